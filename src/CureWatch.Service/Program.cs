@@ -1,0 +1,3 @@
+using CureWatch.Service.Commands;
+
+return CommandLine.Run(args);
