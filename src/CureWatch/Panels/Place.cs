@@ -1,0 +1,17 @@
+namespace CureWatch.Panels;
+
+/// <summary>Where on, or off, the car a surface is. A shut cabin and the engine bay are not the bay.</summary>
+public enum Place
+{
+    /// <summary>The car's outside, in the bay's air.</summary>
+    Outside,
+
+    /// <summary>Inside the cabin.</summary>
+    Cabin,
+
+    /// <summary>Under the bonnet.</summary>
+    EngineBay,
+
+    /// <summary>A part taken off the car, lying in the bay's air.</summary>
+    OffCar,
+}
