@@ -5,20 +5,26 @@ namespace CureWatch.Service.Commands;
 /// <summary>The commands, and how every one of them refuses: exit 2, one line a fault on stderr, nothing on stdout.</summary>
 internal static class CommandLine
 {
-    public static int Run(string[] args)
+    public static int Run(string[] args) => Run(args, Console.Out, Console.Error);
+
+    public static int Run(string[] args, TextWriter output, TextWriter error)
     {
-        var root = new RootCommand("Watches the climate of a detailing bay and says when a coated car may be handed over.");
-        ParseResult parsed = root.Parse(args);
-        if (parsed.Errors.Count == 0)
+        var root = new RootCommand("Watches the climate of a detailing bay and says when a coated car may be handed over.")
         {
-            return parsed.Invoke();
+            ClimateCommand.Create(),
+        };
+
+        // No response files and no bundled letters: an argument is what the person typed, also where it begins with @ or -.
+        ParseResult parsed = root.Parse(args, new ParserConfiguration { EnablePosixBundling = false, ResponseFileTokenReplacer = null });
+        IReadOnlyList<string> faults = OptionFaults.In(parsed);
+        foreach (string fault in faults)
+        {
+            error.WriteLine(fault);
         }
 
-        foreach (string message in parsed.Errors.Select(e => e.Message))
-        {
-            Console.Error.WriteLine(message.ReplaceLineEndings(" "));
-        }
-
-        return 2;
+        // Without the parser's own handler a bug ends the process as a bug; handled, it would exit 1, which here means "the answer is no".
+        return faults.Count > 0
+            ? ExitCode.Unusable
+            : parsed.Invoke(new InvocationConfiguration { Output = output, Error = error, EnableDefaultExceptionHandler = false });
     }
 }

@@ -1,0 +1,64 @@
+using System.CommandLine;
+using CureWatch.Products;
+using CureWatch.Psychrometrics;
+using CureWatch.Units;
+
+namespace CureWatch.Service.Commands;
+
+/// <summary><c>climate</c>: dew point and what follows from it, for one instant.</summary>
+internal static class ClimateCommand
+{
+    private const double PascalsPerHectopascal = 100;
+
+    public static Command Create()
+    {
+        Option<double> air = InvariantNumber.Required(
+            "--air", "air temperature in °C", ClimateRange.ColdestC, ClimateRange.HottestAirC);
+        Option<double> humidity = InvariantNumber.Required(
+            "--humidity", "relative humidity over liquid water in %", 0, 100, aboveLeast: true);
+        Option<double?> panel = InvariantNumber.Optional(
+            "--panel", "panel temperature in °C", ClimateRange.ColdestC, ClimateRange.HottestPanelC);
+        Option<double?> pressure = InvariantNumber.Optional(
+            "--pressure",
+            "air pressure in hPa (1013.25 where left out)",
+            ClimateRange.LowestPressurePa / PascalsPerHectopascal,
+            ClimateRange.HighestPressurePa / PascalsPerHectopascal);
+        Option<bool> json = JsonOutput.Option();
+
+        var command = new Command("climate", "Dew point and its kin for one instant. Exits 1 where the panel is wet.")
+        {
+            air, humidity, panel, pressure, json,
+        };
+        command.SetAction(parsed =>
+        {
+            var climate = new BayClimate(
+                new Celsius(parsed.GetValue(air)),
+                new RelativeHumidity(parsed.GetValue(humidity)),
+                parsed.GetValue(panel) is { } degrees ? new Celsius(degrees) : null,
+                parsed.GetValue(pressure) * PascalsPerHectopascal ?? ClimateRange.StandardPressurePa);
+            if (climate.HumidityRaised)
+            {
+                parsed.InvocationConfiguration.Error.WriteLine(
+                    $"--humidity: drier than any probe can tell, reckoned with {climate.Humidity}");
+            }
+
+            return Answer(climate, parsed.GetValue(json), parsed.InvocationConfiguration.Output);
+        });
+        return command;
+    }
+
+    private static int Answer(BayClimate climate, bool asJson, TextWriter output)
+    {
+        Verdict? verdict = climate.Judge(SheetLimits.UsualSpreadMinK);
+        if (asJson)
+        {
+            JsonOutput.WriteDocument(output, json => ClimateJson.Write(json, climate, verdict));
+        }
+        else
+        {
+            output.WriteLine(ClimateText.Of(climate, verdict));
+        }
+
+        return verdict is Verdict.Wet ? ExitCode.AnswerIsNo : ExitCode.Done;
+    }
+}

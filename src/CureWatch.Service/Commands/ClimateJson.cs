@@ -1,0 +1,37 @@
+using System.Diagnostics;
+using System.Text.Json;
+using CureWatch.Psychrometrics;
+
+namespace CureWatch.Service.Commands;
+
+/// <summary>A climate as the JSON object that people script against.</summary>
+internal static class ClimateJson
+{
+    public static void Write(Utf8JsonWriter json, BayClimate climate, Verdict? verdict)
+    {
+        json.WriteStartObject();
+        json.WriteRounded("airC", climate.Air.Degrees);
+        json.WriteRounded("humidityPct", climate.Humidity.Percent);
+        json.WriteRounded("dewPointC", climate.DewPoint.Degrees);
+        json.WriteRounded("frostPointC", climate.FrostPoint?.Degrees);
+        json.WriteRounded("condensationC", climate.Condensation.Degrees);
+        json.WriteRounded("vapourPressurePa", climate.VapourPressurePa);
+        json.WriteRounded("absoluteHumidityGm3", climate.AbsoluteHumidityGramsPerCubicMetre);
+        json.WriteRounded("mixingRatioGkg", climate.MixingRatioGramsPerKilogram);
+        json.WriteRounded("wetBulbC", climate.WetBulb.Degrees);
+        json.WriteRounded("panelC", climate.Panel?.Degrees);
+        json.WriteRounded("spreadK", climate.SpreadKelvins);
+        json.WriteRounded("panelHumidityPct", climate.PanelHumidityPercent);
+        json.WriteString("verdict", Word(verdict));
+        json.WriteEndObject();
+    }
+
+    private static string? Word(Verdict? verdict) => verdict switch
+    {
+        null => null,
+        Verdict.Wet => "wet",
+        Verdict.Marginal => "marginal",
+        Verdict.Dry => "dry",
+        _ => throw new UnreachableException($"{verdict}"),
+    };
+}

@@ -1,0 +1,40 @@
+using System.Buffers;
+using System.CommandLine;
+using System.Text;
+using System.Text.Json;
+
+namespace CureWatch.Service.Commands;
+
+/// <summary>How a command answers <c>--json</c>: exactly one document on stdout.</summary>
+internal static class JsonOutput
+{
+    private const int Decimals = 4;
+
+    public static Option<bool> Option() => new("--json") { Description = "one JSON document instead of words" };
+
+    /// <summary>Writes one document and a newline.</summary>
+    public static void WriteDocument(TextWriter output, Action<Utf8JsonWriter> write)
+    {
+        var bytes = new ArrayBufferWriter<byte>();
+        using (var json = new Utf8JsonWriter(bytes))
+        {
+            write(json);
+        }
+
+        output.Write(Encoding.UTF8.GetString(bytes.WrittenSpan));
+        output.Write('\n');
+    }
+
+    /// <summary>Writes a number to four decimals, far finer than any probe, and null where there is none.</summary>
+    public static void WriteRounded(this Utf8JsonWriter json, string name, double? number)
+    {
+        if (number is { } known)
+        {
+            json.WriteNumber(name, Math.Round(known, Decimals) + 0.0); // + 0.0 turns -0 into 0
+        }
+        else
+        {
+            json.WriteNull(name);
+        }
+    }
+}
