@@ -1,0 +1,18 @@
+namespace CureWatch.Panels;
+
+/// <summary>What a surface is exposed to at an instant.</summary>
+/// <param name="AirKelvins">Air temperature [K].</param>
+/// <param name="VapourPressurePa">Vapour pressure of the air [Pa], above 0.</param>
+/// <param name="PanelKelvins">Temperature of the surface [K]: measured, else the air's.</param>
+/// <remarks>The default is no climate at all.</remarks>
+public readonly record struct Exposure(double AirKelvins, double VapourPressurePa, double PanelKelvins)
+{
+    /// <summary>The exposure part of the way to another, temperature and vapour pressure being linear in time.</summary>
+    /// <param name="other">The exposure at the end of the way.</param>
+    /// <param name="share">How far along [1], 0 to 1.</param>
+    /// <returns>The exposure there.</returns>
+    public Exposure Towards(Exposure other, double share) => new(
+        AirKelvins + ((other.AirKelvins - AirKelvins) * share),
+        VapourPressurePa + ((other.VapourPressurePa - VapourPressurePa) * share),
+        PanelKelvins + ((other.PanelKelvins - PanelKelvins) * share));
+}

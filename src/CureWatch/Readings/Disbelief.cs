@@ -1,0 +1,35 @@
+namespace CureWatch.Readings;
+
+/// <summary>Why a reading is not believed.</summary>
+public enum Disbelief
+{
+    /// <summary>It lacks what its probe measures.</summary>
+    Malformed,
+
+    /// <summary>Its payload is larger than any reading.</summary>
+    TooLarge,
+
+    /// <summary>No probe of that name is set up in that bay.</summary>
+    UnknownProbe,
+
+    /// <summary>No sensor of its kind can have measured that.</summary>
+    OutOfRange,
+
+    /// <summary>It jumped further than the thing it measures can.</summary>
+    Implausible,
+
+    /// <summary>The probe repeats one value far longer than it is used to.</summary>
+    Frozen,
+
+    /// <summary>The probe has already told that instant.</summary>
+    Duplicate,
+
+    /// <summary>It came too long after it was measured.</summary>
+    Late,
+
+    /// <summary>It claims to have been measured after it arrived.</summary>
+    Future,
+
+    /// <summary>The broker kept it, and nobody can tell since when.</summary>
+    RetainedWithoutTime,
+}

@@ -1,0 +1,42 @@
+namespace CureWatch.Readings;
+
+/// <summary>How long a probe is used to repeat one value, learnt from the probe itself.</summary>
+/// <param name="Value">The value it repeats now.</param>
+/// <param name="Since">Since when.</param>
+/// <param name="Changes">How often its value has changed.</param>
+/// <param name="LongestRun">The longest it repeated a value before changing it, frozen runs apart.</param>
+/// <remarks>
+/// A fixed limit would call a quiet bay frozen or a broken probe quiet. So a probe that is known to change (ten changes seen) is frozen
+/// when it repeats itself for an hour and for twelve times its longest run so far. Source (choice). A probe that never changed has no
+/// habit to judge by: it is believed.
+/// </remarks>
+internal sealed record ProbeHabit((double, double, double) Value, DateTimeOffset Since, int Changes, TimeSpan LongestRun)
+{
+    private const int ChangesToKnow = 10;
+    private const double RunsToFreeze = 12;
+    private static readonly TimeSpan ShortestFreeze = TimeSpan.FromHours(1);
+
+    public bool IsFrozenAt(DateTimeOffset at, (double, double, double) value) =>
+        value == Value && Changes >= ChangesToKnow && at - Since > Limit;
+
+    public ProbeHabit After(DateTimeOffset at, (double, double, double) value)
+    {
+        if (value == Value)
+        {
+            return this;
+        }
+
+        TimeSpan run = at - Since;
+        bool wasFrozen = Changes >= ChangesToKnow && run > Limit;
+        return new ProbeHabit(value, at, Changes + 1, wasFrozen || run < LongestRun ? LongestRun : run);
+    }
+
+    private TimeSpan Limit
+    {
+        get
+        {
+            TimeSpan habitual = RunsToFreeze * LongestRun;
+            return habitual > ShortestFreeze ? habitual : ShortestFreeze;
+        }
+    }
+}

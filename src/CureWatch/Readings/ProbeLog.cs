@@ -1,0 +1,142 @@
+using CureWatch.Psychrometrics;
+using CureWatch.Units;
+
+namespace CureWatch.Readings;
+
+/// <summary>What one probe has told so far, and whether its next reading is believed.</summary>
+public sealed record ProbeLog
+{
+    /// <summary>How late a reading may come. Source (choice): the same for files and messages.</summary>
+    public static readonly TimeSpan LatestArrival = TimeSpan.FromMinutes(15);
+
+    /// <summary>How far ahead of ours a probe's clock may run. Source (choice).</summary>
+    public static readonly TimeSpan ClockTolerance = TimeSpan.FromMinutes(2);
+
+    private ProbeHabit? _habit;
+    private RawReading? _doubted;
+
+    /// <summary>Starts the log of a probe.</summary>
+    /// <param name="probe">The probe.</param>
+    /// <param name="watchedSince">Since when it should have been heard.</param>
+    public ProbeLog(Probe probe, DateTimeOffset watchedSince)
+    {
+        Probe = probe;
+        HeardAt = watchedSince;
+    }
+
+    /// <summary>The probe.</summary>
+    public Probe Probe { get; }
+
+    /// <summary>Its believed air samples in order of measuring.</summary>
+    public Trail<Sample> Air { get; private init; } = new();
+
+    /// <summary>Its believed panel samples in order of measuring.</summary>
+    public Trail<Sample> Panel { get; private init; } = new();
+
+    /// <summary>When a believed reading last arrived; at first, since when one was awaited.</summary>
+    public DateTimeOffset HeardAt { get; private init; }
+
+    /// <summary>When the probe counts as silent, unless it is heard before.</summary>
+    public DateTimeOffset SilentAt => HeardAt + Probe.SilentAfter;
+
+    /// <summary>Says whether a reading is believed.</summary>
+    /// <param name="raw">The reading, of this probe.</param>
+    /// <returns>Why not; null where it is believed.</returns>
+    public Disbelief? Doubt(RawReading raw)
+    {
+        bool tellsAir = raw.AirC is not null && raw.HumidityPct is not null;
+        if (Probe.Measures == Measures.Panel ? raw.PanelC is null : !tellsAir)
+        {
+            return Disbelief.Malformed;
+        }
+
+        if (raw.MeasuredAt - raw.ReceivedAt > ClockTolerance)
+        {
+            return Disbelief.Future;
+        }
+
+        if (raw.ReceivedAt - raw.MeasuredAt > LatestArrival)
+        {
+            return Disbelief.Late;
+        }
+
+        if (Tells(MeasuredAt(raw)) || _doubted?.MeasuredAt == raw.MeasuredAt)
+        {
+            return Disbelief.Duplicate;
+        }
+
+        if (!PlausibleChange.IsInRange(raw))
+        {
+            return Disbelief.OutOfRange;
+        }
+
+        if (_habit?.IsFrozenAt(raw.MeasuredAt, Value(raw)) == true)
+        {
+            return Disbelief.Frozen;
+        }
+
+        bool isStep = _doubted is not null && PlausibleChange.Is(_doubted, raw);
+        return isStep || LastBelieved is null || PlausibleChange.Is(LastBelieved, raw) ? null : Disbelief.Implausible;
+    }
+
+    /// <summary>Takes a believed reading in.</summary>
+    /// <param name="raw">A reading that <see cref="Doubt"/> did not doubt.</param>
+    /// <returns>The log with it.</returns>
+    public ProbeLog Believe(RawReading raw)
+    {
+        DateTimeOffset at = MeasuredAt(raw);
+        bool isNewest = LastBelieved is null || at > MeasuredAt(LastBelieved);
+        return this with
+        {
+            Air = Probe.Measures != Measures.Panel ? Insert(Air, AirSample(raw, at)) : Air,
+            Panel = raw.PanelC is { } panelC ? Insert(Panel, PanelSample(panelC, at)) : Panel,
+            HeardAt = raw.ReceivedAt > HeardAt ? raw.ReceivedAt : HeardAt,
+            LastBelieved = isNewest ? raw : LastBelieved,
+            _habit = isNewest ? _habit?.After(at, Value(raw)) ?? new ProbeHabit(Value(raw), at, 0, TimeSpan.Zero) : _habit,
+            _doubted = null,
+        };
+    }
+
+    /// <summary>Remembers a reading that jumped too far: a second one beside it makes it a step.</summary>
+    /// <param name="raw">The reading.</param>
+    /// <returns>The log that remembers it.</returns>
+    public ProbeLog Suspect(RawReading raw) => this with { _doubted = raw };
+
+    private RawReading? LastBelieved { get; init; }
+
+    private static (double, double, double) Value(RawReading raw) => (raw.AirC ?? 0, raw.HumidityPct ?? 0, raw.PanelC ?? 0);
+
+    private static DateTimeOffset MeasuredAt(RawReading raw) => raw.MeasuredAt < raw.ReceivedAt ? raw.MeasuredAt : raw.ReceivedAt;
+
+    private static Trail<Sample> Insert(Trail<Sample> trail, Sample sample)
+    {
+        int before = trail.CountWhile(s => s.At < sample.At);
+        Trail<Sample> longer = trail.Take(before).Append(sample);
+        for (int i = before; i < trail.Count; i++)
+        {
+            longer = longer.Append(trail[i]);
+        }
+
+        return longer;
+    }
+
+    private Sample AirSample(RawReading raw, DateTimeOffset at)
+    {
+        var air = new Celsius(raw.AirC!.Value + Probe.OffsetTemperatureK);
+        var humidity = new RelativeHumidity(Math.Clamp(raw.HumidityPct!.Value + Probe.OffsetHumidityPct, 1, 100));
+        return new Sample(at, air.Kelvins, humidity.Fraction * SaturationPressure.OverWaterPa(air.Kelvins), humidity.Percent);
+    }
+
+    private Sample PanelSample(double panelC, DateTimeOffset at)
+    {
+        double offsetK = Probe.Measures == Measures.Panel ? Probe.OffsetTemperatureK : 0;
+        return new Sample(at, new Celsius(panelC + offsetK).Kelvins, 0, 0);
+    }
+
+    private bool Tells(DateTimeOffset at)
+    {
+        Trail<Sample> own = Probe.Measures == Measures.Panel ? Panel : Air;
+        int before = own.CountWhile(s => s.At < at);
+        return before < own.Count && own[before].At == at;
+    }
+}
