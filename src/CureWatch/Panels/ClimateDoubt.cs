@@ -1,0 +1,17 @@
+namespace CureWatch.Panels;
+
+/// <summary>How far the probes of a place may be off, as one constant error for as long as a coat lives.</summary>
+/// <param name="AirVarianceK2">Variance of the air temperature [K²].</param>
+/// <param name="HumidityVariancePct2">Variance of the relative humidity [%²].</param>
+/// <param name="PanelVarianceK2">Variance of the panel temperature [K²]; where it is taken as the air's, of its lag behind the air.</param>
+/// <param name="PanelIsMeasured">Whether the panel has a probe of its own.</param>
+public sealed record ClimateDoubt(double AirVarianceK2, double HumidityVariancePct2, double PanelVarianceK2, bool PanelIsMeasured)
+{
+    /// <summary>Standard error of taking a panel as the air [K]. Source (choice): the least lag of a panel in a bay whose air drifts.</summary>
+    public const double LagK = 1;
+
+    /// <summary>Variance of an error of which only a limit is known. Source (law): a rectangular distribution, limit/√3 (GUM 4.3.7).</summary>
+    /// <param name="limit">The ± limit of a data sheet.</param>
+    /// <returns>The variance, in the limit's unit squared.</returns>
+    public static double VarianceOfLimit(double limit) => limit * limit / 3;
+}

@@ -1,0 +1,94 @@
+using CureWatch.Readings;
+
+namespace CureWatch.Panels;
+
+/// <summary>The settled climate of a place, as straight segments one after the other.</summary>
+/// <param name="Segments">The segments, each starting where the one before ends.</param>
+public sealed record ClimateTrack(Trail<ClimateSegment> Segments)
+{
+    /// <summary>A track nothing was measured for.</summary>
+    public static ClimateTrack Blank { get; } = new(new Trail<ClimateSegment>());
+
+    /// <summary>Until when the track is settled; null where it has not begun.</summary>
+    public DateTimeOffset? SettledTo => Segments.Count == 0 ? null : Segments.Last.End;
+
+    /// <summary>Settles what the probes have told since.</summary>
+    /// <param name="watch">The probes.</param>
+    /// <param name="now">The present.</param>
+    /// <returns>The longer track, or this one where nothing more is settled.</returns>
+    public ClimateTrack Extend(Watch watch, DateTimeOffset now)
+    {
+        if (watch.SettledTo(now) is not { } to || (SettledTo ?? watch.FirstAt) is not { } from)
+        {
+            return this;
+        }
+
+        Trail<ClimateSegment> segments = Segments;
+        foreach (DateTimeOffset knot in watch.Knots(from, to))
+        {
+            if (watch.Over(from, knot, now) is { } segment)
+            {
+                segments = segments.Append(segment);
+            }
+
+            from = knot;
+        }
+
+        return segments.Count == Segments.Count ? this : new ClimateTrack(segments);
+    }
+
+    /// <summary>Unsettles everything after an instant, since a late reading fell into it.</summary>
+    /// <param name="instant">When the late reading was measured.</param>
+    /// <returns>The shorter track.</returns>
+    public ClimateTrack RewindTo(DateTimeOffset instant) =>
+        SettledTo > instant ? new ClimateTrack(Segments.Take(Segments.CountWhile(s => s.End <= instant))) : this;
+
+    /// <summary>The climate between the settled end and the present: what is known of it, the newest values held.</summary>
+    /// <param name="watch">The probes.</param>
+    /// <param name="now">The present.</param>
+    /// <returns>Segments that end now; none where the air was never measured, or is settled to the present.</returns>
+    public IReadOnlyList<ClimateSegment> Provisional(Watch watch, DateTimeOffset now)
+    {
+        if ((SettledTo ?? watch.FirstAt) is not { } from || from >= now)
+        {
+            return [];
+        }
+
+        if (Segments.Count > 0 && watch.IsLostAt(now))
+        {
+            return [OpenGap(Segments.Last.AtEnd, watch.Panels.Length > 0, from, now)];
+        }
+
+        var segments = new List<ClimateSegment>();
+        List<DateTimeOffset> knots = watch.Knots(from, now);
+        if (knots.Count == 0 || knots[^1] < now)
+        {
+            knots.Add(now);
+        }
+
+        foreach (DateTimeOffset knot in knots)
+        {
+            if (watch.Over(from, knot, now) is { } segment)
+            {
+                segments.Add(segment);
+            }
+
+            from = knot;
+        }
+
+        return segments;
+    }
+
+    /// <summary>The exposure at an instant.</summary>
+    /// <param name="instant">The instant, inside the track or at one of its ends.</param>
+    /// <returns>The exposure.</returns>
+    public Exposure ExposureAt(DateTimeOffset instant) =>
+        Segments[Math.Min(Segments.Count - 1, Segments.CountWhile(s => s.End < instant))].ExposureAt(instant);
+
+    private static ClimateSegment OpenGap(Exposure held, bool panelIsMeasured, DateTimeOffset from, DateTimeOffset now)
+    {
+        var air = new Bracket(from, held.AirKelvins, held.VapourPressurePa, null, held.AirKelvins, held.VapourPressurePa);
+        Bracket? panel = panelIsMeasured ? new Bracket(from, held.PanelKelvins, 0, null, held.PanelKelvins, 0) : null;
+        return new ClimateSegment(from, now, held, held, new Unseen(air, panel, IsGapForEvaporation: true, IsGapForCure: true));
+    }
+}

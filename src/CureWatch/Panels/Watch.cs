@@ -1,0 +1,157 @@
+using System.Collections.Immutable;
+using CureWatch.Readings;
+
+namespace CureWatch.Panels;
+
+/// <summary>The probes that tell a surface's climate: the air around it and its panel.</summary>
+/// <param name="Air">Sources of the air, each with a sample.</param>
+/// <param name="Panels">Sources of the panel, each with a sample; empty where the panel is taken as the air.</param>
+/// <remarks>
+/// Several air probes count with the mean of those that were heard in time. Several panel probes count with the coldest, and each of
+/// them is waited for: losing the coldest must not make a release earlier.
+/// </remarks>
+public sealed record Watch(ImmutableArray<Source> Air, ImmutableArray<Source> Panels)
+{
+    /// <summary>Until when the climate is settled: every probe has been heard at or after, or has been missing too long to wait for.</summary>
+    /// <param name="now">The present.</param>
+    /// <returns>The instant; null where no air probe can be waited for.</returns>
+    public DateTimeOffset? SettledTo(DateTimeOffset now)
+    {
+        DateTimeOffset? settled = null;
+        foreach (Source source in Air)
+        {
+            if (!source.IsGapForCure(now - source.Last.At))
+            {
+                settled = Earlier(settled, source.Last.At);
+            }
+        }
+
+        if (settled is not null)
+        {
+            foreach (Source source in Panels)
+            {
+                settled = Earlier(settled, source.Last.At);
+            }
+        }
+
+        return settled;
+    }
+
+    /// <summary>Whether the climate can't be followed: no air probe was heard in time, or a panel probe was not.</summary>
+    /// <param name="now">The present.</param>
+    /// <returns>True while nothing can be settled.</returns>
+    public bool IsLostAt(DateTimeOffset now) =>
+        Air.All(a => a.IsGapForCure(now - a.Last.At)) || Panels.Any(p => p.IsGapForCure(now - p.Last.At));
+
+    /// <summary>When the air was first measured; null where it never was.</summary>
+    public DateTimeOffset? FirstAt => Air.IsEmpty ? null : Air.Min(a => a.Samples[0].At);
+
+    /// <summary>The instants inside a stretch at which anything was measured, in order, each once.</summary>
+    /// <param name="after">The stretch's start, left out.</param>
+    /// <param name="to">The stretch's end, taken in where something was measured then.</param>
+    /// <returns>The instants.</returns>
+    public List<DateTimeOffset> Knots(DateTimeOffset after, DateTimeOffset to)
+    {
+        var knots = new List<DateTimeOffset>();
+        foreach (Source source in Air)
+        {
+            Collect(source.Samples, after, to, knots);
+        }
+
+        foreach (Source source in Panels)
+        {
+            Collect(source.Samples, after, to, knots);
+        }
+
+        knots.Sort();
+        return knots;
+    }
+
+    /// <summary>The climate over a stretch with no measurement inside.</summary>
+    /// <param name="from">Its start.</param>
+    /// <param name="to">Its end.</param>
+    /// <param name="now">The present, to which an open bracket reaches.</param>
+    /// <returns>The segment; null where the air was not yet measured.</returns>
+    public ClimateSegment? Over(DateTimeOffset from, DateTimeOffset to, DateTimeOffset now)
+    {
+        if (AirOver(from, to, now) is not { } air)
+        {
+            return null;
+        }
+
+        double startKelvins = air.Start.AirKelvins;
+        double endKelvins = air.End.AirKelvins;
+        Bracket? widest = null;
+        bool isGapForEvaporation = air.Source.IsGapForEvaporation(air.Around.Length(now));
+        bool isGapForCure = air.Source.IsGapForCure(air.Around.Length(now));
+        foreach (Source panel in Panels)
+        {
+            if (panel.Around(from) is not { } around)
+            {
+                continue;
+            }
+
+            startKelvins = widest is null ? around.KelvinsAt(from) : Math.Min(startKelvins, around.KelvinsAt(from));
+            endKelvins = widest is null ? around.KelvinsAt(to) : Math.Min(endKelvins, around.KelvinsAt(to));
+            widest = widest is null || around.Length(now) > widest.Length(now) ? around : widest;
+            isGapForEvaporation |= panel.IsGapForEvaporation(around.Length(now));
+            isGapForCure |= panel.IsGapForCure(around.Length(now));
+        }
+
+        return new ClimateSegment(
+            from,
+            to,
+            air.Start with { PanelKelvins = startKelvins },
+            air.End with { PanelKelvins = endKelvins },
+            isGapForEvaporation ? new Unseen(air.Around, widest, isGapForEvaporation, isGapForCure) : null);
+    }
+
+    private (Source Source, Bracket Around, Exposure Start, Exposure End)? AirOver(DateTimeOffset from, DateTimeOffset to, DateTimeOffset now)
+    {
+        (Source Source, Bracket Around)? closest = null;
+        int heard = 0;
+        double startKelvins = 0, startPa = 0, endKelvins = 0, endPa = 0;
+        foreach (Source source in Air)
+        {
+            if (source.Around(from) is not { } around)
+            {
+                continue;
+            }
+
+            closest = closest is null || around.Length(now) < closest.Value.Around.Length(now) ? (source, around) : closest;
+            if (!source.IsGapForCure(around.Length(now)))
+            {
+                heard++;
+                startKelvins += around.KelvinsAt(from);
+                endKelvins += around.KelvinsAt(to);
+                startPa += around.VapourPressurePaAt(from);
+                endPa += around.VapourPressurePaAt(to);
+            }
+        }
+
+        if (closest is not { } c)
+        {
+            return null;
+        }
+
+        return heard > 0
+            ? (c.Source, c.Around, AirAt(startKelvins / heard, startPa / heard), AirAt(endKelvins / heard, endPa / heard))
+            : (c.Source, c.Around, AirAt(c.Around.KelvinsAt(from), c.Around.VapourPressurePaAt(from)),
+                AirAt(c.Around.KelvinsAt(to), c.Around.VapourPressurePaAt(to)));
+
+        static Exposure AirAt(double kelvins, double pa) => new(kelvins, pa, kelvins);
+    }
+
+    private static DateTimeOffset Earlier(DateTimeOffset? a, DateTimeOffset b) => a is { } known && known < b ? known : b;
+
+    private static void Collect(Trail<Sample> samples, DateTimeOffset after, DateTimeOffset to, List<DateTimeOffset> knots)
+    {
+        for (int i = samples.CountWhile(s => s.At <= after); i < samples.Count && samples[i].At <= to; i++)
+        {
+            if (!knots.Contains(samples[i].At))
+            {
+                knots.Add(samples[i].At);
+            }
+        }
+    }
+}
