@@ -1,0 +1,85 @@
+using CureWatch.Panels;
+using CureWatch.Products;
+using CureWatch.Readings;
+
+namespace CureWatch.Curing;
+
+/// <summary>One law's progress along a climate track, summed up: every coat on that law is two look-ups.</summary>
+/// <param name="Law">The rate law.</param>
+/// <param name="First">Index of the track's segment the sums begin with.</param>
+/// <param name="Sums">Progress from the start of that segment to the end of each one after.</param>
+public sealed record CreditTable(RateLaw Law, int First, Trail<Credit> Sums)
+{
+    /// <summary>Begins a table.</summary>
+    /// <param name="law">The rate law.</param>
+    /// <param name="track">The track.</param>
+    /// <param name="from">The instant from which progress will be asked for.</param>
+    /// <returns>The table, summed up to the end of the track.</returns>
+    public static CreditTable Begin(RateLaw law, ClimateTrack track, DateTimeOffset from) =>
+        new CreditTable(law, track.Segments.CountWhile(s => s.End <= from), new Trail<Credit>()).Extend(track);
+
+    /// <summary>Sums up what the track has settled since.</summary>
+    /// <param name="track">The track, longer than before.</param>
+    /// <returns>The longer table.</returns>
+    public CreditTable Extend(ClimateTrack track)
+    {
+        Trail<Credit> sums = Sums;
+        Credit sum = sums.Count == 0 ? default : sums.Last;
+        for (int i = First + sums.Count; i < track.Segments.Count; i++)
+        {
+            sum += CureIntegral.Over(Law, track.Segments[i]);
+            sums = sums.Append(sum);
+        }
+
+        return sums == Sums ? this : this with { Sums = sums };
+    }
+
+    /// <summary>Whether the table is summed up to an instant.</summary>
+    /// <param name="track">The track the table follows.</param>
+    /// <param name="instant">The instant, inside the track.</param>
+    /// <returns>False where <see cref="Extend"/> has to come first.</returns>
+    public bool Covers(ClimateTrack track, DateTimeOffset instant) =>
+        First + Sums.Count == track.Segments.Count || (Sums.Count > 0 && track.Segments[First + Sums.Count - 1].End >= instant);
+
+    /// <summary>Follows a track that was rewound.</summary>
+    /// <param name="track">The track, shorter than before.</param>
+    /// <returns>The shorter table.</returns>
+    public CreditTable RewindTo(ClimateTrack track) =>
+        First + Sums.Count > track.Segments.Count ? this with { Sums = Sums.Take(Math.Max(0, track.Segments.Count - First)) } : this;
+
+    /// <summary>Progress from the table's beginning to an instant.</summary>
+    /// <param name="track">The track the table follows.</param>
+    /// <param name="instant">The instant, inside the table.</param>
+    /// <returns>The progress.</returns>
+    public Credit Until(ClimateTrack track, DateTimeOffset instant)
+    {
+        int index = Math.Max(First, track.Segments.CountWhile(s => s.End <= instant));
+        Credit before = index > First ? Sums[index - First - 1] : default;
+        if (index >= track.Segments.Count || track.Segments[index].Start >= instant)
+        {
+            return before;
+        }
+
+        ClimateSegment segment = track.Segments[index];
+        return before + CureIntegral.Over(Law, segment.Between(segment.Start, instant));
+    }
+
+    /// <summary>When progress since an instant reaches an amount.</summary>
+    /// <param name="track">The track the table follows.</param>
+    /// <param name="start">The instant, inside the table.</param>
+    /// <param name="hours">The amount [reference h], above 0.</param>
+    /// <param name="pace">The pace.</param>
+    /// <returns>The instant; null where the track ends before.</returns>
+    public DateTimeOffset? ReachedAt(ClimateTrack track, DateTimeOffset start, double hours, Pace pace)
+    {
+        double target = Until(track, start).Of(pace) + hours;
+        int index = Sums.CountWhile(s => s.Of(pace) < target);
+        if (index == Sums.Count)
+        {
+            return null;
+        }
+
+        double before = index > 0 ? Sums[index - 1].Of(pace) : 0;
+        return CureIntegral.ReachedAt(Law, track.Segments[First + index], target - before, pace);
+    }
+}

@@ -1,0 +1,74 @@
+using CureWatch.Panels;
+using CureWatch.Products;
+
+namespace CureWatch.Curing;
+
+/// <summary>A stretch of a coat's life under one climate.</summary>
+/// <param name="From">Its start.</param>
+/// <param name="To">Its end, after the start.</param>
+public abstract record Stretch(DateTimeOffset From, DateTimeOffset To)
+{
+    /// <summary>Progress over a part of the stretch.</summary>
+    /// <param name="start">The part's start.</param>
+    /// <param name="until">The part's end.</param>
+    /// <returns>The progress.</returns>
+    public abstract Credit Between(DateTimeOffset start, DateTimeOffset until);
+
+    /// <summary>When progress since an instant reaches an amount.</summary>
+    /// <param name="start">The instant, inside the stretch.</param>
+    /// <param name="hours">The amount [reference h], above 0.</param>
+    /// <param name="pace">The pace.</param>
+    /// <returns>The instant; null where the stretch ends before.</returns>
+    public abstract DateTimeOffset? ReachedAt(DateTimeOffset start, double hours, Pace pace);
+
+    /// <summary>What the surface is exposed to at an instant.</summary>
+    /// <param name="instant">The instant, inside the stretch or at one of its ends.</param>
+    /// <returns>The exposure.</returns>
+    public abstract Exposure ExposureAt(DateTimeOffset instant);
+
+    /// <summary>A stretch along a settled track, read off its table.</summary>
+    /// <param name="Table">The table, reaching back to the stretch's start; it may end before the track does.</param>
+    /// <param name="Whole">The same table, summed up to the track's end when it is needed.</param>
+    /// <param name="Track">The track, settled to the stretch's end.</param>
+    /// <param name="From">Its start.</param>
+    /// <param name="To">Its end.</param>
+    public sealed record Settled(CreditTable Table, Lazy<CreditTable> Whole, ClimateTrack Track, DateTimeOffset From, DateTimeOffset To)
+        : Stretch(From, To)
+    {
+        /// <inheritdoc/>
+        public override Credit Between(DateTimeOffset start, DateTimeOffset until)
+        {
+            CreditTable table = Table.Covers(Track, until) ? Table : Whole.Value;
+            return table.Until(Track, until) - table.Until(Track, start);
+        }
+
+        /// <inheritdoc/>
+        public override DateTimeOffset? ReachedAt(DateTimeOffset start, double hours, Pace pace)
+        {
+            DateTimeOffset? at = Table.Covers(Track, start) ? Table.ReachedAt(Track, start, hours, pace) : null;
+            return (at ?? Whole.Value.ReachedAt(Track, start, hours, pace)) is { } reached && reached <= To ? reached : null;
+        }
+
+        /// <inheritdoc/>
+        public override Exposure ExposureAt(DateTimeOffset instant) => Track.ExposureAt(instant);
+    }
+
+    /// <summary>A stretch of one straight segment: what is not settled yet, or was not watched.</summary>
+    /// <param name="Law">The rate law.</param>
+    /// <param name="Segment">The segment.</param>
+    public sealed record Loose(RateLaw Law, ClimateSegment Segment) : Stretch(Segment.Start, Segment.End)
+    {
+        /// <inheritdoc/>
+        public override Credit Between(DateTimeOffset start, DateTimeOffset until) => CureIntegral.Over(Law, Segment.Between(start, until));
+
+        /// <inheritdoc/>
+        public override DateTimeOffset? ReachedAt(DateTimeOffset start, double hours, Pace pace)
+        {
+            ClimateSegment rest = Segment.Between(start, Segment.End);
+            return CureIntegral.Over(Law, rest).Of(pace) >= hours ? CureIntegral.ReachedAt(Law, rest, hours, pace) : null;
+        }
+
+        /// <inheritdoc/>
+        public override Exposure ExposureAt(DateTimeOffset instant) => Segment.ExposureAt(instant);
+    }
+}

@@ -1,0 +1,59 @@
+using System.Collections.Immutable;
+
+namespace CureWatch.Curing;
+
+/// <summary>Everything people told about one surface, put in order.</summary>
+/// <param name="Surface">The surface.</param>
+/// <param name="Coats">Its coats by section and layer, polished-off ones included.</param>
+/// <param name="Wettings">Water that touched it, in order.</param>
+/// <param name="Washings">When it was washed, in order.</param>
+/// <param name="Inspections">What was found when it was looked at, in order.</param>
+/// <param name="Untimely">Taps that were told long after, or changed what had been told.</param>
+/// <param name="HandReadings">Panel temperatures read by hand, in order.</param>
+/// <param name="Moves">Where it went, in order.</param>
+public sealed record SurfaceStory(
+    Surface Surface,
+    ImmutableArray<Coat> Coats,
+    ImmutableArray<Wetting> Wettings,
+    ImmutableArray<DateTimeOffset> Washings,
+    ImmutableArray<Inspection> Inspections,
+    ImmutableArray<Untimely> Untimely,
+    ImmutableArray<HandReading> HandReadings,
+    ImmutableArray<Move> Moves)
+{
+    /// <summary>The coats that were not polished off.</summary>
+    public IEnumerable<Coat> Living => Coats.Where(c => c.EndedAt is null);
+}
+
+/// <summary>A look at a surface.</summary>
+/// <param name="At">When.</param>
+/// <param name="Found">What was found.</param>
+/// <param name="Layer">The layer looked at; null for all.</param>
+/// <param name="Section">The section looked at; null for all.</param>
+public sealed record Inspection(DateTimeOffset At, Found Found, int? Layer, int? Section)
+{
+    /// <summary>Whether it looked at a coat.</summary>
+    /// <param name="layer">The coat's layer.</param>
+    /// <param name="section">The coat's section.</param>
+    /// <returns>True where the coat was looked at.</returns>
+    public bool Covers(int layer, int section) => (Layer ?? layer) == layer && (Section ?? section) == section;
+}
+
+/// <summary>A tap that was told long after it was done, or that changed what had been told.</summary>
+/// <param name="Tap">The tap.</param>
+/// <param name="Corrected">The tap it replaced; null where it was only late.</param>
+public sealed record Untimely(Tap Tap, Tap? Corrected)
+{
+    /// <summary>How late a tap may be told. Source (choice): gloves off, phone out, after a whole pass.</summary>
+    public static readonly TimeSpan Limit = TimeSpan.FromMinutes(15);
+}
+
+/// <summary>A panel temperature read by hand.</summary>
+/// <param name="At">When.</param>
+/// <param name="PanelC">The temperature [°C].</param>
+public sealed record HandReading(DateTimeOffset At, double PanelC);
+
+/// <summary>A surface that went somewhere.</summary>
+/// <param name="At">When.</param>
+/// <param name="ToBay">The bay, or a place nobody watches.</param>
+public sealed record Move(DateTimeOffset At, string ToBay);

@@ -1,0 +1,133 @@
+using System.Collections.Immutable;
+
+namespace CureWatch.Curing;
+
+/// <summary>Reads the taps of a job as stories of its surfaces.</summary>
+/// <remarks>
+/// Every tap is accepted as told: nothing here refuses. A tap that corrects another takes its place; both stay among the job's taps.
+/// A layer that nobody named is the first; a section that nobody named is every section; a surface that nobody named is every surface.
+/// </remarks>
+public static class Taps
+{
+    /// <summary>The taps that hold, corrections in place of what they correct.</summary>
+    /// <param name="told">All taps in the order they were told.</param>
+    /// <returns>The taps that hold, in order of when things were done.</returns>
+    public static ImmutableArray<Tap> Standing(IReadOnlyList<Tap> told)
+    {
+        HashSet<string> replaced = [.. told.Select(t => t.Corrects).OfType<string>()];
+        return [.. told.Where(t => t.Id is null || !replaced.Contains(t.Id)).OrderBy(t => t.At)];
+    }
+
+    /// <summary>Tells the story of a surface.</summary>
+    /// <param name="surface">The surface.</param>
+    /// <param name="told">All taps of the job in the order they were told.</param>
+    /// <returns>The story.</returns>
+    public static SurfaceStory Story(Surface surface, IReadOnlyList<Tap> told)
+    {
+        ImmutableArray<Tap> own = [.. Standing(told).Where(t => t.Surface is null || t.Surface == surface.Id)];
+        return new SurfaceStory(
+            surface,
+            Coats(surface, own),
+            Wettings(own),
+            At(own, Did.Washed),
+            [.. own.Where(t => t.Did == Did.Inspected).Select(t => new Inspection(t.At, t.Found ?? Found.Clear, t.Layer, t.Section))],
+            [.. own.Where(MovesAClock).Select(t => new Untimely(t, Corrected(t, told))).Where(u => u.Corrected is not null || IsLate(u.Tap))],
+            [.. own.Where(t => t.PanelC is not null).Select(t => new HandReading(t.At, t.PanelC!.Value))],
+            [.. own.Where(t => t is { Did: Did.Moved, ToBay: not null }).Select(t => new Move(t.At, t.ToBay!))]);
+    }
+
+    private static bool IsLate(Tap tap) => tap.ReportedAt - tap.At > Untimely.Limit;
+
+    private static bool MovesAClock(Tap tap) => tap.Did
+        is Did.Applied or Did.Flashed or Did.Levelled or Did.Wetted or Did.Dried or Did.Washed or Did.Reworked or Did.Moved;
+
+    private static Tap? Corrected(Tap tap, IReadOnlyList<Tap> told) =>
+        tap.Corrects is null ? null : told.FirstOrDefault(t => t.Id == tap.Corrects);
+
+    private static ImmutableArray<DateTimeOffset> At(ImmutableArray<Tap> own, Did did) => [.. own.Where(t => t.Did == did).Select(t => t.At)];
+
+    private static ImmutableArray<Wetting> Wettings(ImmutableArray<Tap> own)
+    {
+        var wettings = ImmutableArray.CreateBuilder<Wetting>();
+        foreach (Tap tap in own)
+        {
+            if (tap.Did is Did.Wetted or Did.Washed)
+            {
+                wettings.Add(new Wetting(tap.At, null));
+            }
+            else if (tap.Did == Did.Dried)
+            {
+                for (int i = 0; i < wettings.Count; i++)
+                {
+                    wettings[i] = wettings[i].DriedAt is null ? wettings[i] with { DriedAt = tap.At } : wettings[i];
+                }
+            }
+        }
+
+        return wettings.ToImmutable();
+    }
+
+    private static ImmutableArray<Coat> Coats(Surface surface, ImmutableArray<Tap> own)
+    {
+        var coats = new List<Coat>();
+        foreach (Tap tap in own)
+        {
+            foreach (int section in tap.Section is { } named ? [named] : Enumerable.Range(1, surface.Sections))
+            {
+                Work(coats, surface, tap, tap.Layer ?? 1, section);
+            }
+        }
+
+        return [.. coats.OrderBy(c => c.Section).ThenBy(c => c.Layer)];
+    }
+
+    private static void Work(List<Coat> coats, Surface surface, Tap tap, int layer, int section)
+    {
+        int index = coats.FindLastIndex(c => c.Layer == layer && c.Section == section && c.EndedAt is null);
+        if (tap.Did == Did.Applied)
+        {
+            var coat = new Coat(surface, layer, section, Earlier(tap.StartedAt, tap.At), tap.At);
+            Cover(coats, coat);
+            if (index >= 0)
+            {
+                coats[index] = coat;
+            }
+            else
+            {
+                coats.Add(coat);
+            }
+        }
+        else if (index >= 0)
+        {
+            coats[index] = After(coats[index], tap);
+        }
+    }
+
+    private static void Cover(List<Coat> coats, Coat over)
+    {
+        int below = coats.FindLastIndex(c => c.Layer == over.Layer - 1 && c.Section == over.Section && c.EndedAt is null);
+        if (below >= 0)
+        {
+            coats[below] = coats[below] with { CoveredAt = over.StartedAt };
+        }
+    }
+
+    private static Coat After(Coat coat, Tap tap) => (tap.Did, tap.How) switch
+    {
+        (Did.Flashed, _) => coat with { FlashedAt = coat.FlashedAt ?? tap.At },
+        (Did.Levelled, _) => coat with { LevelledAt = coat.LevelledAt ?? tap.At },
+        (Did.Reworked, How.PolishedOff) => coat with { EndedAt = tap.At },
+        (Did.Reworked, How.ReWet) => coat with
+        {
+            FirstWipeAt = Earlier(tap.StartedAt, tap.At),
+            LastWipeAt = tap.At,
+            FlashedAt = null,
+            LevelledAt = null,
+            ReworkedAt = tap.At,
+        },
+        (Did.Reworked, _) => coat with { LevelledAt = coat.LevelledAt ?? tap.At, ReworkedAt = tap.At },
+        _ => coat,
+    };
+
+    private static DateTimeOffset Earlier(DateTimeOffset? startedAt, DateTimeOffset at) => startedAt is { } s && s < at ? s : at;
+}
