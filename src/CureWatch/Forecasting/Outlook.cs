@@ -1,0 +1,43 @@
+using CureWatch.Curing;
+using CureWatch.Panels;
+using CureWatch.Products;
+
+namespace CureWatch.Forecasting;
+
+/// <summary>What a coat's climate is expected to be from the present on: here, what it is now.</summary>
+/// <param name="From">The present.</param>
+/// <param name="Held">The climate at present, expected to last.</param>
+/// <remarks>This is the one place that looks ahead; a forecast with bands takes its place without any window knowing.</remarks>
+public sealed record Outlook(DateTimeOffset From, Exposure Held)
+{
+    private static readonly TimeSpan Farthest = TimeSpan.FromDays(3660);
+
+    /// <summary>When progress from an instant on is expected to reach an amount.</summary>
+    /// <param name="law">The rate law.</param>
+    /// <param name="start">The instant, not before the present.</param>
+    /// <param name="hours">The amount [reference h].</param>
+    /// <param name="pace">The pace.</param>
+    /// <returns>The instant; null where this climate never gets there, or not within ten years.</returns>
+    public DateTimeOffset? ReachedAt(RateLaw law, DateTimeOffset start, double hours, Pace pace)
+    {
+        RateTerms terms = law.Terms(Held.PanelKelvins, Held.VapourPressurePa);
+        double rate = pace switch
+        {
+            Pace.Slow => terms.SlowEarns ? law.Likely(terms) : 0,
+            Pace.Likely => law.Likely(terms),
+            _ => law.Fast(terms),
+        };
+        double needed = Math.Max(0, hours) / rate;
+        return needed <= Farthest.TotalHours ? start + TimeSpan.FromHours(needed) : null;
+    }
+
+    /// <summary>The progress expected to make up an amount, with the climate it is earned in.</summary>
+    /// <param name="law">The rate law.</param>
+    /// <param name="hours">The amount [reference h], 0 or more.</param>
+    /// <returns>The progress, as likely as the climate.</returns>
+    public Credit Earning(RateLaw law, double hours)
+    {
+        RateTerms terms = law.Terms(Held.PanelKelvins, Held.VapourPressurePa);
+        return new Credit(hours, hours, hours, hours * terms.X, hours * terms.Y, hours * Held.AirKelvins);
+    }
+}

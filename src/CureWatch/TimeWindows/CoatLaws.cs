@@ -1,0 +1,85 @@
+using CureWatch.Products;
+
+namespace CureWatch.TimeWindows;
+
+/// <summary>A fitted sheet, arranged as the windows of a coat need it.</summary>
+/// <param name="Sheet">The sheet.</param>
+/// <param name="Flash">May be levelled; null where the product does not flash.</param>
+/// <param name="LevelByEvaporation">Last safe moment to level, on the evaporation clock; null where there is nothing to level.</param>
+/// <param name="LevelByCure">The same, on the cure clock: moist air makes a coat grab sooner.</param>
+/// <param name="IfMissed">Whether levelling too late matters.</param>
+/// <param name="RecoatFrom">The next layer may go on.</param>
+/// <param name="RecoatBy">The next layer must be on.</param>
+/// <param name="KeepDry">Water may touch the coat.</param>
+/// <param name="NoWash">The car may be washed.</param>
+/// <param name="FullCure">All resistance.</param>
+/// <param name="Cure">The law of the cure clock that a coat's reference hours are told in, and how sure it is; its milestone is none.</param>
+public sealed record CoatLaws(
+    ProductSheet Sheet,
+    TimedStage? Flash,
+    TimedStage? LevelByEvaporation,
+    TimedStage? LevelByCure,
+    IfMissed IfMissed,
+    TimedStage? RecoatFrom,
+    TimedStage? RecoatBy,
+    TimedStage? KeepDry,
+    TimedStage? NoWash,
+    TimedStage? FullCure,
+    TimedStage Cure)
+{
+    /// <summary>Every law a coat of this product runs on, each once.</summary>
+    public IEnumerable<RateLaw> All =>
+        new[] { Flash, LevelByEvaporation, LevelByCure, RecoatFrom, RecoatBy, KeepDry, NoWash, FullCure }
+            .OfType<TimedStage>().Select(s => s.Law).Append(Cure.Law).Distinct();
+
+    /// <summary>Arranges a fitted sheet.</summary>
+    /// <param name="fit">The fit.</param>
+    /// <returns>The laws.</returns>
+    /// <remarks>
+    /// Level-by runs on two laws against one reference duration. The law it is not driven by is that of the sheet's other clock: for cure
+    /// that of keep-dry, else of the earliest cure stage, else the priors'.
+    /// </remarks>
+    public static CoatLaws Of(SheetFit fit)
+    {
+        (RateLaw Law, FitCovariance Covariance) cure = LawOf(fit, Mechanism.Cure, Stage.KeepDry);
+        (RateLaw Law, FitCovariance Covariance) evaporation = LawOf(fit, Mechanism.Evaporation, Stage.Flash);
+        return new CoatLaws(
+            fit.Sheet,
+            Timed(fit.Find(Stage.Flash)),
+            On(fit.LevelBy, Mechanism.Evaporation, evaporation),
+            On(fit.LevelBy, Mechanism.Cure, cure),
+            fit.LevelBy?.IfMissed ?? IfMissed.Hold,
+            Timed(fit.Find(Stage.RecoatFrom)),
+            Timed(fit.Find(Stage.RecoatBy)),
+            Timed(fit.Find(Stage.KeepDry)),
+            Timed(fit.Find(Stage.NoWash)),
+            Timed(fit.Find(Stage.FullCure)),
+            new TimedStage(cure.Law, new Milestone(0, default, cure.Covariance)));
+
+        static TimedStage? Timed(StageFit? stage) => stage is null ? null : new TimedStage(stage.Law, Milestone.Of(stage));
+
+        static TimedStage? On(StageFit? stage, Mechanism clock, (RateLaw Law, FitCovariance Covariance) other) =>
+            stage is null || stage.DrivenBy == clock
+                ? Timed(stage)
+                : new TimedStage(other.Law, new Milestone(stage.ReferenceHours, stage.Covariance, other.Covariance));
+    }
+
+    private static (RateLaw Law, FitCovariance Covariance) LawOf(SheetFit fit, Mechanism clock, Stage preferred)
+    {
+        StageFit? stage = fit.Stages.Where(s => s.DrivenBy == clock).OrderBy(s => s.Stage != preferred).ThenBy(s => s.Stage).FirstOrDefault();
+        if (stage is not null)
+        {
+            return (stage.Law, stage.Covariance);
+        }
+
+        Priors priors = Priors.Of(clock, fit.Sheet.Carrier);
+        double energyVariance = priors.EnergyDeviationJmol * priors.EnergyDeviationJmol;
+        double exponentVariance = priors.ExponentDeviation * priors.ExponentDeviation;
+        return (priors.Law(clock, fit.Sheet.Reference), new FitCovariance(0, energyVariance, exponentVariance, 0, 0, 0));
+    }
+}
+
+/// <summary>A stage's milestone and the law its clock runs on.</summary>
+/// <param name="Law">The law.</param>
+/// <param name="Milestone">The milestone.</param>
+public sealed record TimedStage(RateLaw Law, Milestone Milestone);

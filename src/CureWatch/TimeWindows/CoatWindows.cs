@@ -1,0 +1,227 @@
+using System.Collections.Immutable;
+using CureWatch.Curing;
+using CureWatch.Products;
+
+namespace CureWatch.TimeWindows;
+
+/// <summary>All windows of one coat at one instant.</summary>
+/// <remarks>
+/// Two clocks: evaporation runs from the wipe (the last one for the opening, the first one for level-by), cure from the levelling, or from
+/// the wipe where the product does not flash; until it is levelled, from the opening of level-off. Openings and releases end on the slow
+/// bound, deadlines on the fast one.
+/// </remarks>
+public sealed class CoatWindows
+{
+    private readonly Coat _coat;
+    private readonly CoatLaws _laws;
+    private readonly Func<RateLaw, CoatClock> _clockOf;
+    private readonly DateTimeOffset _now;
+    private readonly Lazy<Window?> _recoat;
+    private readonly Lazy<(Window? Window, ImmutableArray<Wetting> Inside)> _keepDry;
+    private readonly Lazy<Window?> _noWash;
+    private readonly Lazy<Window?> _fullCure;
+
+    private CoatWindows(Coat coat, CoatLaws laws, IReadOnlyList<Wetting> wettings, Func<RateLaw, CoatClock> clockOf, DateTimeOffset now)
+    {
+        _coat = coat;
+        _laws = laws;
+        _recoat = new Lazy<Window?>(RecoatWindow);
+        _keepDry = new Lazy<(Window? Window, ImmutableArray<Wetting> Inside)>(() => KeepDryWindow(wettings));
+        _noWash = new Lazy<Window?>(() => Cured(WindowStage.NoWash, _laws.NoWash));
+        _fullCure = new Lazy<Window?>(() => Cured(WindowStage.FullCure, _laws.FullCure));
+        _clockOf = clockOf;
+        _now = now;
+        LevelOff = LevelOffWindow();
+        CureStart = CureStartAt();
+    }
+
+    /// <summary>The level-off window; null where there is nothing to level.</summary>
+    public Window? LevelOff { get; }
+
+    /// <summary>Whether the last safe moment to level has passed without a levelling, or before it.</summary>
+    public bool WasLevelledLate => (_coat.LevelledAt ?? _now) > LevelOff?.ClosesAt?.Earliest;
+
+    /// <summary>When the cure clock started, or is expected to.</summary>
+    public Instants CureStart { get; }
+
+    /// <summary>Finds a coat's windows.</summary>
+    /// <param name="coat">The coat, not polished off.</param>
+    /// <param name="laws">The laws of its product.</param>
+    /// <param name="wettings">The wettings of its surface, in order.</param>
+    /// <param name="clockOf">The coat's clock on a law.</param>
+    /// <param name="now">The present.</param>
+    /// <returns>The windows; each is worked out when it is first asked for.</returns>
+    public static CoatWindows Of(
+        Coat coat, CoatLaws laws, IReadOnlyList<Wetting> wettings, Func<RateLaw, CoatClock> clockOf, DateTimeOffset now) =>
+        new(coat, laws, wettings, clockOf, now);
+
+    /// <summary>The windows the sheet gives times for, in order.</summary>
+    public ImmutableArray<Window> All => [.. new[] { Flash(), LevelOff, Recoat, KeepDry, NoWash, FullCure }.OfType<Window>()];
+
+    /// <summary>The recoat window; null where the sheet gives none.</summary>
+    public Window? Recoat => _recoat.Value;
+
+    /// <summary>
+    /// The keep-dry window, starting from the last drying where the sheet says so, without an end while the surface is wet; null where the
+    /// sheet gives none.
+    /// </summary>
+    public Window? KeepDry => _keepDry.Value.Window;
+
+    /// <summary>The wettings that fell into keep-dry.</summary>
+    public ImmutableArray<Wetting> WettedInKeepDry => _keepDry.Value.Inside;
+
+    /// <summary>The no-wash window; null where the sheet gives none.</summary>
+    public Window? NoWash => _noWash.Value;
+
+    /// <summary>The full-cure window; null where the sheet gives none.</summary>
+    public Window? FullCure => _fullCure.Value;
+
+    /// <summary>The last instant that must pass before the car could go, as far as this coat is concerned.</summary>
+    /// <remarks>The end of keep-dry; without one, the levelling, or the wipe. Null while only a person can bring it about.</remarks>
+    public Instants? ReadyAt =>
+        KeepDry is { } keepDry ? keepDry.ClosesAt
+        : LevelOff is { } levelOff ? (_coat.LevelledAt is { } at ? Instants.Known(at) : levelOff.OpensAt)
+        : Instants.Known(_coat.AppliedAt);
+
+    private Window? RecoatWindow()
+    {
+        if (_laws.RecoatFrom is null && _laws.RecoatBy is null)
+        {
+            return null;
+        }
+
+        Instants opens = _laws.RecoatFrom is { } from ? Reached(from, CureStart) : CureStart;
+        Instants? closes = _laws.RecoatBy is { } by ? Reached(by, CureStart) : null;
+        DateTimeOffset act = _coat.CoveredAt ?? _now;
+        WindowState state = act > closes?.Earliest ? WindowState.Missed
+            : _coat.CoveredAt is not null ? (act >= opens.Latest ? WindowState.Done : WindowState.Missed)
+            : !(act >= opens.Latest) ? WindowState.Upcoming
+            : act >= ClosingFrom(opens.Latest, closes?.Earliest) ? WindowState.Closing
+            : WindowState.Open;
+        return new Window(WindowStage.Recoat, opens, closes, state);
+    }
+
+    private (Window? Window, ImmutableArray<Wetting> Inside) KeepDryWindow(IReadOnlyList<Wetting> wettings)
+    {
+        if (_laws.KeepDry is not { } stage)
+        {
+            return (null, []);
+        }
+
+        Instants start = CureStart;
+        Instants? closes = Reached(stage, start);
+        var inside = ImmutableArray.CreateBuilder<Wetting>();
+        foreach (Wetting wetting in wettings.Where(w => w.WettedAt >= _coat.StartedAt))
+        {
+            if (closes is not null && wetting.WettedAt >= closes.Latest)
+            {
+                continue;
+            }
+
+            inside.Add(wetting);
+            if (wetting.DriedAt is not { } dried)
+            {
+                closes = null;
+            }
+            else if (_laws.Sheet.AfterWetting == AfterWetting.Restart && closes is not null)
+            {
+                start = start.OrLater(Instants.Known(dried));
+                closes = Reached(stage, start);
+            }
+        }
+
+        return (new Window(WindowStage.KeepDry, start, closes, CureState(start, closes)), inside.ToImmutable());
+    }
+
+    private Window? Flash()
+    {
+        if (_laws.Flash is null || LevelOff is null)
+        {
+            return null;
+        }
+
+        Instants closes = LevelOff.OpensAt;
+        WindowState state = _coat.LevelledAt is not null || _now >= closes.Latest ? WindowState.Done
+            : _now > closes.Likely ? WindowState.Closing
+            : WindowState.Open;
+        return new Window(WindowStage.Flash, Instants.Known(_coat.LastWipeAt), closes, state);
+    }
+
+    private Window? LevelOffWindow()
+    {
+        if (_laws.LevelByEvaporation is not { } evaporation || _laws.LevelByCure is not { } cure)
+        {
+            return null;
+        }
+
+        Instants opens = Instants.Known(_coat.LastWipeAt);
+        if (_laws.Flash is { } flash)
+        {
+            opens = Reached(flash, opens);
+            opens = _coat.FlashedAt is { } seen ? opens.OrEarlier(Instants.Known(seen)) : opens;
+        }
+
+        Instants firstWipe = Instants.Known(_coat.FirstWipeAt);
+        Instants closes = Reached(evaporation, firstWipe).OrEarlier(Reached(cure, firstWipe));
+        bool judgeByEye = opens.Latest is null || closes.Earliest is null || opens.Latest >= closes.Earliest;
+        return new Window(WindowStage.LevelOff, opens, closes, LevelOffState(opens, closes), judgeByEye);
+    }
+
+    private WindowState LevelOffState(Instants opens, Instants closes)
+    {
+        bool isLate = (_coat.LevelledAt ?? _now) > closes.Earliest;
+        if (_coat.LevelledAt is not null)
+        {
+            return isLate && _laws.IfMissed == IfMissed.Hold ? WindowState.Missed : WindowState.Done;
+        }
+
+        return isLate ? WindowState.Missed
+            : !(_now >= opens.Likely) ? WindowState.Upcoming
+            : _now >= ClosingFrom(opens.Likely, closes.Earliest) ? WindowState.Closing
+            : WindowState.Open;
+    }
+
+    private Instants CureStartAt() =>
+        _laws.Flash is null ? Instants.Known(_coat.AppliedAt)
+        : _coat.LevelledAt is { } levelled ? Instants.Known(levelled)
+        : LevelOff!.OpensAt;
+
+    private Window? Cured(WindowStage stage, TimedStage? timed)
+    {
+        if (timed is null)
+        {
+            return null;
+        }
+
+        Instants closes = Reached(timed, CureStart);
+        return new Window(stage, CureStart, closes, CureState(CureStart, closes));
+    }
+
+    private WindowState CureState(Instants opens, Instants? closes) =>
+        closes is not null && _now >= closes.Latest ? WindowState.Done
+        : closes is not null && _now > closes.Likely ? WindowState.Closing
+        : _now >= opens.Likely ? WindowState.Open
+        : WindowState.Upcoming;
+
+    private Instants Reached(TimedStage stage, Instants start) => _clockOf(stage.Law).ReachedAt(start, stage.Milestone);
+
+    /// <summary>
+    /// A window is closing in its last third, but for no longer than half an hour; where it never opened, in its last half hour.
+    /// Source (choice): time to act, not to worry.
+    /// </summary>
+    /// <param name="opens">When it opens.</param>
+    /// <param name="closes">When it closes.</param>
+    /// <returns>From when it is closing; null where it never closes.</returns>
+    public static DateTimeOffset? ClosingFrom(DateTimeOffset? opens, DateTimeOffset? closes)
+    {
+        if (closes is not { } to)
+        {
+            return null;
+        }
+
+        TimeSpan third = opens is { } from ? (to - from) / 3 : LongestClosing;
+        return to - (third < LongestClosing ? third : LongestClosing);
+    }
+
+    private static readonly TimeSpan LongestClosing = TimeSpan.FromMinutes(30);
+}

@@ -1,0 +1,24 @@
+using CureWatch.Products;
+
+namespace CureWatch.TimeWindows;
+
+/// <summary>What a clock has to reach.</summary>
+/// <param name="ReferenceHours">The time at the sheet's reference climate [h].</param>
+/// <param name="Hours">How sure the sheet is of that time.</param>
+/// <param name="Law">How sure the sheet is of the law the clock runs on.</param>
+public sealed record Milestone(double ReferenceHours, FitCovariance Hours, FitCovariance Law)
+{
+    /// <summary>A stage on its own law.</summary>
+    /// <param name="fit">The stage.</param>
+    /// <returns>The milestone.</returns>
+    public static Milestone Of(StageFit fit) => new(fit.ReferenceHours, fit.Covariance, fit.Covariance);
+
+    /// <summary>How sure the sheet is of the time in a climate.</summary>
+    /// <param name="x">Temperature term [mol/J].</param>
+    /// <param name="y">Humidity term [1].</param>
+    /// <returns>Variance of ln hours [1].</returns>
+    /// <remarks>Edges: where time and law come from two stages, their errors are independent.</remarks>
+    public double VarianceOfLnHours(double x, double y) => Hours == Law
+        ? Hours.VarianceOfLnHours(x, y)
+        : Hours.LnHours + (Law with { LnHours = 0, LnHoursEnergy = 0, LnHoursExponent = 0 }).VarianceOfLnHours(x, y);
+}

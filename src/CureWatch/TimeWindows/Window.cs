@@ -1,0 +1,50 @@
+namespace CureWatch.TimeWindows;
+
+/// <summary>When a stage's act may or must happen.</summary>
+/// <param name="Stage">The stage.</param>
+/// <param name="OpensAt">When it opens.</param>
+/// <param name="ClosesAt">When it closes; null where the sheet gives no end, or only a person can bring it about.</param>
+/// <param name="State">Where the coat is in it.</param>
+/// <param name="JudgeByEye">True where the slow opening passes the fast closing: no time is shown to people then.</param>
+public sealed record Window(WindowStage Stage, Instants OpensAt, Instants? ClosesAt, WindowState State, bool JudgeByEye = false);
+
+/// <summary>The windows of a coat, in the order it passes them.</summary>
+public enum WindowStage
+{
+    /// <summary>From the wipe until it may be levelled.</summary>
+    Flash,
+
+    /// <summary>From the first to the last safe moment to level.</summary>
+    LevelOff,
+
+    /// <summary>From the first to the last safe moment for the next layer.</summary>
+    Recoat,
+
+    /// <summary>No water.</summary>
+    KeepDry,
+
+    /// <summary>No washing.</summary>
+    NoWash,
+
+    /// <summary>Until the coat has all its resistance.</summary>
+    FullCure,
+}
+
+/// <summary>Where a coat is in a window.</summary>
+public enum WindowState
+{
+    /// <summary>Not open yet.</summary>
+    Upcoming,
+
+    /// <summary>Open.</summary>
+    Open,
+
+    /// <summary>About to close.</summary>
+    Closing,
+
+    /// <summary>Over, as it should be.</summary>
+    Done,
+
+    /// <summary>Over without its act, or with it too late.</summary>
+    Missed,
+}
