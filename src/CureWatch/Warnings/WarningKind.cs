@@ -1,0 +1,44 @@
+namespace CureWatch.Warnings;
+
+/// <summary>What a person is warned of.</summary>
+public enum WarningKind
+{
+    /// <summary>Water condenses on the coldest panel.</summary>
+    Condensing,
+
+    /// <summary>Air moister than the sheet allows.</summary>
+    HumidityHigh,
+
+    /// <summary>Air drier than the sheet allows.</summary>
+    HumidityLow,
+
+    /// <summary>A panel colder than the sheet allows.</summary>
+    PanelCold,
+
+    /// <summary>A panel hotter than the sheet allows.</summary>
+    PanelHot,
+
+    /// <summary>The cure has all but stopped.</summary>
+    CureStalled,
+
+    /// <summary>A coat may be levelled.</summary>
+    LevelDue,
+
+    /// <summary>Level-off is about to close.</summary>
+    LevelClosing,
+
+    /// <summary>Level-off has closed.</summary>
+    LevelMissed,
+
+    /// <summary>Recoat is about to close.</summary>
+    RecoatClosing,
+
+    /// <summary>Recoat has closed.</summary>
+    RecoatMissed,
+
+    /// <summary>Water touched a coat that has to stay dry.</summary>
+    Wetted,
+
+    /// <summary>A probe is not heard.</summary>
+    ProbeSilent,
+}
