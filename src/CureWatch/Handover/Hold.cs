@@ -1,0 +1,46 @@
+namespace CureWatch.Handover;
+
+/// <summary>A reason the car may not leave.</summary>
+/// <param name="Kind">The kind.</param>
+/// <param name="Surface">The surface.</param>
+/// <param name="Layer">The layer; null where it is the whole surface.</param>
+/// <param name="Section">The section; null where it is the whole surface.</param>
+/// <param name="Text">What happened, and who can lift it how.</param>
+public sealed record Hold(HoldKind Kind, string Surface, int? Layer, int? Section, string Text);
+
+/// <summary>The reasons a car may not leave.</summary>
+public enum HoldKind
+{
+    /// <summary>A planned coat is not on.</summary>
+    NotApplied,
+
+    /// <summary>Keep-dry is not over.</summary>
+    KeepDry,
+
+    /// <summary>A coat was not levelled.</summary>
+    NotLevelled,
+
+    /// <summary>A coat was not levelled in time.</summary>
+    LevelMissed,
+
+    /// <summary>Something was done outside its window.</summary>
+    OutOfWindow,
+
+    /// <summary>Water touched a coat that had to stay dry.</summary>
+    Wetted,
+
+    /// <summary>Water condensed on a coat that had to stay dry.</summary>
+    Condensation,
+
+    /// <summary>A surface got hotter than it may.</summary>
+    Heat,
+
+    /// <summary>A coat that had to stay dry was where nobody measures.</summary>
+    Unwatched,
+
+    /// <summary>Something was told long after, or told otherwise.</summary>
+    ReportedLate,
+
+    /// <summary>An inspection found something.</summary>
+    Inspection,
+}

@@ -1,0 +1,161 @@
+using CureWatch.Curing;
+using CureWatch.Products;
+using CureWatch.TimeWindows;
+
+namespace CureWatch.Handover;
+
+/// <summary>Finds every reason a surface may not leave, not the first.</summary>
+internal sealed class Holds(Evidence evidence, DateTimeOffset now, TimeZoneInfo zone)
+{
+    private readonly SurfaceStory _story = evidence.Story;
+
+    public IEnumerable<Hold> All() =>
+        evidence.Coats.SelectMany(OfCoat).Concat(NotApplied()).Concat(ReportedLate());
+
+    private IEnumerable<Hold> OfCoat(CoatEvidence coat) =>
+        new[]
+        {
+            NotLevelled(coat), LevelMissed(coat), LevelledEarly(coat), Recoated(coat), KeepDry(coat), Wetted(coat), Condensation(coat),
+            Unwatched(coat), Washed(coat), Heat(coat), Found(coat),
+        }.OfType<Hold>();
+
+    private IEnumerable<Hold> NotApplied() =>
+        from section in Enumerable.Range(1, _story.Surface.Sections)
+        from layer in Enumerable.Range(1, _story.Surface.Layers)
+        where !_story.Living.Any(c => c.Layer == layer && c.Section == section)
+        let ended = _story.Coats.LastOrDefault(c => c.Layer == layer && c.Section == section)?.EndedAt
+        where !evidence.IsClear(layer, section, ended ?? DateTimeOffset.MinValue)
+        select new Hold(
+            HoldKind.NotApplied,
+            _story.Surface.Id,
+            layer,
+            section,
+            ended is { } at ? $"Polished off {Clock(at)} and not applied again; apply it, or inspect and find clear." : "Planned, not applied.");
+
+    private IEnumerable<Hold> ReportedLate() =>
+        from untimely in _story.Untimely
+        let tap = untimely.Tap
+        where !evidence.IsClear(tap.Layer ?? 1, tap.Section ?? 1, tap.ReportedAt)
+        select new Hold(
+            HoldKind.ReportedLate,
+            _story.Surface.Id,
+            tap.Layer,
+            tap.Section,
+            untimely.Corrected is { } first
+                ? $"{tap.Did} {Clock(tap.At)}, told {Clock(tap.ReportedAt)} in place of {first.Did} {Clock(first.At)}; inspect and find clear."
+                : $"{tap.Did} {Clock(tap.At)}, told only {Clock(tap.ReportedAt)}; inspect and find clear.");
+
+    private Hold? NotLevelled(CoatEvidence coat) =>
+        coat.Windows.LevelOff is { } window && coat.Coat.LevelledAt is null
+            && !evidence.IsClear(coat.Coat, window.ClosesAt?.Earliest ?? coat.Coat.LastWipeAt)
+            ? Of(HoldKind.NotLevelled, coat, "Not levelled; level it, or inspect and find clear once it is past levelling.")
+            : null;
+
+    private Hold? LevelMissed(CoatEvidence coat)
+    {
+        bool isMissed = coat.Windows.LevelOff?.State == WindowState.Missed && evidence.Laws.IfMissed == IfMissed.Hold;
+        bool isWipedSince = coat.Coat.ReworkedAt >= coat.Coat.LevelledAt;
+        DateTimeOffset? deadline = coat.Windows.LevelOff?.ClosesAt?.Earliest;
+        return isMissed && !isWipedSince && !evidence.IsClear(coat.Coat, coat.Coat.LevelledAt ?? deadline)
+            ? Of(HoldKind.LevelMissed, coat, $"Level-off was safe until {Clock(deadline)}; inspect and find clear, or rework.")
+            : null;
+    }
+
+    private Hold? LevelledEarly(CoatEvidence coat) =>
+        coat.Coat.LevelledAt is { } at && at < coat.Windows.LevelOff?.OpensAt.Earliest && !evidence.IsClear(coat.Coat, at)
+            ? Of(HoldKind.OutOfWindow, coat, $"Levelled {Clock(at)}, before it can have flashed; inspect for smears and find clear.")
+            : null;
+
+    private Hold? Recoated(CoatEvidence coat)
+    {
+        if (coat.Coat.Layer == 1 || evidence.IsClear(coat.Coat, coat.Coat.StartedAt))
+        {
+            return null;
+        }
+
+        CoatEvidence? below = evidence.Coats.FirstOrDefault(c => c.Coat.Layer == coat.Coat.Layer - 1 && c.Coat.Section == coat.Coat.Section);
+        if (below is null)
+        {
+            return Of(HoldKind.OutOfWindow, coat, $"Applied {Clock(coat.Coat.StartedAt)} with no layer {coat.Coat.Layer - 1} under it; inspect and find clear.");
+        }
+
+        return below.Windows.Recoat is { State: WindowState.Missed } window
+            ? Of(
+                HoldKind.OutOfWindow,
+                coat,
+                $"Begun {Clock(coat.Coat.StartedAt)}; layer {below.Coat.Layer} takes it from {Clock(window.OpensAt.Latest)} to {Clock(window.ClosesAt?.Earliest)}; "
+                + "inspect and find clear.")
+            : null;
+    }
+
+    private Hold? KeepDry(CoatEvidence coat) =>
+        coat.Windows.KeepDry is { State: not WindowState.Done } window
+            ? Of(
+                HoldKind.KeepDry,
+                coat,
+                window.ClosesAt is { } closes ? $"Keep dry until {Clock(closes.Latest)} at the latest, likely {Clock(closes.Likely)}." : "Keep dry; the surface is wet.")
+            : null;
+
+    private Hold? Wetted(CoatEvidence coat)
+    {
+        Wetting? wetting = coat.Windows.WettedInKeepDry.LastOrDefault(w => !evidence.IsClear(coat.Coat, w.DriedAt));
+        return wetting is null ? null : Of(
+            HoldKind.Wetted,
+            coat,
+            wetting.DriedAt is { } dried
+                ? $"Wetted {Clock(wetting.WettedAt)}, dried {Clock(dried)}; inspect and find clear."
+                : $"Wetted {Clock(wetting.WettedAt)} and not dried; dry it, then inspect and find clear.");
+    }
+
+    private Hold? Condensation(CoatEvidence coat)
+    {
+        Spell? spell = DuringKeepDry(coat, evidence.WetSpells);
+        return spell is null ? null : Of(
+            HoldKind.Condensation, coat, $"Water condensed from {Clock(spell.From)}{Until(spell)} while it had to stay dry; inspect and find clear.");
+    }
+
+    private Hold? Unwatched(CoatEvidence coat)
+    {
+        Spell? spell = DuringKeepDry(coat, evidence.Unwatched);
+        return spell is null ? null : Of(
+            HoldKind.Unwatched, coat, $"Where nobody measures from {Clock(spell.From)}{Until(spell)} while it had to stay dry; bring it back, inspect and find clear.");
+    }
+
+    private Hold? Washed(CoatEvidence coat)
+    {
+        Window? noWash = coat.Windows.NoWash;
+        DateTimeOffset? washed = noWash is null ? null : _story.Washings.Cast<DateTimeOffset?>().LastOrDefault(
+            w => w >= coat.Coat.StartedAt && !(w >= noWash.ClosesAt?.Latest));
+        return washed is null || evidence.IsClear(coat.Coat, washed)
+            ? null
+            : Of(HoldKind.OutOfWindow, coat, $"Washed {Clock(washed)}, before washing is safe; inspect and find clear.");
+    }
+
+    private Hold? Heat(CoatEvidence coat)
+    {
+        Overheat? overheat = evidence.Overheats.LastOrDefault(o => o.At >= coat.Coat.StartedAt);
+        return overheat is null || evidence.IsClear(coat.Coat, overheat.At)
+            ? null
+            : Of(HoldKind.Heat, coat, $"{overheat.PanelC:0.#} °C {Clock(overheat.At)}, above its {overheat.LimitC:0.#} °C; inspect and find clear.");
+    }
+
+    private Hold? Found(CoatEvidence coat)
+    {
+        Inspection? last = _story.Inspections.LastOrDefault(i => i.At >= coat.Coat.StartedAt && i.Covers(coat.Coat.Layer, coat.Coat.Section));
+        return last is null or { Found: Curing.Found.Clear } || coat.Coat.ReworkedAt >= last.At
+            ? null
+            : Of(HoldKind.Inspection, coat, $"{last.Found} found {Clock(last.At)}; rework, then inspect and find clear.");
+    }
+
+    private Spell? DuringKeepDry(CoatEvidence coat, IEnumerable<Spell> spells) =>
+        coat.Windows.KeepDry is { } window
+            ? spells.LastOrDefault(s => !(s.From >= window.ClosesAt?.Latest) && (s.To ?? now) >= coat.Coat.StartedAt && !evidence.IsClear(coat.Coat, s.To))
+            : null;
+
+    private string Until(Spell spell) => spell.To is { } to ? $" to {Clock(to)}" : " on";
+
+    private string Clock(DateTimeOffset? at) => at is { } instant ? $"{TimeZoneInfo.ConvertTime(instant, zone):ddd d MMM HH:mm}" : "never";
+
+    private static Hold Of(HoldKind kind, CoatEvidence coat, string text) =>
+        new(kind, coat.Coat.Surface.Id, coat.Coat.Layer, coat.Coat.Section, text);
+}

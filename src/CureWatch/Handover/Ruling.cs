@@ -1,0 +1,63 @@
+using System.Collections.Immutable;
+using CureWatch.Products;
+using CureWatch.TimeWindows;
+
+namespace CureWatch.Handover;
+
+/// <summary>Whether the car may go back to its owner, and if not, every reason.</summary>
+/// <param name="IsReady">True where nothing holds it.</param>
+/// <param name="ReadyAt">When the last keep-dry ends; null while only a person can bring it about, or nothing is on the car.</param>
+/// <param name="CollectFrom">When it can be collected, finished and in opening hours; null where that can't be said.</param>
+/// <param name="Holds">Every reason it may not leave.</param>
+/// <param name="Notes">What is worth knowing and holds nothing.</param>
+public sealed record Ruling(
+    bool IsReady, Instants? ReadyAt, DateTimeOffset? CollectFrom, ImmutableArray<Hold> Holds, ImmutableArray<Note> Notes)
+{
+    /// <summary>Rules on a handover.</summary>
+    /// <param name="surfaces">The evidence of every surface.</param>
+    /// <param name="hours">When the shop is open.</param>
+    /// <param name="finishing">Hands-on time after the last keep-dry.</param>
+    /// <param name="now">The present.</param>
+    /// <returns>The ruling: ready only when the latest end of keep-dry has passed and no hold stands.</returns>
+    public static Ruling On(IReadOnlyList<Evidence> surfaces, OpeningHours hours, TimeSpan finishing, DateTimeOffset now)
+    {
+        ImmutableArray<Hold> holds = [.. surfaces.SelectMany(s => new Holds(s, now, hours.Zone).All())];
+        Instants? readyAt = ReadyWhen(surfaces);
+        return new Ruling(
+            holds.IsEmpty && now >= readyAt?.Latest,
+            readyAt,
+            readyAt?.Latest is { } latest ? hours.AfterWork(latest, finishing) : null,
+            holds,
+            [.. surfaces.SelectMany(LeftLonger)]);
+    }
+
+    private static Instants? ReadyWhen(IReadOnlyList<Evidence> surfaces)
+    {
+        Instants? ready = null;
+        foreach (Evidence surface in surfaces)
+        {
+            foreach (CoatEvidence coat in surface.Coats)
+            {
+                if (coat.Windows.ReadyAt is not { } at)
+                {
+                    return null;
+                }
+
+                ready = ready?.OrLater(at) ?? at;
+            }
+        }
+
+        return ready;
+    }
+
+    private static IEnumerable<Note> LeftLonger(Evidence surface) =>
+        from coat in surface.Coats
+        where surface.Laws.IfMissed == IfMissed.Note && coat.Windows.WasLevelledLate
+        select new Note(surface.Story.Surface.Id, coat.Coat.Layer, "Left longer than usual before the excess was wiped; no harm by its sheet.");
+}
+
+/// <summary>Something worth knowing that holds nothing.</summary>
+/// <param name="Surface">The surface.</param>
+/// <param name="Layer">The layer.</param>
+/// <param name="Text">What happened.</param>
+public sealed record Note(string Surface, int Layer, string Text);
