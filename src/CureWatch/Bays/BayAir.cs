@@ -1,0 +1,64 @@
+using CureWatch.Panels;
+using CureWatch.Psychrometrics;
+using CureWatch.Readings;
+
+namespace CureWatch.Bays;
+
+/// <summary>The worst a bay's believed probes say at present: the wettest air, the driest, the coldest panel.</summary>
+/// <param name="HumidityMaxPct">Highest relative humidity [%].</param>
+/// <param name="HumidityMinPct">Lowest relative humidity [%].</param>
+/// <param name="CondensationKelvins">Highest condensation temperature [K].</param>
+/// <param name="ColdestKelvins">Coldest panel, or the coldest air where no panel is measured [K]; null while a panel probe is missing.</param>
+/// <param name="IsPanelMeasured">Whether a panel probe measures.</param>
+public sealed record BayAir(
+    double HumidityMaxPct, double HumidityMinPct, double CondensationKelvins, double? ColdestKelvins, bool IsPanelMeasured)
+{
+    /// <summary>How far the coldest panel is at or below the condensation temperature [K]; below 0 where it is dry, null where unknown.</summary>
+    public double? WetByKelvins => CondensationKelvins - ColdestKelvins;
+
+    /// <summary>Looks at a bay.</summary>
+    /// <param name="bay">The bay.</param>
+    /// <param name="now">The present.</param>
+    /// <returns>The air; null where no air probe was heard in time.</returns>
+    public static BayAir? Of(BayState bay, DateTimeOffset now)
+    {
+        double humidityMax = 0, humidityMin = 100, vapourPressurePa = 0, coldestAir = double.PositiveInfinity, coldestPanel = double.PositiveInfinity;
+        bool isPanelMeasured = false, isPanelMissing = false;
+        for (int i = 0; i < bay.Logs.Length; i++)
+        {
+            ProbeMount mount = bay.Plan.Probes[i];
+            if (mount.Probe.Measures == Measures.Outdoor || !PlaceAir.IsBayAir(mount.Place))
+            {
+                continue;
+            }
+
+            if (mount.Probe.Measures == Measures.Air && Fresh(bay.Logs[i].Air, mount.Probe, now) is { } air)
+            {
+                humidityMax = Math.Max(humidityMax, air.HumidityPct);
+                humidityMin = Math.Min(humidityMin, air.HumidityPct);
+                vapourPressurePa = Math.Max(vapourPressurePa, air.VapourPressurePa);
+                coldestAir = Math.Min(coldestAir, air.Kelvins);
+            }
+
+            if (bay.Logs[i].Panel.Count > 0)
+            {
+                isPanelMeasured = true;
+                Sample? panel = Fresh(bay.Logs[i].Panel, mount.Probe, now);
+                isPanelMissing |= panel is null;
+                coldestPanel = Math.Min(coldestPanel, panel?.Kelvins ?? coldestPanel);
+            }
+        }
+
+        if (vapourPressurePa == 0)
+        {
+            return null;
+        }
+
+        double? coldest = !isPanelMeasured ? coldestAir : isPanelMissing ? null : coldestPanel;
+        double condensationKelvins = CondensationTemperature.OfPressure(vapourPressurePa).Kelvins;
+        return new BayAir(humidityMax, humidityMin, condensationKelvins, coldest, isPanelMeasured);
+    }
+
+    private static Sample? Fresh(Trail<Sample> samples, Probe probe, DateTimeOffset now) =>
+        samples.Count > 0 && !new Source(samples, probe.Every).IsGapForCure(now - samples.Last.At) ? samples.Last : null;
+}

@@ -1,0 +1,117 @@
+using System.Collections.Immutable;
+using CureWatch.Handover;
+using CureWatch.Panels;
+using CureWatch.Products;
+using CureWatch.Psychrometrics;
+using CureWatch.Readings;
+using CureWatch.Units;
+using CureWatch.Warnings;
+
+namespace CureWatch.Bays;
+
+/// <summary>Holds a bay's climate against what its open coats can take, with every believed reading.</summary>
+/// <remarks>The wettest air, the driest and the coldest panel count, and of several sheets the strictest limit: one warning a bay.</remarks>
+public static class ClimateLooks
+{
+    private const double StalledBelow = 0.20;
+    private const double NothingOpen = double.NegativeInfinity;
+
+    /// <summary>Decides what a reading means for the coats in its bay.</summary>
+    /// <param name="shop">The shop, the reading taken in.</param>
+    /// <param name="raw">The reading, believed.</param>
+    /// <returns>What happened.</returns>
+    public static IEnumerable<ShopEvent> Decide(Shop shop, RawReading raw)
+    {
+        BayState bay = shop.Bays[raw.Bay];
+        if (BayAir.Of(bay, shop.Now) is not { } air)
+        {
+            return [];
+        }
+
+        ImmutableArray<WatchedCoat> coats = [.. shop.Watched.Where(w => w.Point?.Bay == raw.Bay && PlaceAir.IsBayAir(w.Point.Place))];
+        IEnumerable<ShopEvent> events = WetOrDry(bay, air, raw);
+        bool isQuiet = coats.IsEmpty && !shop.Alarms.Keys.Any(s => s.Bay == raw.Bay && s.Probe is null);
+        return isQuiet ? events : events.Concat(new BayLook(shop, raw, air, coats).Decide());
+    }
+
+    private static IEnumerable<ShopEvent> WetOrDry(BayState bay, BayAir air, RawReading raw)
+    {
+        if (air.WetByKelvins >= 0 && !bay.IsWet)
+        {
+            yield return new ShopEvent.CondensationBegan(raw.Bay, raw.MeasuredAt);
+        }
+        else if (air.WetByKelvins < 0 && bay.IsWet)
+        {
+            yield return new ShopEvent.CondensationEnded(raw.Bay, raw.MeasuredAt);
+        }
+    }
+
+    private sealed class BayLook(Shop shop, RawReading raw, BayAir air, ImmutableArray<WatchedCoat> coats)
+    {
+        private readonly Present _present = new(shop, shop.Now);
+        private readonly bool _tellsAir = raw.AirC is not null;
+
+        public IEnumerable<ShopEvent> Decide()
+        {
+            IEnumerable<ShopEvent> events = air.WetByKelvins is { } wetBy
+                ? Look(WarningKind.Condensing, _ => wetBy + double.Epsilon)
+                : [];
+            if (_tellsAir)
+            {
+                events = events
+                    .Concat(Look(WarningKind.HumidityHigh, c => air.HumidityMaxPct - c.Laws.Sheet.Limits.HumidityMaxPct))
+                    .Concat(Look(WarningKind.HumidityLow, c => c.Laws.Sheet.Limits.HumidityMinPct - air.HumidityMinPct))
+                    .Concat(Look(WarningKind.CureStalled, StalledBy));
+            }
+
+            if (air.IsPanelMeasured ? raw.PanelC is not null : _tellsAir)
+            {
+                events = events
+                    .Concat(Look(WarningKind.PanelCold, c => c.Laws.Sheet.Limits.PanelMinC - PanelC(c)))
+                    .Concat(Look(WarningKind.PanelHot, c => PanelC(c) - c.Laws.Sheet.Limits.PanelMaxC))
+                    .Concat(Overheated());
+            }
+
+            return events;
+        }
+
+        private IEnumerable<ShopEvent> Look(WarningKind kind, Func<WatchedCoat, double?> excessOf)
+        {
+            double worst = NothingOpen;
+            string? surface = null;
+            foreach (WatchedCoat coat in coats)
+            {
+                if (excessOf(coat) is { } excess && excess > worst)
+                {
+                    worst = excess;
+                    surface = coat.Key.Surface;
+                }
+            }
+
+            return Watchman.Look(shop, new Subject(kind, raw.Bay, null, null, null, 0, 0), worst, surface);
+        }
+
+        private double? StalledBy(WatchedCoat coat)
+        {
+            if (_present.ExposureAt(coat.Point!) is not { } exposure)
+            {
+                return null;
+            }
+
+            double activity = exposure.VapourPressurePa / SaturationPressure.OverWaterPa(exposure.PanelKelvins);
+            RateLaw law = coat.Laws.Cure.Law;
+            return StalledBelow - Math.Min(activity, law.Likely(law.Terms(exposure.PanelKelvins, exposure.VapourPressurePa)));
+        }
+
+        private IEnumerable<ShopEvent> Overheated() =>
+            from coat in coats
+            where air.IsPanelMeasured && PanelC(coat) > HeatLimit.OfC(coat.Coat.Surface, coat.Laws.Sheet)
+            group coat by (coat.Key.Job, coat.Key.Surface) into hot
+            let first = hot.First()
+            select new ShopEvent.SurfaceOverheated(
+                hot.Key.Job, hot.Key.Surface, new Overheat(raw.MeasuredAt, PanelC(first)!.Value, HeatLimit.OfC(first.Coat.Surface, first.Laws.Sheet)));
+
+        private double? PanelC(WatchedCoat coat) =>
+            _present.ExposureAt(coat.Point!) is { } exposure ? Celsius.FromKelvins(exposure.PanelKelvins).Degrees : null;
+    }
+}

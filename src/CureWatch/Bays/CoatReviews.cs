@@ -1,0 +1,121 @@
+using CureWatch.Curing;
+using CureWatch.Products;
+using CureWatch.TimeWindows;
+using CureWatch.Warnings;
+
+namespace CureWatch.Bays;
+
+/// <summary>Looks at the coats whose windows may have moved or fallen due, and foresees when to look again.</summary>
+public static class CoatReviews
+{
+    /// <summary>Two instants closer than this are one. Source (choice): finer than any window, coarser than rounding.</summary>
+    private static readonly TimeSpan Instant = TimeSpan.FromMilliseconds(1);
+
+    private static readonly TimeSpan ShortestSleep = TimeSpan.FromMinutes(5);
+
+    /// <summary>While readings stay away, deadlines come nearer: a coat that is followed is looked at this often all the same.</summary>
+    private static readonly TimeSpan LongestUnfollowed = Panels.Source.EvaporationLimit;
+
+    /// <summary>Decides what is due.</summary>
+    /// <param name="shop">The shop.</param>
+    /// <param name="bay">The bay whose climate just moved; null where none did.</param>
+    /// <returns>What happened.</returns>
+    public static IEnumerable<ShopEvent> Decide(Shop shop, string? bay)
+    {
+        var present = new Present(shop, shop.Now);
+        return
+            from watched in shop.Watched
+            where watched.ReviewAt <= shop.Now || (watched.IsFollowed && bay is not null && watched.Point?.Bay == bay)
+            from happened in Review(shop, present, watched)
+            select happened;
+    }
+
+    /// <summary>Clears the warnings of coats that are no more.</summary>
+    /// <param name="shop">The shop, a tap taken down.</param>
+    /// <returns>What happened.</returns>
+    public static IEnumerable<ShopEvent> ClearEnded(Shop shop) =>
+        from subject in shop.Standing.Keys.Order(SubjectOrder.Instance)
+        where subject is { Job: not null, Layer: > 0 }
+        where !shop.Find(subject.Job!)!.Stories.Any(s => s.Surface.Id == subject.Surface
+            && s.Living.Any(c => c.Layer == subject.Layer && c.Section == subject.Section))
+        select new ShopEvent.WarningCleared(subject, shop.Now);
+
+    private static IEnumerable<ShopEvent> Review(Shop shop, Present present, WatchedCoat watched)
+    {
+        Job job = shop.Find(watched.Key.Job)!.Job;
+        CoatWindows windows = present.WindowsOf(job, watched.Story, watched.Coat);
+        var acts = new List<DateTimeOffset?>();
+        foreach (ShopEvent happened in LevelOff(shop, watched, windows, acts).Concat(Recoat(shop, watched, windows, acts)))
+        {
+            yield return happened;
+        }
+
+        DateTimeOffset? next = acts.Where(a => a > shop.Now).Min();
+        yield return next is { } act
+            ? new ShopEvent.CoatForeseen(watched.Key, act < shop.Now + LongestUnfollowed ? act : shop.Now + LongestUnfollowed, IsFollowed: true)
+            : new ShopEvent.CoatForeseen(watched.Key, WhenSettled(shop, watched, windows), IsFollowed: false);
+    }
+
+    private static IEnumerable<ShopEvent> LevelOff(Shop shop, WatchedCoat watched, CoatWindows windows, List<DateTimeOffset?> acts)
+    {
+        Window? window = windows.LevelOff;
+        bool isOpen = window is not null && watched.Coat.LevelledAt is null && watched.Coat.CoveredAt is null;
+        bool matters = watched.Laws.IfMissed == IfMissed.Hold;
+        DateTimeOffset? due = Round(window?.OpensAt.Likely);
+        DateTimeOffset? closes = Round(window?.ClosesAt?.Earliest);
+        DateTimeOffset? closing = Round(CoatWindows.ClosingFrom(due, closes));
+        DateTimeOffset? missed = closes + Instant;
+        bool isMissed = isOpen && shop.Now >= missed && matters;
+        bool isClear = watched.Story.Inspections.Any(i => i.Found == Found.Clear && i.At >= closes && i.Covers(watched.Coat.Layer, watched.Coat.Section));
+        TimeSpan? lead = closes - shop.Now;
+        if (isOpen)
+        {
+            acts.AddRange([due, matters ? closing : null, matters ? missed : null]);
+        }
+
+        return Watchman.Tell(shop, Subject(WarningKind.LevelDue, watched), isOpen && shop.Now >= due && !isMissed && !isClear, lead)
+            .Concat(Watchman.Tell(
+                shop, Subject(WarningKind.LevelClosing, watched), isOpen && matters && shop.Now >= closing && !isMissed, lead))
+            .Concat(Watchman.Tell(shop, Subject(WarningKind.LevelMissed, watched), isMissed && !isClear));
+    }
+
+    private static IEnumerable<ShopEvent> Recoat(Shop shop, WatchedCoat watched, CoatWindows windows, List<DateTimeOffset?> acts)
+    {
+        bool isAwaited = watched.Coat.Layer < watched.Coat.Surface.Layers && watched.Coat.CoveredAt is null;
+        Window? window = isAwaited ? windows.Recoat : null;
+        DateTimeOffset? closes = Round(window?.ClosesAt?.Earliest);
+        DateTimeOffset? closing = Round(CoatWindows.ClosingFrom(window?.OpensAt.Latest, closes));
+        DateTimeOffset? missed = closes + Instant;
+        bool isMissed = shop.Now >= missed;
+        bool isClear = watched.Story.Inspections.Any(i => i.Found == Found.Clear && i.At >= closes && i.Covers(watched.Coat.Layer, watched.Coat.Section));
+        acts.AddRange([closing, missed]);
+        return Watchman.Tell(
+                shop, Subject(WarningKind.RecoatClosing, watched), isAwaited && shop.Now >= closing && !isMissed, closes - shop.Now)
+            .Concat(Watchman.Tell(shop, Subject(WarningKind.RecoatMissed, watched), isAwaited && isMissed && !isClear));
+    }
+
+    /// <summary>Null once every window has passed its latest end: nothing but a tap can change it then.</summary>
+    private static DateTimeOffset? WhenSettled(Shop shop, WatchedCoat watched, CoatWindows windows)
+    {
+        DateTimeOffset? last = shop.Now;
+        foreach (Window window in windows.All)
+        {
+            DateTimeOffset? end = window.ClosesAt is { } closes ? closes.Latest : window.OpensAt.Latest;
+            last = end is null || last is null ? null : end > last ? end : last;
+        }
+
+        if (last <= shop.Now && watched.Story.Wettings.All(w => w.DriedAt is not null))
+        {
+            return null;
+        }
+
+        TimeSpan half = last is { } at ? (at - shop.Now) / 2 : TimeSpan.FromHours(6);
+        return shop.Now + (half > ShortestSleep ? half : ShortestSleep);
+    }
+
+    private static DateTimeOffset? Round(DateTimeOffset? at) =>
+        at is { } instant ? new DateTimeOffset(((instant.Ticks + Instant.Ticks - 1) / Instant.Ticks) * Instant.Ticks, TimeSpan.Zero) : null;
+
+    private static Subject Subject(WarningKind kind, WatchedCoat watched) =>
+        new(kind, null, null, watched.Key.Job, watched.Key.Surface, watched.Key.Layer, watched.Key.Section);
+}

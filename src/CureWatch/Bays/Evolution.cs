@@ -1,0 +1,153 @@
+using System.Collections.Immutable;
+using System.Diagnostics;
+using CureWatch.Curing;
+using CureWatch.Handover;
+using CureWatch.Products;
+using CureWatch.Readings;
+using CureWatch.Warnings;
+
+namespace CureWatch.Bays;
+
+/// <summary>Only here does a shop become another: by something that happened.</summary>
+public static class Evolution
+{
+    /// <summary>Takes something that happened in.</summary>
+    /// <param name="shop">The shop.</param>
+    /// <param name="happened">What happened.</param>
+    /// <returns>The shop after it.</returns>
+    public static Shop Evolve(Shop shop, ShopEvent happened) => happened switch
+    {
+        ShopEvent.TimePassed e => shop with { Now = e.At },
+        ShopEvent.ReadingBelieved e => Believe(shop, e.Raw),
+        ShopEvent.ReadingDoubted e => Doubt(shop, e),
+        ShopEvent.JobOpened e => Open(shop, e.Job),
+        ShopEvent.TapTakenDown e => TakeDown(shop, e),
+        ShopEvent.CondensationBegan e => WithSpells(shop, e.Bay, spells => spells.Add(new Spell(e.At, null))),
+        ShopEvent.CondensationEnded e => WithSpells(shop, e.Bay, spells => spells.SetItem(spells.Length - 1, spells[^1] with { To = e.At })),
+        ShopEvent.SurfaceOverheated e => WithJob(shop, e.Job, j => j with { Overheats = j.Overheats.Add((e.Surface, e.Overheat)) }),
+        ShopEvent.AlarmMoved e => shop with { Alarms = e.Alarm is Alarm.Normal ? shop.Alarms.Remove(e.Subject) : shop.Alarms.SetItem(e.Subject, e.Alarm) },
+        ShopEvent.WarningRaised e => Raise(shop, e.Warning),
+        ShopEvent.WarningCleared e => Clear(shop, e),
+        ShopEvent.CoatForeseen e => Foresee(shop, e),
+        _ => throw new UnreachableException(happened.GetType().Name),
+    };
+
+    private static Shop Believe(Shop shop, RawReading raw)
+    {
+        BayState bay = shop.Bays[raw.Bay];
+        int index = bay.IndexOf(raw.Probe);
+        BayState heard = bay with { Logs = bay.Logs.SetItem(index, bay.Logs[index].Believe(raw)) };
+        Shop after = shop with { Bays = shop.Bays.SetItem(raw.Bay, heard), Tally = shop.Tally with { Accepted = shop.Tally.Accepted + 1 } };
+        foreach ((WatchPoint point, WatchedClimate climate) in shop.Climates)
+        {
+            if (point.Bay == raw.Bay)
+            {
+                WatchedClimate longer = climate.Extend(point.WatchIn(heard.Plan, heard.Logs), raw.MeasuredAt, shop.Now);
+                after = after with { Climates = after.Climates.SetItem(point, longer) };
+            }
+        }
+
+        return after;
+    }
+
+    private static Shop Doubt(Shop shop, ShopEvent.ReadingDoubted e)
+    {
+        int count = shop.Tally.Rejected.GetValueOrDefault(e.Why) + 1;
+        Shop after = shop with { Tally = shop.Tally with { Rejected = shop.Tally.Rejected.SetItem(e.Why, count) } };
+        if (e.Why != Disbelief.Implausible)
+        {
+            return after;
+        }
+
+        BayState bay = shop.Bays[e.Raw.Bay];
+        int index = bay.IndexOf(e.Raw.Probe);
+        BayState suspecting = bay with { Logs = bay.Logs.SetItem(index, bay.Logs[index].Suspect(e.Raw)) };
+        return after with { Bays = shop.Bays.SetItem(e.Raw.Bay, suspecting) };
+    }
+
+    private static Shop Open(Shop shop, Job job)
+    {
+        ImmutableArray<SurfaceStory> stories = [.. job.Surfaces.Select(s => Taps.Story(s, []))];
+        return shop with { Jobs = shop.Jobs.Add(new JobState(job, [], stories, [])) };
+    }
+
+    private static Shop TakeDown(Shop shop, ShopEvent.TapTakenDown e)
+    {
+        Shop told = WithJob(shop, e.Job, job =>
+        {
+            ImmutableArray<Tap> taps = job.Told.Add(e.Tap);
+            return job with { Told = taps, Stories = [.. job.Job.Surfaces.Select(s => Taps.Story(s, taps))] };
+        });
+        JobState after = told.Find(e.Job)!;
+        ImmutableArray<WatchedCoat> watched =
+        [
+            .. told.Watched.Where(w => w.Key.Job != e.Job),
+            .. from story in after.Stories
+               from coat in story.Living
+               let stays = Stay.Of(told, after.Job.Bay, story)
+               select new WatchedCoat(
+                   CoatKey.Of(e.Job, coat), story, coat, told.LawsOf(story.Surface), stays[^1].Point, told.Now, IsFollowed: true),
+        ];
+        return UseLaws(told with { Watched = watched }, after);
+    }
+
+    private static Shop UseLaws(Shop shop, JobState job)
+    {
+        foreach (SurfaceStory story in job.Stories)
+        {
+            ImmutableArray<Coat> living = [.. story.Living];
+            if (living.IsEmpty)
+            {
+                continue;
+            }
+
+            DateTimeOffset from = living.Min(c => c.StartedAt);
+            foreach (WatchPoint point in Stay.Of(shop, job.Job.Bay, story).Select(s => s.Point).OfType<WatchPoint>().Distinct())
+            {
+                BayState bay = shop.Bays[point.Bay];
+                WatchedClimate climate = shop.Climates.GetValueOrDefault(point, WatchedClimate.Blank);
+                climate = climate.Extend(point.WatchIn(bay.Plan, bay.Logs), shop.Now, shop.Now).Use(shop.LawsOf(story.Surface).All, from);
+                shop = shop with { Climates = shop.Climates.SetItem(point, climate) };
+            }
+        }
+
+        return shop;
+    }
+
+    private static Shop Foresee(Shop shop, ShopEvent.CoatForeseen e)
+    {
+        if (e.ReviewAt is { } reviewAt)
+        {
+            return shop with { Watched = [.. shop.Watched.Select(w => w.Key == e.Coat ? w with { ReviewAt = reviewAt, IsFollowed = e.IsFollowed } : w)] };
+        }
+
+        ImmutableArray<WatchedCoat> watched = [.. shop.Watched.Where(w => w.Key != e.Coat)];
+        ImmutableHashSet<RateLaw> needed = [.. watched.SelectMany(w => w.Laws.All)];
+        return shop with { Watched = watched, Climates = shop.Climates.ToImmutableDictionary(c => c.Key, c => c.Value.Release(needed)) };
+    }
+
+    private static Shop Raise(Shop shop, Warning warning) => shop with
+    {
+        Warnings = shop.Warnings.Add(warning),
+        Standing = shop.Standing.Add(warning.Subject, shop.Warnings.Count),
+    };
+
+    private static Shop Clear(Shop shop, ShopEvent.WarningCleared e)
+    {
+        int index = shop.Standing[e.Subject];
+        return shop with
+        {
+            Warnings = shop.Warnings.SetItem(index, shop.Warnings[index] with { ClearedAt = e.At }),
+            Standing = shop.Standing.Remove(e.Subject),
+        };
+    }
+
+    private static Shop WithJob(Shop shop, string id, Func<JobState, JobState> change) =>
+        shop with { Jobs = [.. shop.Jobs.Select(j => j.Job.Id == id ? change(j) : j)] };
+
+    private static Shop WithSpells(Shop shop, string id, Func<ImmutableArray<Spell>, ImmutableArray<Spell>> change)
+    {
+        BayState bay = shop.Bays[id];
+        return shop with { Bays = shop.Bays.SetItem(id, bay with { WetSpells = change(bay.WetSpells) }) };
+    }
+}

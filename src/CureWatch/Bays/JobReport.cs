@@ -1,0 +1,76 @@
+using System.Collections.Immutable;
+using CureWatch.Curing;
+using CureWatch.Handover;
+using CureWatch.TimeWindows;
+using CureWatch.Warnings;
+
+namespace CureWatch.Bays;
+
+/// <summary>How a job stands at an instant.</summary>
+/// <param name="Job">The job.</param>
+/// <param name="At">The instant.</param>
+/// <param name="Told">Every tap in the order it was told, corrected ones included.</param>
+/// <param name="Surfaces">Its surfaces with their coats, in the order they were planned.</param>
+/// <param name="Warnings">The warnings about its coats and its bays, in the order they were given.</param>
+/// <param name="Ruling">Whether the car may leave.</param>
+public sealed record JobReport(
+    Job Job,
+    DateTimeOffset At,
+    ImmutableArray<Tap> Told,
+    ImmutableArray<(Surface Surface, ImmutableArray<CoatReport> Coats)> Surfaces,
+    ImmutableArray<Warning> Warnings,
+    Ruling Ruling)
+{
+    /// <summary>Reports on a job.</summary>
+    /// <param name="shop">The shop.</param>
+    /// <param name="id">The job's id; the job must be there.</param>
+    /// <returns>The report at the shop's present.</returns>
+    public static JobReport Of(Shop shop, string id)
+    {
+        JobState state = shop.Find(id) ?? throw new ArgumentException($"No job '{id}'.", nameof(id));
+        var present = new Present(shop, shop.Now);
+        ImmutableArray<Evidence> evidence = [.. state.Stories.Select(s => EvidenceOf(shop, present, state, s))];
+        HashSet<string?> bays = [.. state.Stories.SelectMany(s => present.StaysOf(state.Job, s)).Select(s => s.Bay)];
+        return new JobReport(
+            state.Job,
+            shop.Now,
+            state.Told,
+            [.. evidence.Select(e => (e.Story.Surface, CoatsOf(present, state.Job, e)))],
+            [.. shop.Warnings.Where(w => w.Subject.Job == id || (w.Subject.Job is null && bays.Contains(w.Subject.Bay)))],
+            Ruling.On(evidence, shop.Plan.Hours, shop.Plan.Finishing, shop.Now));
+    }
+
+    private static Evidence EvidenceOf(Shop shop, Present present, JobState state, SurfaceStory story)
+    {
+        ImmutableArray<Stay> stays = present.StaysOf(state.Job, story);
+        return new Evidence(
+            story,
+            shop.LawsOf(story.Surface),
+            [.. story.Living.Select(c => new CoatEvidence(c, present.WindowsOf(state.Job, story, c)))],
+            Stay.Wet(shop, stays),
+            Stay.Unwatched(stays),
+            [.. state.Overheats.Where(o => o.Surface == story.Surface.Id).Select(o => o.Overheat)]);
+    }
+
+    private static ImmutableArray<CoatReport> CoatsOf(Present present, Job job, Evidence evidence) =>
+        [.. evidence.Story.Coats.Select(c => CoatReport.Of(present, job, evidence, c))];
+}
+
+/// <summary>How a coat stands at an instant.</summary>
+/// <param name="Coat">The coat.</param>
+/// <param name="ReferenceHours">Progress of its cure clock so far; 0 once it was polished off.</param>
+/// <param name="Windows">Its windows; none once it was polished off.</param>
+public sealed record CoatReport(Coat Coat, ReferenceHours ReferenceHours, ImmutableArray<Window> Windows)
+{
+    internal static CoatReport Of(Present present, Job job, Evidence evidence, Coat coat)
+    {
+        if (evidence.Coats.FirstOrDefault(c => c.Coat == coat) is not { } living)
+        {
+            return new CoatReport(coat, default, []);
+        }
+
+        CoatClock cure = present.ClockOf(job, evidence.Story, coat, evidence.Laws.Cure.Law);
+        ReferenceHours earned = cure.EarnedSince(living.Windows.CureStart, evidence.Laws.Cure.Milestone);
+        return new CoatReport(coat, earned, living.Windows.All);
+    }
+}

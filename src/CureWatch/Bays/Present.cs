@@ -1,0 +1,131 @@
+using System.Collections.Immutable;
+using CureWatch.Curing;
+using CureWatch.Forecasting;
+using CureWatch.Panels;
+using CureWatch.Products;
+using CureWatch.TimeWindows;
+
+namespace CureWatch.Bays;
+
+/// <summary>The shop as seen at one instant: settled climate read off its tables, what came since held, and the outlook.</summary>
+/// <param name="shop">The shop.</param>
+/// <param name="now">The instant, not before the shop's present.</param>
+public sealed class Present(Shop shop, DateTimeOffset now)
+{
+    private readonly Dictionary<WatchPoint, IReadOnlyList<ClimateSegment>> _provisional = [];
+    private readonly Dictionary<CreditTable, Lazy<CreditTable>> _whole = new(ReferenceEqualityComparer.Instance);
+    private readonly Dictionary<(string Job, string Surface), ImmutableArray<Stay>> _stays = [];
+    private readonly Dictionary<(CoatKey Coat, RateLaw Law), CoatClock> _clocks = [];
+
+    /// <summary>The instant.</summary>
+    public DateTimeOffset Now => now;
+
+    /// <summary>The windows of a coat.</summary>
+    /// <param name="job">Its job.</param>
+    /// <param name="story">The story of its surface.</param>
+    /// <param name="coat">The coat.</param>
+    /// <returns>The windows.</returns>
+    public CoatWindows WindowsOf(Job job, SurfaceStory story, Coat coat) =>
+        CoatWindows.Of(coat, shop.LawsOf(story.Surface), story.Wettings, law => ClockOf(job, story, coat, law), now);
+
+    /// <summary>A clock of a coat.</summary>
+    /// <param name="job">Its job.</param>
+    /// <param name="story">The story of its surface.</param>
+    /// <param name="coat">The coat.</param>
+    /// <param name="law">The clock's law.</param>
+    /// <returns>The clock.</returns>
+    public CoatClock ClockOf(Job job, SurfaceStory story, Coat coat, RateLaw law)
+    {
+        (CoatKey, RateLaw) key = (CoatKey.Of(job.Id, coat), law);
+        if (!_clocks.TryGetValue(key, out CoatClock? clock))
+        {
+            clock = BuildClock(job, story, coat, law);
+            _clocks.Add(key, clock);
+        }
+
+        return clock;
+    }
+
+    /// <summary>Where a surface was.</summary>
+    /// <param name="job">Its job.</param>
+    /// <param name="story">Its story.</param>
+    /// <returns>The stays.</returns>
+    public ImmutableArray<Stay> StaysOf(Job job, SurfaceStory story)
+    {
+        (string, string) key = (job.Id, story.Surface.Id);
+        if (!_stays.TryGetValue(key, out ImmutableArray<Stay> stays))
+        {
+            stays = Stay.Of(shop, job.Bay, story);
+            _stays.Add(key, stays);
+        }
+
+        return stays;
+    }
+
+    /// <summary>The climate at a watch point now: the newest values, held.</summary>
+    /// <param name="point">The point.</param>
+    /// <returns>The exposure; null where the air was never measured.</returns>
+    public Exposure? ExposureAt(WatchPoint point)
+    {
+        IReadOnlyList<ClimateSegment> provisional = ProvisionalAt(point);
+        return provisional.Count > 0 ? provisional[^1].AtEnd
+            : shop.Climates.GetValueOrDefault(point) is { Track.Segments: { Count: > 0 } segments } ? segments.Last.AtEnd
+            : null;
+    }
+
+    private CoatClock BuildClock(Job job, SurfaceStory story, Coat coat, RateLaw law)
+    {
+        ImmutableArray<Stay> stays = StaysOf(job, story);
+        ImmutableArray<Stretch> stretches = new Lifetime(law, coat.StartedAt, now).Along(
+            [.. stays.Select(s => (s, PiecesOf(s, law)))]);
+        Exposure held = stays.Reverse().Select(s => s.Point is { } p ? ExposureAt(p) : null).FirstOrDefault(e => e is not null)
+            ?? Lifetime.AtReference(law);
+        WatchPoint? point = stays.Reverse().Select(s => s.Point).FirstOrDefault(p => p is not null);
+        ClimateDoubt doubt = point is null
+            ? new ClimateDoubt(ClimateDoubt.LagK, 0, ClimateDoubt.LagK, PanelIsMeasured: false)
+            : point.DoubtIn(shop.Bays[point.Bay].Plan, shop.Bays[point.Bay].Logs);
+        return new CoatClock(new CureRecord(law, stretches), new Outlook(now, held), doubt);
+    }
+
+    private ImmutableArray<Stretch> PiecesOf(Stay stay, RateLaw law)
+    {
+        if (stay.Point is not { } point || shop.Climates.GetValueOrDefault(point) is not { } climate)
+        {
+            return [];
+        }
+
+        var pieces = ImmutableArray.CreateBuilder<Stretch>();
+        if (climate.Track.Segments.Count > 0 && climate.Tables.TryGetValue(law, out CreditTable? table))
+        {
+            DateTimeOffset from = climate.Track.Segments[Math.Min(table.First, climate.Track.Segments.Count - 1)].Start;
+            pieces.Add(new Stretch.Settled(table, WholeOf(table, climate.Track), climate.Track, from, climate.Track.Segments.Last.End));
+        }
+
+        pieces.AddRange(ProvisionalAt(point).Select(s => new Stretch.Loose(law, s)));
+        return pieces.ToImmutable();
+    }
+
+    private Lazy<CreditTable> WholeOf(CreditTable table, ClimateTrack track)
+    {
+        if (!_whole.TryGetValue(table, out Lazy<CreditTable>? whole))
+        {
+            whole = new Lazy<CreditTable>(() => table.Extend(track));
+            _whole.Add(table, whole);
+        }
+
+        return whole;
+    }
+
+    private IReadOnlyList<ClimateSegment> ProvisionalAt(WatchPoint point)
+    {
+        if (!_provisional.TryGetValue(point, out IReadOnlyList<ClimateSegment>? segments))
+        {
+            BayState bay = shop.Bays[point.Bay];
+            ClimateTrack track = shop.Climates.GetValueOrDefault(point)?.Track ?? ClimateTrack.Blank;
+            segments = track.Provisional(point.WatchIn(bay.Plan, bay.Logs), now);
+            _provisional.Add(point, segments);
+        }
+
+        return segments;
+    }
+}

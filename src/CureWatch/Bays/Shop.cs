@@ -1,0 +1,124 @@
+using System.Collections.Immutable;
+using CureWatch.Curing;
+using CureWatch.Handover;
+using CureWatch.Products;
+using CureWatch.Readings;
+using CureWatch.TimeWindows;
+using CureWatch.Warnings;
+
+namespace CureWatch.Bays;
+
+/// <summary>Everything known of a shop at an instant.</summary>
+/// <param name="Plan">The shop as it is set up.</param>
+/// <param name="Laws">The laws of every product sheet, by product and revision.</param>
+/// <param name="Now">The present.</param>
+/// <param name="Bays">What each bay's probes told, by bay.</param>
+/// <param name="Jobs">The jobs in the order they were begun.</param>
+/// <param name="Climates">The climates that a coat is, or was, exposed to.</param>
+/// <param name="Watched">The living coats about which something can still change.</param>
+/// <param name="Alarms">The alarms that are not normal.</param>
+/// <param name="Warnings">Every warning ever given, in order.</param>
+/// <param name="Standing">Where in <paramref name="Warnings"/> the one stands that is not over.</param>
+/// <param name="Tally">Readings believed and not.</param>
+public sealed record Shop(
+    ShopPlan Plan,
+    ImmutableDictionary<(string Product, int Revision), CoatLaws> Laws,
+    DateTimeOffset Now,
+    ImmutableDictionary<string, BayState> Bays,
+    ImmutableArray<JobState> Jobs,
+    ImmutableDictionary<WatchPoint, WatchedClimate> Climates,
+    ImmutableArray<WatchedCoat> Watched,
+    ImmutableSortedDictionary<Subject, Alarm> Alarms,
+    ImmutableList<Warning> Warnings,
+    ImmutableDictionary<Subject, int> Standing,
+    ReadingTally Tally)
+{
+    /// <summary>A shop at the moment it begins to watch.</summary>
+    /// <param name="plan">The shop as it is set up.</param>
+    /// <param name="sheets">Every product sheet, each product and revision once.</param>
+    /// <param name="now">The present.</param>
+    /// <returns>The shop.</returns>
+    public static Shop Opening(ShopPlan plan, IEnumerable<ProductSheet> sheets, DateTimeOffset now) => new(
+        plan,
+        sheets.ToImmutableDictionary(s => (s.Product, s.Revision), s => CoatLaws.Of(SheetFit.Of(s))),
+        now,
+        plan.Bays.ToImmutableDictionary(b => b.Bay, b => BayState.Opening(b, now)),
+        [],
+        ImmutableDictionary<WatchPoint, WatchedClimate>.Empty,
+        [],
+        ImmutableSortedDictionary.Create<Subject, Alarm>(SubjectOrder.Instance),
+        [],
+        ImmutableDictionary<Subject, int>.Empty,
+        ReadingTally.None);
+
+    /// <summary>The laws of a surface's product.</summary>
+    /// <param name="surface">The surface; its product and revision must be known.</param>
+    /// <returns>The laws.</returns>
+    public CoatLaws LawsOf(Surface surface) => Laws[(surface.Product, surface.Revision)];
+
+    /// <summary>Finds a job.</summary>
+    /// <param name="id">Its id.</param>
+    /// <returns>The job, or null where none has that id.</returns>
+    public JobState? Find(string id) => Jobs.FirstOrDefault(j => j.Job.Id == id);
+}
+
+/// <summary>A bay, and what its probes told.</summary>
+/// <param name="Plan">The bay as it is set up.</param>
+/// <param name="Logs">Its probes with what they told, in the plan's order.</param>
+/// <param name="WetSpells">When water condensed on its coldest panel, in order.</param>
+public sealed record BayState(BayPlan Plan, ImmutableArray<ProbeLog> Logs, ImmutableArray<Spell> WetSpells)
+{
+    /// <summary>Whether water condenses now.</summary>
+    public bool IsWet => !WetSpells.IsEmpty && WetSpells[^1].To is null;
+
+    /// <summary>A bay at the moment its shop begins to watch.</summary>
+    /// <param name="plan">The bay as it is set up.</param>
+    /// <param name="now">The present.</param>
+    /// <returns>The bay.</returns>
+    public static BayState Opening(BayPlan plan, DateTimeOffset now) =>
+        new(plan, [.. plan.Probes.Select(m => new ProbeLog(m.Probe, now))], []);
+
+    /// <summary>Finds a probe.</summary>
+    /// <param name="probe">Its id.</param>
+    /// <returns>Where it stands in the plan; below 0 where the bay has none of that name.</returns>
+    public int IndexOf(string probe)
+    {
+        for (int i = 0; i < Plan.Probes.Length; i++)
+        {
+            if (Plan.Probes[i].Probe.Id == probe)
+            {
+                return i;
+            }
+        }
+
+        return -1;
+    }
+}
+
+/// <summary>A job, and what people told of it.</summary>
+/// <param name="Job">The job.</param>
+/// <param name="Told">Every tap in the order it was told.</param>
+/// <param name="Stories">The same, surface by surface.</param>
+/// <param name="Overheats">Surfaces that got hotter than they may.</param>
+public sealed record JobState(
+    Job Job, ImmutableArray<Tap> Told, ImmutableArray<SurfaceStory> Stories, ImmutableArray<(string Surface, Overheat Overheat)> Overheats);
+
+/// <summary>A living coat that is watched.</summary>
+/// <param name="Key">Its name.</param>
+/// <param name="Story">The story of its surface.</param>
+/// <param name="Coat">The coat.</param>
+/// <param name="Laws">The laws of its product.</param>
+/// <param name="Point">The point that watches it now; null where nobody does.</param>
+/// <param name="ReviewAt">When it has to be looked at again.</param>
+/// <param name="IsFollowed">Whether somebody has to do something to it in time, so that every reading matters.</param>
+public sealed record WatchedCoat(
+    CoatKey Key, SurfaceStory Story, Coat Coat, CoatLaws Laws, WatchPoint? Point, DateTimeOffset ReviewAt, bool IsFollowed);
+
+/// <summary>Readings believed and not.</summary>
+/// <param name="Accepted">How many were believed.</param>
+/// <param name="Rejected">How many were not, by reason.</param>
+public sealed record ReadingTally(int Accepted, ImmutableSortedDictionary<Disbelief, int> Rejected)
+{
+    /// <summary>No reading yet.</summary>
+    public static ReadingTally None { get; } = new(0, ImmutableSortedDictionary<Disbelief, int>.Empty);
+}

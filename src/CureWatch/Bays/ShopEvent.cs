@@ -1,0 +1,86 @@
+using CureWatch.Curing;
+using CureWatch.Handover;
+using CureWatch.Readings;
+using CureWatch.Warnings;
+
+namespace CureWatch.Bays;
+
+/// <summary>What happened in the shop.</summary>
+public abstract record ShopEvent
+{
+    private ShopEvent()
+    {
+    }
+
+    /// <summary>The present moved on.</summary>
+    /// <param name="At">The present.</param>
+    public sealed record TimePassed(DateTimeOffset At) : ShopEvent;
+
+    /// <summary>A reading was believed.</summary>
+    /// <param name="Raw">The reading.</param>
+    public sealed record ReadingBelieved(RawReading Raw) : ShopEvent;
+
+    /// <summary>A reading was not believed.</summary>
+    /// <param name="Raw">The reading.</param>
+    /// <param name="Why">Why not.</param>
+    public sealed record ReadingDoubted(RawReading Raw, Disbelief Why) : ShopEvent;
+
+    /// <summary>A job was opened.</summary>
+    /// <param name="Job">The job.</param>
+    public sealed record JobOpened(Job Job) : ShopEvent;
+
+    /// <summary>A tap was taken down.</summary>
+    /// <param name="Job">The job's id.</param>
+    /// <param name="Tap">The tap.</param>
+    public sealed record TapTakenDown(string Job, Tap Tap) : ShopEvent;
+
+    /// <summary>Water began to condense in a bay.</summary>
+    /// <param name="Bay">The bay.</param>
+    /// <param name="At">When.</param>
+    public sealed record CondensationBegan(string Bay, DateTimeOffset At) : ShopEvent;
+
+    /// <summary>Water no longer condenses in a bay.</summary>
+    /// <param name="Bay">The bay.</param>
+    /// <param name="At">When.</param>
+    public sealed record CondensationEnded(string Bay, DateTimeOffset At) : ShopEvent;
+
+    /// <summary>A surface got hotter than it may.</summary>
+    /// <param name="Job">The job's id.</param>
+    /// <param name="Surface">The surface.</param>
+    /// <param name="Overheat">How hot, and when.</param>
+    public sealed record SurfaceOverheated(string Job, string Surface, Overheat Overheat) : ShopEvent;
+
+    /// <summary>An alarm moved between its delays.</summary>
+    /// <param name="Subject">What it is about.</param>
+    /// <param name="Alarm">Where it is now.</param>
+    public sealed record AlarmMoved(Subject Subject, Alarm Alarm) : ShopEvent;
+
+    /// <summary>A person was warned.</summary>
+    /// <param name="Warning">The warning.</param>
+    public sealed record WarningRaised(Warning Warning) : ShopEvent;
+
+    /// <summary>A warning is over.</summary>
+    /// <param name="Subject">What it is about.</param>
+    /// <param name="At">When.</param>
+    public sealed record WarningCleared(Subject Subject, DateTimeOffset At) : ShopEvent;
+
+    /// <summary>It was foreseen when a coat has to be looked at again.</summary>
+    /// <param name="Coat">The coat.</param>
+    /// <param name="ReviewAt">When; null once nothing about it can change but by a tap.</param>
+    /// <param name="IsFollowed">Whether somebody has to do something to it in time, so that every reading matters.</param>
+    public sealed record CoatForeseen(CoatKey Coat, DateTimeOffset? ReviewAt, bool IsFollowed) : ShopEvent;
+}
+
+/// <summary>Names a coat.</summary>
+/// <param name="Job">The job's id.</param>
+/// <param name="Surface">The surface.</param>
+/// <param name="Layer">The layer.</param>
+/// <param name="Section">The section.</param>
+public readonly record struct CoatKey(string Job, string Surface, int Layer, int Section)
+{
+    /// <summary>The key of a coat.</summary>
+    /// <param name="job">The job's id.</param>
+    /// <param name="coat">The coat.</param>
+    /// <returns>The key.</returns>
+    public static CoatKey Of(string job, Coat coat) => new(job, coat.Surface.Id, coat.Layer, coat.Section);
+}

@@ -1,0 +1,85 @@
+using System.Collections.Immutable;
+using CureWatch.Warnings;
+
+namespace CureWatch.Bays;
+
+/// <summary>Folds messages into a shop. Time enters here, once, and only moves forward.</summary>
+/// <remarks>
+/// Before a message, everything that falls due up to it happens at its own due instant, in order. So no answer depends on when anybody
+/// asked, and the same messages give the same shop however they are batched.
+/// </remarks>
+public static class ShopFold
+{
+    /// <summary>Takes a message.</summary>
+    /// <param name="shop">The shop.</param>
+    /// <param name="message">The message; one from before the present is taken at the present.</param>
+    /// <returns>The shop after it, and what happened on the way, in order.</returns>
+    public static (Shop Shop, ImmutableArray<ShopEvent> Happened) Take(Shop shop, Message message)
+    {
+        var happened = ImmutableArray.CreateBuilder<ShopEvent>();
+        DateTimeOffset at = message.At > shop.Now ? message.At : shop.Now;
+        while (NextDueAt(shop) is { } due && due <= at)
+        {
+            DateTimeOffset instant = due > shop.Now ? due : shop.Now;
+            shop = Step(shop, new Message.ClockReached(instant), instant, happened);
+        }
+
+        return (Step(shop, message, at, happened), happened.ToImmutable());
+    }
+
+    /// <summary>When something falls due next, if nothing comes before.</summary>
+    /// <param name="shop">The shop.</param>
+    /// <returns>The instant; null where nothing can.</returns>
+    public static DateTimeOffset? NextDueAt(Shop shop)
+    {
+        DateTimeOffset? next = ProbeSilence.NextAt(shop);
+        foreach (WatchedCoat coat in shop.Watched)
+        {
+            next = next <= coat.ReviewAt ? next : coat.ReviewAt;
+        }
+
+        foreach ((Subject subject, Alarm alarm) in shop.Alarms)
+        {
+            DateTimeOffset? due = alarm.DueAt(AlarmRule.Of(subject.Kind));
+            next = due is null || next <= due ? next : due;
+        }
+
+        return next;
+    }
+
+    private static Shop Step(Shop shop, Message message, DateTimeOffset at, ImmutableArray<ShopEvent>.Builder happened)
+    {
+        shop = at > shop.Now ? Evolution.Evolve(shop, new ShopEvent.TimePassed(at)) : shop;
+        int before = happened.Count;
+        shop = Apply(shop, Intake.Decide(shop, message), happened);
+        ShopEvent? taken = happened.Count > before ? happened[before] : null;
+        string? bay = null;
+        if (taken is ShopEvent.ReadingBelieved believed)
+        {
+            bay = believed.Raw.Bay;
+            shop = Apply(shop, ClimateLooks.Decide(shop, believed.Raw), happened);
+        }
+
+        shop = Apply(shop, Watchman.JudgeDue(shop), happened);
+        shop = Apply(shop, ProbeSilence.Decide(shop), happened);
+        shop = Apply(shop, CoatReviews.Decide(shop, bay), happened);
+        if (taken is ShopEvent.TapTakenDown told)
+        {
+            shop = Apply(shop, CoatReviews.ClearEnded(shop), happened);
+            shop = Apply(shop, TapLooks.Decide(shop, told.Job, told.Tap), happened);
+        }
+
+        return shop;
+    }
+
+    private static Shop Apply(Shop shop, IEnumerable<ShopEvent> decided, ImmutableArray<ShopEvent>.Builder happened)
+    {
+        foreach (ShopEvent e in decided.ToList())
+        {
+            shop = Evolution.Evolve(shop, e);
+            happened.Add(e);
+        }
+
+        return shop;
+    }
+}

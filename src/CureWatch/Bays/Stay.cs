@@ -1,0 +1,65 @@
+using System.Collections.Immutable;
+using CureWatch.Curing;
+using CureWatch.Handover;
+using CureWatch.Panels;
+
+namespace CureWatch.Bays;
+
+/// <summary>Where a surface was, and who measured there.</summary>
+/// <param name="Point">The point that watched it; null where nobody did.</param>
+/// <param name="Bay">The bay; null outside and in the store.</param>
+/// <param name="From">Since when.</param>
+/// <param name="To">Until when; null where it still is.</param>
+public sealed record Stay(WatchPoint? Point, string? Bay, DateTimeOffset From, DateTimeOffset? To)
+{
+    /// <summary>The stays of a surface.</summary>
+    /// <param name="shop">The shop.</param>
+    /// <param name="bay">The bay its job began in.</param>
+    /// <param name="story">What people told.</param>
+    /// <returns>The stays, without a gap between them, from the beginning of time on.</returns>
+    public static ImmutableArray<Stay> Of(Shop shop, string bay, SurfaceStory story)
+    {
+        var stays = ImmutableArray.CreateBuilder<Stay>();
+        Stay current = At(shop, bay, story.Surface, DateTimeOffset.MinValue);
+        foreach (Move move in story.Moves)
+        {
+            stays.Add(current with { To = move.At });
+            current = At(shop, move.ToBay, story.Surface, move.At);
+        }
+
+        stays.Add(current);
+        return stays.ToImmutable();
+    }
+
+    /// <summary>The stretches in which nobody measured.</summary>
+    /// <param name="stays">The stays.</param>
+    /// <returns>The stretches.</returns>
+    public static ImmutableArray<Spell> Unwatched(IEnumerable<Stay> stays) =>
+        [.. stays.Where(s => s.Point is null).Select(s => new Spell(s.From, s.To))];
+
+    /// <summary>The stretches in which water condensed where the surface was.</summary>
+    /// <param name="shop">The shop.</param>
+    /// <param name="stays">The stays.</param>
+    /// <returns>The stretches.</returns>
+    public static ImmutableArray<Spell> Wet(Shop shop, IEnumerable<Stay> stays) =>
+    [
+        .. from stay in stays
+           where stay.Point is { } point && PlaceAir.IsBayAir(point.Place)
+           from spell in shop.Bays[stay.Bay!].WetSpells
+           where !(spell.From >= stay.To) && !(spell.To < stay.From)
+           select new Spell(spell.From > stay.From ? spell.From : stay.From, Earlier(spell.To, stay.To)),
+    ];
+
+    private static Stay At(Shop shop, string bay, Surface surface, DateTimeOffset from)
+    {
+        if (!shop.Bays.TryGetValue(bay, out BayState? state))
+        {
+            return new Stay(null, null, from, null);
+        }
+
+        WatchPoint point = WatchPoint.Of(bay, surface);
+        return new Stay(point.IsMeasuredIn(state.Plan) ? point : null, bay, from, null);
+    }
+
+    private static DateTimeOffset? Earlier(DateTimeOffset? a, DateTimeOffset? b) => a is null || b < a ? b : a;
+}

@@ -1,0 +1,50 @@
+using CureWatch.Curing;
+using CureWatch.Handover;
+using CureWatch.Panels;
+using CureWatch.Units;
+using CureWatch.Warnings;
+
+namespace CureWatch.Bays;
+
+/// <summary>What a tap means at once: water on a coat that has to stay dry, a panel read by hand.</summary>
+public static class TapLooks
+{
+    /// <summary>Decides what a tap means.</summary>
+    /// <param name="shop">The shop, the tap taken down.</param>
+    /// <param name="jobId">The job.</param>
+    /// <param name="tap">The tap.</param>
+    /// <returns>What happened.</returns>
+    public static IEnumerable<ShopEvent> Decide(Shop shop, string jobId, Tap tap)
+    {
+        JobState job = shop.Find(jobId)!;
+        var present = new Present(shop, shop.Now);
+        return job.Stories.SelectMany(s => Watchman.Tell(shop, Wetted(jobId, s), IsWet(present, job, s)))
+            .Concat(tap.PanelC is { } panelC ? ReadByHand(shop, job, tap, panelC) : []);
+    }
+
+    private static Subject Wetted(string job, SurfaceStory story) => new(WarningKind.Wetted, null, null, job, story.Surface.Id, 0, 0);
+
+    private static bool IsWet(Present present, JobState job, SurfaceStory story) =>
+        story.Wettings.Any(w => w.DriedAt is null)
+        && story.Living.Any(c => present.WindowsOf(job.Job, story, c).WettedInKeepDry.Any(w => w.DriedAt is null));
+
+    private static IEnumerable<ShopEvent> ReadByHand(Shop shop, JobState job, Tap tap, double panelC)
+    {
+        foreach (SurfaceStory story in job.Stories.Where(s => tap.Surface is null || s.Surface.Id == tap.Surface))
+        {
+            double limitC = HeatLimit.OfC(story.Surface, shop.LawsOf(story.Surface).Sheet);
+            if (panelC > limitC)
+            {
+                yield return new ShopEvent.SurfaceOverheated(job.Job.Id, story.Surface.Id, new Overheat(tap.At, panelC, limitC));
+            }
+        }
+
+        string? bayId = Stay.Of(shop, job.Job.Bay, job.Stories.First(s => tap.Surface is null || s.Surface.Id == tap.Surface))[^1].Bay;
+        if (bayId is not null && shop.Bays[bayId] is { IsWet: false } bay && shop.Now - tap.At <= Source.CureLimit
+            && BayAir.Of(bay, shop.Now) is { } air && new Celsius(panelC).Kelvins <= air.CondensationKelvins)
+        {
+            yield return new ShopEvent.CondensationBegan(bayId, tap.At);
+            yield return new ShopEvent.CondensationEnded(bayId, tap.At);
+        }
+    }
+}

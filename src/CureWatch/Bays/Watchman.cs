@@ -1,0 +1,55 @@
+using CureWatch.Warnings;
+
+namespace CureWatch.Bays;
+
+/// <summary>Turns what alarms do into what people are told.</summary>
+internal static class Watchman
+{
+    /// <summary>Lets an alarm take a measurement in.</summary>
+    public static IEnumerable<ShopEvent> Look(Shop shop, Subject subject, double excess, string? surface)
+    {
+        Alarm before = shop.Alarms.GetValueOrDefault(subject) ?? new Alarm.Normal();
+        return Moved(shop, subject, before, before.Look(shop.Now, excess, AlarmRule.Of(subject.Kind)), surface);
+    }
+
+    /// <summary>Judges every alarm that is due.</summary>
+    public static IEnumerable<ShopEvent> JudgeDue(Shop shop) =>
+        from pair in shop.Alarms
+        let rule = AlarmRule.Of(pair.Key.Kind)
+        where pair.Value.DueAt(rule) <= shop.Now
+        from happened in Moved(shop, pair.Key, pair.Value, pair.Value.Judge(shop.Now, rule), pair.Key.Surface)
+        select happened;
+
+    /// <summary>Raises or clears a warning whose cause is exact.</summary>
+    public static IEnumerable<ShopEvent> Tell(Shop shop, Subject subject, bool stands, TimeSpan? lead = null)
+    {
+        bool stood = shop.Standing.ContainsKey(subject);
+        if (stands && !stood)
+        {
+            yield return new ShopEvent.WarningRaised(new Warning(subject, subject.Surface, shop.Now, null, lead));
+        }
+        else if (!stands && stood)
+        {
+            yield return new ShopEvent.WarningCleared(subject, shop.Now);
+        }
+    }
+
+    /// <summary>Moves an alarm, and tells people where that raises or clears it.</summary>
+    public static IEnumerable<ShopEvent> Moved(Shop shop, Subject subject, Alarm before, Alarm after, string? surface)
+    {
+        if (after == before)
+        {
+            yield break;
+        }
+
+        yield return new ShopEvent.AlarmMoved(subject, after);
+        if (after.IsTold && !before.IsTold)
+        {
+            yield return new ShopEvent.WarningRaised(new Warning(subject, surface, shop.Now, null, null));
+        }
+        else if (!after.IsTold && before.IsTold)
+        {
+            yield return new ShopEvent.WarningCleared(subject, shop.Now);
+        }
+    }
+}
