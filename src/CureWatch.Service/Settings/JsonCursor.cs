@@ -1,0 +1,106 @@
+using System.Text.Json;
+
+namespace CureWatch.Service.Settings;
+
+/// <summary>
+/// A place in a JSON document that a person wrote, read into types while every fault is kept. A place that is absent answers null
+/// and adds no fault: what is required is said once, by <see cref="Keys"/>.
+/// </summary>
+internal sealed partial class JsonCursor
+{
+    private const string SchemaKey = "$schema";
+
+    private readonly string file;
+    private readonly string pointer;
+    private readonly JsonElement element;
+    private readonly Faults faults;
+
+    private JsonCursor(string file, string pointer, JsonElement element, Faults faults) =>
+        (this.file, this.pointer, this.element, this.faults) = (file, pointer, element, faults);
+
+    public bool IsAbsent => element.ValueKind == JsonValueKind.Undefined;
+
+    public bool IsArray => element.ValueKind == JsonValueKind.Array;
+
+    /// <summary>The value of a key; absent where the key, or the object, is.</summary>
+    public JsonCursor this[string key] => new(
+        file,
+        $"{pointer}/{Escaped(key)}",
+        element.ValueKind == JsonValueKind.Object && element.TryGetProperty(key, out JsonElement value) ? value : default,
+        faults);
+
+    /// <summary>Starts at the top of a document.</summary>
+    public static JsonCursor At(string file, JsonElement top, Faults faults) => new(file, "", top, faults);
+
+    /// <summary>Says which keys an object may have, and refuses missing, unknown and repeated ones.</summary>
+    /// <returns>Whether there is an object to go on with.</returns>
+    public bool Keys(string[] required, params string[] optional)
+    {
+        if (IsAbsent)
+        {
+            return false;
+        }
+
+        if (element.ValueKind != JsonValueKind.Object)
+        {
+            Refuse("an object");
+            return false;
+        }
+
+        string[] known = [.. required, .. optional];
+        var seen = new HashSet<string>(StringComparer.Ordinal);
+        foreach (JsonProperty property in element.EnumerateObject())
+        {
+            bool schema = pointer.Length == 0 && property.Name == SchemaKey && property.Value.ValueKind == JsonValueKind.String;
+            if (!schema && !known.Contains(property.Name))
+            {
+                this[property.Name].Refuse($"the key {property.Name}", $"the keys {string.Join(", ", known)}");
+            }
+            else if (!seen.Add(property.Name))
+            {
+                this[property.Name].Refuse($"the key {property.Name} again", "each key once");
+            }
+        }
+
+        foreach (string key in required.Where(k => !seen.Contains(k)))
+        {
+            this[key].Refuse("nothing", $"the key {key}, which is required");
+        }
+
+        return true;
+    }
+
+    /// <summary>The places of an array, in order.</summary>
+    /// <param name="least">Fewer places are a fault.</param>
+    /// <param name="most">More places are a fault.</param>
+    public IReadOnlyList<JsonCursor> Items(int least = 0, int most = int.MaxValue)
+    {
+        if (IsAbsent)
+        {
+            return [];
+        }
+
+        if (!IsArray)
+        {
+            Refuse("an array");
+            return [];
+        }
+
+        int length = element.GetArrayLength();
+        if (length < least || length > most)
+        {
+            Refuse($"{length} entries", most == int.MaxValue ? $"at least {least}" : $"{least} to {most} entries");
+        }
+
+        return [.. element.EnumerateArray().Select((item, i) => new JsonCursor(file, $"{pointer}/{i}", item, faults))];
+    }
+
+    /// <summary>Refuses what stands here.</summary>
+    public void Refuse(string allowed) => Refuse(IsAbsent ? "nothing" : element.GetRawText(), allowed);
+
+    /// <summary>Refuses what stands here, in words of its own.</summary>
+    public void Refuse(string seen, string allowed) => faults.Add(file, pointer, seen, allowed);
+
+    private static string Escaped(string key) =>
+        key.Replace("~", "~0", StringComparison.Ordinal).Replace("/", "~1", StringComparison.Ordinal);
+}

@@ -1,0 +1,102 @@
+using System.Text.Json;
+
+namespace CureWatch.Service.Settings;
+
+/// <summary>The values a place can hold. Each reader gives null and adds a fault where the place holds something else.</summary>
+internal sealed partial class JsonCursor
+{
+    /// <summary>A JSON number, finite, inside the range.</summary>
+    public double? Number(NumberRange range)
+    {
+        if (IsAbsent)
+        {
+            return null;
+        }
+
+        if (element.ValueKind == JsonValueKind.Number && element.TryGetDouble(out double value) && range.Holds(value))
+        {
+            return value;
+        }
+
+        Refuse(range.ToString());
+        return null;
+    }
+
+    /// <summary>A JSON number without a fractional part.</summary>
+    public int? Integer(int min, int max)
+    {
+        if (IsAbsent)
+        {
+            return null;
+        }
+
+        if (element.ValueKind == JsonValueKind.Number && element.TryGetDouble(out double value)
+            && value >= min && value <= max && value == Math.Truncate(value))
+        {
+            return (int)value;
+        }
+
+        Refuse($"a whole number {min} to {max}");
+        return null;
+    }
+
+    /// <summary>Words for people: one line, not blank.</summary>
+    public string? Text(int longest) => String(
+        text => !string.IsNullOrWhiteSpace(text) && text.Length <= longest && !text.Any(char.IsControl),
+        $"text of 1 to {longest} characters on one line");
+
+    public string? Id() => String(Ids.Allows, Ids.Allowed);
+
+    public TimeSpan? Duration(TimeSpan min, TimeSpan max)
+    {
+        string allowed = $"a duration {Durations.Form}, {min:c} to {max:c}";
+        return String(allowed) is not { } text ? null
+            : Durations.Find(text) is { } duration && duration >= min && duration <= max ? duration
+            : Refused<TimeSpan>(allowed);
+    }
+
+    public DateTimeOffset? Instant() =>
+        String(Instants.Allowed) is not { } text ? null
+        : Instants.TryParse(text, out DateTimeOffset instant) ? instant
+        : Refused<DateTimeOffset>(Instants.Allowed);
+
+    public T? OneOf<T>()
+        where T : struct, Enum =>
+        String(WireName<T>.All) is not { } text ? null : WireName<T>.Find(text) ?? Refused<T>(WireName<T>.All);
+
+    /// <summary>A string that passes a test.</summary>
+    public string? String(Predicate<string> passes, string allowed)
+    {
+        string? text = String(allowed);
+        if (text is null || passes(text))
+        {
+            return text;
+        }
+
+        Refuse(allowed);
+        return null;
+    }
+
+    private string? String(string allowed)
+    {
+        if (IsAbsent)
+        {
+            return null;
+        }
+
+        if (element.ValueKind == JsonValueKind.String)
+        {
+            return element.GetString();
+        }
+
+        Refuse(allowed);
+        return null;
+    }
+
+    private T? Refused<T>(string allowed)
+        where T : struct
+    {
+        Refuse(allowed);
+        return null;
+    }
+}

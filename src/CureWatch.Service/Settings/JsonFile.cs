@@ -1,0 +1,66 @@
+using System.Text;
+using System.Text.Json;
+
+namespace CureWatch.Service.Settings;
+
+/// <summary>A JSON file that a person wrote.</summary>
+internal static class JsonFile
+{
+    private const string Allowed = "one JSON document in UTF-8, without comments or trailing commas";
+    private static readonly UTF8Encoding Strict = new(encoderShouldEmitUTF8Identifier: false, throwOnInvalidBytes: true);
+
+    /// <returns>The top of the document, or null where there is none to read.</returns>
+    public static JsonCursor? Open(string path, Faults faults)
+    {
+        try
+        {
+            return Parse(path, File.ReadAllBytes(path), faults);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException)
+        {
+            string seen = e is FileNotFoundException or DirectoryNotFoundException ? "no such file" : e.Message;
+            faults.Add(path, "file", seen, "a file that can be read");
+            return null;
+        }
+    }
+
+    /// <summary>Reads a document that is already here; a byte order mark is skipped.</summary>
+    public static JsonCursor? Parse(string file, ReadOnlySpan<byte> utf8, Faults faults)
+    {
+        ReadOnlySpan<byte> body = utf8.StartsWith(Encoding.UTF8.Preamble) ? utf8[Encoding.UTF8.Preamble.Length..] : utf8;
+        var reader = new Utf8JsonReader(body);
+        try
+        {
+            Strict.GetCharCount(body);
+            while (reader.Read())
+            {
+                _ = reader.TokenType is JsonTokenType.String or JsonTokenType.PropertyName ? reader.GetString() : null;
+            }
+
+            return JsonCursor.At(file, JsonElement.Parse(body), faults);
+        }
+        catch (JsonException e)
+        {
+            faults.Add(file, $"line {e.LineNumber + 1}", Sentence(e), Allowed);
+        }
+        catch (DecoderFallbackException e)
+        {
+            faults.Add(file, Line(body[..e.Index]), "bytes that are no UTF-8", Allowed);
+        }
+        catch (InvalidOperationException)
+        {
+            faults.Add(file, Line(body[..(int)reader.BytesConsumed]), "half of a surrogate pair", Allowed);
+        }
+
+        return null;
+    }
+
+    private static string Line(ReadOnlySpan<byte> before) => $"line {before.Count((byte)'\n') + 1}";
+
+    /// <summary>The parser's message without the position it appends, which counts from zero.</summary>
+    private static string Sentence(JsonException e)
+    {
+        int position = e.Message.IndexOf(" LineNumber:", StringComparison.Ordinal);
+        return position < 0 ? e.Message : e.Message[..position];
+    }
+}
