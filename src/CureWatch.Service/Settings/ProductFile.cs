@@ -1,0 +1,59 @@
+using System.Collections.Immutable;
+using CureWatch.Products;
+using CureWatch.Units;
+
+namespace CureWatch.Service.Settings;
+
+/// <summary>A product sheet as people write it: one JSON file a revision.</summary>
+internal static class ProductFile
+{
+    private const string SourceWhereSilent = "not stated";
+    private const int LongestText = 500;
+    private const int NewestRevision = 100_000;
+
+    /// <returns>The sheet, or null where the file holds a fault.</returns>
+    public static ProductSheet? Read(string path, Faults faults)
+    {
+        int before = faults.Count;
+        return JsonFile.Open(path, faults) is { } top && Sheet(top) is { } sheet && faults.Count == before ? sheet : null;
+    }
+
+    private static ProductSheet? Sheet(JsonCursor top)
+    {
+        if (!top.Keys(
+            ["product", "revision", "kind", "stages"],
+            "carrier", "name", "source", "reference", "limits", "lamp", "afterWetting", "cautions"))
+        {
+            return null;
+        }
+
+        string? product = top["product"].Id();
+        int? revision = top["revision"].Integer(1, NewestRevision);
+        ProductKind? kind = top["kind"].OneOf<ProductKind>();
+        Carrier carrier = top["carrier"].OneOf<Carrier>() ?? Carrier.Solvent;
+        string? name = top["name"].Text(LongestText) ?? product;
+        string source = top["source"].Text(LongestText) ?? SourceWhereSilent;
+        ReferenceClimate reference = Reference(top["reference"], carrier);
+        SheetLimits limits = LimitsOfSheet.Read(top["limits"]);
+        ImmutableArray<SheetStage> stages = StagesOfSheet.Read(top["stages"]);
+        ImmutableArray<LampBand> lamp = LampOfSheet.Read(top["lamp"], limits.HeatMaxC);
+        AfterWetting afterWetting = top["afterWetting"].OneOf<AfterWetting>() ?? AfterWetting.Restart;
+        ImmutableArray<string> cautions = [.. top["cautions"].Items().Select(c => c.Text(LongestText)).OfType<string>()];
+
+        return product is null || revision is null || kind is null
+            ? null
+            : new ProductSheet(
+                product, revision.Value, kind.Value, carrier, name ?? product, source, reference, limits, stages, lamp, afterWetting, cautions);
+    }
+
+    private static ReferenceClimate Reference(JsonCursor reference, Carrier carrier)
+    {
+        _ = reference.Keys([], "temperatureC", "humidityPct");
+        double? temperatureC = reference["temperatureC"].Number(SheetRanges.ClimateC);
+        NumberRange humidity = carrier == Carrier.Water ? SheetRanges.WaterborneReferencePct : SheetRanges.HumidityPct;
+        double? humidityPct = reference["humidityPct"].Number(humidity);
+        return new ReferenceClimate(
+            temperatureC is { } t ? new Celsius(t) : ReferenceClimate.Usual.Temperature,
+            humidityPct is { } h ? new RelativeHumidity(h) : ReferenceClimate.Usual.Humidity);
+    }
+}

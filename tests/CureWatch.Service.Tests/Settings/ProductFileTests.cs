@@ -1,0 +1,92 @@
+using CureWatch.Products;
+using CureWatch.Service.Settings;
+using CureWatch.Units;
+
+namespace CureWatch.Service.Tests.Settings;
+
+public sealed class ProductFileTests : IDisposable
+{
+    private readonly Written written = new();
+    private readonly Faults faults = new();
+
+    public static TheoryData<string, string?, string> Broken { get; } = [.. SheetVariants.ForBoth, .. SheetVariants.ForTheReader];
+
+    public void Dispose() => written.Dispose();
+
+    [Fact]
+    public void Sheet_WithEveryKey_IsReadWhole()
+    {
+        ProductSheet sheet = Read(SheetVariants.Whole)!;
+
+        Assert.Empty(faults.All);
+        Assert.Equal(("paint-x", 2, ProductKind.Paint, Carrier.Solvent), (sheet.Product, sheet.Revision, sheet.Kind, sheet.Carrier));
+        Assert.Equal(("Paint X", "invented for the test", AfterWetting.Continue), (sheet.Name, sheet.Source, sheet.AfterWetting));
+        Assert.Equal(new ReferenceClimate(new Celsius(23), new RelativeHumidity(60)), sheet.Reference);
+        Assert.Equal(new SheetLimits(10, 30, 30, 75, 4, 70), sheet.Limits);
+        Assert.Equal(Enum.GetValues<Stage>(), sheet.Stages.Select(s => s.Stage));
+        Assert.Equal(
+            new SheetRow(new Celsius(20), new RelativeHumidity(50), TimeSpan.FromMinutes(1), TimeSpan.FromMinutes(3)),
+            sheet.Find(Stage.Flash)!.Rows.Single());
+        Assert.Equal(IfMissed.Note, sheet.Find(Stage.LevelBy)!.IfMissed);
+        Assert.Equal(
+            new SheetRow(new Celsius(10), new RelativeHumidity(50), TimeSpan.FromDays(1), TimeSpan.FromDays(1)),
+            sheet.Find(Stage.KeepDry)!.Rows[1]);
+        LampBand lamp = sheet.Lamp.Single();
+        Assert.Equal((55, 65, 0.2, TimeSpan.FromHours(1), 20), (lamp.PanelMinC, lamp.PanelMaxC, lamp.ReferenceHoursPerMinute, lamp.NotBefore, lamp.MaxMinutes));
+        Assert.Equal([Stage.KeepDry, Stage.NoWash], lamp.Stages);
+        Assert.Equal(["Ventilate.", "Wear gloves."], sheet.Cautions);
+    }
+
+    [Fact]
+    public void Sheet_WithOnlyWhatIsRequired_TakesTheStatedDefaults()
+    {
+        ProductSheet sheet = Read(SheetVariants.Least)!;
+
+        Assert.Empty(faults.All);
+        Assert.Equal((Carrier.Solvent, "x", "not stated", AfterWetting.Restart), (sheet.Carrier, sheet.Name, sheet.Source, sheet.AfterWetting));
+        Assert.Equal(ReferenceClimate.Usual, sheet.Reference);
+        Assert.Equal(new SheetLimits(null, null, null, null, 3, null), sheet.Limits);
+        Assert.Equal([Mechanism.Cure, Mechanism.Evaporation], sheet.Stages.Select(s => s.DrivenBy));
+        Assert.Equal(IfMissed.Hold, sheet.Find(Stage.LevelBy)!.IfMissed);
+        Assert.Empty(sheet.Lamp);
+        Assert.Empty(sheet.Cautions);
+    }
+
+    [Theory]
+    [MemberData(nameof(Broken))]
+    public void Sheet_WithOnePlaceBroken_IsRefusedThere(string changed, string? json, string place)
+    {
+        Assert.Null(Read(Edited.At(SheetVariants.Whole, changed, json)));
+        Assert.Contains(place, faults.All.Select(f => f.Place));
+    }
+
+    [Fact]
+    public void Sheet_WithSeveralFaults_NamesThemAll()
+    {
+        string text = Edited.At(Edited.At(SheetVariants.Whole, "/kind", "\"boat\""), "/lamp/0/panelMaxC", "80");
+
+        Assert.Null(Read(Edited.At(text, "/colour", "1")));
+        Assert.Equal(["/colour", "/kind", "/lamp/0/panelMaxC"], faults.All.Select(f => f.Place).Order());
+    }
+
+    [Fact]
+    public void WaterborneSheet_WhoseReferenceAirTakesUpNoWater_IsRefused()
+    {
+        string text = Edited.At(SheetVariants.Whole, "/reference/humidityPct", "95");
+
+        Assert.NotNull(Read(text));
+        Assert.Null(Read(Edited.At(text, "/carrier", "\"water\"")));
+        Assert.Equal("/reference/humidityPct", Assert.Single(faults.All).Place);
+    }
+
+    [Fact]
+    public void KeepDry_LongerThanFullCure_IsRefusedWithoutNoWashToo()
+    {
+        string text = Edited.At(SheetVariants.Whole, "/stages/5", null);
+
+        Assert.Null(Read(Edited.At(text, "/stages/5/rows/0/at", "\"13:00:00\"")));
+        Assert.Equal("/stages/5/rows/0", Assert.Single(faults.All).Place);
+    }
+
+    private ProductSheet? Read(string text) => ProductFile.Read(written.File("sheet.json", text), faults);
+}
