@@ -4,12 +4,17 @@ namespace CureWatch.Handover;
 
 /// <summary>When the shop is open, in its own time zone.</summary>
 /// <param name="Zone">The shop's time zone.</param>
-/// <param name="Open">
-/// The open stretches of each day of the week, in order and apart; a day that is missing is closed. Null where the shop never said: always open.
-/// </param>
-public sealed record OpeningHours(TimeZoneInfo Zone, ImmutableDictionary<DayOfWeek, ImmutableArray<OpenStretch>>? Open)
+/// <param name="Open">The open stretches of each day of the week, in order and apart; a day that is missing is closed.</param>
+public sealed record OpeningHours(TimeZoneInfo Zone, ImmutableDictionary<DayOfWeek, ImmutableArray<OpenStretch>> Open)
 {
     private const int LongestSearchDays = 3660;
+
+    /// <summary>A shop that never closes.</summary>
+    /// <param name="zone">The shop's time zone.</param>
+    /// <returns>Every day of the week, from 00:00 to 24:00.</returns>
+    public static OpeningHours Always(TimeZoneInfo zone) => new(
+        zone,
+        Enum.GetValues<DayOfWeek>().ToImmutableDictionary(d => d, _ => ImmutableArray.Create(OpenStretch.WholeDay)));
 
     /// <summary>When a piece of hands-on work is done, if it is begun at an instant and goes on only while the shop is open.</summary>
     /// <param name="from">The instant.</param>
@@ -18,11 +23,6 @@ public sealed record OpeningHours(TimeZoneInfo Zone, ImmutableDictionary<DayOfWe
     /// <remarks>Edges: no work at all still waits for the shop to open; a stretch that ends with the work counts as open.</remarks>
     public DateTimeOffset? AfterWork(DateTimeOffset from, TimeSpan work)
     {
-        if (Open is null)
-        {
-            return from + work;
-        }
-
         DateOnly today = DateOnly.FromDateTime(TimeZoneInfo.ConvertTime(from, Zone).DateTime);
         for (int day = 0; day < LongestSearchDays; day++)
         {
@@ -61,7 +61,15 @@ public sealed record OpeningHours(TimeZoneInfo Zone, ImmutableDictionary<DayOfWe
     }
 }
 
-/// <summary>A stretch of a day in which the shop is open.</summary>
-/// <param name="From">Opens so long after midnight.</param>
-/// <param name="To">Closes so long after midnight, after <paramref name="From"/>, up to 24 h.</param>
-public readonly record struct OpenStretch(TimeSpan From, TimeSpan To);
+/// <summary>A stretch of a day in which the shop is open, as a wall clock shows it.</summary>
+/// <param name="From">Opens at: time since 00:00, from zero.</param>
+/// <param name="To">Closes at: time since 00:00, after <paramref name="From"/>, up to 24 hours.</param>
+/// <remarks>
+/// Spans and not <see cref="TimeOnly"/>, which cannot say 24:00. The default opens and closes at 00:00, so it is never open.
+/// On a day on which the clocks change, the stretch is what the wall clock shows, not time that has passed.
+/// </remarks>
+public readonly record struct OpenStretch(TimeSpan From, TimeSpan To)
+{
+    /// <summary>From 00:00 to 24:00.</summary>
+    public static OpenStretch WholeDay => new(TimeSpan.Zero, TimeSpan.FromDays(1));
+}
