@@ -8,9 +8,10 @@ internal sealed record Fault
 {
     private const int LongestPlace = 200;
     private const int LongestSeen = 80;
+    private const int LongestRead = 2000;
 
     /// <param name="file">The file, as the person named it.</param>
-    /// <param name="place">A line, or a JSON Pointer (RFC 6901).</param>
+    /// <param name="place">A line, or a JSON Pointer (RFC 6901), which is empty for the whole document.</param>
     /// <param name="seen">What stands there; cut where it is long.</param>
     /// <param name="allowed">What may stand there.</param>
     public Fault(string file, string place, string seen, string allowed)
@@ -29,13 +30,13 @@ internal sealed record Fault
 
     public string Allowed { get; }
 
-    public override string ToString() => $"{File}: {Place}: saw {Seen}; allowed: {Allowed}";
+    public override string ToString() => $"{File}: {(Place.Length == 0 ? "whole document" : Place)}: saw {Seen}; allowed: {Allowed}";
 
     private static string OneLine(string text)
     {
         var line = new StringBuilder(text.Length);
         bool blank = false;
-        foreach (Rune rune in text.EnumerateRunes())
+        foreach (Rune rune in text.AsSpan(0, Math.Min(text.Length, LongestRead)).EnumerateRunes())
         {
             bool unprintable = Rune.GetUnicodeCategory(rune) is UnicodeCategory.Control or UnicodeCategory.Format
                 or UnicodeCategory.LineSeparator or UnicodeCategory.ParagraphSeparator or UnicodeCategory.SpaceSeparator;

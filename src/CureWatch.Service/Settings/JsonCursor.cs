@@ -20,13 +20,13 @@ internal sealed partial class JsonCursor
 
     public bool IsAbsent => element.ValueKind == JsonValueKind.Undefined;
 
-    public bool IsArray => element.ValueKind == JsonValueKind.Array;
+    public bool IsObject => element.ValueKind == JsonValueKind.Object;
 
     /// <summary>The value of a key; absent where the key, or the object, is.</summary>
     public JsonCursor this[string key] => new(
         file,
         $"{pointer}/{Escaped(key)}",
-        element.ValueKind == JsonValueKind.Object && element.TryGetProperty(key, out JsonElement value) ? value : default,
+        IsObject && element.TryGetProperty(key, out JsonElement value) ? value : default,
         faults);
 
     /// <summary>Starts at the top of a document.</summary>
@@ -41,13 +41,13 @@ internal sealed partial class JsonCursor
             return false;
         }
 
-        if (element.ValueKind != JsonValueKind.Object)
+        if (!IsObject)
         {
             Refuse("an object");
             return false;
         }
 
-        string[] known = [.. required, .. optional];
+        string[] known = [.. required.Union(optional, StringComparer.Ordinal)];
         var seen = new HashSet<string>(StringComparer.Ordinal);
         foreach (JsonProperty property in element.EnumerateObject())
         {
@@ -80,7 +80,7 @@ internal sealed partial class JsonCursor
             return [];
         }
 
-        if (!IsArray)
+        if (element.ValueKind != JsonValueKind.Array)
         {
             Refuse("an array");
             return [];

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Text.Json;
 
 namespace CureWatch.Service.Settings;
@@ -63,6 +64,29 @@ internal sealed partial class JsonCursor
     public T? OneOf<T>()
         where T : struct, Enum =>
         String(WireName<T>.All) is not { } text ? null : WireName<T>.Find(text) ?? Refused<T>(WireName<T>.All);
+
+    /// <summary>A list of names, each at most once.</summary>
+    public ImmutableArray<T> Each<T>(int least = 0)
+        where T : struct, Enum
+    {
+        var values = ImmutableArray.CreateBuilder<T>();
+        foreach (JsonCursor item in Items(least))
+        {
+            if (item.OneOf<T>() is not { } value)
+            {
+                continue;
+            }
+
+            if (values.Contains(value))
+            {
+                item.Refuse("each name once");
+            }
+
+            values.Add(value);
+        }
+
+        return values.ToImmutable();
+    }
 
     /// <summary>A string that passes a test.</summary>
     public string? String(Predicate<string> passes, string allowed)

@@ -17,7 +17,7 @@ internal static class LampOfSheet
         double? hoursPerMinute = band["referenceHoursPerMinute"].Number(SheetRanges.ReferenceHoursPerMinute);
         TimeSpan? notBefore = band["notBefore"].Duration(TimeSpan.Zero, SheetRanges.LongestTime);
         double? maxMinutes = band["maxMinutes"].Number(SheetRanges.LampMinutes);
-        ImmutableArray<Stage> stages = [.. Stages(band["stages"])];
+        ImmutableArray<Stage> stages = band["stages"].Each<Stage>(least: 1);
 
         if (minC >= maxC)
         {
@@ -32,22 +32,5 @@ internal static class LampOfSheet
         return minC is null || maxC is null || hoursPerMinute is null || notBefore is null || maxMinutes is null
             ? null
             : new LampBand(minC.Value, maxC.Value, hoursPerMinute.Value, notBefore.Value, maxMinutes.Value, stages);
-    }
-
-    private static IEnumerable<Stage> Stages(JsonCursor stages)
-    {
-        var seen = new HashSet<Stage>();
-        foreach (JsonCursor item in stages.Items(least: 1))
-        {
-            if (item.OneOf<Stage>() is { } stage)
-            {
-                if (!seen.Add(stage))
-                {
-                    item.Refuse("each stage once");
-                }
-
-                yield return stage;
-            }
-        }
     }
 }

@@ -7,9 +7,11 @@ namespace CureWatch.Service.Settings;
 /// <summary>A product sheet as people write it: one JSON file a revision.</summary>
 internal static class ProductFile
 {
+    public const int NewestRevision = 100_000;
+
     private const string SourceWhereSilent = "not stated";
     private const int LongestText = 500;
-    private const int NewestRevision = 100_000;
+
 
     /// <returns>The sheet, or null where the file holds a fault.</returns>
     public static ProductSheet? Read(string path, Faults faults)

@@ -1,0 +1,69 @@
+using System.Collections.Immutable;
+using CureWatch.Panels;
+using CureWatch.Readings;
+
+namespace CureWatch.Service.Settings;
+
+/// <summary>A probe as people write it.</summary>
+internal sealed record ProbeOfBay(ProbeMount Mount, ProbeWiring Wiring)
+{
+    /// <summary>What a usual air sensor's data sheet promises, where nobody says better. Source (choice).</summary>
+    private const double UsualAirAccuracyK = 0.5;
+    private const double UsualAccuracyPct = 3;
+
+    /// <summary>A clip-on or infrared panel sensor is worse than an air sensor. Source (choice).</summary>
+    private const double UsualPanelAccuracyK = 1;
+
+    private static readonly TimeSpan UsualEvery = TimeSpan.FromMinutes(1);
+    private static readonly TimeSpan LongestEvery = TimeSpan.FromHours(6);
+    private static readonly NumberRange OffsetK = NumberRange.From(-20, 20, "K");
+    private static readonly NumberRange OffsetPct = NumberRange.From(-50, 50, "% RH");
+    private static readonly NumberRange AccuracyK = NumberRange.Between(0, 20, "K");
+    private static readonly NumberRange AccuracyPct = NumberRange.Between(0, 50, "% RH");
+
+    /// <returns>The probes; one with a fault may be missing.</returns>
+    public static ImmutableArray<ProbeOfBay> ReadAll(JsonCursor probes, string shop, string bay)
+    {
+        var ids = new HashSet<string>(StringComparer.Ordinal);
+        return [.. probes.Items().Select(p => Read(p, shop, bay, ids)).OfType<ProbeOfBay>()];
+    }
+
+    private static ProbeOfBay? Read(JsonCursor place, string shop, string bay, HashSet<string> ids)
+    {
+        _ = place.Keys(["probe", "measures"], "topic", "fields", "unit", "offset", "accuracy", "every", "on");
+        string? id = place["probe"].Id();
+        if (id is not null && !ids.Add(id))
+        {
+            place["probe"].Refuse("each probe of a bay once");
+        }
+
+        Measures? measures = place["measures"].OneOf<Measures>();
+        JsonCursor offset = place["offset"], accuracy = place["accuracy"];
+        _ = offset.Keys([], "temperatureK", "humidityPct");
+        _ = accuracy.Keys([], "temperatureK", "humidityPct");
+        double offsetK = offset["temperatureK"].Number(OffsetK) ?? 0;
+        double offsetPct = offset["humidityPct"].Number(OffsetPct) ?? 0;
+        double usualK = measures == Measures.Panel ? UsualPanelAccuracyK : UsualAirAccuracyK;
+        double accuracyK = accuracy["temperatureK"].Number(AccuracyK) ?? usualK;
+        double accuracyPct = accuracy["humidityPct"].Number(AccuracyPct) ?? UsualAccuracyPct;
+        TimeSpan every = place["every"].Duration(TimeSpan.FromSeconds(1), LongestEvery) ?? UsualEvery;
+
+        (Material? material, Place where) = On(place["on"], measures);
+        ProbeWiring wiring = WiringOfProbe.Read(place, shop, bay, id ?? "", measures);
+        return id is null || measures is null
+            ? null
+            : new ProbeOfBay(
+                new ProbeMount(new Probe(id, measures.Value, offsetK, offsetPct, accuracyK, accuracyPct, every), material, where), wiring);
+    }
+
+    private static (Material? Material, Place Place) On(JsonCursor on, Measures? measures)
+    {
+        _ = on.Keys([], "material", "place");
+        if (measures is Measures.Air or Measures.Outdoor && !on["material"].IsAbsent)
+        {
+            on["material"].Refuse("a material under a panel probe only");
+        }
+
+        return (on["material"].OneOf<Material>(), on["place"].OneOf<Place>() ?? Place.Outside);
+    }
+}

@@ -1,0 +1,44 @@
+using System.Collections.Immutable;
+using CureWatch.Bays;
+using CureWatch.Handover;
+
+namespace CureWatch.Service.Settings;
+
+/// <summary>A shop as people write it: <c>shop.json</c>.</summary>
+internal static class ShopFile
+{
+    private static readonly TimeSpan LongestFinishing = TimeSpan.FromDays(7);
+
+    /// <returns>The shop, or null where the file holds a fault.</returns>
+    public static ShopSettings? Read(string path, Faults faults)
+    {
+        int before = faults.Count;
+        return JsonFile.Open(path, faults) is { } top && Shop(top) is { } shop && faults.Count == before ? shop : null;
+    }
+
+    private static ShopSettings? Shop(JsonCursor top)
+    {
+        if (!top.Keys(["shop", "timeZone", "bays"], "openHours", "finishing"))
+        {
+            return null;
+        }
+
+        string? shop = top["shop"].Id();
+        TimeZoneInfo? zone = Zone(top["timeZone"]);
+        OpeningHours hours = HoursOfShop.Read(top["openHours"], zone ?? TimeZoneInfo.Utc);
+        TimeSpan finishing = top["finishing"].Duration(TimeSpan.Zero, LongestFinishing) ?? TimeSpan.Zero;
+
+        ImmutableArray<BayOfShop> bays = BayOfShop.ReadAll(top["bays"], shop ?? "");
+        return shop is null || zone is null
+            ? null
+            : new ShopSettings(new ShopPlan(shop, hours, finishing, [.. bays.Select(b => b.Plan)]), [.. bays.SelectMany(b => b.Wiring)]);
+    }
+
+    private static TimeZoneInfo? Zone(JsonCursor place)
+    {
+        const string Allowed = "a time zone of the IANA database that this machine knows, such as Europe/Dublin";
+        TimeZoneInfo? zone = null;
+        _ = place.String(id => id.Length > 0 && TimeZoneInfo.TryFindSystemTimeZoneById(id, out zone), Allowed);
+        return zone;
+    }
+}
