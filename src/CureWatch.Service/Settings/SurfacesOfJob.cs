@@ -1,0 +1,63 @@
+using System.Collections.Immutable;
+using CureWatch.Curing;
+using CureWatch.Panels;
+using CureWatch.Products;
+
+namespace CureWatch.Service.Settings;
+
+/// <summary>The surfaces of a job as people write them.</summary>
+internal static class SurfacesOfJob
+{
+    public const int MostLayers = 9;
+    public const int MostSections = 99;
+
+    /// <returns>The surfaces; one with a fault may be missing, but its id is put into <paramref name="ids"/>.</returns>
+    public static ImmutableArray<Surface> Read(JsonCursor surfaces, Catalogue catalogue, HashSet<string> ids) =>
+        [.. surfaces.Items(least: 1).Select(s => ReadOne(s, catalogue, ids)).OfType<Surface>()];
+
+    private static Surface? ReadOne(JsonCursor place, Catalogue catalogue, HashSet<string> ids)
+    {
+        _ = place.Keys(["surface", "material", "product"], "over", "place", "revision", "layers", "sections");
+        string? id = place["surface"].Id();
+        if (id is not null && !ids.Add(id))
+        {
+            place["surface"].Refuse("each surface once");
+        }
+
+        Material? material = place["material"].OneOf<Material>();
+        Material? over = place["over"].OneOf<Material>();
+        if ((over is not null && material is not (null or Material.Film)) || over == Material.Film)
+        {
+            place["over"].Refuse("what lies under a film, for the material film only");
+        }
+
+        Place where = place["place"].OneOf<Place>() ?? Place.Outside;
+        ProductSheet? sheet = Sheet(place, catalogue);
+        int layers = place["layers"].Integer(1, MostLayers) ?? 1;
+        int sections = place["sections"].Integer(1, MostSections) ?? 1;
+        return id is null || material is null || sheet is null
+            ? null
+            : new Surface(id, material.Value, over, where, sheet.Product, sheet.Revision, layers, sections);
+    }
+
+    /// <summary>The sheet the surface names; the newest revision where it names none.</summary>
+    private static ProductSheet? Sheet(JsonCursor place, Catalogue catalogue)
+    {
+        string known = string.Join(", ", catalogue.Sheets.Select(s => s.Product).Distinct());
+        string? product = place["product"].String(p => catalogue.Newest(p) is not null, $"a product with a sheet: {known}");
+        int? revision = place["revision"].Integer(1, ProductFile.NewestRevision);
+        if (product is null || revision is null)
+        {
+            return product is null ? null : catalogue.Newest(product);
+        }
+
+        ProductSheet? sheet = catalogue.Find(product, revision.Value);
+        if (sheet is null)
+        {
+            string revisions = string.Join(", ", catalogue.Sheets.Where(s => s.Product == product).Select(s => s.Revision));
+            place["revision"].Refuse($"a revision of {product} with a sheet: {revisions}");
+        }
+
+        return sheet;
+    }
+}

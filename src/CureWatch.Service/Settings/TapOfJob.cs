@@ -1,0 +1,80 @@
+using CureWatch.Curing;
+
+namespace CureWatch.Service.Settings;
+
+/// <summary>A tap as people write it, and where it stands.</summary>
+/// <param name="Place">Where it stands.</param>
+/// <param name="Id">Its id, if it has one that can be read.</param>
+/// <param name="Corrects">The id it replaces, if it has one that can be read.</param>
+/// <param name="Tap">The tap; null where a fault keeps it from being read.</param>
+internal sealed record TapOfJob(JsonCursor Place, string? Id, string? Corrects, Tap? Tap)
+{
+    private const int LongestId = 64;
+    private const int LongestBy = 200;
+    private const int LongestNote = 2000;
+
+    /// <summary>From the coldest parked car to the hottest lamp.</summary>
+    private static readonly NumberRange PanelC = NumberRange.From(-60, 200, "°C");
+
+    /// <summary>The keys that belong to one act alone; without theirs, the acts of <see cref="Needed"/> say nothing.</summary>
+    private static readonly (string Key, Did Did)[] OwnKeys =
+        [("startedAt", Did.Applied), ("panelC", Did.Measured), ("found", Did.Inspected), ("how", Did.Reworked), ("toBay", Did.Moved)];
+
+    private static readonly Did[] Needed = [Did.Measured, Did.Inspected, Did.Reworked, Did.Moved];
+
+    public static TapOfJob Read(JsonCursor place, IReadOnlyCollection<string> surfaces, string[] whereabouts)
+    {
+        _ = place.Keys(
+            ["at", "did"],
+            "id", "reportedAt", "surface", "layer", "section", "startedAt", "panelC", "found", "how", "toBay", "by", "note", "corrects");
+        string? id = place["id"].Text(LongestId), corrects = place["corrects"].Text(LongestId);
+        Did? did = place["did"].OneOf<Did>();
+        CheckOwnKeys(place, did);
+        DateTimeOffset? at = place["at"].Instant(), startedAt = place["startedAt"].Instant();
+        if (startedAt > at)
+        {
+            place["startedAt"].Refuse("at or before at");
+        }
+
+        string? surface = place["surface"].String(surfaces.Contains, $"a surface of the job: {string.Join(", ", surfaces)}");
+        var tap = new Tap(
+            id,
+            at ?? default,
+            Later(at, place["reportedAt"].Instant()),
+            surface,
+            did ?? default,
+            place["layer"].Integer(1, SurfacesOfJob.MostLayers),
+            place["section"].Integer(1, SurfacesOfJob.MostSections),
+            startedAt,
+            place["panelC"].Number(PanelC),
+            place["found"].OneOf<Found>(),
+            place["how"].OneOf<How>(),
+            place["toBay"].String(whereabouts.Contains, string.Join(" | ", whereabouts)),
+            place["by"].Text(LongestBy),
+            place["note"].String(IsNote, $"text of 1 to {LongestNote} characters"),
+            corrects);
+        return new TapOfJob(place, id, corrects, at is null || did is null ? null : tap);
+    }
+
+    /// <summary>Nothing is told before it happened; where clocks disagree, the act's own time counts.</summary>
+    private static DateTimeOffset Later(DateTimeOffset? at, DateTimeOffset? reportedAt) =>
+        reportedAt > at ? reportedAt.Value : at ?? default;
+
+    private static void CheckOwnKeys(JsonCursor place, Did? did)
+    {
+        foreach ((string key, Did own) in OwnKeys)
+        {
+            if (did is not null && did != own && !place[key].IsAbsent)
+            {
+                place[key].Refuse($"{key} with did {WireName<Did>.Of(own)} only");
+            }
+            else if (did == own && Needed.Contains(own) && place[key].IsAbsent)
+            {
+                place[key].Refuse($"the key {key}, which did {WireName<Did>.Of(own)} needs");
+            }
+        }
+    }
+
+    private static bool IsNote(string note) =>
+        !string.IsNullOrWhiteSpace(note) && note.Length <= LongestNote && !note.Any(c => char.IsControl(c) && c is not ('\n' or '\r' or '\t'));
+}

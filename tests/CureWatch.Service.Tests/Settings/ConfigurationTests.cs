@@ -1,0 +1,103 @@
+using CureWatch.Service.Settings;
+
+namespace CureWatch.Service.Tests.Settings;
+
+public sealed class ConfigurationTests : IDisposable
+{
+    private readonly Written written = new();
+    private readonly Faults faults = new();
+
+    public ConfigurationTests()
+    {
+        written.File("shop.json", ShopVariants.Least);
+        written.File("products/x-r1.json", SheetVariants.Least);
+    }
+
+    public void Dispose() => written.Dispose();
+
+    [Fact]
+    public void Folder_WithShopAndSheets_IsRead()
+    {
+        Configuration configuration = Read()!;
+
+        Assert.Empty(faults.All);
+        Assert.Equal("s", configuration.Shop.Plan.Shop);
+        Assert.Equal(1, configuration.Catalogue.Newest("x")?.Revision);
+    }
+
+    [Fact]
+    public void FilesBesideTheSheets_AreIgnored()
+    {
+        written.File("products/notes.txt", "no sheet");
+        written.File("products/old/x-r0.json", "no sheet");
+        written.File("example/job.json", "not looked at");
+
+        Assert.NotNull(Read());
+    }
+
+    [Fact]
+    public void Folder_WithoutSheets_IsAShopThatOnlyWatches()
+    {
+        Directory.Delete(Path.Combine(written.Folder, "products"), recursive: true);
+
+        Assert.Empty(Read()!.Catalogue.Sheets);
+    }
+
+    [Fact]
+    public void SameRevision_InTwoFiles_IsRefusedNamingBoth()
+    {
+        string second = written.File("products/y.json", SheetVariants.Least);
+
+        Assert.Null(Read());
+        Fault fault = Assert.Single(faults.All);
+        Assert.Equal((second, "/revision", "x revision 1"), (fault.File, fault.Place, fault.Seen));
+        Assert.Contains(Path.Combine(written.Folder, "products", "x-r1.json"), fault.Allowed, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Faults_OfEveryFile_AreNamed()
+    {
+        written.File("shop.json", "{");
+        written.File("products/a.json", "{}");
+        written.File("products/b.json", Edited.At(SheetVariants.Least, "/kind", "7"));
+        written.File("curewatch.json", """{"colour":1}""");
+
+        Assert.Null(Read());
+        Assert.Equal(
+            ["a.json", "b.json", "curewatch.json", "shop.json"], faults.All.Select(f => Path.GetFileName(f.File)).Distinct().Order());
+    }
+
+    [Fact]
+    public void Shop_ThatIsMissing_IsAFaultOfItsFile()
+    {
+        File.Delete(Path.Combine(written.Folder, "shop.json"));
+
+        Assert.Null(Read());
+        Assert.Equal((Path.Combine(written.Folder, "shop.json"), "no such file"), faults.All.Select(f => (f.File, f.Seen)).Single());
+    }
+
+    [Fact]
+    public void Folder_ThatIsMissing_IsNone()
+    {
+        Assert.Null(ConfigurationFolder.Find(Path.Combine(written.Folder, "nowhere"), faults));
+        Assert.Equal("no such directory", Assert.Single(faults.All).Seen);
+    }
+
+    [Theory]
+    [InlineData("""{"$schema":"s"}""", null)]
+    [InlineData("""{"mqtt":{},"data":{},"board":{},"limits":{}}""", null)]
+    [InlineData("""{"mqtt":{"port":1883}}""", "/mqtt/port")]
+    [InlineData("""{"mail":{}}""", "/mail")]
+    [InlineData("""{"data":"here"}""", "/data")]
+    [InlineData("[]", "")]
+    public void ServiceFile_HoldsItsFourSections(string text, string? place)
+    {
+        written.File("curewatch.json", text);
+
+        _ = Read();
+
+        Assert.Equal(place, faults.All.SingleOrDefault()?.Place);
+    }
+
+    private Configuration? Read() => Configuration.Read(written.Folder, faults);
+}

@@ -1,0 +1,118 @@
+using CureWatch.Bays;
+using CureWatch.Curing;
+using CureWatch.Panels;
+using CureWatch.Service.Settings;
+
+namespace CureWatch.Service.Tests.Settings;
+
+public sealed class JobFileTests : IDisposable
+{
+    private readonly Written written = new();
+    private readonly Faults faults = new();
+    private readonly Configuration configuration;
+
+    public JobFileTests()
+    {
+        written.File("config/shop.json", ShopVariants.Whole);
+        written.File("config/products/paint-x-r2.json", SheetVariants.Whole);
+        written.File("config/products/paint-x-r11.json", Edited.At(SheetVariants.Whole, "/revision", "11"));
+        configuration = Configuration.Read(Path.Combine(written.Folder, "config"), faults)!;
+    }
+
+    public static TheoryData<string, string?, string> Broken { get; } = [.. JobVariants.ForBoth, .. JobVariants.ForTheReader];
+
+    public void Dispose() => written.Dispose();
+
+    [Fact]
+    public void Job_IsReadWhole()
+    {
+        Job job = Read(JobVariants.Whole)!.Job;
+
+        Assert.Empty(faults.All);
+        Assert.Equal(("job-7", "bay-1", "grey estate", At("2026-03-03T16:00:00Z")), (job.Id, job.Bay, job.Car, job.PromisedAt));
+        Assert.Equal(
+            [
+                new Surface("bonnet", Material.Steel, null, Place.Outside, "paint-x", 11, 2, 3),
+                new Surface("bumper", Material.Film, Material.Plastic, Place.OffCar, "paint-x", 2, 1, 1),
+            ],
+            job.Surfaces);
+    }
+
+    [Fact]
+    public void Tap_IsReadWhole_InUtc()
+    {
+        Tap tap = Read(JobVariants.Whole)!.Taps[0];
+
+        Assert.Equal(
+            new Tap(
+                "a", At("2026-03-02T11:00:00Z"), At("2026-03-02T11:05:00Z"), "bonnet", Did.Applied, 1, 2, At("2026-03-02T10:50:00Z"),
+                By: "Sam", Note: "second\nwipe"),
+            tap);
+        Assert.Equal(TimeSpan.Zero, tap.At.Offset);
+    }
+
+    [Fact]
+    public void Taps_KeepTheirOrderAndWhatIsTheirs()
+    {
+        JobRecord record = Read(JobVariants.Whole)!;
+
+        Assert.Equal(["a", "b", "c", "d", "e", "f", "g"], record.Taps.Select(t => t.Id));
+        Assert.Null(record.Taps[2].Surface);
+        Assert.Equal(
+            (19.5, Found.HighSpot, How.ReWet, "store", "b"),
+            (record.Taps[2].PanelC, record.Taps[3].Found, record.Taps[4].How, record.Taps[5].ToBay, record.Taps[6].Corrects));
+    }
+
+    [Theory]
+    [InlineData(null)]
+    [InlineData("\"2026-03-02T10:00:00Z\"")]
+    public void ReportedAt_AbsentOrBeforeTheAct_IsTheTimeOfTheAct(string? reportedAt)
+    {
+        Tap tap = Read(Edited.At(JobVariants.Whole, "/taps/0/reportedAt", reportedAt))!.Taps[0];
+
+        Assert.Equal(tap.At, tap.ReportedAt);
+    }
+
+    [Fact]
+    public void Tap_ToldAgainTheSame_IsKeptOnce()
+    {
+        const string Again = """{"id":"b","did":"levelled","surface":"bonnet","layer":1,"section":2,"at":"2026-03-02T12:04:00+01:00"}""";
+
+        JobRecord record = Read(Edited.At(JobVariants.Whole, "/taps/-", Again))!;
+
+        Assert.Equal(7, record.Taps.Length);
+    }
+
+    [Fact]
+    public void Correction_BeforeWhatItCorrects_IsAccepted()
+    {
+        Assert.NotNull(Read(Edited.At(Edited.At(JobVariants.Whole, "/taps/0/corrects", "\"b\""), "/taps/6/corrects", null)));
+        Assert.Empty(faults.All);
+    }
+
+    [Fact]
+    public void Taps_AreOptional()
+    {
+        Assert.Empty(Read(Edited.At(JobVariants.Whole, "/taps", null))!.Taps);
+        Assert.Empty(faults.All);
+    }
+
+    [Fact]
+    public void Surface_WithAFault_IsStillKnownToTheTaps()
+    {
+        Assert.Null(Read(Edited.At(JobVariants.Whole, "/surfaces/0/material", "\"wood\"")));
+        Assert.Equal("/surfaces/0/material", Assert.Single(faults.All).Place);
+    }
+
+    [Theory]
+    [MemberData(nameof(Broken))]
+    public void Job_WithOnePlaceBroken_IsRefusedThere(string changed, string? json, string place)
+    {
+        Assert.Null(Read(Edited.At(JobVariants.Whole, changed, json)));
+        Assert.Contains(place, faults.All.Select(f => f.Place));
+    }
+
+    private static DateTimeOffset At(string text) => DateTimeOffset.Parse(text, System.Globalization.CultureInfo.InvariantCulture);
+
+    private JobRecord? Read(string text) => JobFile.Read(written.File("job.json", text), configuration, faults);
+}
