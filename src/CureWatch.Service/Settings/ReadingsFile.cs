@@ -1,0 +1,94 @@
+using System.Text;
+using nietras.SeparatedValues;
+
+namespace CureWatch.Service.Settings;
+
+/// <summary>A readings file: comma-separated values (RFC 4180) with a header, rows in the order of their arrival.</summary>
+internal sealed class ReadingsFile : IDisposable
+{
+    private static readonly UTF8Encoding Strict = new(encoderShouldEmitUTF8Identifier: false, throwOnInvalidBytes: true);
+
+    private readonly SepReader reader;
+    private readonly ReadingsFaults faults;
+    private ReadingCells? cells;
+    private int line;
+
+    private ReadingsFile(SepReader reader, ReadingsFaults faults) => (this.reader, this.faults) = (reader, faults);
+
+    /// <summary>Gives the rows one by one, leaving out those with a fault; the faults are complete when the rows are at their end.</summary>
+    public static IEnumerable<ReadingRow> Read(string path, Faults faults)
+    {
+        var ofFile = new ReadingsFaults(path, faults);
+        using ReadingsFile? file = Open(path, ofFile, faults);
+        while (file is not null && file.TryNext(out ReadingRow row))
+        {
+            yield return row;
+        }
+
+        ofFile.Close();
+    }
+
+    public void Dispose() => reader.Dispose();
+
+    private static ReadingsFile? Open(string path, ReadingsFaults ofFile, Faults faults)
+    {
+        try
+        {
+            var text = new StreamReader(path, Strict, detectEncodingFromByteOrderMarks: true);
+            SepReader reader = Sep.New(',').Reader(o => o with { HasHeader = false, Unescape = true, DisableColCountCheck = true }).From(text);
+            return new ReadingsFile(reader, ofFile);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException)
+        {
+            string seen = e is FileNotFoundException or DirectoryNotFoundException ? "no such file" : e.Message;
+            faults.Add(path, "file", seen, "a file that can be read");
+            return null;
+        }
+    }
+
+    private bool TryNext(out ReadingRow row)
+    {
+        row = default;
+        if (cells is null && !TryHeader())
+        {
+            return false;
+        }
+
+        while (MoveNext())
+        {
+            if (!reader.Current.Span.IsEmpty && cells!.TryRead(reader.Current, out row))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    private bool TryHeader()
+    {
+        if (!MoveNext())
+        {
+            faults.Add(1, null, "", "a header that names the columns");
+            return false;
+        }
+
+        cells = ReadingColumns.Read(reader.Current, faults) is { } columns ? new ReadingCells(columns, faults) : null;
+        return cells is not null;
+    }
+
+    private bool MoveNext()
+    {
+        try
+        {
+            bool moved = reader.MoveNext();
+            line = moved ? reader.Current.LineNumberToExcl : line;
+            return moved;
+        }
+        catch (Exception e) when (e is IOException or DecoderFallbackException or NotSupportedException)
+        {
+            faults.Add(line, null, e.Message, "rows of text in UTF-8, every quote closed");
+            return false;
+        }
+    }
+}
