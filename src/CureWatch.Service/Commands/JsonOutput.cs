@@ -37,4 +37,35 @@ internal static class JsonOutput
             json.WriteNull(name);
         }
     }
+
+    /// <summary>Writes an instant in UTC to the millisecond, and null where there is none.</summary>
+    public static void WriteInstant(this Utf8JsonWriter json, string name, DateTimeOffset? instant) =>
+        json.WriteString(name, instant is { } at ? UtcText.Of(at) : null);
+
+    /// <summary>Writes a whole number, and null where there is none.</summary>
+    public static void WriteWhole(this Utf8JsonWriter json, string name, int? number)
+    {
+        if (number is { } known)
+        {
+            json.WriteNumber(name, known);
+        }
+        else
+        {
+            json.WriteNull(name);
+        }
+    }
+
+    /// <summary>Writes a list of objects.</summary>
+    public static void WriteArray<T>(this Utf8JsonWriter json, string name, IEnumerable<T> items, Action<T> write)
+    {
+        json.WriteStartArray(name);
+        foreach (T item in items)
+        {
+            json.WriteStartObject();
+            write(item);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+    }
 }

@@ -11,7 +11,7 @@ namespace CureWatch.Handover;
 /// <param name="Holds">Every reason it may not leave.</param>
 /// <param name="Notes">What is worth knowing and holds nothing.</param>
 public sealed record Ruling(
-    bool IsReady, Instants? ReadyAt, DateTimeOffset? CollectFrom, ImmutableArray<Hold> Holds, ImmutableArray<Note> Notes)
+    bool IsReady, TimeBounds? ReadyAt, DateTimeOffset? CollectFrom, ImmutableArray<Hold> Holds, ImmutableArray<Note> Notes)
 {
     /// <summary>Rules on a handover.</summary>
     /// <param name="surfaces">The evidence of every surface.</param>
@@ -22,7 +22,7 @@ public sealed record Ruling(
     public static Ruling On(IReadOnlyList<Evidence> surfaces, OpeningHours hours, TimeSpan finishing, DateTimeOffset now)
     {
         ImmutableArray<Hold> holds = [.. surfaces.SelectMany(s => new Holds(s, now, hours.Zone).All())];
-        Instants? readyAt = ReadyWhen(surfaces);
+        TimeBounds? readyAt = ReadyWhen(surfaces);
         return new Ruling(
             holds.IsEmpty && now >= readyAt?.Latest,
             readyAt,
@@ -31,9 +31,9 @@ public sealed record Ruling(
             [.. surfaces.SelectMany(LeftLonger)]);
     }
 
-    private static Instants? ReadyWhen(IReadOnlyList<Evidence> surfaces)
+    private static TimeBounds? ReadyWhen(IReadOnlyList<Evidence> surfaces)
     {
-        Instants? ready = null;
+        TimeBounds? ready = null;
         foreach (Evidence surface in surfaces)
         {
             foreach (CoatEvidence coat in surface.Coats)

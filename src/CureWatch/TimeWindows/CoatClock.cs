@@ -18,15 +18,15 @@ public sealed record CoatClock(CureRecord Record, Outlook Outlook, ClimateDoubt 
     /// Equation: Θ = D · exp(±1.645 σ), σ² the sheet's variance of ln hours and the probes' variance of ln k, both at the coat's own mean
     /// climate. Source (law): first-order propagation of normal errors (GUM, eq. 10).
     /// </remarks>
-    public Instants ReachedAt(Instants start, Milestone milestone)
+    public TimeBounds ReachedAt(TimeBounds start, Milestone milestone)
     {
         if ((start.Likely ?? start.Earliest) is not { } likelyStart)
         {
-            return new Instants(null, null, null);
+            return new TimeBounds(null, null, null);
         }
 
         double factor = Factor(MeanOver(likelyStart, milestone.ReferenceHours), milestone);
-        return new Instants(
+        return new TimeBounds(
             ReachedAt(start.Earliest, milestone.ReferenceHours / factor, Pace.Fast),
             ReachedAt(start.Likely, milestone.ReferenceHours, Pace.Likely),
             ReachedAt(start.Latest, milestone.ReferenceHours * factor, Pace.Slow));
@@ -36,7 +36,7 @@ public sealed record CoatClock(CureRecord Record, Outlook Outlook, ClimateDoubt 
     /// <param name="start">When the clock started.</param>
     /// <param name="law">How sure the sheet is of the law; its time is left out.</param>
     /// <returns>The progress; 0 where the clock has not started.</returns>
-    public ReferenceHours EarnedSince(Instants start, Milestone law)
+    public ReferenceHours EarnedSince(TimeBounds start, Milestone law)
     {
         Credit likely = EarnedSince(start.Likely);
         if (likely.Likely <= 0)

@@ -42,7 +42,7 @@ public sealed class CoatWindows
     public bool WasLevelledLate => (_coat.LevelledAt ?? _now) > LevelOff?.ClosesAt?.Earliest;
 
     /// <summary>When the cure clock started, or is expected to.</summary>
-    public Instants CureStart { get; }
+    public TimeBounds CureStart { get; }
 
     /// <summary>Finds a coat's windows.</summary>
     /// <param name="coat">The coat, not polished off.</param>
@@ -78,10 +78,10 @@ public sealed class CoatWindows
 
     /// <summary>The last instant that must pass before the car could go, as far as this coat is concerned.</summary>
     /// <remarks>The end of keep-dry; without one, the levelling, or the wipe. Null while only a person can bring it about.</remarks>
-    public Instants? ReadyAt =>
+    public TimeBounds? ReadyAt =>
         KeepDry is { } keepDry ? keepDry.ClosesAt
-        : LevelOff is { } levelOff ? (_coat.LevelledAt is { } at ? Instants.Known(at) : levelOff.OpensAt)
-        : Instants.Known(_coat.AppliedAt);
+        : LevelOff is { } levelOff ? (_coat.LevelledAt is { } at ? TimeBounds.Known(at) : levelOff.OpensAt)
+        : TimeBounds.Known(_coat.AppliedAt);
 
     private Window? RecoatWindow()
     {
@@ -90,8 +90,8 @@ public sealed class CoatWindows
             return null;
         }
 
-        Instants opens = _laws.RecoatFrom is { } from ? Reached(from, CureStart) : CureStart;
-        Instants? closes = _laws.RecoatBy is { } by ? Reached(by, CureStart) : null;
+        TimeBounds opens = _laws.RecoatFrom is { } from ? Reached(from, CureStart) : CureStart;
+        TimeBounds? closes = _laws.RecoatBy is { } by ? Reached(by, CureStart) : null;
         DateTimeOffset act = _coat.CoveredAt ?? _now;
         WindowState state = act > closes?.Earliest ? WindowState.Missed
             : _coat.CoveredAt is not null ? (act >= opens.Latest ? WindowState.Done : WindowState.Missed)
@@ -108,8 +108,8 @@ public sealed class CoatWindows
             return (null, []);
         }
 
-        Instants start = CureStart;
-        Instants? closes = Reached(stage, start);
+        TimeBounds start = CureStart;
+        TimeBounds? closes = Reached(stage, start);
         var inside = ImmutableArray.CreateBuilder<Wetting>();
         foreach (Wetting wetting in wettings.Where(w => w.WettedAt >= _coat.StartedAt))
         {
@@ -125,7 +125,7 @@ public sealed class CoatWindows
             }
             else if (_laws.Sheet.AfterWetting == AfterWetting.Restart && closes is not null)
             {
-                start = start.OrLater(Instants.Known(dried));
+                start = start.OrLater(TimeBounds.Known(dried));
                 closes = Reached(stage, start);
             }
         }
@@ -140,11 +140,11 @@ public sealed class CoatWindows
             return null;
         }
 
-        Instants closes = LevelOff.OpensAt;
+        TimeBounds closes = LevelOff.OpensAt;
         WindowState state = _coat.LevelledAt is not null || _now >= closes.Latest ? WindowState.Done
             : _now > closes.Likely ? WindowState.Closing
             : WindowState.Open;
-        return new Window(WindowStage.Flash, Instants.Known(_coat.LastWipeAt), closes, state);
+        return new Window(WindowStage.Flash, TimeBounds.Known(_coat.LastWipeAt), closes, state);
     }
 
     private Window? LevelOffWindow()
@@ -154,20 +154,20 @@ public sealed class CoatWindows
             return null;
         }
 
-        Instants opens = Instants.Known(_coat.LastWipeAt);
+        TimeBounds opens = TimeBounds.Known(_coat.LastWipeAt);
         if (_laws.Flash is { } flash)
         {
             opens = Reached(flash, opens);
-            opens = _coat.FlashedAt is { } seen ? opens.OrEarlier(Instants.Known(seen)) : opens;
+            opens = _coat.FlashedAt is { } seen ? opens.OrEarlier(TimeBounds.Known(seen)) : opens;
         }
 
-        Instants firstWipe = Instants.Known(_coat.FirstWipeAt);
-        Instants closes = Reached(evaporation, firstWipe).OrEarlier(Reached(cure, firstWipe));
+        TimeBounds firstWipe = TimeBounds.Known(_coat.FirstWipeAt);
+        TimeBounds closes = Reached(evaporation, firstWipe).OrEarlier(Reached(cure, firstWipe));
         bool judgeByEye = opens.Latest is null || closes.Earliest is null || opens.Latest >= closes.Earliest;
         return new Window(WindowStage.LevelOff, opens, closes, LevelOffState(opens, closes), judgeByEye);
     }
 
-    private WindowState LevelOffState(Instants opens, Instants closes)
+    private WindowState LevelOffState(TimeBounds opens, TimeBounds closes)
     {
         bool isLate = (_coat.LevelledAt ?? _now) > closes.Earliest;
         if (_coat.LevelledAt is not null)
@@ -181,9 +181,9 @@ public sealed class CoatWindows
             : WindowState.Open;
     }
 
-    private Instants CureStartAt() =>
-        _laws.Flash is null ? Instants.Known(_coat.AppliedAt)
-        : _coat.LevelledAt is { } levelled ? Instants.Known(levelled)
+    private TimeBounds CureStartAt() =>
+        _laws.Flash is null ? TimeBounds.Known(_coat.AppliedAt)
+        : _coat.LevelledAt is { } levelled ? TimeBounds.Known(levelled)
         : LevelOff!.OpensAt;
 
     private Window? Cured(WindowStage stage, TimedStage? timed)
@@ -193,17 +193,17 @@ public sealed class CoatWindows
             return null;
         }
 
-        Instants closes = Reached(timed, CureStart);
+        TimeBounds closes = Reached(timed, CureStart);
         return new Window(stage, CureStart, closes, CureState(CureStart, closes));
     }
 
-    private WindowState CureState(Instants opens, Instants? closes) =>
+    private WindowState CureState(TimeBounds opens, TimeBounds? closes) =>
         closes is not null && _now >= closes.Latest ? WindowState.Done
         : closes is not null && _now > closes.Likely ? WindowState.Closing
         : _now >= opens.Likely ? WindowState.Open
         : WindowState.Upcoming;
 
-    private Instants Reached(TimedStage stage, Instants start) => _clockOf(stage.Law).ReachedAt(start, stage.Milestone);
+    private TimeBounds Reached(TimedStage stage, TimeBounds start) => _clockOf(stage.Law).ReachedAt(start, stage.Milestone);
 
     /// <summary>
     /// A window is closing in its last third, but for no longer than half an hour; where it never opened, in its last half hour.

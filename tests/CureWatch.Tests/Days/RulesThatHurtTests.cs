@@ -18,7 +18,7 @@ public class RulesThatHurtTests
     {
         TestShop shop = new TestShop().Steady(0, 1.5).Tap(1, Applied).Tap(1 + (4 / 60.0), Levelled);
         shop.Tap(1.5, Applied, layer: 1, section: 2);
-        Instants? release = null;
+        TimeBounds? release = null;
         DateTimeOffset? levelBy = null, recoatBy = null;
         for (double hour = 1.5; hour < 9; hour += 1 / 12.0)
         {

@@ -1,0 +1,84 @@
+using CureWatch.Bays;
+using CureWatch.Curing;
+using CureWatch.Readings;
+using CureWatch.Service.Settings;
+
+namespace CureWatch.Service.Commands;
+
+/// <summary>A recorded day, folded: how the job stands at its end, and what became of the readings.</summary>
+internal sealed record DayReplay(JobReport Report, ShopPlan Plan, ReadingTally Readings)
+{
+    /// <summary>Folds a day.</summary>
+    /// <returns>The day, or null where a file holds a fault.</returns>
+    public static DayReplay? Run(string config, string readings, string job, DateTimeOffset? until, Faults faults)
+    {
+        Configuration? configuration = Configuration.Read(config, faults);
+        JobRecord? record = configuration is null ? null : JobFile.Read(job, configuration, faults);
+        if (configuration is null || record is null)
+        {
+            foreach (ReadingRow _ in ReadingsFile.Read(readings, faults))
+            {
+                // A fault in one file is no reason to keep quiet about another.
+            }
+
+            return null;
+        }
+
+        Shop? shop = Fold(configuration, record, Arrivals(ReadingsFile.Read(readings, faults)), until);
+        return faults.Count > 0 || shop is null
+            ? null
+            : new DayReplay(JobReport.Of(shop, record.Job.Id), configuration.Shop.Plan, shop.Tally);
+    }
+
+    private static Shop? Fold(Configuration configuration, JobRecord record, IEnumerable<RawReading> readings, DateTimeOffset? until)
+    {
+        var taps = new Queue<Tap>(record.Taps.OrderBy(t => t.ReportedAt));
+        Shop? shop = null;
+        foreach (RawReading reading in readings)
+        {
+            if (reading.ReceivedAt > until)
+            {
+                continue;
+            }
+
+            while (taps.TryPeek(out Tap? tap) && tap.ReportedAt < reading.ReceivedAt)
+            {
+                Take(new Message.Tapped(record.Job.Id, taps.Dequeue()));
+            }
+
+            Take(new Message.ReadingCame(reading));
+        }
+
+        while (taps.TryDequeue(out Tap? tap) && !(tap.ReportedAt > until))
+        {
+            Take(new Message.Tapped(record.Job.Id, tap));
+        }
+
+        Take(new Message.ClockReached(until ?? shop?.Now ?? DateTimeOffset.UnixEpoch));
+        return shop;
+
+        void Take(Message message)
+        {
+            shop ??= Opened(configuration, record, message.At);
+            shop = ShopFold.Take(shop, message).Shop;
+        }
+    }
+
+    private static Shop Opened(Configuration configuration, JobRecord record, DateTimeOffset at)
+    {
+        Shop shop = Shop.Opening(configuration.Shop.Plan, configuration.Catalogue.Sheets, at);
+        return ShopFold.Take(shop, new Message.JobStarted(record.Job, at)).Shop;
+    }
+
+    /// <summary>A row that does not say when it arrived arrived when it was measured, or with the row before it if that was later.</summary>
+    private static IEnumerable<RawReading> Arrivals(IEnumerable<ReadingRow> rows)
+    {
+        DateTimeOffset arrived = DateTimeOffset.MinValue;
+        foreach (ReadingRow row in rows)
+        {
+            DateTimeOffset claimed = row.ReceivedAt ?? row.Time;
+            arrived = claimed > arrived ? claimed : arrived;
+            yield return new RawReading(row.Bay, row.Probe, row.Time, arrived, row.AirC, row.HumidityPct, row.PanelC);
+        }
+    }
+}

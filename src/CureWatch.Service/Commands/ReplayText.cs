@@ -1,0 +1,101 @@
+using System.Text;
+using CureWatch.Bays;
+using CureWatch.Handover;
+using CureWatch.Readings;
+using CureWatch.Service.Settings;
+using CureWatch.TimeWindows;
+using CureWatch.Warnings;
+
+namespace CureWatch.Service.Commands;
+
+/// <summary>A replayed day in words, in the shop's own time.</summary>
+internal sealed class ReplayText
+{
+    private readonly StringBuilder _text = new();
+    private readonly DayReplay _day;
+
+    private ReplayText(DayReplay day) => _day = day;
+
+    public static string Of(DayReplay day)
+    {
+        var words = new ReplayText(day);
+        words.Handover();
+        words.Coats();
+        words.Warnings();
+        words.Readings();
+        words.Line("CureWatch advises: the product's data sheet, local codes and the person who looks at the car decide.");
+        return words._text.ToString();
+    }
+
+    private void Handover()
+    {
+        Ruling ruling = _day.Report.Ruling;
+        Line($"{_day.Report.Job.Id} at {Clock(_day.Report.At)}: {(ruling.IsReady ? "ready" : "hold")}");
+        if (ruling.ReadyAt is { } ready)
+        {
+            Line($"  ready {Bounds(ready)}; collect from {Clock(ruling.CollectFrom)}");
+        }
+
+        foreach (Hold hold in ruling.Holds)
+        {
+            Line($"  hold {WireName<HoldKind>.Of(hold.Kind)}: {hold.Surface}{Coat(hold.Layer, hold.Section)}: {hold.Text}");
+        }
+
+        foreach (Note note in ruling.Notes)
+        {
+            Line($"  note: {note.Surface}{Coat(note.Layer, null)}: {note.Text}");
+        }
+    }
+
+    private void Coats()
+    {
+        foreach ((Curing.Surface surface, IReadOnlyList<CoatReport> coats) in _day.Report.Surfaces)
+        {
+            foreach (CoatReport coat in coats)
+            {
+                Line($"{surface.Id}{Coat(coat.Coat.Layer, coat.Coat.Section)}: {surface.Product}, {coat.ReferenceHours.Likely:0.0} reference hours");
+                foreach (Window window in coat.Windows)
+                {
+                    Line($"  {WireName<WindowStage>.Of(window.Stage),-9} {WireName<WindowState>.Of(window.State),-8} {Times(window)}");
+                }
+            }
+        }
+    }
+
+    private void Warnings()
+    {
+        foreach (Warning warning in _day.Report.Warnings)
+        {
+            string about = warning.Subject.Probe ?? warning.Surface ?? warning.Subject.Bay ?? "";
+            string cleared = warning.ClearedAt is { } at ? $"until {Clock(at)}" : "still stands";
+            Line($"{Clock(warning.RaisedAt)} {WireName<WarningKind>.Of(warning.Subject.Kind)}: {about}, {cleared}. {AlarmRule.Of(warning.Subject.Kind).Action}");
+        }
+    }
+
+    private void Readings()
+    {
+        ReadingTally tally = _day.Readings;
+        string rejected = string.Concat(tally.Rejected.Select(r => $", {r.Value} {WireName<Disbelief>.Of(r.Key)}"));
+        Line($"readings: {tally.Accepted} believed{rejected}");
+    }
+
+    private string Times(Window window) => window switch
+    {
+        { JudgeByEye: true } => "smaller sections, judge by eye",
+        { Stage: WindowStage.LevelOff } => $"look from {Clock(window.OpensAt.Earliest)}, level from {Clock(window.OpensAt.Likely)}, by {Clock(window.ClosesAt?.Earliest)}",
+        { Stage: WindowStage.Recoat, ClosesAt: null } => $"from {Clock(window.OpensAt.Latest)}",
+        { Stage: WindowStage.Recoat } => $"from {Clock(window.OpensAt.Latest)} to {Clock(window.ClosesAt?.Earliest)}",
+        { ClosesAt: { } closes } => $"until {Bounds(closes)}",
+        _ => "until it is dried and inspected",
+    };
+
+    private string Bounds(TimeBounds at) => $"{Clock(at.Likely)} (earliest {Clock(at.Earliest)}, latest {Clock(at.Latest)})";
+
+    private string Clock(DateTimeOffset? at) =>
+        at is { } instant ? $"{TimeZoneInfo.ConvertTime(instant, _day.Plan.Hours.Zone):ddd HH:mm:ss}" : "never in this climate";
+
+    private static string Coat(int? layer, int? section) =>
+        (layer is null ? "" : $", layer {layer}") + (section is null ? "" : $", section {section}");
+
+    private void Line(string text) => _text.AppendLine(text);
+}
