@@ -1,4 +1,6 @@
+using CsCheck;
 using CureWatch.Products;
+using CureWatch.Psychrometrics;
 using CureWatch.Units;
 using static CureWatch.Tests.Products.Sheets;
 
@@ -53,4 +55,19 @@ public class FitTermsTests
         ReferenceClimate reference = Climate(23, 60);
         Assert.Equal(default, FitTerms.Of(reference.Temperature, reference.Humidity, reference, byDeficit));
     }
+
+    /// <summary>A fit and the law it gives must mean the same by a climate.</summary>
+    [Fact]
+    public void Terms_OfAnyClimate_AreThoseOfTheLaw() =>
+        Gen.Select(Gen.Double[-5, 45], Gen.Double[1, 99], Gen.Double[30, 70], Gen.Bool).Sample((celsius, percent, referencePercent, byDeficit) =>
+        {
+            ReferenceClimate reference = Climate(23, referencePercent);
+            FitTerms terms = FitTerms.Of(new Celsius(celsius), new RelativeHumidity(percent), reference, byDeficit);
+            double kelvins = new Celsius(celsius).Kelvins;
+            RateTerms law = new RateLaw(Mechanism.Evaporation, byDeficit, 50e3, 1, reference)
+                .Terms(kelvins, percent / 100 * SaturationPressure.OverWaterPa(kelvins));
+
+            Assert.Equal(law.X, terms.X, 1e-18);
+            Assert.Equal(law.Y, terms.Y, 1e-9);
+        });
 }
