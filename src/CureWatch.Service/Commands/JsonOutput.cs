@@ -1,5 +1,6 @@
 using System.Buffers;
 using System.CommandLine;
+using System.Globalization;
 using System.Text;
 using System.Text.Json;
 
@@ -37,6 +38,10 @@ internal static class JsonOutput
             json.WriteNull(name);
         }
     }
+
+    /// <summary>Writes a number to six significant digits, for hours that may be seconds or weeks.</summary>
+    public static void WriteSignificant(this Utf8JsonWriter json, string name, double number) =>
+        json.WriteNumber(name, double.Parse(number.ToString("G6", CultureInfo.InvariantCulture), CultureInfo.InvariantCulture));
 
     /// <summary>Writes an instant in UTC to the millisecond, and null where there is none.</summary>
     public static void WriteInstant(this Utf8JsonWriter json, string name, DateTimeOffset? instant) =>
