@@ -21,12 +21,7 @@ internal static class FitCommand
                 return ExitCode.Done;
             }
 
-            foreach (Fault fault in faults.All)
-            {
-                parsed.InvocationConfiguration.Error.WriteLine(fault);
-            }
-
-            return ExitCode.Unusable;
+            return Refusal.Of(faults, parsed.InvocationConfiguration.Error);
         });
         return command;
     }

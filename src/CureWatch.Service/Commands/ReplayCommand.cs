@@ -38,23 +38,13 @@ internal static class ReplayCommand
             DayReplay? day = DayReplay.Run(
                 parsed.GetValue(config)!, parsed.GetValue(readings)!, parsed.GetValue(job)!, parsed.GetValue(until), faults);
             return day is null
-                ? Refuse(faults, parsed.InvocationConfiguration.Error)
+                ? Refusal.Of(faults, parsed.InvocationConfiguration.Error)
                 : Answer(day, parsed.GetValue(json), parsed.InvocationConfiguration.Output);
         });
         return command;
     }
 
     private static Option<string> File(string name, string what) => new(name) { Description = what, HelpName = "path", Required = true };
-
-    private static int Refuse(Faults faults, TextWriter error)
-    {
-        foreach (Fault fault in faults.All)
-        {
-            error.WriteLine(fault);
-        }
-
-        return ExitCode.Unusable;
-    }
 
     private static int Answer(DayReplay day, bool asJson, TextWriter output)
     {

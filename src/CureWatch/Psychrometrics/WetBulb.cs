@@ -25,7 +25,7 @@ public static class WetBulb
         double ratio = MoistureContent.Ratio(Vapour.PressurePa(air, humidity), pressurePa);
         double dry = air.Degrees;
         double low = DewPoint.Of(air, humidity).Degrees;
-        if (dry >= 0 && ratio >= OverWater(0, dry, pressurePa))
+        if (low >= 0 || (dry >= 0 && ratio >= OverWater(0, dry, pressurePa)))
         {
             return new Celsius(Bisect(t => OverWater(t, dry, pressurePa), ratio, Math.Max(low, 0), dry));
         }

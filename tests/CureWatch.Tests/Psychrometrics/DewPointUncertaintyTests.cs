@@ -6,7 +6,7 @@ namespace CureWatch.Tests.Psychrometrics;
 
 public class DewPointUncertaintyTests
 {
-    // Worked out on its own for the project's science note from Sonntag's slopes, with 0.3 K, 2 and 3 % RH and 0.5 K as 1 sigma; the
+    // Worked out beforehand by a separate program from Sonntag's slopes, with 0.3 K, 2 and 3 % RH and 0.5 K as 1 sigma; the
     // property below checks a and b without those slopes. Rounded to the digits shown.
     [Theory]
     [InlineData(20, 20, .827, .668, 1.36, 2.02, 1.45, 2.08)]

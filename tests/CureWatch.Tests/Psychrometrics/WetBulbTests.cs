@@ -41,6 +41,10 @@ public class WetBulbTests
         Assert.Equal(7, climate.DewPoint.Degrees, 0.5);
     }
 
+    [Fact]
+    public void SaturatedAir_AHairAboveZero_IsItsOwnWetBulb() => Assert.Equal(
+        1e-70, WetBulb.Of(new Celsius(1e-70), new RelativeHumidity(100), ClimateRange.StandardPressurePa).Degrees);
+
     [Theory]
     [InlineData(49_999)]
     [InlineData(110_001)]
