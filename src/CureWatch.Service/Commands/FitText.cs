@@ -26,10 +26,11 @@ internal static class FitText
     private static IEnumerable<string> LinesOf(StageFit stage)
     {
         string end = stage.ToReferenceHours is { } to ? $" to {InWords(to)}" : "";
+        double sharePct = 100 * stage.Covariance.StdErrorLnReferenceHours;
         return
         [
             "",
-            $"{WireName<Stage>.Of(stage.Stage)}: {InWords(stage.ReferenceHours)}{end}, ± {100 * stage.Covariance.StdErrorLnReferenceHours:0} %",
+            $"{WireName<Stage>.Of(stage.Stage)}: {InWords(stage.ReferenceHours)}{end}, ± {sharePct:0} %",
             .. LawOf(stage),
             "  climate                   sheet       fit difference",
             .. stage.Rows.Select(row => LineOf(row, stage.To is null ? "" : "from")),
@@ -61,7 +62,8 @@ internal static class FitText
 
         if (!stage.LearnsHumidityExponent && !stage.Law.ByDeficit)
         {
-            yield return $"  The rows tell too little about humidity: exponent {stage.Law.HumidityExponent:0.00} is general experience, not this sheet's.";
+            double exponent = stage.Law.HumidityExponent;
+            yield return $"  The rows tell too little about humidity: exponent {exponent:0.00} is general experience, not this sheet's.";
         }
     }
 

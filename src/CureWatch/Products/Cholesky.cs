@@ -1,14 +1,14 @@
 namespace CureWatch.Products;
 
 /// <summary>A symmetric positive definite matrix, factored once into L·Lᵀ to be solved with and inverted.</summary>
-/// <remarks>Source (law): Cholesky's factorisation; three or four unknowns need no package. The factor is as exact whatever units the unknowns have.</remarks>
+/// <remarks>Source (law): Cholesky's factorisation; three or four unknowns of any units need no package.</remarks>
 internal sealed class Cholesky
 {
     private readonly double[,] _lower;
 
     /// <summary>Factors a matrix.</summary>
     /// <param name="matrix">Square and symmetric; only its lower triangle is read.</param>
-    /// <exception cref="InvalidOperationException">The matrix is not positive definite, NaN included: an unknown that nothing speaks of.</exception>
+    /// <exception cref="InvalidOperationException">The matrix is not positive definite, NaN included.</exception>
     public Cholesky(double[,] matrix)
     {
         int size = matrix.GetLength(0);

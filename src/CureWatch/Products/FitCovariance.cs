@@ -33,5 +33,6 @@ public readonly record struct FitCovariance(
     public double VarianceOfLnHours(double x, double y) =>
         Math.Max(
             0,
-            LnHours + (x * x * Energy) + (y * y * Exponent) + (2 * ((x * LnHoursEnergy) - (y * LnHoursExponent) - (x * y * EnergyExponent))));
+            LnHours + (x * x * Energy) + (y * y * Exponent)
+            + (2 * ((x * LnHoursEnergy) - (y * LnHoursExponent) - (x * y * EnergyExponent))));
 }

@@ -15,17 +15,18 @@ internal sealed record Priors(double EnergyJmol, double EnergyDeviationJmol, dou
     public static Priors Cure { get; } = new(50e3, 15e3, 0.6, 0.3);
 
     /// <summary>
-    /// The carrier evaporates. Source (choice): heats of vaporisation of common solvents, 37–45 kJ/mol (from memory), and little care for moisture.
+    /// The carrier evaporates. Source (choice): heats of vaporisation of common solvents, 37–45 kJ/mol (from memory), and little care for
+    /// moisture.
     /// </summary>
     public static Priors Evaporation { get; } = new(43e3, 10e3, 0.2, 0.2);
 
-    /// <summary>Water evaporates into the deficit. Source (law): the flux is proportional to the vapour-pressure difference (Dalton).</summary>
+    /// <summary>Water evaporates into the deficit. Source (law): the flux follows the vapour-pressure difference (Dalton).</summary>
     public static Priors ByDeficit { get; } = new(43e3, 10e3, 1, 0);
 
-    /// <summary>Where an activation energy may lie [J/mol]. Source (choice): wider than the 30–80 kJ/mol that coatings are reported with.</summary>
+    /// <summary>Where an activation energy may lie [J/mol]. Source (choice): wider than the usual 30–80 kJ/mol.</summary>
     public static Bound EnergyBound { get; } = new(20e3, 110e3);
 
-    /// <summary>Where an exponent may lie [1]: moisture never slows these laws (below 0), and hardly beyond first order. Source (choice).</summary>
+    /// <summary>Where an exponent may lie [1]: moisture never slows these laws, nor far beyond first order. Source (choice).</summary>
     public static Bound ExponentBound { get; } = new(0, 1.5);
 
     /// <summary>Finds what is known of a clock.</summary>

@@ -10,8 +10,8 @@ namespace CureWatch.Products;
 /// <param name="Covariance">How sure the fit is.</param>
 /// <param name="Rows">The rows with the fitted times, in the sheet's order.</param>
 /// <param name="IfMissed">Whether acting too late matters.</param>
-/// <param name="LearnsActivationEnergy">False where the rows hardly speak of the temperature, so that the activation energy is the prior's.</param>
-/// <param name="LearnsHumidityExponent">False where the rows hardly speak of the humidity, so that the exponent is the prior's or known.</param>
+/// <param name="LearnsActivationEnergy">False where the rows hardly speak of temperature: the energy is the prior's.</param>
+/// <param name="LearnsHumidityExponent">False where the rows hardly speak of humidity: the exponent is the prior's, or known.</param>
 /// <param name="To">
 /// In flash the second milestone, its usual end: the same law with its own reference hours, covariance and rows. Null in every other stage.
 /// </param>
@@ -27,7 +27,7 @@ public sealed record StageFit(
     bool LearnsHumidityExponent,
     StageFit? To = null)
 {
-    /// <summary>The usual end of the flash at the reference climate [h], not below <see cref="ReferenceHours"/>; null in every other stage.</summary>
+    /// <summary>The usual end of a flash at the reference climate [h], not below <see cref="ReferenceHours"/>; null elsewhere.</summary>
     public double? ToReferenceHours => To?.ReferenceHours;
 
     /// <summary>Finds how sure the fit is of the stage's time in a climate, or in the mean terms of a climate that moved.</summary>

@@ -22,7 +22,10 @@ internal static class StageFitting
         ImmutableArray<ImmutableArray<TimedRow>> milestones = TimedRow.MilestonesOf(stage, reference, priors.IsByDeficit);
         var unknowns = new Unknowns(milestones.Length, !priors.IsByDeficit);
         var squares = new LeastSquares(
-            [.. milestones.SelectMany((rows, milestone) => rows.Select(row => unknowns.Seen(row, milestone, priors))), .. unknowns.Believed(priors)]);
+        [
+            .. milestones.SelectMany((rows, milestone) => rows.Select(row => unknowns.Seen(row, milestone, priors))),
+            .. unknowns.Believed(priors),
+        ]);
         double[] found = squares.Minimum(unknowns.Bounds);
         double[,] covariance = squares.Covariance();
         var law = new RateLaw(

@@ -12,7 +12,7 @@ internal sealed record TimedRow(SheetRow Row, FitTerms Terms, double Hours, doub
     /// <summary>No row is trusted better than this [1], about 10 %. Source (choice): sheets round their times.</summary>
     private const double LeastDeviation = 0.10;
 
-    /// <summary>Standard deviations between the ends of a range, read as 5 % and 95 % of a normal law. Source (choice): 2 × 1.645.</summary>
+    /// <summary>Deviations between the ends of a range, read as 5 % and 95 % of a normal law. Source (choice): 2 × 1.645.</summary>
     private const double DeviationsInRange = 3.29;
 
     /// <summary>Reads a stage's rows.</summary>

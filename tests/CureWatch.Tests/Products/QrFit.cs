@@ -90,7 +90,8 @@ internal sealed class QrFit
     /// <summary>The conditions of Karush, Kuhn and Tucker, which a convex sum meets at its minimum alone.</summary>
     public bool IsLeastInsideTheBounds(double[] unknowns)
     {
-        Vector<double> scaled = Vector<double>.Build.DenseOfEnumerable(unknowns.Select((v, i) => i == _milestones ? v / _priors.EnergyDeviationJmol : v));
+        Vector<double> scaled = Vector<double>.Build.DenseOfArray(unknowns);
+        scaled[_milestones] /= _priors.EnergyDeviationJmol;
         Vector<double> slope = _design.TransposeThisAndMultiply((_design * scaled) - _seen);
         return unknowns.Select((v, i) => (v, slope[i], i - _milestones) switch
         {

@@ -7,7 +7,8 @@ namespace CureWatch.Tests.Products;
 public class StageFittingTests
 {
     private static readonly Gen<SheetRow> AnyRow = Gen.Select(
-        Gen.Double[5, 40], Gen.Double[6, 99], Gen.Double[0.05, 200], Gen.Double[1, 3], (t, rh, hours, spread) => Row(t, rh, hours, hours * spread));
+        Gen.Double[5, 40], Gen.Double[6, 99], Gen.Double[0.05, 200], Gen.Double[1, 3],
+        (t, rh, hours, spread) => Row(t, rh, hours, hours * spread));
 
     private static readonly Gen<SheetStage> AnyStage =
         Gen.Select(AnyRow.Array[1, 8], Gen.Bool, (rows, flash) => flash ? Flash(rows) : KeepDry(rows));
