@@ -1,0 +1,63 @@
+namespace CureWatch.Planning;
+
+/// <summary>How many sections one person coats before turning back to level them, first coated first.</summary>
+public abstract record PassPlan
+{
+    private PassPlan()
+    {
+    }
+
+    /// <summary>A pass that keeps every section inside the window.</summary>
+    /// <param name="Sections">Most sections in one pass, from 1.</param>
+    /// <param name="WorstWait">
+    /// Longest wait of a section from the end of its application to the start of its levelling; inside the window.
+    /// </param>
+    /// <param name="Idle">Time spent waiting for sections to flash.</param>
+    /// <param name="PerPass">Time from the first wipe until ready for the next pass.</param>
+    public sealed record Workable(long Sections, TimeSpan WorstWait, TimeSpan Idle, TimeSpan PerPass) : PassPlan;
+
+    /// <summary>Not even one section can be kept inside the window.</summary>
+    /// <param name="Because">What stands in the way.</param>
+    /// <param name="ShortBy">How much later the window would have to close, above zero.</param>
+    public sealed record Unworkable(PassObstacle Because, TimeSpan ShortBy) : PassPlan;
+
+    /// <summary>Plans a pass.</summary>
+    /// <param name="pace">How fast a section is worked; each time up to 365 days.</param>
+    /// <param name="window">When a section may be levelled; each time up to 365 days.</param>
+    /// <returns>The most sections that can be kept inside the window, or why there are none. Exact: no duration is rounded.</returns>
+    /// <remarks>
+    /// Equation, with a apply, l level, c change-over, f and g the first and last start of levelling after a section's application:
+    /// none if max(f, c) > g; else N = 1 + ⌊(g − c)/max(a, l)⌋, and where l > a also N ≤ 1 + ⌊(g − f)/(l − a)⌋.
+    /// Worst wait = max(f + (N − 1)·max(0, l − a), c + (N − 1)·max(a, l)); idle = max(0, f − c − (N − 1)·min(a, l));
+    /// time per pass = N·(a + l) + 2c + idle.
+    /// Source (law): own derivation for one worker on two tasks in the same order; equal to a step-by-step simulation on 100,000 random
+    /// cases in the tests.
+    /// Edges: a wait of exactly f or g counts as inside.
+    /// </remarks>
+    public static PassPlan For(SectionPace pace, FlashWindow window)
+    {
+        long apply = pace.Apply.Ticks, level = pace.Level.Ticks, changeOver = pace.ChangeOver.Ticks;
+        long first = window.From.Ticks, last = window.LastStart(pace.Level).Ticks;
+        long soonest = Math.Max(first, changeOver);
+        if (soonest > last)
+        {
+            return new Unworkable(Obstacle(pace, window), TimeSpan.FromTicks(soonest - last));
+        }
+
+        long more = (last - changeOver) / Math.Max(apply, level);
+        if (level > apply)
+        {
+            more = Math.Min(more, (last - first) / (level - apply));
+        }
+
+        long worstWait = Math.Max(first + (more * Math.Max(0, level - apply)), changeOver + (more * Math.Max(apply, level)));
+        long idle = Math.Max(0, first - changeOver - (more * Math.Min(apply, level)));
+        long perPass = ((more + 1) * (apply + level)) + (2 * changeOver) + idle;
+        return new Workable(more + 1, TimeSpan.FromTicks(worstWait), TimeSpan.FromTicks(idle), TimeSpan.FromTicks(perPass));
+    }
+
+    private static PassObstacle Obstacle(SectionPace pace, FlashWindow window) =>
+        window.From > window.To ? PassObstacle.WindowNeverOpen
+        : pace.ChangeOver > window.To ? PassObstacle.ChangeOverTooLong
+        : PassObstacle.LevellingTooLong;
+}

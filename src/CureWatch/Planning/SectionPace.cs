@@ -1,0 +1,27 @@
+namespace CureWatch.Planning;
+
+/// <summary>How fast one person works a section.</summary>
+public sealed record SectionPace
+{
+    /// <summary>Takes a pace.</summary>
+    /// <param name="apply">Time to apply one section, above zero, up to 365 days.</param>
+    /// <param name="level">Time to level one section, above zero, up to 365 days.</param>
+    /// <param name="changeOver">Time to change from the applicator to the cloth, or back; zero to 365 days.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A time is outside its range.</exception>
+    public SectionPace(TimeSpan apply, TimeSpan level, TimeSpan changeOver)
+    {
+        PlanningRange.DemandAboveZero(apply, nameof(apply));
+        PlanningRange.DemandAboveZero(level, nameof(level));
+        PlanningRange.DemandNotNegative(changeOver, nameof(changeOver));
+        (Apply, Level, ChangeOver) = (apply, level, changeOver);
+    }
+
+    /// <summary>Time to apply one section.</summary>
+    public TimeSpan Apply { get; }
+
+    /// <summary>Time to level one section.</summary>
+    public TimeSpan Level { get; }
+
+    /// <summary>Time to change from the applicator to the cloth, or back.</summary>
+    public TimeSpan ChangeOver { get; }
+}
