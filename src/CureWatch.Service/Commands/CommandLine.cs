@@ -13,6 +13,7 @@ internal static class CommandLine
         {
             ClimateCommand.Create(),
             FitCommand.Create(),
+            PassCommand.Create(),
             ReplayCommand.Create(),
         };
 
