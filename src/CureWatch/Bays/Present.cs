@@ -65,26 +65,28 @@ public sealed class Present(Shop shop, DateTimeOffset now)
     /// <summary>The climate at a watch point now: the newest values, held.</summary>
     /// <param name="point">The point.</param>
     /// <returns>The exposure; null where the air was never measured.</returns>
-    public Exposure? ExposureAt(WatchPoint point)
-    {
-        IReadOnlyList<ClimateSegment> provisional = ProvisionalAt(point);
-        return provisional.Count > 0 ? provisional[^1].AtEnd
-            : shop.Climates.GetValueOrDefault(point) is { Track.Segments: { Count: > 0 } segments } ? segments.Last.AtEnd
-            : null;
-    }
+    public Exposure? ExposureAt(WatchPoint point) => NewestAt(point)?.AtEnd;
 
     private CoatClock BuildClock(Job job, SurfaceStory story, Coat coat, RateLaw law)
     {
         ImmutableArray<Stay> stays = StaysOf(job, story);
         ImmutableArray<Stretch> stretches = new Lifetime(law, coat.StartedAt, now).Along(
             [.. stays.Select(s => (s, PiecesOf(s, law)))]);
-        Exposure held = stays.Reverse().Select(s => s.Point is { } p ? ExposureAt(p) : null).FirstOrDefault(e => e is not null)
-            ?? Lifetime.AtReference(law);
+        ClimateSegment? newest = stays.Reverse().Select(s => s.Point is { } p ? NewestAt(p) : null).FirstOrDefault(e => e is not null);
+        var outlook = new Outlook(now, newest?.AtEnd ?? Lifetime.AtReference(law), newest?.Alternative?.AtEnd);
         WatchPoint? point = stays.Reverse().Select(s => s.Point).FirstOrDefault(p => p is not null);
         ClimateDoubt doubt = point is null
             ? new ClimateDoubt(ClimateDoubt.LagK, 0, ClimateDoubt.LagK, PanelIsMeasured: false)
             : point.DoubtIn(shop.Bays[point.Bay].Plan, shop.Bays[point.Bay].Logs);
-        return new CoatClock(new CureRecord(law, stretches), new Outlook(now, held), doubt);
+        return new CoatClock(new CureRecord(law, stretches), outlook, doubt);
+    }
+
+    private ClimateSegment? NewestAt(WatchPoint point)
+    {
+        IReadOnlyList<ClimateSegment> provisional = ProvisionalAt(point);
+        return provisional.Count > 0 ? provisional[^1]
+            : shop.Climates.GetValueOrDefault(point) is { Track.Segments: { Count: > 0 } segments } ? segments.Last
+            : null;
     }
 
     private ImmutableArray<Stretch> PiecesOf(Stay stay, RateLaw law)

@@ -8,7 +8,7 @@ namespace CureWatch.Curing;
 /// Equation: Θ = ∫ k dt, temperature and vapour pressure linear in time; Simpson's rule on pieces halved until ln k moves by at most 0.1
 /// in each. Source (law): the rule's error is (0.1)⁴/2880 of the piece, about 4e-8. The segment is first split where the water activity
 /// crosses a clamp, so that no piece has a kink or a step inside.
-/// Edges: over a gap the slow bound earns nothing and the fast bound the envelope of what may have been (<see cref="GapEnvelope"/>).
+/// Edges: where a probe is missing among others, the bounds take the worse of both climates; over a gap the slow bound earns nothing and the fast bound the envelope of what may have been (<see cref="GapEnvelope"/>).
 /// </remarks>
 public static class CureIntegral
 {
@@ -22,15 +22,16 @@ public static class CureIntegral
     /// <returns>The progress; never negative in any bound.</returns>
     public static Credit Over(RateLaw law, in ClimateSegment segment)
     {
-        double reach = law.HumidityReach(
-            segment.AtStart.PanelKelvins, segment.AtStart.VapourPressurePa, segment.AtEnd.PanelKelvins, segment.AtEnd.VapourPressurePa);
-        Credit credit = MayCrossClamp(law, segment, reach) ? OverPieces(law, segment) : OverPiece(law, segment, 0, 1);
-        if (segment.Unseen is not { } unseen || !unseen.IsGapFor(law.Mechanism))
+        Credit credit = OverSeen(law, segment);
+        if (segment.Alternative is { } alternative)
         {
-            return credit;
+            Credit other = OverSeen(law, segment with { AtStart = alternative.AtStart, AtEnd = alternative.AtEnd });
+            credit = credit with { Slow = Math.Min(credit.Slow, other.Slow), Fast = Math.Max(credit.Fast, other.Fast) };
         }
 
-        return credit with { Slow = 0, Fast = Math.Max(credit.Fast, GapEnvelope.Fast(law, segment, unseen)) };
+        return segment.Unseen is { } unseen && unseen.IsGapFor(law.Mechanism)
+            ? credit with { Slow = 0, Fast = Math.Max(credit.Fast, GapEnvelope.Fast(law, segment, unseen)) }
+            : credit;
     }
 
     /// <summary>When progress over a segment reaches an amount.</summary>
@@ -56,8 +57,13 @@ public static class CureIntegral
         return late;
     }
 
-    private static bool MayCrossClamp(RateLaw law, in ClimateSegment segment, double reach)
+    private static Credit OverSeen(RateLaw law, in ClimateSegment segment) =>
+        MayCrossClamp(law, segment) ? OverPieces(law, segment) : OverPiece(law, segment, 0, 1);
+
+    private static bool MayCrossClamp(RateLaw law, in ClimateSegment segment)
     {
+        double reach = law.HumidityReach(
+            segment.AtStart.PanelKelvins, segment.AtStart.VapourPressurePa, segment.AtEnd.PanelKelvins, segment.AtEnd.VapourPressurePa);
         double start = law.HumidityLevel(segment.AtStart.PanelKelvins, segment.AtStart.VapourPressurePa);
         double end = law.HumidityLevel(segment.AtEnd.PanelKelvins, segment.AtEnd.VapourPressurePa);
         foreach (double clamp in law.Clamps)

@@ -7,8 +7,9 @@ namespace CureWatch.Forecasting;
 /// <summary>What a coat's climate is expected to be from the present on: here, what it is now.</summary>
 /// <param name="From">The present.</param>
 /// <param name="Held">The climate at present, expected to last.</param>
+/// <param name="Otherwise">What it may be instead, where a probe is missing among others; null where none is.</param>
 /// <remarks>This is the one place that looks ahead; a forecast with bands takes its place without any window knowing.</remarks>
-public sealed record Outlook(DateTimeOffset From, Exposure Held)
+public sealed record Outlook(DateTimeOffset From, Exposure Held, Exposure? Otherwise = null)
 {
     private static readonly TimeSpan Farthest = TimeSpan.FromDays(3660);
 
@@ -20,13 +21,17 @@ public sealed record Outlook(DateTimeOffset From, Exposure Held)
     /// <returns>The instant; null where this climate never gets there, or not within ten years.</returns>
     public DateTimeOffset? ReachedAt(RateLaw law, DateTimeOffset start, double hours, Pace pace)
     {
-        RateTerms terms = law.Terms(Held.PanelKelvins, Held.VapourPressurePa);
-        double rate = pace switch
+        double rate = Rate(law, Held, pace);
+        if (Otherwise is { } other)
         {
-            Pace.Slow => terms.SlowEarns ? law.Likely(terms) : 0,
-            Pace.Likely => law.Likely(terms),
-            _ => law.Fast(terms),
-        };
+            rate = pace switch
+            {
+                Pace.Slow => Math.Min(rate, Rate(law, other, pace)),
+                Pace.Likely => rate,
+                _ => Math.Max(rate, Rate(law, other, pace)),
+            };
+        }
+
         double needed = Math.Max(0, hours) / rate;
         return needed <= Farthest.TotalHours ? start + TimeSpan.FromHours(needed) : null;
     }
@@ -39,5 +44,16 @@ public sealed record Outlook(DateTimeOffset From, Exposure Held)
     {
         RateTerms terms = law.Terms(Held.PanelKelvins, Held.VapourPressurePa);
         return new Credit(hours, hours, hours, hours * terms.X, hours * terms.Y, hours * Held.AirKelvins);
+    }
+
+    private static double Rate(RateLaw law, Exposure exposure, Pace pace)
+    {
+        RateTerms terms = law.Terms(exposure.PanelKelvins, exposure.VapourPressurePa);
+        return pace switch
+        {
+            Pace.Slow => terms.SlowEarns ? law.Likely(terms) : 0,
+            Pace.Likely => law.Likely(terms),
+            _ => law.Fast(terms),
+        };
     }
 }

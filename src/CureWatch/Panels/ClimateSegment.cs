@@ -6,9 +6,10 @@ namespace CureWatch.Panels;
 /// <param name="AtStart">Exposure at the start.</param>
 /// <param name="AtEnd">Exposure at the end.</param>
 /// <param name="Unseen">What nobody measured in between; null where readings are close enough for either clock.</param>
+/// <param name="Alternative">What it may have been instead, where a probe is missing among others; null where none is.</param>
 /// <remarks>The default is an empty stretch at the beginning of time.</remarks>
 public readonly record struct ClimateSegment(
-    DateTimeOffset Start, DateTimeOffset End, Exposure AtStart, Exposure AtEnd, Unseen? Unseen)
+    DateTimeOffset Start, DateTimeOffset End, Exposure AtStart, Exposure AtEnd, Unseen? Unseen, Alternative? Alternative = null)
 {
     /// <summary>How long it lasts [h].</summary>
     public double Hours => (End - Start).TotalHours;
@@ -18,10 +19,38 @@ public readonly record struct ClimateSegment(
     /// <param name="to">Not after the segment's end, and after <paramref name="from"/>.</param>
     /// <returns>A segment of its own.</returns>
     public ClimateSegment Between(DateTimeOffset from, DateTimeOffset to) =>
-        from == Start && to == End ? this : this with { Start = from, End = to, AtStart = ExposureAt(from), AtEnd = ExposureAt(to) };
+        from == Start && to == End ? this : this with
+        {
+            Start = from,
+            End = to,
+            AtStart = ExposureAt(from),
+            AtEnd = ExposureAt(to),
+            Alternative = Alternative?.Between(ShareAt(from), ShareAt(to)),
+        };
 
     /// <summary>The exposure at an instant.</summary>
     /// <param name="instant">The instant, inside the segment or at one of its ends.</param>
     /// <returns>The exposure.</returns>
-    public Exposure ExposureAt(DateTimeOffset instant) => AtStart.Towards(AtEnd, (instant - Start) / (End - Start));
+    public Exposure ExposureAt(DateTimeOffset instant) => AtStart.Towards(AtEnd, ShareAt(instant));
+
+    private double ShareAt(DateTimeOffset instant) => (instant - Start) / (End - Start);
+}
+
+/// <summary>What a climate may have been instead.</summary>
+/// <param name="AtStart">Exposure at the start.</param>
+/// <param name="AtEnd">Exposure at the end.</param>
+public sealed record Alternative(Exposure AtStart, Exposure AtEnd)
+{
+    /// <summary>The same with a panel that is measured.</summary>
+    /// <param name="startKelvins">Panel temperature at the start [K].</param>
+    /// <param name="endKelvins">Panel temperature at the end [K].</param>
+    /// <returns>The alternative.</returns>
+    public Alternative WithPanel(double startKelvins, double endKelvins) =>
+        new(AtStart with { PanelKelvins = startKelvins }, AtEnd with { PanelKelvins = endKelvins });
+
+    /// <summary>A part of it.</summary>
+    /// <param name="from">Where the part starts [1], 0 to 1.</param>
+    /// <param name="to">Where the part ends [1], 0 to 1.</param>
+    /// <returns>The alternative over the part.</returns>
+    public Alternative Between(double from, double to) => new(AtStart.Towards(AtEnd, from), AtStart.Towards(AtEnd, to));
 }

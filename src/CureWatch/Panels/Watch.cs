@@ -7,7 +7,7 @@ namespace CureWatch.Panels;
 /// <param name="Air">Sources of the air, each with a sample.</param>
 /// <param name="Panels">Sources of the panel, each with a sample; empty where the panel is taken as the air.</param>
 /// <remarks>
-/// Several air probes count with the mean of those that were heard in time. Several panel probes count with the coldest, and each of
+/// Several air probes count with the mean of those that were heard in time; the bounds also reckon with what the others would say. Several panel probes count with the coldest, and each of
 /// them is waited for: losing the coldest must not make a release earlier.
 /// </remarks>
 public sealed record Watch(ImmutableArray<Source> Air, ImmutableArray<Source> Panels)
@@ -74,7 +74,7 @@ public sealed record Watch(ImmutableArray<Source> Air, ImmutableArray<Source> Pa
     /// <returns>The segment; null where the air was not yet measured.</returns>
     public ClimateSegment? Over(DateTimeOffset from, DateTimeOffset to, DateTimeOffset now)
     {
-        if (AirOver(from, to, now) is not { } air)
+        if (AirMix.Over(Air, from, to, now) is not { } air)
         {
             return null;
         }
@@ -82,8 +82,8 @@ public sealed record Watch(ImmutableArray<Source> Air, ImmutableArray<Source> Pa
         double startKelvins = air.Start.AirKelvins;
         double endKelvins = air.End.AirKelvins;
         Bracket? widest = null;
-        bool isGapForEvaporation = air.Source.IsGapForEvaporation(air.Around.Length(now));
-        bool isGapForCure = air.Source.IsGapForCure(air.Around.Length(now));
+        bool isGapForEvaporation = air.Closest.IsGapForEvaporation(air.Around.Length(now));
+        bool isGapForCure = air.Closest.IsGapForCure(air.Around.Length(now));
         foreach (Source panel in Panels)
         {
             if (panel.Around(from) is not { } around)
@@ -103,43 +103,8 @@ public sealed record Watch(ImmutableArray<Source> Air, ImmutableArray<Source> Pa
             to,
             air.Start with { PanelKelvins = startKelvins },
             air.End with { PanelKelvins = endKelvins },
-            isGapForEvaporation ? new Unseen(air.Around, widest, isGapForEvaporation, isGapForCure) : null);
-    }
-
-    private (Source Source, Bracket Around, Exposure Start, Exposure End)? AirOver(DateTimeOffset from, DateTimeOffset to, DateTimeOffset now)
-    {
-        (Source Source, Bracket Around)? closest = null;
-        int heard = 0;
-        double startKelvins = 0, startPa = 0, endKelvins = 0, endPa = 0;
-        foreach (Source source in Air)
-        {
-            if (source.Around(from) is not { } around)
-            {
-                continue;
-            }
-
-            closest = closest is null || around.Length(now) < closest.Value.Around.Length(now) ? (source, around) : closest;
-            if (!source.IsGapForCure(around.Length(now)))
-            {
-                heard++;
-                startKelvins += around.KelvinsAt(from);
-                endKelvins += around.KelvinsAt(to);
-                startPa += around.VapourPressurePaAt(from);
-                endPa += around.VapourPressurePaAt(to);
-            }
-        }
-
-        if (closest is not { } c)
-        {
-            return null;
-        }
-
-        return heard > 0
-            ? (c.Source, c.Around, AirAt(startKelvins / heard, startPa / heard), AirAt(endKelvins / heard, endPa / heard))
-            : (c.Source, c.Around, AirAt(c.Around.KelvinsAt(from), c.Around.VapourPressurePaAt(from)),
-                AirAt(c.Around.KelvinsAt(to), c.Around.VapourPressurePaAt(to)));
-
-        static Exposure AirAt(double kelvins, double pa) => new(kelvins, pa, kelvins);
+            isGapForEvaporation ? new Unseen(air.Around, widest, isGapForEvaporation, isGapForCure) : null,
+            widest is null ? air.WithMissing : air.WithMissing?.WithPanel(startKelvins, endKelvins));
     }
 
     private static DateTimeOffset Earlier(DateTimeOffset? a, DateTimeOffset b) => a is { } known && known < b ? known : b;

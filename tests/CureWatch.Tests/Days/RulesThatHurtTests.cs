@@ -1,3 +1,4 @@
+using CureWatch.Bays;
 using CureWatch.Curing;
 using CureWatch.Handover;
 using CureWatch.Products;
@@ -33,6 +34,41 @@ public class RulesThatHurtTests
         }
 
         Assert.True(release!.Latest > TestShop.At(20), "silence earned nothing");
+    }
+
+    [Theory]
+    [InlineData(16, 24)]
+    [InlineData(24, 16)]
+    public void OneOfTwoProbesSilent_ReleaseIsNotEarlier_AndDeadlineNotLater_ThanWithBoth(double lostC, double heardC)
+    {
+        JobReport both = Day(lostUntilHour: 9), one = Day(lostUntilHour: 2);
+        Window full = Stage(both, WindowStage.KeepDry), partial = Stage(one, WindowStage.KeepDry);
+        Assert.False(partial.ClosesAt!.Latest + Rounding < full.ClosesAt!.Latest);
+        Assert.False(Stage(one, WindowStage.Recoat).ClosesAt!.Earliest > Stage(both, WindowStage.Recoat).ClosesAt!.Earliest + Rounding);
+        Assert.True(partial.ClosesAt.Latest < TestShop.At(40), "the probe that is heard still counts");
+
+        JobReport Day(double lostUntilHour)
+        {
+            TestShop shop = new(probes: [TestShop.Air("air-1"), TestShop.Air("air-2")]);
+            for (int minute = 0; minute <= 9 * 60; minute++)
+            {
+                double hour = minute / 60.0, drift = Math.Sin(hour);
+                shop.Read(hour, heardC + drift, 50);
+                if (hour <= lostUntilHour)
+                {
+                    shop.Read(hour, lostC + drift, 50, "air-2");
+                }
+
+                if (minute == 60)
+                {
+                    shop.Tap(1, Applied).Tap(1.05, Levelled);
+                }
+            }
+
+            return shop.Report;
+        }
+
+        static Window Stage(JobReport report, WindowStage stage) => report.Surfaces[0].Coats[0].Windows.First(w => w.Stage == stage);
     }
 
     [Fact]
