@@ -54,7 +54,7 @@ public static class ClimateLooks
         public IEnumerable<ShopEvent> Decide()
         {
             IEnumerable<ShopEvent> events = air.WetByKelvins is { } wetBy
-                ? Look(WarningKind.Condensing, _ => wetBy + double.Epsilon)
+                ? Look(WarningKind.Condensing, _ => Math.BitIncrement(wetBy)) // at the condensation temperature it is wet already
                 : [];
             if (_tellsAir)
             {

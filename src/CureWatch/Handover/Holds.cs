@@ -118,7 +118,7 @@ internal sealed class Holds(Evidence evidence, DateTimeOffset now, TimeZoneInfo 
     {
         Spell? spell = DuringKeepDry(coat, evidence.Unwatched);
         return spell is null ? null : Of(
-            HoldKind.Unwatched, coat, $"Where nobody measures from {Clock(spell.From)}{Until(spell)} while it had to stay dry; bring it back, inspect and find clear.");
+            HoldKind.Unwatched, coat, $"Where nobody measures from {Clock(spell.From)}{Until(spell)} while it had to stay dry; measure there or bring it back, inspect and find clear.");
     }
 
     private Hold? Washed(CoatEvidence coat)
@@ -147,10 +147,14 @@ internal sealed class Holds(Evidence evidence, DateTimeOffset now, TimeZoneInfo 
             : Of(HoldKind.Inspection, coat, $"{last.Found} found {Clock(last.At)}; rework, then inspect and find clear.");
     }
 
-    private Spell? DuringKeepDry(CoatEvidence coat, IEnumerable<Spell> spells) =>
-        coat.Windows.KeepDry is { } window
-            ? spells.LastOrDefault(s => !(s.From >= window.ClosesAt?.Latest) && (s.To ?? now) >= coat.Coat.StartedAt && !evidence.IsClear(coat.Coat, s.To))
+    private Spell? DuringKeepDry(CoatEvidence coat, IEnumerable<Spell> spells)
+    {
+        DateTimeOffset begun = coat.Coat.StartedAt;
+        Spell? spell = coat.Windows.KeepDry is { } window
+            ? spells.LastOrDefault(s => !(s.From >= window.ClosesAt?.Latest) && (s.To ?? now) >= begun && !evidence.IsClear(coat.Coat, s.To))
             : null;
+        return spell?.From < begun ? spell with { From = begun } : spell;
+    }
 
     private string Until(Spell spell) => spell.To is { } to ? $" to {Clock(to)}" : " on";
 
