@@ -64,6 +64,16 @@ public sealed record Watch(ImmutableArray<Source> Air, ImmutableArray<Source> Pa
         }
 
         knots.Sort();
+        int kept = 0;
+        for (int i = 0; i < knots.Count; i++)
+        {
+            if (i == 0 || knots[i] != knots[kept - 1])
+            {
+                knots[kept++] = knots[i];
+            }
+        }
+
+        knots.RemoveRange(kept, knots.Count - kept);
         return knots;
     }
 
@@ -113,10 +123,7 @@ public sealed record Watch(ImmutableArray<Source> Air, ImmutableArray<Source> Pa
     {
         for (int i = samples.CountWhile(s => s.At <= after); i < samples.Count && samples[i].At <= to; i++)
         {
-            if (!knots.Contains(samples[i].At))
-            {
-                knots.Add(samples[i].At);
-            }
+            knots.Add(samples[i].At);
         }
     }
 }
