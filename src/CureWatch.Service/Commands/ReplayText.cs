@@ -54,7 +54,8 @@ internal sealed class ReplayText
             foreach (CoatReport coat in coats)
             {
                 Line($"{surface.Id}{Coat(coat.Coat.Layer, coat.Coat.Section)}: {surface.Product}, {coat.ReferenceHours.Likely:0.0} reference hours");
-                foreach (Window window in coat.Windows)
+                bool isLast = coat.Coat.Layer >= surface.Layers && coat.Coat.CoveredAt is null;
+                foreach (Window window in coat.Windows.Where(w => !isLast || w.Stage != WindowStage.Recoat))
                 {
                     Line($"  {WireName<WindowStage>.Of(window.Stage),-9} {WireName<WindowState>.Of(window.State),-8} {Times(window)}");
                 }
@@ -66,9 +67,11 @@ internal sealed class ReplayText
     {
         foreach (Warning warning in _day.Report.Warnings)
         {
-            string about = warning.Subject.Probe ?? warning.Surface ?? warning.Subject.Bay ?? "";
+            Subject subject = warning.Subject;
+            string about = string.Join(' ', new[] { subject.Bay, subject.Probe, warning.Surface }.OfType<string>());
+            string coat = Coat(subject.Layer > 0 ? subject.Layer : null, subject.Section > 0 ? subject.Section : null);
             string cleared = warning.ClearedAt is { } at ? $"until {Clock(at)}" : "still stands";
-            Line($"{Clock(warning.RaisedAt)} {WireName<WarningKind>.Of(warning.Subject.Kind)}: {about}, {cleared}. {AlarmRule.Of(warning.Subject.Kind).Action}");
+            Line($"{Clock(warning.RaisedAt)} {WireName<WarningKind>.Of(subject.Kind)}: {about}{coat}, {cleared}. {AlarmRule.Of(subject.Kind).Action}");
         }
     }
 

@@ -6,10 +6,10 @@ namespace CureWatch.Bays;
 internal static class Watchman
 {
     /// <summary>Lets an alarm take a measurement in.</summary>
-    public static IEnumerable<ShopEvent> Look(Shop shop, Subject subject, double excess, string? surface)
+    public static IEnumerable<ShopEvent> Look(Shop shop, Subject subject, double excess, string? worst)
     {
         Alarm before = shop.Alarms.GetValueOrDefault(subject) ?? new Alarm.Normal();
-        return Moved(shop, subject, before, before.Look(shop.Now, excess, AlarmRule.Of(subject.Kind)), surface);
+        return Moved(shop, subject, before, before.Look(shop.Now, excess, AlarmRule.Of(subject.Kind), worst), worst);
     }
 
     /// <summary>Judges every alarm that is due.</summary>
@@ -17,7 +17,7 @@ internal static class Watchman
         from pair in shop.Alarms
         let rule = AlarmRule.Of(pair.Key.Kind)
         where pair.Value.DueAt(rule) <= shop.Now
-        from happened in Moved(shop, pair.Key, pair.Value, pair.Value.Judge(shop.Now, rule), pair.Key.Surface)
+        from happened in Moved(shop, pair.Key, pair.Value, pair.Value.Judge(shop.Now, rule), (pair.Value as Alarm.Pending)?.Worst)
         select happened;
 
     /// <summary>Raises or clears a warning whose cause is exact.</summary>
@@ -35,7 +35,7 @@ internal static class Watchman
     }
 
     /// <summary>Moves an alarm, and tells people where that raises or clears it.</summary>
-    public static IEnumerable<ShopEvent> Moved(Shop shop, Subject subject, Alarm before, Alarm after, string? surface)
+    public static IEnumerable<ShopEvent> Moved(Shop shop, Subject subject, Alarm before, Alarm after, string? worst)
     {
         if (after == before)
         {
@@ -45,7 +45,7 @@ internal static class Watchman
         yield return new ShopEvent.AlarmMoved(subject, after);
         if (after.IsTold && !before.IsTold)
         {
-            yield return new ShopEvent.WarningRaised(new Warning(subject, surface, shop.Now, null, null));
+            yield return new ShopEvent.WarningRaised(new Warning(subject, worst, shop.Now, null, null));
         }
         else if (!after.IsTold && before.IsTold)
         {

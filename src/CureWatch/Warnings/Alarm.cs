@@ -18,7 +18,8 @@ public abstract record Alarm
     /// <param name="Since">Since when.</param>
     /// <param name="Looks">Measurements since then.</param>
     /// <param name="Beyond">How many of them lay beyond the limit.</param>
-    public sealed record Pending(DateTimeOffset Since, int Looks, int Beyond) : Alarm;
+    /// <param name="Worst">What was worst off in the newest of those; null where that is not told apart.</param>
+    public sealed record Pending(DateTimeOffset Since, int Looks, int Beyond, string? Worst = null) : Alarm;
 
     /// <summary>A person was told.</summary>
     public sealed record Raised : Alarm;
@@ -46,21 +47,23 @@ public abstract record Alarm
     /// <param name="at">When it was taken.</param>
     /// <param name="excess">How far it lies beyond the limit, in the unit of what is measured; below 0 inside.</param>
     /// <param name="rule">How the alarm is managed.</param>
+    /// <param name="worst">What is worst off; null where that is not told apart.</param>
     /// <returns>The alarm after it, judged.</returns>
-    public Alarm Look(DateTimeOffset at, double excess, AlarmRule rule)
+    public Alarm Look(DateTimeOffset at, double excess, AlarmRule rule, string? worst = null)
     {
         bool isBeyond = excess > 0;
         bool isBack = excess <= -rule.Deadband;
         Alarm next = this switch
         {
-            Normal when isBeyond => new Pending(at, 1, 1),
-            Pending p => p with { Looks = p.Looks + 1, Beyond = p.Beyond + (isBeyond ? 1 : 0) },
+            Normal when isBeyond => new Pending(at, 1, 1, worst),
+            Pending p when isBeyond => p with { Looks = p.Looks + 1, Beyond = p.Beyond + 1, Worst = worst },
+            Pending p => p with { Looks = p.Looks + 1 },
             Raised when isBack => new Returning(at, 1, 1),
             Returning r => r with { Looks = r.Looks + 1, Back = r.Back + (isBack ? 1 : 0) },
             _ => this,
         };
         Alarm judged = next.Judge(at, rule);
-        return judged is Normal && next is Pending && isBeyond ? new Pending(at, 1, 1) : judged;
+        return judged is Normal && next is Pending && isBeyond ? new Pending(at, 1, 1, worst) : judged;
     }
 
     /// <summary>Judges the alarm at an instant.</summary>

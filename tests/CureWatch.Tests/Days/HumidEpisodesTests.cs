@@ -22,6 +22,7 @@ public class HumidEpisodesTests
         TestShop coated = Coated(hour => Truth(hour) + (2 * noise.NextDouble()) - 1);
         Warning[] warnings = [.. coated.Warnings(WarningKind.HumidityHigh)];
         Assert.Equal(3, warnings.Length);
+        Assert.All(warnings, w => Assert.Equal("bonnet", w.Surface));
         for (int episode = 0; episode < 3; episode++)
         {
             double rises = Begin(episode) + ((LimitPct - 62) / 20), falls = Begin(episode) + 3 + (7.0 / 20);
