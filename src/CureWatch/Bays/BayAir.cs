@@ -4,7 +4,7 @@ using CureWatch.Readings;
 
 namespace CureWatch.Bays;
 
-/// <summary>The worst a bay's believed probes say at present: the wettest air, the driest, the coldest panel.</summary>
+/// <summary>The worst the believed probes in one air of a bay say at present: the wettest air, the driest, the coldest panel.</summary>
 /// <param name="HumidityMaxPct">Highest relative humidity [%].</param>
 /// <param name="HumidityMinPct">Lowest relative humidity [%].</param>
 /// <param name="CondensationKelvins">Highest condensation temperature [K].</param>
@@ -16,18 +16,20 @@ public sealed record BayAir(
     /// <summary>How far the coldest panel is at or below the condensation temperature [K]; below 0 where it is dry, null where unknown.</summary>
     public double? WetByKelvins => CondensationKelvins - ColdestKelvins;
 
-    /// <summary>Looks at a bay.</summary>
+    /// <summary>Looks at a bay, or at a place in it that has its own air.</summary>
     /// <param name="bay">The bay.</param>
+    /// <param name="place">The place that stands for the air.</param>
     /// <param name="now">The present.</param>
     /// <returns>The air; null where no air probe was heard in time.</returns>
-    public static BayAir? Of(BayState bay, DateTimeOffset now)
+    public static BayAir? Of(BayState bay, Place place, DateTimeOffset now)
     {
-        double humidityMax = 0, humidityMin = 100, vapourPressurePa = 0, coldestAir = double.PositiveInfinity, coldestPanel = double.PositiveInfinity;
+        double humidityMax = 0, humidityMin = 100, vapourPressurePa = 0;
+        double coldestAir = double.PositiveInfinity, coldestPanel = double.PositiveInfinity;
         bool isPanelMeasured = false, isPanelMissing = false;
         for (int i = 0; i < bay.Logs.Length; i++)
         {
             ProbeMount mount = bay.Plan.Probes[i];
-            if (mount.Probe.Measures == Measures.Outdoor || !PlaceAir.IsBayAir(mount.Place))
+            if (mount.Probe.Measures == Measures.Outdoor || PlaceAir.Of(mount.Place) != place)
             {
                 continue;
             }

@@ -10,7 +10,7 @@ using CureWatch.Warnings;
 namespace CureWatch.Bays;
 
 /// <summary>Holds a bay's climate against what its open coats can take, with every believed reading.</summary>
-/// <remarks>The wettest air, the driest and the coldest panel count, and of several sheets the strictest limit: one warning a bay.</remarks>
+/// <remarks>The wettest air, the driest and the coldest panel count, and of several sheets the strictest limit: one warning for each air of a bay.</remarks>
 public static class ClimateLooks
 {
     private const double StalledBelow = 0.20;
@@ -23,30 +23,32 @@ public static class ClimateLooks
     public static IEnumerable<ShopEvent> Decide(Shop shop, RawReading raw)
     {
         BayState bay = shop.Bays[raw.Bay];
-        if (BayAir.Of(bay, shop.Now) is not { } air)
+        ProbeMount mount = bay.Plan.Probes[bay.IndexOf(raw.Probe)];
+        Place place = PlaceAir.Of(mount.Place);
+        if (mount.Probe.Measures == Measures.Outdoor || BayAir.Of(bay, place, shop.Now) is not { } air)
         {
             return [];
         }
 
-        ImmutableArray<WatchedCoat> coats = [.. shop.Watched.Where(w => w.Point?.Bay == raw.Bay && PlaceAir.IsBayAir(w.Point.Place))];
-        IEnumerable<ShopEvent> events = WetOrDry(bay, air, raw);
-        bool isQuiet = coats.IsEmpty && !shop.Alarms.Keys.Any(s => s.Bay == raw.Bay && s.Probe is null);
-        return isQuiet ? events : events.Concat(new BayLook(shop, raw, air, coats).Decide());
+        ImmutableArray<WatchedCoat> coats = [.. shop.Watched.Where(w => w.Point?.Bay == raw.Bay && w.Point.Air == place)];
+        IEnumerable<ShopEvent> events = WetOrDry(bay, place, air, raw);
+        bool isQuiet = coats.IsEmpty && !shop.Alarms.Keys.Any(s => s.Bay == raw.Bay && s.Air == place);
+        return isQuiet ? events : events.Concat(new AirLook(shop, raw, place, air, coats).Decide());
     }
 
-    private static IEnumerable<ShopEvent> WetOrDry(BayState bay, BayAir air, RawReading raw)
+    private static IEnumerable<ShopEvent> WetOrDry(BayState bay, Place place, BayAir air, RawReading raw)
     {
-        if (air.WetByKelvins >= 0 && !bay.IsWet)
+        if (air.WetByKelvins >= 0 && !bay.IsWet(place))
         {
-            yield return new ShopEvent.CondensationBegan(raw.Bay, raw.MeasuredAt);
+            yield return new ShopEvent.CondensationBegan(raw.Bay, place, raw.MeasuredAt);
         }
-        else if (air.WetByKelvins < 0 && bay.IsWet)
+        else if (air.WetByKelvins < 0 && bay.IsWet(place))
         {
-            yield return new ShopEvent.CondensationEnded(raw.Bay, raw.MeasuredAt);
+            yield return new ShopEvent.CondensationEnded(raw.Bay, place, raw.MeasuredAt);
         }
     }
 
-    private sealed class BayLook(Shop shop, RawReading raw, BayAir air, ImmutableArray<WatchedCoat> coats)
+    private sealed class AirLook(Shop shop, RawReading raw, Place place, BayAir air, ImmutableArray<WatchedCoat> coats)
     {
         private readonly Present _present = new(shop, shop.Now);
         private readonly bool _tellsAir = raw.AirC is not null;
@@ -88,7 +90,7 @@ public static class ClimateLooks
                 }
             }
 
-            return Watchman.Look(shop, new Subject(kind, raw.Bay, null, null, null, 0, 0), worst, surface);
+            return Watchman.Look(shop, new Subject(kind, raw.Bay, null, null, null, 0, 0, place), worst, surface);
         }
 
         private double? StalledBy(WatchedCoat coat)

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Diagnostics;
 using CureWatch.Curing;
 using CureWatch.Handover;
+using CureWatch.Panels;
 using CureWatch.Products;
 using CureWatch.Readings;
 using CureWatch.Warnings;
@@ -22,8 +23,8 @@ public static class Evolution
         ShopEvent.ReadingDoubted e => Doubt(shop, e),
         ShopEvent.JobOpened e => Open(shop, e.Job),
         ShopEvent.TapTakenDown e => TakeDown(shop, e),
-        ShopEvent.CondensationBegan e => WithSpells(shop, e.Bay, spells => spells.Add(new Spell(e.At, null))),
-        ShopEvent.CondensationEnded e => WithSpells(shop, e.Bay, spells => spells.SetItem(spells.Length - 1, spells[^1] with { To = e.At })),
+        ShopEvent.CondensationBegan e => WithSpells(shop, e.Bay, e.Air, spells => spells.Add(new Spell(e.At, null))),
+        ShopEvent.CondensationEnded e => WithSpells(shop, e.Bay, e.Air, spells => spells.SetItem(spells.Length - 1, spells[^1] with { To = e.At })),
         ShopEvent.SurfaceOverheated e => WithJob(shop, e.Job, j => j with { Overheats = j.Overheats.Add((e.Surface, e.Overheat)) }),
         ShopEvent.AlarmMoved e => shop with { Alarms = e.Alarm is Alarm.Normal ? shop.Alarms.Remove(e.Subject) : shop.Alarms.SetItem(e.Subject, e.Alarm) },
         ShopEvent.WarningRaised e => Raise(shop, e.Warning),
@@ -145,9 +146,10 @@ public static class Evolution
     private static Shop WithJob(Shop shop, string id, Func<JobState, JobState> change) =>
         shop with { Jobs = [.. shop.Jobs.Select(j => j.Job.Id == id ? change(j) : j)] };
 
-    private static Shop WithSpells(Shop shop, string id, Func<ImmutableArray<Spell>, ImmutableArray<Spell>> change)
+    private static Shop WithSpells(Shop shop, string id, Place air, Func<ImmutableArray<Spell>, ImmutableArray<Spell>> change)
     {
         BayState bay = shop.Bays[id];
-        return shop with { Bays = shop.Bays.SetItem(id, bay with { WetSpells = change(bay.WetSpells) }) };
+        BayState changed = bay with { WetSpells = bay.WetSpells.SetItem(air, change(bay.WetSpellsIn(air))) };
+        return shop with { Bays = shop.Bays.SetItem(id, changed) };
     }
 }

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using CureWatch.Curing;
 using CureWatch.Handover;
+using CureWatch.Panels;
 using CureWatch.Products;
 using CureWatch.Readings;
 using CureWatch.TimeWindows;
@@ -65,18 +66,25 @@ public sealed record Shop(
 /// <summary>A bay, and what its probes told.</summary>
 /// <param name="Plan">The bay as it is set up.</param>
 /// <param name="Logs">Its probes with what they told, in the plan's order.</param>
-/// <param name="WetSpells">When water condensed on its coldest panel, in order.</param>
-public sealed record BayState(BayPlan Plan, ImmutableArray<ProbeLog> Logs, ImmutableArray<Spell> WetSpells)
+/// <param name="WetSpells">When water condensed on the coldest panel, by the place whose air it was, in order.</param>
+public sealed record BayState(BayPlan Plan, ImmutableArray<ProbeLog> Logs, ImmutableDictionary<Place, ImmutableArray<Spell>> WetSpells)
 {
-    /// <summary>Whether water condenses now.</summary>
-    public bool IsWet => !WetSpells.IsEmpty && WetSpells[^1].To is null;
+    /// <summary>When water condensed in the air of a place, in order.</summary>
+    /// <param name="air">The place that stands for the air.</param>
+    /// <returns>The stretches.</returns>
+    public ImmutableArray<Spell> WetSpellsIn(Place air) => WetSpells.GetValueOrDefault(air, []);
+
+    /// <summary>Whether water condenses now in the air of a place.</summary>
+    /// <param name="air">The place that stands for the air.</param>
+    /// <returns>True while it does.</returns>
+    public bool IsWet(Place air) => WetSpellsIn(air) is { IsEmpty: false } spells && spells[^1].To is null;
 
     /// <summary>A bay at the moment its shop begins to watch.</summary>
     /// <param name="plan">The bay as it is set up.</param>
     /// <param name="now">The present.</param>
     /// <returns>The bay.</returns>
     public static BayState Opening(BayPlan plan, DateTimeOffset now) =>
-        new(plan, [.. plan.Probes.Select(m => new ProbeLog(m.Probe, now))], []);
+        new(plan, [.. plan.Probes.Select(m => new ProbeLog(m.Probe, now))], ImmutableDictionary<Place, ImmutableArray<Spell>>.Empty);
 
     /// <summary>Finds a probe.</summary>
     /// <param name="probe">Its id.</param>

@@ -1,5 +1,6 @@
 using CureWatch.Curing;
 using CureWatch.Handover;
+using CureWatch.Panels;
 using CureWatch.Readings;
 using CureWatch.Warnings;
 
@@ -36,13 +37,15 @@ public abstract record ShopEvent
 
     /// <summary>Water began to condense in a bay.</summary>
     /// <param name="Bay">The bay.</param>
+    /// <param name="Air">The place that stands for the air.</param>
     /// <param name="At">When.</param>
-    public sealed record CondensationBegan(string Bay, DateTimeOffset At) : ShopEvent;
+    public sealed record CondensationBegan(string Bay, Place Air, DateTimeOffset At) : ShopEvent;
 
     /// <summary>Water no longer condenses in a bay.</summary>
     /// <param name="Bay">The bay.</param>
+    /// <param name="Air">The place that stands for the air.</param>
     /// <param name="At">When.</param>
-    public sealed record CondensationEnded(string Bay, DateTimeOffset At) : ShopEvent;
+    public sealed record CondensationEnded(string Bay, Place Air, DateTimeOffset At) : ShopEvent;
 
     /// <summary>A surface got hotter than it may.</summary>
     /// <param name="Job">The job's id.</param>

@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using CureWatch.Curing;
 using CureWatch.Handover;
-using CureWatch.Panels;
 
 namespace CureWatch.Bays;
 
@@ -44,8 +43,8 @@ public sealed record Stay(WatchPoint? Point, string? Bay, DateTimeOffset From, D
     public static ImmutableArray<Spell> Wet(Shop shop, IEnumerable<Stay> stays) =>
     [
         .. from stay in stays
-           where stay.Point is { } point && PlaceAir.IsBayAir(point.Place)
-           from spell in shop.Bays[stay.Bay!].WetSpells
+           where stay.Point is not null
+           from spell in shop.Bays[stay.Point!.Bay].WetSpellsIn(stay.Point.Air)
            where !(spell.From >= stay.To) && !(spell.To < stay.From)
            select new Spell(spell.From > stay.From ? spell.From : stay.From, Earlier(spell.To, stay.To)),
     ];

@@ -39,12 +39,13 @@ public static class TapLooks
             }
         }
 
-        string? bayId = Stay.Of(shop, job.Job.Bay, job.Stories.First(s => tap.Surface is null || s.Surface.Id == tap.Surface))[^1].Bay;
-        if (bayId is not null && shop.Bays[bayId] is { IsWet: false } bay && shop.Now - tap.At <= Source.CureLimit
-            && BayAir.Of(bay, shop.Now) is { } air && new Celsius(panelC).Kelvins <= air.CondensationKelvins)
+        SurfaceStory read = job.Stories.First(s => tap.Surface is null || s.Surface.Id == tap.Surface);
+        if (Stay.Of(shop, job.Job.Bay, read)[^1].Point is { } point && shop.Bays[point.Bay] is var bay && !bay.IsWet(point.Air)
+            && shop.Now - tap.At <= Source.CureLimit && BayAir.Of(bay, point.Air, shop.Now) is { } air
+            && new Celsius(panelC).Kelvins <= air.CondensationKelvins)
         {
-            yield return new ShopEvent.CondensationBegan(bayId, tap.At);
-            yield return new ShopEvent.CondensationEnded(bayId, tap.At);
+            yield return new ShopEvent.CondensationBegan(point.Bay, point.Air, tap.At);
+            yield return new ShopEvent.CondensationEnded(point.Bay, point.Air, tap.At);
         }
     }
 }

@@ -15,6 +15,9 @@ namespace CureWatch.Bays;
 /// </remarks>
 public sealed record WatchPoint(string Bay, Place Place, Material Material)
 {
+    /// <summary>The place that stands for the air here.</summary>
+    public Place Air => PlaceAir.Of(Place);
+
     /// <summary>The point a surface has in a bay.</summary>
     /// <param name="bay">The bay.</param>
     /// <param name="surface">The surface.</param>
@@ -74,5 +77,5 @@ public sealed record WatchPoint(string Bay, Place Place, Material Material)
     private bool IsAir(ProbeMount mount) => mount.Probe.Measures == Measures.Air && IsHere(mount);
 
     private bool IsHere(ProbeMount mount) =>
-        mount.Probe.Measures != Measures.Outdoor && (mount.Place == Place || (PlaceAir.IsBayAir(mount.Place) && PlaceAir.IsBayAir(Place)));
+        mount.Probe.Measures != Measures.Outdoor && PlaceAir.Of(mount.Place) == Air;
 }

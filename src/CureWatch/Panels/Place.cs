@@ -16,11 +16,11 @@ public enum Place
     OffCar,
 }
 
-/// <summary>Which places share the bay's air.</summary>
+/// <summary>Which places share their air.</summary>
 public static class PlaceAir
 {
-    /// <summary>Whether a place is in the bay's air.</summary>
+    /// <summary>The place that stands for the air around a place.</summary>
     /// <param name="place">The place.</param>
-    /// <returns>True outside the car and for parts off it; a shut cabin and the engine bay are not.</returns>
-    public static bool IsBayAir(Place place) => place is Place.Outside or Place.OffCar;
+    /// <returns>Outside for parts off the car, which lie in the bay's air; else the place itself.</returns>
+    public static Place Of(Place place) => place == Place.OffCar ? Place.Outside : place;
 }

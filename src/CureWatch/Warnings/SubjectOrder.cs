@@ -20,6 +20,7 @@ public sealed class SubjectOrder : IComparer<Subject>
         order = order != 0 ? order : string.CompareOrdinal(x.Job, y.Job);
         order = order != 0 ? order : string.CompareOrdinal(x.Surface, y.Surface);
         order = order != 0 ? order : x.Layer.CompareTo(y.Layer);
-        return order != 0 ? order : x.Section.CompareTo(y.Section);
+        order = order != 0 ? order : x.Section.CompareTo(y.Section);
+        return order != 0 ? order : Nullable.Compare(x.Air, y.Air);
     }
 }

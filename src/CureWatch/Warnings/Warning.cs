@@ -1,3 +1,5 @@
+using CureWatch.Panels;
+
 namespace CureWatch.Warnings;
 
 /// <summary>What a warning is about.</summary>
@@ -8,7 +10,9 @@ namespace CureWatch.Warnings;
 /// <param name="Surface">The surface, where it is about one.</param>
 /// <param name="Layer">The layer, where it is about a coat; else 0.</param>
 /// <param name="Section">The section, where it is about a coat; else 0.</param>
-public sealed record Subject(WarningKind Kind, string? Bay, string? Probe, string? Job, string? Surface, int Layer, int Section);
+/// <param name="Air">The place that stands for the air, where it is about a climate.</param>
+public sealed record Subject(
+    WarningKind Kind, string? Bay, string? Probe, string? Job, string? Surface, int Layer, int Section, Place? Air = null);
 
 /// <summary>A warning a person was given. It is never unsaid.</summary>
 /// <param name="Subject">What it is about.</param>
