@@ -53,7 +53,8 @@ internal sealed class ReplayText
         {
             foreach (CoatReport coat in coats)
             {
-                Line($"{surface.Id}{Coat(coat.Coat.Layer, coat.Coat.Section)}: {surface.Product}, {coat.ReferenceHours.Likely:0.0} reference hours");
+                string name = surface.Id + Coat(coat.Coat.Layer, coat.Coat.Section);
+                Line($"{name}: {surface.Product}, {coat.ReferenceHours.Likely:0.0} reference hours");
                 bool isLast = coat.Coat.Layer >= surface.Layers && coat.Coat.CoveredAt is null;
                 foreach (Window window in coat.Windows.Where(w => !isLast || w.Stage != WindowStage.Recoat))
                 {
@@ -71,7 +72,8 @@ internal sealed class ReplayText
             string about = string.Join(' ', new[] { subject.Bay, subject.Probe, warning.Surface }.OfType<string>());
             string coat = Coat(subject.Layer > 0 ? subject.Layer : null, subject.Section > 0 ? subject.Section : null);
             string cleared = warning.ClearedAt is { } at ? $"until {Clock(at)}" : "still stands";
-            Line($"{Clock(warning.RaisedAt)} {WireName<WarningKind>.Of(subject.Kind)}: {about}{coat}, {cleared}. {AlarmRule.Of(subject.Kind).Action}");
+            string kind = WireName<WarningKind>.Of(subject.Kind);
+            Line($"{Clock(warning.RaisedAt)} {kind}: {about}{coat}, {cleared}. {AlarmRule.Of(subject.Kind).Action}");
         }
     }
 
@@ -85,7 +87,8 @@ internal sealed class ReplayText
     private string Times(Window window) => window switch
     {
         { JudgeByEye: true } => "smaller sections, judge by eye",
-        { Stage: WindowStage.LevelOff } => $"look from {Clock(window.OpensAt.Earliest)}, level from {Clock(window.OpensAt.Likely)}, by {Clock(window.ClosesAt?.Earliest)}",
+        { Stage: WindowStage.LevelOff } =>
+            $"look from {Clock(window.OpensAt.Earliest)}, level from {Clock(window.OpensAt.Likely)}, by {Clock(window.ClosesAt?.Earliest)}",
         { Stage: WindowStage.Recoat, ClosesAt: null } => $"from {Clock(window.OpensAt.Latest)}",
         { Stage: WindowStage.Recoat } => $"from {Clock(window.OpensAt.Latest)} to {Clock(window.ClosesAt?.Earliest)}",
         { ClosesAt: { } closes } => $"until {Bounds(closes)}",

@@ -10,7 +10,9 @@ using CureWatch.Warnings;
 namespace CureWatch.Bays;
 
 /// <summary>Holds a bay's climate against what its open coats can take, with every believed reading.</summary>
-/// <remarks>The wettest air, the driest and the coldest panel count, and of several sheets the strictest limit: one warning for each air of a bay.</remarks>
+/// <remarks>
+/// The wettest air, the driest and the coldest panel count, and of several sheets the strictest limit: one warning for each air of a bay.
+/// </remarks>
 public static class ClimateLooks
 {
     private const double StalledBelow = 0.20;
@@ -110,8 +112,8 @@ public static class ClimateLooks
             where air.IsPanelMeasured && PanelC(coat) > HeatLimit.OfC(coat.Coat.Surface, coat.Laws.Sheet)
             group coat by (coat.Key.Job, coat.Key.Surface) into hot
             let first = hot.First()
-            select new ShopEvent.SurfaceOverheated(
-                hot.Key.Job, hot.Key.Surface, new Overheat(raw.MeasuredAt, PanelC(first)!.Value, HeatLimit.OfC(first.Coat.Surface, first.Laws.Sheet)));
+            let limitC = HeatLimit.OfC(first.Coat.Surface, first.Laws.Sheet)
+            select new ShopEvent.SurfaceOverheated(hot.Key.Job, hot.Key.Surface, new Overheat(raw.MeasuredAt, PanelC(first)!.Value, limitC));
 
         private double? PanelC(WatchedCoat coat) =>
             _present.ExposureAt(coat.Point!) is { } exposure ? Celsius.FromKelvins(exposure.PanelKelvins).Degrees : null;

@@ -1,4 +1,3 @@
-using CureWatch.Curing;
 using CureWatch.Products;
 using CureWatch.TimeWindows;
 using CureWatch.Warnings;
@@ -51,8 +50,9 @@ public static class CoatReviews
         }
 
         DateTimeOffset? next = acts.Where(a => a > shop.Now).Min();
+        DateTimeOffset soon = shop.Now + LongestUnfollowed;
         yield return next is { } act
-            ? new ShopEvent.CoatForeseen(watched.Key, act < shop.Now + LongestUnfollowed ? act : shop.Now + LongestUnfollowed, IsFollowed: true)
+            ? new ShopEvent.CoatForeseen(watched.Key, act < soon ? act : soon, IsFollowed: true)
             : new ShopEvent.CoatForeseen(watched.Key, WhenSettled(shop, watched, windows), IsFollowed: false);
     }
 
@@ -66,7 +66,7 @@ public static class CoatReviews
         DateTimeOffset? closing = Round(CoatWindows.ClosingFrom(due, closes));
         DateTimeOffset? missed = closes + Instant;
         bool isMissed = isOpen && shop.Now >= missed && matters;
-        bool isClear = watched.Story.Inspections.Any(i => i.Found == Found.Clear && i.At >= closes && i.Covers(watched.Coat.Layer, watched.Coat.Section));
+        bool isClear = watched.Story.IsFoundClear(watched.Coat.Layer, watched.Coat.Section, closes);
         TimeSpan? lead = closes - shop.Now;
         if (isOpen)
         {
@@ -87,7 +87,7 @@ public static class CoatReviews
         DateTimeOffset? closing = Round(CoatWindows.ClosingFrom(window?.OpensAt.Latest, closes));
         DateTimeOffset? missed = closes + Instant;
         bool isMissed = shop.Now >= missed;
-        bool isClear = watched.Story.Inspections.Any(i => i.Found == Found.Clear && i.At >= closes && i.Covers(watched.Coat.Layer, watched.Coat.Section));
+        bool isClear = watched.Story.IsFoundClear(watched.Coat.Layer, watched.Coat.Section, closes);
         acts.AddRange([closing, missed]);
         return Watchman.Tell(
                 shop, Subject(WarningKind.RecoatClosing, watched), isAwaited && shop.Now >= closing && !isMissed, closes - shop.Now)

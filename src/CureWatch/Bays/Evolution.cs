@@ -24,9 +24,11 @@ public static class Evolution
         ShopEvent.JobOpened e => Open(shop, e.Job),
         ShopEvent.TapTakenDown e => TakeDown(shop, e),
         ShopEvent.CondensationBegan e => WithSpells(shop, e.Bay, e.Air, spells => spells.Add(new Spell(e.At, null))),
-        ShopEvent.CondensationEnded e => WithSpells(shop, e.Bay, e.Air, spells => spells.SetItem(spells.Length - 1, spells[^1] with { To = e.At })),
+        ShopEvent.CondensationEnded e => WithSpells(
+            shop, e.Bay, e.Air, spells => spells.SetItem(spells.Length - 1, spells[^1] with { To = e.At })),
         ShopEvent.SurfaceOverheated e => WithJob(shop, e.Job, j => j with { Overheats = j.Overheats.Add((e.Surface, e.Overheat)) }),
-        ShopEvent.AlarmMoved e => shop with { Alarms = e.Alarm is Alarm.Normal ? shop.Alarms.Remove(e.Subject) : shop.Alarms.SetItem(e.Subject, e.Alarm) },
+        ShopEvent.AlarmMoved { Alarm: Alarm.Normal } e => shop with { Alarms = shop.Alarms.Remove(e.Subject) },
+        ShopEvent.AlarmMoved e => shop with { Alarms = shop.Alarms.SetItem(e.Subject, e.Alarm) },
         ShopEvent.WarningRaised e => Raise(shop, e.Warning),
         ShopEvent.WarningCleared e => Clear(shop, e),
         ShopEvent.CoatForeseen e => Foresee(shop, e),
@@ -119,7 +121,10 @@ public static class Evolution
     {
         if (e.ReviewAt is { } reviewAt)
         {
-            return shop with { Watched = [.. shop.Watched.Select(w => w.Key == e.Coat ? w with { ReviewAt = reviewAt, IsFollowed = e.IsFollowed } : w)] };
+            return shop with
+            {
+                Watched = [.. shop.Watched.Select(w => w.Key == e.Coat ? w with { ReviewAt = reviewAt, IsFollowed = e.IsFollowed } : w)],
+            };
         }
 
         ImmutableArray<WatchedCoat> watched = [.. shop.Watched.Where(w => w.Key != e.Coat)];

@@ -8,7 +8,8 @@ namespace CureWatch.Curing;
 /// Equation: Θ = ∫ k dt, temperature and vapour pressure linear in time; Simpson's rule on pieces halved until ln k moves by at most 0.1
 /// in each. Source (law): the rule's error is (0.1)⁴/2880 of the piece, about 4e-8. The segment is first split where the water activity
 /// crosses a clamp, so that no piece has a kink or a step inside.
-/// Edges: where a probe is missing among others, the bounds take the worse of both climates; over a gap the slow bound earns nothing and the fast bound the envelope of what may have been (<see cref="GapEnvelope"/>).
+/// Edges: where a probe is missing among others, the bounds take the worse of both climates; over a gap the slow bound earns nothing and
+/// the fast bound the envelope of what may have been (<see cref="GapEnvelope"/>).
 /// </remarks>
 public static class CureIntegral
 {

@@ -8,9 +8,10 @@ namespace CureWatch.Curing;
 /// <summary>The most a coat may have cured where nobody measured.</summary>
 /// <remarks>
 /// Equation: between readings (t0, v0) and (t1, v1), value ≤ min(v0 + r(t − t0), v1 + r(t1 − t)) and likewise from below; with no second
-/// reading, v0 ± r(t − t0). The fast rate is the higher one of the warmest and the coldest panel, in the moistest air (in the driest, where
-/// drying is by deficit), integrated by Simpson's rule. Source (choice): r = 4 K/h for temperature and 3 K/h for the dew point, a bay with its doors shut; the bay's own ends, −20 and
-/// 40 °C, stop the envelope unless a reading lies beyond. Edges: the slow bound needs no envelope, since a gap earns it nothing.
+/// reading, v0 ± r(t − t0). The fast rate is the higher one of the warmest and the coldest panel, in the moistest air (in the driest,
+/// where drying is by deficit), integrated by Simpson's rule. Source (choice): r = 4 K/h for temperature and 3 K/h for the dew point, a
+/// bay with its doors shut; −20 and 40 °C stop the envelope unless a reading lies beyond. Edges: the slow bound needs no envelope, since a
+/// gap earns it nothing.
 /// </remarks>
 public static class GapEnvelope
 {
@@ -29,7 +30,8 @@ public static class GapEnvelope
     public static double Fast(RateLaw law, in ClimateSegment segment, Unseen unseen)
     {
         var air = new Envelope(unseen.Air, b => b.FromKelvins, b => b.ToKelvins, TemperatureRateKPerHour);
-        var dew = new Envelope(unseen.Air, b => DewKelvins(b.FromVapourPressurePa), b => DewKelvins(b.ToVapourPressurePa), DewPointRateKPerHour);
+        var dew = new Envelope(
+            unseen.Air, b => DewKelvins(b.FromVapourPressurePa), b => DewKelvins(b.ToVapourPressurePa), DewPointRateKPerHour);
         Envelope panel = unseen.Panel is { } measured
             ? new Envelope(measured, b => b.FromKelvins, b => b.ToKelvins, TemperatureRateKPerHour)
             : air;

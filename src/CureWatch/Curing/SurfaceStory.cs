@@ -23,6 +23,14 @@ public sealed record SurfaceStory(
 {
     /// <summary>The coats that were not polished off.</summary>
     public IEnumerable<Coat> Living => Coats.Where(c => c.EndedAt is null);
+
+    /// <summary>Whether someone found a layer of a section clear since an instant; only that lifts a hold.</summary>
+    /// <param name="layer">The layer.</param>
+    /// <param name="section">The section.</param>
+    /// <param name="since">The instant; null where the cause still lasts.</param>
+    /// <returns>True where it was found clear.</returns>
+    public bool IsFoundClear(int layer, int section, DateTimeOffset? since) =>
+        Inspections.Any(i => i.Found == Found.Clear && i.At >= since && i.Covers(layer, section));
 }
 
 /// <summary>A look at a surface.</summary>

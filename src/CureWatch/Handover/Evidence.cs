@@ -17,22 +17,7 @@ public sealed record Evidence(
     ImmutableArray<CoatEvidence> Coats,
     ImmutableArray<Spell> WetSpells,
     ImmutableArray<Spell> Unwatched,
-    ImmutableArray<Overheat> Overheats)
-{
-    /// <summary>Whether someone found a coat clear since an instant; only that lifts a hold.</summary>
-    /// <param name="coat">The coat.</param>
-    /// <param name="since">The instant; null where the cause still lasts.</param>
-    /// <returns>True where it was found clear.</returns>
-    public bool IsClear(Coat coat, DateTimeOffset? since) => IsClear(coat.Layer, coat.Section, since);
-
-    /// <summary>Whether someone found a layer of a section clear since an instant.</summary>
-    /// <param name="layer">The layer.</param>
-    /// <param name="section">The section.</param>
-    /// <param name="since">The instant; null where the cause still lasts.</param>
-    /// <returns>True where it was found clear.</returns>
-    public bool IsClear(int layer, int section, DateTimeOffset? since) =>
-        Story.Inspections.Any(i => i.Found == Found.Clear && i.At >= since && i.Covers(layer, section));
-}
+    ImmutableArray<Overheat> Overheats);
 
 /// <summary>A living coat and its windows.</summary>
 /// <param name="Coat">The coat.</param>

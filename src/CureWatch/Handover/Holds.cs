@@ -24,18 +24,20 @@ internal sealed class Holds(Evidence evidence, DateTimeOffset now, TimeZoneInfo 
         from layer in Enumerable.Range(1, _story.Surface.Layers)
         where !_story.Living.Any(c => c.Layer == layer && c.Section == section)
         let ended = _story.Coats.LastOrDefault(c => c.Layer == layer && c.Section == section)?.EndedAt
-        where !evidence.IsClear(layer, section, ended ?? DateTimeOffset.MinValue)
+        where !_story.IsFoundClear(layer, section, ended ?? DateTimeOffset.MinValue)
         select new Hold(
             HoldKind.NotApplied,
             _story.Surface.Id,
             layer,
             section,
-            ended is { } at ? $"Polished off {Clock(at)} and not applied again; apply it, or inspect and find clear." : "Planned, not applied.");
+            ended is { } at
+                ? $"Polished off {Clock(at)} and not applied again; apply it, or inspect and find clear."
+                : "Planned, not applied; apply it, or inspect and find clear.");
 
     private IEnumerable<Hold> ReportedLate() =>
         from untimely in _story.Untimely
         let tap = untimely.Tap
-        where !evidence.IsClear(tap.Layer ?? 1, tap.Section ?? 1, tap.ReportedAt)
+        where !_story.IsFoundClear(tap.Layer ?? 1, tap.Section ?? 1, tap.ReportedAt)
         select new Hold(
             HoldKind.ReportedLate,
             _story.Surface.Id,
@@ -47,7 +49,7 @@ internal sealed class Holds(Evidence evidence, DateTimeOffset now, TimeZoneInfo 
 
     private Hold? NotLevelled(CoatEvidence coat) =>
         coat.Windows.LevelOff is { } window && coat.Coat.LevelledAt is null
-            && !evidence.IsClear(coat.Coat, window.ClosesAt?.Earliest ?? coat.Coat.LastWipeAt)
+            && !IsClear(coat, window.ClosesAt?.Earliest ?? coat.Coat.LastWipeAt)
             ? Of(HoldKind.NotLevelled, coat, "Not levelled; level it, or inspect and find clear once it is past levelling.")
             : null;
 
@@ -56,35 +58,37 @@ internal sealed class Holds(Evidence evidence, DateTimeOffset now, TimeZoneInfo 
         bool isMissed = coat.Windows.LevelOff?.State == WindowState.Missed && evidence.Laws.IfMissed == IfMissed.Hold;
         bool isWipedSince = coat.Coat.ReworkedAt >= coat.Coat.LevelledAt;
         DateTimeOffset? deadline = coat.Windows.LevelOff?.ClosesAt?.Earliest;
-        return isMissed && !isWipedSince && !evidence.IsClear(coat.Coat, coat.Coat.LevelledAt ?? deadline)
+        return isMissed && !isWipedSince && !IsClear(coat, coat.Coat.LevelledAt ?? deadline)
             ? Of(HoldKind.LevelMissed, coat, $"Level-off was safe until {Clock(deadline)}; inspect and find clear, or rework.")
             : null;
     }
 
     private Hold? LevelledEarly(CoatEvidence coat) =>
-        coat.Coat.LevelledAt is { } at && at < coat.Windows.LevelOff?.OpensAt.Earliest && !evidence.IsClear(coat.Coat, at)
+        coat.Coat.LevelledAt is { } at && at < coat.Windows.LevelOff?.OpensAt.Earliest && !IsClear(coat, at)
             ? Of(HoldKind.OutOfWindow, coat, $"Levelled {Clock(at)}, before it can have flashed; inspect for smears and find clear.")
             : null;
 
     private Hold? Recoated(CoatEvidence coat)
     {
-        if (coat.Coat.Layer == 1 || evidence.IsClear(coat.Coat, coat.Coat.StartedAt))
+        if (coat.Coat.Layer == 1 || IsClear(coat, coat.Coat.StartedAt))
         {
             return null;
         }
 
-        CoatEvidence? below = evidence.Coats.FirstOrDefault(c => c.Coat.Layer == coat.Coat.Layer - 1 && c.Coat.Section == coat.Coat.Section);
+        CoatEvidence? below = evidence.Coats.FirstOrDefault(
+            c => c.Coat.Layer == coat.Coat.Layer - 1 && c.Coat.Section == coat.Coat.Section);
         if (below is null)
         {
-            return Of(HoldKind.OutOfWindow, coat, $"Applied {Clock(coat.Coat.StartedAt)} with no layer {coat.Coat.Layer - 1} under it; inspect and find clear.");
+            string bare = $"Applied {Clock(coat.Coat.StartedAt)} with no layer {coat.Coat.Layer - 1} under it; inspect and find clear.";
+            return Of(HoldKind.OutOfWindow, coat, bare);
         }
 
         return below.Windows.Recoat is { State: WindowState.Missed } window
             ? Of(
                 HoldKind.OutOfWindow,
                 coat,
-                $"Begun {Clock(coat.Coat.StartedAt)}; layer {below.Coat.Layer} takes it from {Clock(window.OpensAt.Latest)} to {Clock(window.ClosesAt?.Earliest)}; "
-                + "inspect and find clear.")
+                $"Begun {Clock(coat.Coat.StartedAt)}; layer {below.Coat.Layer} takes it from {Clock(window.OpensAt.Latest)}"
+                + $"{(window.ClosesAt is { } closes ? $" to {Clock(closes.Earliest)}" : "")}; inspect and find clear.")
             : null;
     }
 
@@ -93,12 +97,14 @@ internal sealed class Holds(Evidence evidence, DateTimeOffset now, TimeZoneInfo 
             ? Of(
                 HoldKind.KeepDry,
                 coat,
-                window.ClosesAt is { } closes ? $"Keep dry until {Clock(closes.Latest)} at the latest, likely {Clock(closes.Likely)}." : "Keep dry; the surface is wet.")
+                window.ClosesAt is { } closes
+                    ? $"Keep dry until {Clock(closes.Latest)} at the latest, likely {Clock(closes.Likely)}."
+                    : "Keep dry; the surface is wet.")
             : null;
 
     private Hold? Wetted(CoatEvidence coat)
     {
-        Wetting? wetting = coat.Windows.WettedInKeepDry.LastOrDefault(w => !evidence.IsClear(coat.Coat, w.DriedAt));
+        Wetting? wetting = coat.Windows.WettedInKeepDry.LastOrDefault(w => !IsClear(coat, w.DriedAt));
         return wetting is null ? null : Of(
             HoldKind.Wetted,
             coat,
@@ -111,14 +117,19 @@ internal sealed class Holds(Evidence evidence, DateTimeOffset now, TimeZoneInfo 
     {
         Spell? spell = DuringKeepDry(coat, evidence.WetSpells);
         return spell is null ? null : Of(
-            HoldKind.Condensation, coat, $"Water condensed from {Clock(spell.From)}{Until(spell)} while it had to stay dry; inspect and find clear.");
+            HoldKind.Condensation,
+            coat,
+            $"Water condensed from {Clock(spell.From)}{Until(spell)} while it had to stay dry; inspect and find clear.");
     }
 
     private Hold? Unwatched(CoatEvidence coat)
     {
         Spell? spell = DuringKeepDry(coat, evidence.Unwatched);
         return spell is null ? null : Of(
-            HoldKind.Unwatched, coat, $"Where nobody measures from {Clock(spell.From)}{Until(spell)} while it had to stay dry; measure there or bring it back, inspect and find clear.");
+            HoldKind.Unwatched,
+            coat,
+            $"Where nobody measures from {Clock(spell.From)}{Until(spell)} while it had to stay dry; "
+            + "measure there or bring it back, inspect and find clear.");
     }
 
     private Hold? Washed(CoatEvidence coat)
@@ -126,7 +137,7 @@ internal sealed class Holds(Evidence evidence, DateTimeOffset now, TimeZoneInfo 
         Window? noWash = coat.Windows.NoWash;
         DateTimeOffset? washed = noWash is null ? null : _story.Washings.Cast<DateTimeOffset?>().LastOrDefault(
             w => w >= coat.Coat.StartedAt && !(w >= noWash.ClosesAt?.Latest));
-        return washed is null || evidence.IsClear(coat.Coat, washed)
+        return washed is null || IsClear(coat, washed)
             ? null
             : Of(HoldKind.OutOfWindow, coat, $"Washed {Clock(washed)}, before washing is safe; inspect and find clear.");
     }
@@ -134,14 +145,18 @@ internal sealed class Holds(Evidence evidence, DateTimeOffset now, TimeZoneInfo 
     private Hold? Heat(CoatEvidence coat)
     {
         Overheat? overheat = evidence.Overheats.LastOrDefault(o => o.At >= coat.Coat.StartedAt);
-        return overheat is null || evidence.IsClear(coat.Coat, overheat.At)
+        return overheat is null || IsClear(coat, overheat.At)
             ? null
-            : Of(HoldKind.Heat, coat, $"{overheat.PanelC:0.#} °C {Clock(overheat.At)}, above its {overheat.LimitC:0.#} °C; inspect and find clear.");
+            : Of(
+                HoldKind.Heat,
+                coat,
+                $"{overheat.PanelC:0.#} °C {Clock(overheat.At)}, above its {overheat.LimitC:0.#} °C; inspect and find clear.");
     }
 
     private Hold? Found(CoatEvidence coat)
     {
-        Inspection? last = _story.Inspections.LastOrDefault(i => i.At >= coat.Coat.StartedAt && i.Covers(coat.Coat.Layer, coat.Coat.Section));
+        Inspection? last = _story.Inspections.LastOrDefault(
+            i => i.At >= coat.Coat.StartedAt && i.Covers(coat.Coat.Layer, coat.Coat.Section));
         return last is null or { Found: Curing.Found.Clear } || coat.Coat.ReworkedAt >= last.At
             ? null
             : Of(HoldKind.Inspection, coat, $"{last.Found} found {Clock(last.At)}; rework, then inspect and find clear.");
@@ -150,11 +165,14 @@ internal sealed class Holds(Evidence evidence, DateTimeOffset now, TimeZoneInfo 
     private Spell? DuringKeepDry(CoatEvidence coat, IEnumerable<Spell> spells)
     {
         DateTimeOffset begun = coat.Coat.StartedAt;
-        Spell? spell = coat.Windows.KeepDry is { } window
-            ? spells.LastOrDefault(s => !(s.From >= window.ClosesAt?.Latest) && (s.To ?? now) >= begun && !evidence.IsClear(coat.Coat, s.To))
+        Spell? spell = coat.Windows.KeepDry is { } keepDry
+            ? spells.LastOrDefault(s => !(s.From >= keepDry.ClosesAt?.Latest) && (s.To ?? now) >= begun && !IsClear(coat, s.To))
             : null;
         return spell?.From < begun ? spell with { From = begun } : spell;
     }
+
+    private bool IsClear(CoatEvidence coat, DateTimeOffset? since) =>
+        _story.IsFoundClear(coat.Coat.Layer, coat.Coat.Section, since);
 
     private string Until(Spell spell) => spell.To is { } to ? $" to {Clock(to)}" : " on";
 

@@ -7,8 +7,8 @@ namespace CureWatch.Panels;
 /// <param name="Air">Sources of the air, each with a sample.</param>
 /// <param name="Panels">Sources of the panel, each with a sample; empty where the panel is taken as the air.</param>
 /// <remarks>
-/// Several air probes count with the mean of those that were heard in time; the bounds also reckon with what the others would say. Several panel probes count with the coldest, and each of
-/// them is waited for: losing the coldest must not make a release earlier.
+/// Several air probes count with the mean of those that were heard in time; the bounds also reckon with what the others would say. Several
+/// panel probes count with the coldest, and each of them is waited for: losing the coldest must not make a release earlier.
 /// </remarks>
 public sealed record Watch(ImmutableArray<Source> Air, ImmutableArray<Source> Panels)
 {
