@@ -1,0 +1,79 @@
+using System.Collections.Immutable;
+using CureWatch.Bays;
+using CureWatch.Curing;
+using CureWatch.Handover;
+using CureWatch.Panels;
+using CureWatch.Products;
+using CureWatch.Readings;
+using CureWatch.Tests.Bays;
+using CureWatch.TimeWindows;
+
+namespace CureWatch.Tests.Days;
+
+/// <summary>A shut cabin is not the bay; a part off the car lies in the bay's air. Common practice, no source.</summary>
+public class PlacesTests
+{
+    [Fact]
+    public void SeatInACabinWithoutAProbe_IsUnwatched_AndEarnsTheSlowBoundNothing()
+    {
+        TestShop shop = new TestShop(place: Place.Cabin).Steady(0, 1).Tap(1, Did.Applied).Tap(1.05, Did.Levelled).Steady(1.1, 40);
+        Assert.Contains(HoldKind.Unwatched, shop.HoldKinds);
+        Assert.Contains(HoldKind.KeepDry, shop.HoldKinds);
+        Assert.Equal(0, shop.Report.Surfaces[0].Coats[0].ReferenceHours.Low);
+    }
+
+    [Fact]
+    public void WheelOffTheCar_LiesInTheBaysAir()
+    {
+        TestShop shop = new TestShop(place: Place.OffCar).Steady(0, 1).Tap(1, Did.Applied).Tap(1.05, Did.Levelled).Steady(1.1, 40);
+        Assert.True(shop.Report.Ruling.IsReady);
+    }
+
+    [Fact]
+    public void WatchPoint_InTheCabin_TakesOnlyTheCabinsProbe()
+    {
+        BayPlan plan = new(
+            "bay-1", 1013.25, "bay-1", [],
+            [new ProbeMount(TestShop.Air("bay"), null, Place.Outside), new ProbeMount(TestShop.Air("seat"), null, Place.Cabin)]);
+        ImmutableArray<ProbeLog> logs = [.. plan.Probes.Select(m => new ProbeLog(m.Probe, TestShop.Start).Believe(
+            new RawReading("bay-1", m.Probe.Id, TestShop.Start, TestShop.Start, m.Probe.Id == "seat" ? 15 : 20, 50, null)))];
+        Assert.Equal(288.15, Assert.Single(At(Place.Cabin).Air).Last.Kelvins, 9);
+        Assert.Equal(293.15, Assert.Single(At(Place.Outside).Air).Last.Kelvins, 9);
+        Assert.Empty(At(Place.EngineBay).Air);
+
+        Watch At(Place place) => new WatchPoint("bay-1", place, Material.Fabric).WatchIn(plan, logs);
+    }
+
+    [Fact]
+    public void OwnPanelProbe_CountsBeforeAColderOne_AndTheColdestWithoutOne()
+    {
+        BayPlan plan = new(
+            "bay-1", 1013.25, "bay-1", [],
+            [
+                new ProbeMount(TestShop.Air("air"), null, Place.Outside),
+                new ProbeMount(TestShop.Panel("steel"), Material.Steel, Place.Outside),
+                new ProbeMount(TestShop.Panel("glass"), Material.Glass, Place.Outside),
+            ]);
+        ImmutableArray<ProbeLog> logs = [.. plan.Probes.Select(m => new ProbeLog(m.Probe, TestShop.Start).Believe(new RawReading(
+            "bay-1", m.Probe.Id, TestShop.Start, TestShop.Start, m.Probe.Id == "air" ? 20 : null, m.Probe.Id == "air" ? 50 : null,
+            m.Probe.Id == "steel" ? 18 : m.Probe.Id == "glass" ? 14 : null)))];
+        Assert.Equal(291.15, PanelKelvins(Material.Steel), 9);
+        Assert.Equal(287.15, PanelKelvins(Material.Plastic), 9);
+
+        double PanelKelvins(Material material)
+        {
+            Watch watch = new WatchPoint("bay-1", Place.Outside, material).WatchIn(plan, logs);
+            return watch.Over(TestShop.Start, TestShop.At(0.01), TestShop.At(0.01))!.Value.AtStart.PanelKelvins;
+        }
+    }
+
+    [Fact]
+    public void RemovedWindow_IsAbsent_WhereTheSheetIsSilent()
+    {
+        ProductSheet sheet = TestShop.Paint();
+        TestShop shop = new TestShop(sheet with { Stages = [.. sheet.Stages.Where(s => s.Stage is Stage.KeepDry)] })
+            .Steady(0, 1).Tap(1, Did.Applied).Steady(1.1, 20);
+        Assert.Equal([WindowStage.KeepDry], shop.Report.Surfaces[0].Coats[0].Windows.Select(w => w.Stage));
+        Assert.Equal(TestShop.At(13), shop.Window(WindowStage.KeepDry).ClosesAt!.Likely!.Value, TimeSpan.FromSeconds(1));
+    }
+}
