@@ -10,24 +10,24 @@ internal sealed partial class JsonCursor
 {
     private const string SchemaKey = "$schema";
 
-    private readonly string file;
-    private readonly string pointer;
-    private readonly JsonElement element;
-    private readonly Faults faults;
+    private readonly string _file;
+    private readonly string _pointer;
+    private readonly JsonElement _element;
+    private readonly Faults _faults;
 
     private JsonCursor(string file, string pointer, JsonElement element, Faults faults) =>
-        (this.file, this.pointer, this.element, this.faults) = (file, pointer, element, faults);
+        (_file, _pointer, _element, _faults) = (file, pointer, element, faults);
 
-    public bool IsAbsent => element.ValueKind == JsonValueKind.Undefined;
+    public bool IsAbsent => _element.ValueKind == JsonValueKind.Undefined;
 
-    public bool IsObject => element.ValueKind == JsonValueKind.Object;
+    public bool IsObject => _element.ValueKind == JsonValueKind.Object;
 
     /// <summary>The value of a key; absent where the key, or the object, is.</summary>
     public JsonCursor this[string key] => new(
-        file,
-        $"{pointer}/{Escaped(key)}",
-        IsObject && element.TryGetProperty(key, out JsonElement value) ? value : default,
-        faults);
+        _file,
+        $"{_pointer}/{Escaped(key)}",
+        IsObject && _element.TryGetProperty(key, out JsonElement value) ? value : default,
+        _faults);
 
     /// <summary>Starts at the top of a document.</summary>
     public static JsonCursor At(string file, JsonElement top, Faults faults) => new(file, "", top, faults);
@@ -49,9 +49,9 @@ internal sealed partial class JsonCursor
 
         string[] known = [.. required.Union(optional, StringComparer.Ordinal)];
         var seen = new HashSet<string>(StringComparer.Ordinal);
-        foreach (JsonProperty property in element.EnumerateObject())
+        foreach (JsonProperty property in _element.EnumerateObject())
         {
-            bool schema = pointer.Length == 0 && property.Name == SchemaKey && property.Value.ValueKind == JsonValueKind.String;
+            bool schema = _pointer.Length == 0 && property.Name == SchemaKey && property.Value.ValueKind == JsonValueKind.String;
             if (!schema && !known.Contains(property.Name))
             {
                 this[property.Name].Refuse($"the key {property.Name}", $"the keys {string.Join(", ", known)}");
@@ -80,26 +80,26 @@ internal sealed partial class JsonCursor
             return [];
         }
 
-        if (element.ValueKind != JsonValueKind.Array)
+        if (_element.ValueKind != JsonValueKind.Array)
         {
             Refuse("an array");
             return [];
         }
 
-        int length = element.GetArrayLength();
+        int length = _element.GetArrayLength();
         if (length < least || length > most)
         {
             Refuse($"{length} entries", most == int.MaxValue ? $"at least {least}" : $"{least} to {most} entries");
         }
 
-        return [.. element.EnumerateArray().Select((item, i) => new JsonCursor(file, $"{pointer}/{i}", item, faults))];
+        return [.. _element.EnumerateArray().Select((item, i) => new JsonCursor(_file, $"{_pointer}/{i}", item, _faults))];
     }
 
     /// <summary>Refuses what stands here.</summary>
-    public void Refuse(string allowed) => Refuse(IsAbsent ? "nothing" : element.GetRawText(), allowed);
+    public void Refuse(string allowed) => Refuse(IsAbsent ? "nothing" : _element.GetRawText(), allowed);
 
     /// <summary>Refuses what stands here, in words of its own.</summary>
-    public void Refuse(string seen, string allowed) => faults.Add(file, pointer, seen, allowed);
+    public void Refuse(string seen, string allowed) => _faults.Add(_file, _pointer, seen, allowed);
 
     private static string Escaped(string key) =>
         key.Replace("~", "~0", StringComparison.Ordinal).Replace("/", "~1", StringComparison.Ordinal);

@@ -14,7 +14,7 @@ internal sealed partial class JsonCursor
             return null;
         }
 
-        if (element.ValueKind == JsonValueKind.Number && element.TryGetDouble(out double value) && range.Holds(value))
+        if (_element.ValueKind == JsonValueKind.Number && _element.TryGetDouble(out double value) && range.Holds(value))
         {
             return value;
         }
@@ -31,7 +31,7 @@ internal sealed partial class JsonCursor
             return null;
         }
 
-        if (element.ValueKind == JsonValueKind.Number && element.TryGetDouble(out double value)
+        if (_element.ValueKind == JsonValueKind.Number && _element.TryGetDouble(out double value)
             && value >= min && value <= max && value == Math.Truncate(value))
         {
             return (int)value;
@@ -108,9 +108,9 @@ internal sealed partial class JsonCursor
             return null;
         }
 
-        if (element.ValueKind == JsonValueKind.String)
+        if (_element.ValueKind == JsonValueKind.String)
         {
-            return element.GetString();
+            return _element.GetString();
         }
 
         Refuse(allowed);

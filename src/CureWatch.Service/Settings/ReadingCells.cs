@@ -8,9 +8,9 @@ internal sealed class ReadingCells(ReadingColumns columns, ReadingsFaults faults
 {
     private const NumberStyles Number = NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint | NumberStyles.AllowExponent;
 
-    private readonly HashSet<string> names = new(StringComparer.Ordinal);
-    private DateTimeOffset lastReceivedAt = DateTimeOffset.MinValue;
-    private bool clean;
+    private readonly HashSet<string> _names = new(StringComparer.Ordinal);
+    private DateTimeOffset _lastReceivedAt = DateTimeOffset.MinValue;
+    private bool _clean;
 
     /// <returns>False where a cell cannot be used.</returns>
     public bool TryRead(SepReader.Row row, out ReadingRow reading)
@@ -23,7 +23,7 @@ internal sealed class ReadingCells(ReadingColumns columns, ReadingsFaults faults
             return false;
         }
 
-        clean = true;
+        _clean = true;
         reading = new ReadingRow(
             line,
             Instant(row[columns.Time].Span, line, ReadingColumns.TimeName),
@@ -33,7 +33,7 @@ internal sealed class ReadingCells(ReadingColumns columns, ReadingsFaults faults
             Value(row[columns.AirC].Span, line, ReadingColumns.AirName),
             Value(row[columns.HumidityPct].Span, line, ReadingColumns.HumidityName),
             Value(row[columns.PanelC].Span, line, ReadingColumns.PanelName));
-        return clean;
+        return _clean;
     }
 
     private DateTimeOffset Instant(ReadOnlySpan<char> cell, int line, string column)
@@ -57,13 +57,13 @@ internal sealed class ReadingCells(ReadingColumns columns, ReadingsFaults faults
         {
             Refuse(line, ReadingColumns.ReceivedName, cell, Instants.Allowed);
         }
-        else if (receivedAt < lastReceivedAt)
+        else if (receivedAt < _lastReceivedAt)
         {
-            Refuse(line, ReadingColumns.ReceivedName, cell, $"{lastReceivedAt:O} or later: rows are in the order of their arrival");
+            Refuse(line, ReadingColumns.ReceivedName, cell, $"{_lastReceivedAt:O} or later: rows are in the order of their arrival");
         }
         else
         {
-            lastReceivedAt = receivedAt;
+            _lastReceivedAt = receivedAt;
         }
 
         return receivedAt;
@@ -78,11 +78,11 @@ internal sealed class ReadingCells(ReadingColumns columns, ReadingsFaults faults
             return "";
         }
 
-        HashSet<string>.AlternateLookup<ReadOnlySpan<char>> lookup = names.GetAlternateLookup<ReadOnlySpan<char>>();
+        HashSet<string>.AlternateLookup<ReadOnlySpan<char>> lookup = _names.GetAlternateLookup<ReadOnlySpan<char>>();
         if (!lookup.TryGetValue(cell, out string? name))
         {
             name = cell.ToString();
-            names.Add(name);
+            _names.Add(name);
         }
 
         return name;
@@ -106,6 +106,6 @@ internal sealed class ReadingCells(ReadingColumns columns, ReadingsFaults faults
     private void Refuse(int line, string column, ReadOnlySpan<char> cell, string allowed)
     {
         faults.Add(line, column, cell, allowed);
-        clean = false;
+        _clean = false;
     }
 }

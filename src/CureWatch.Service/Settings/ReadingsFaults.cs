@@ -4,11 +4,11 @@ namespace CureWatch.Service.Settings;
 internal sealed class ReadingsFaults(string file, Faults faults)
 {
     private const int MostTold = 100;
-    private int count;
+    private int _count;
 
     public void Add(int line, string? column, ReadOnlySpan<char> seen, string allowed)
     {
-        if (++count <= MostTold)
+        if (++_count <= MostTold)
         {
             string place = column is null ? $"line {line}" : $"line {line}, column {column}";
             faults.Add(file, place, seen.IsEmpty ? "nothing" : seen.ToString(), allowed);
@@ -18,9 +18,9 @@ internal sealed class ReadingsFaults(string file, Faults faults)
     /// <summary>Says, at the end of the file, how many faults were not told.</summary>
     public void Close()
     {
-        if (count > MostTold)
+        if (_count > MostTold)
         {
-            faults.Add(file, "further lines", $"and {count - MostTold} more", "as above");
+            faults.Add(file, "further lines", $"and {_count - MostTold} more", "as above");
         }
     }
 }

@@ -8,12 +8,12 @@ internal sealed class ReadingsFile : IDisposable
 {
     private static readonly UTF8Encoding Strict = new(encoderShouldEmitUTF8Identifier: false, throwOnInvalidBytes: true);
 
-    private readonly SepReader reader;
-    private readonly ReadingsFaults faults;
-    private ReadingCells? cells;
-    private int line;
+    private readonly SepReader _reader;
+    private readonly ReadingsFaults _faults;
+    private ReadingCells? _cells;
+    private int _line;
 
-    private ReadingsFile(SepReader reader, ReadingsFaults faults) => (this.reader, this.faults) = (reader, faults);
+    private ReadingsFile(SepReader reader, ReadingsFaults faults) => (_reader, _faults) = (reader, faults);
 
     /// <summary>Gives the rows one by one, leaving out those with a fault; the faults are complete when the rows are at their end.</summary>
     public static IEnumerable<ReadingRow> Read(string path, Faults faults)
@@ -28,7 +28,7 @@ internal sealed class ReadingsFile : IDisposable
         ofFile.Close();
     }
 
-    public void Dispose() => reader.Dispose();
+    public void Dispose() => _reader.Dispose();
 
     private static ReadingsFile? Open(string path, ReadingsFaults ofFile, Faults faults)
     {
@@ -49,14 +49,14 @@ internal sealed class ReadingsFile : IDisposable
     private bool TryNext(out ReadingRow row)
     {
         row = default;
-        if (cells is null && !TryHeader())
+        if (_cells is null && !TryHeader())
         {
             return false;
         }
 
         while (MoveNext())
         {
-            if (!reader.Current.Span.IsEmpty && cells!.TryRead(reader.Current, out row))
+            if (!_reader.Current.Span.IsEmpty && _cells!.TryRead(_reader.Current, out row))
             {
                 return true;
             }
@@ -69,25 +69,25 @@ internal sealed class ReadingsFile : IDisposable
     {
         if (!MoveNext())
         {
-            faults.Add(1, null, "", "a header that names the columns");
+            _faults.Add(1, null, "", "a header that names the columns");
             return false;
         }
 
-        cells = ReadingColumns.Read(reader.Current, faults) is { } columns ? new ReadingCells(columns, faults) : null;
-        return cells is not null;
+        _cells = ReadingColumns.Read(_reader.Current, _faults) is { } columns ? new ReadingCells(columns, _faults) : null;
+        return _cells is not null;
     }
 
     private bool MoveNext()
     {
         try
         {
-            bool moved = reader.MoveNext();
-            line = moved ? reader.Current.LineNumberToExcl : line;
+            bool moved = _reader.MoveNext();
+            _line = moved ? _reader.Current.LineNumberToExcl : _line;
             return moved;
         }
         catch (Exception e) when (e is IOException or DecoderFallbackException or NotSupportedException)
         {
-            faults.Add(line, null, e.Message, "rows of text in UTF-8, every quote closed");
+            _faults.Add(_line, null, e.Message, "rows of text in UTF-8, every quote closed");
             return false;
         }
     }

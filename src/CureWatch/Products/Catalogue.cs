@@ -5,7 +5,7 @@ namespace CureWatch.Products;
 /// <summary>The product sheets of a shop, every revision of every product.</summary>
 public sealed class Catalogue
 {
-    private readonly ImmutableDictionary<string, ImmutableSortedDictionary<int, ProductSheet>> products;
+    private readonly ImmutableDictionary<string, ImmutableSortedDictionary<int, ProductSheet>> _products;
 
     /// <summary>Takes the sheets.</summary>
     /// <param name="sheets">The sheets, in any order.</param>
@@ -13,7 +13,7 @@ public sealed class Catalogue
     public Catalogue(IEnumerable<ProductSheet> sheets)
     {
         Sheets = [.. sheets.OrderBy(s => s.Product, StringComparer.Ordinal).ThenBy(s => s.Revision)];
-        products = Sheets
+        _products = Sheets
             .GroupBy(s => s.Product, StringComparer.Ordinal)
             .ToImmutableDictionary(g => g.Key, Revisions, StringComparer.Ordinal);
     }
@@ -25,12 +25,12 @@ public sealed class Catalogue
     /// <param name="product">The product's id.</param>
     /// <param name="revision">The revision.</param>
     /// <returns>The sheet, or null where there is none.</returns>
-    public ProductSheet? Find(string product, int revision) => products.GetValueOrDefault(product)?.GetValueOrDefault(revision);
+    public ProductSheet? Find(string product, int revision) => _products.GetValueOrDefault(product)?.GetValueOrDefault(revision);
 
     /// <summary>Finds the newest revision of a product, which a new job takes unless it names another.</summary>
     /// <param name="product">The product's id.</param>
     /// <returns>The sheet with the highest revision, or null where there is none.</returns>
-    public ProductSheet? Newest(string product) => products.GetValueOrDefault(product)?.Values.Last();
+    public ProductSheet? Newest(string product) => _products.GetValueOrDefault(product)?.Values.Last();
 
     private static ImmutableSortedDictionary<int, ProductSheet> Revisions(IGrouping<string, ProductSheet> sheets)
     {

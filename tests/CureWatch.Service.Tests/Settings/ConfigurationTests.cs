@@ -4,23 +4,23 @@ namespace CureWatch.Service.Tests.Settings;
 
 public sealed class ConfigurationTests : IDisposable
 {
-    private readonly Written written = new();
-    private readonly Faults faults = new();
+    private readonly Written _written = new();
+    private readonly Faults _faults = new();
 
     public ConfigurationTests()
     {
-        written.File("shop.json", ShopVariants.Least);
-        written.File("products/x-r1.json", SheetVariants.Least);
+        _written.File("shop.json", ShopVariants.Least);
+        _written.File("products/x-r1.json", SheetVariants.Least);
     }
 
-    public void Dispose() => written.Dispose();
+    public void Dispose() => _written.Dispose();
 
     [Fact]
     public void Folder_WithShopAndSheets_IsRead()
     {
         Configuration configuration = Read()!;
 
-        Assert.Empty(faults.All);
+        Assert.Empty(_faults.All);
         Assert.Equal("s", configuration.Shop.Plan.Shop);
         Assert.Equal(1, configuration.Catalogue.Newest("x")?.Revision);
     }
@@ -28,9 +28,9 @@ public sealed class ConfigurationTests : IDisposable
     [Fact]
     public void FilesBesideTheSheets_AreIgnored()
     {
-        written.File("products/notes.txt", "no sheet");
-        written.File("products/old/x-r0.json", "no sheet");
-        written.File("example/job.json", "not looked at");
+        _written.File("products/notes.txt", "no sheet");
+        _written.File("products/old/x-r0.json", "no sheet");
+        _written.File("example/job.json", "not looked at");
 
         Assert.NotNull(Read());
     }
@@ -38,7 +38,7 @@ public sealed class ConfigurationTests : IDisposable
     [Fact]
     public void Folder_WithoutSheets_IsAShopThatOnlyWatches()
     {
-        Directory.Delete(Path.Combine(written.Folder, "products"), recursive: true);
+        Directory.Delete(Path.Combine(_written.Folder, "products"), recursive: true);
 
         Assert.Empty(Read()!.Catalogue.Sheets);
     }
@@ -46,41 +46,41 @@ public sealed class ConfigurationTests : IDisposable
     [Fact]
     public void SameRevision_InTwoFiles_IsRefusedNamingBoth()
     {
-        string second = written.File("products/y.json", SheetVariants.Least);
+        string second = _written.File("products/y.json", SheetVariants.Least);
 
         Assert.Null(Read());
-        Fault fault = Assert.Single(faults.All);
+        Fault fault = Assert.Single(_faults.All);
         Assert.Equal((second, "/revision", "x revision 1"), (fault.File, fault.Place, fault.Seen));
-        Assert.Contains(Path.Combine(written.Folder, "products", "x-r1.json"), fault.Allowed, StringComparison.Ordinal);
+        Assert.Contains(Path.Combine(_written.Folder, "products", "x-r1.json"), fault.Allowed, StringComparison.Ordinal);
     }
 
     [Fact]
     public void Faults_OfEveryFile_AreNamed()
     {
-        written.File("shop.json", "{");
-        written.File("products/a.json", "{}");
-        written.File("products/b.json", Edited.At(SheetVariants.Least, "/kind", "7"));
-        written.File("curewatch.json", """{"colour":1}""");
+        _written.File("shop.json", "{");
+        _written.File("products/a.json", "{}");
+        _written.File("products/b.json", Edited.At(SheetVariants.Least, "/kind", "7"));
+        _written.File("curewatch.json", """{"colour":1}""");
 
         Assert.Null(Read());
         Assert.Equal(
-            ["a.json", "b.json", "curewatch.json", "shop.json"], faults.All.Select(f => Path.GetFileName(f.File)).Distinct().Order());
+            ["a.json", "b.json", "curewatch.json", "shop.json"], _faults.All.Select(f => Path.GetFileName(f.File)).Distinct().Order());
     }
 
     [Fact]
     public void Shop_ThatIsMissing_IsAFaultOfItsFile()
     {
-        File.Delete(Path.Combine(written.Folder, "shop.json"));
+        File.Delete(Path.Combine(_written.Folder, "shop.json"));
 
         Assert.Null(Read());
-        Assert.Equal((Path.Combine(written.Folder, "shop.json"), "no such file"), faults.All.Select(f => (f.File, f.Seen)).Single());
+        Assert.Equal((Path.Combine(_written.Folder, "shop.json"), "no such file"), _faults.All.Select(f => (f.File, f.Seen)).Single());
     }
 
     [Fact]
     public void Folder_ThatIsMissing_IsNone()
     {
-        Assert.Null(ConfigurationFolder.Find(Path.Combine(written.Folder, "nowhere"), faults));
-        Assert.Equal("no such directory", Assert.Single(faults.All).Seen);
+        Assert.Null(ConfigurationFolder.Find(Path.Combine(_written.Folder, "nowhere"), _faults));
+        Assert.Equal("no such directory", Assert.Single(_faults.All).Seen);
     }
 
     [Theory]
@@ -92,12 +92,12 @@ public sealed class ConfigurationTests : IDisposable
     [InlineData("[]", "")]
     public void ServiceFile_HoldsItsFourSections(string text, string? place)
     {
-        written.File("curewatch.json", text);
+        _written.File("curewatch.json", text);
 
         _ = Read();
 
-        Assert.Equal(place, faults.All.SingleOrDefault()?.Place);
+        Assert.Equal(place, _faults.All.SingleOrDefault()?.Place);
     }
 
-    private Configuration? Read() => Configuration.Read(written.Folder, faults);
+    private Configuration? Read() => Configuration.Read(_written.Folder, _faults);
 }

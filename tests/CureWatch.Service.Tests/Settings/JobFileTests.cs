@@ -7,28 +7,28 @@ namespace CureWatch.Service.Tests.Settings;
 
 public sealed class JobFileTests : IDisposable
 {
-    private readonly Written written = new();
-    private readonly Faults faults = new();
-    private readonly Configuration configuration;
+    private readonly Written _written = new();
+    private readonly Faults _faults = new();
+    private readonly Configuration _configuration;
 
     public JobFileTests()
     {
-        written.File("config/shop.json", ShopVariants.Whole);
-        written.File("config/products/paint-x-r2.json", SheetVariants.Whole);
-        written.File("config/products/paint-x-r11.json", Edited.At(SheetVariants.Whole, "/revision", "11"));
-        configuration = Configuration.Read(Path.Combine(written.Folder, "config"), faults)!;
+        _written.File("config/shop.json", ShopVariants.Whole);
+        _written.File("config/products/paint-x-r2.json", SheetVariants.Whole);
+        _written.File("config/products/paint-x-r11.json", Edited.At(SheetVariants.Whole, "/revision", "11"));
+        _configuration = Configuration.Read(Path.Combine(_written.Folder, "config"), _faults)!;
     }
 
     public static TheoryData<string, string?, string> Broken { get; } = [.. JobVariants.ForBoth, .. JobVariants.ForTheReader];
 
-    public void Dispose() => written.Dispose();
+    public void Dispose() => _written.Dispose();
 
     [Fact]
     public void Job_IsReadWhole()
     {
         Job job = Read(JobVariants.Whole)!.Job;
 
-        Assert.Empty(faults.All);
+        Assert.Empty(_faults.All);
         Assert.Equal(("job-7", "bay-1", "grey estate", At("2026-03-03T16:00:00Z")), (job.Id, job.Bay, job.Car, job.PromisedAt));
         Assert.Equal(
             [
@@ -87,21 +87,21 @@ public sealed class JobFileTests : IDisposable
     public void Correction_BeforeWhatItCorrects_IsAccepted()
     {
         Assert.NotNull(Read(Edited.At(Edited.At(JobVariants.Whole, "/taps/0/corrects", "\"b\""), "/taps/6/corrects", null)));
-        Assert.Empty(faults.All);
+        Assert.Empty(_faults.All);
     }
 
     [Fact]
     public void Taps_AreOptional()
     {
         Assert.Empty(Read(Edited.At(JobVariants.Whole, "/taps", null))!.Taps);
-        Assert.Empty(faults.All);
+        Assert.Empty(_faults.All);
     }
 
     [Fact]
     public void Surface_WithAFault_IsStillKnownToTheTaps()
     {
         Assert.Null(Read(Edited.At(JobVariants.Whole, "/surfaces/0/material", "\"wood\"")));
-        Assert.Equal("/surfaces/0/material", Assert.Single(faults.All).Place);
+        Assert.Equal("/surfaces/0/material", Assert.Single(_faults.All).Place);
     }
 
     [Theory]
@@ -109,10 +109,10 @@ public sealed class JobFileTests : IDisposable
     public void Job_WithOnePlaceBroken_IsRefusedThere(string changed, string? json, string place)
     {
         Assert.Null(Read(Edited.At(JobVariants.Whole, changed, json)));
-        Assert.Contains(place, faults.All.Select(f => f.Place));
+        Assert.Contains(place, _faults.All.Select(f => f.Place));
     }
 
     private static DateTimeOffset At(string text) => DateTimeOffset.Parse(text, System.Globalization.CultureInfo.InvariantCulture);
 
-    private JobRecord? Read(string text) => JobFile.Read(written.File("job.json", text), configuration, faults);
+    private JobRecord? Read(string text) => JobFile.Read(_written.File("job.json", text), _configuration, _faults);
 }

@@ -6,7 +6,7 @@ namespace CureWatch.Service.Tests.Settings;
 
 public class JsonCursorTests
 {
-    private readonly Faults faults = new();
+    private readonly Faults _faults = new();
 
     [Fact]
     public void Keys_ThatAreUnknownMissingOrRepeated_AreAllNamed()
@@ -15,8 +15,8 @@ public class JsonCursorTests
 
         Assert.Equal(
             [("/a", "the key a again"), ("/x~1y~0z", "the key x/y~z"), ("/b", "nothing")],
-            faults.All.Select(f => (f.Place, f.Seen)));
-        Assert.Equal("the keys a, b, c", faults.All[1].Allowed);
+            _faults.All.Select(f => (f.Place, f.Seen)));
+        Assert.Equal("the keys a, b, c", _faults.All[1].Allowed);
     }
 
     [Fact]
@@ -25,16 +25,16 @@ public class JsonCursorTests
         JsonCursor top = Top("""{"$schema":"s","a":{"$schema":"s"}}""");
 
         Assert.True(top.Keys([], "a"));
-        Assert.Empty(faults.All);
+        Assert.Empty(_faults.All);
         Assert.True(top["a"].Keys([]));
-        Assert.Equal("/a/$schema", Assert.Single(faults.All).Place);
+        Assert.Equal("/a/$schema", Assert.Single(_faults.All).Place);
     }
 
     [Fact]
     public void Keys_OfSomethingElse_AreRefused()
     {
         Assert.False(Top("[1]").Keys([]));
-        Assert.Equal("[1]", Assert.Single(faults.All).Seen);
+        Assert.Equal("[1]", Assert.Single(_faults.All).Seen);
     }
 
     [Fact]
@@ -51,7 +51,7 @@ public class JsonCursorTests
         Assert.Null(absent.OneOf<Stage>());
         Assert.Null(absent.Text(9));
         Assert.Empty(absent.Items(least: 1));
-        Assert.Empty(faults.All);
+        Assert.Empty(_faults.All);
     }
 
     [Theory]
@@ -74,7 +74,7 @@ public class JsonCursorTests
     {
         Assert.Null(Top($"[{json}]").Items()[0].Number(NumberRange.From(1, 10, "K")));
 
-        Fault fault = Assert.Single(faults.All);
+        Fault fault = Assert.Single(_faults.All);
         Assert.Equal(("/0", json, "a number 1 to 10 K"), (fault.Place, fault.Seen, fault.Allowed));
     }
 
@@ -84,7 +84,7 @@ public class JsonCursorTests
     public void Number_AtTheEndOfAnOpenRange_IsRefused(string json)
     {
         Assert.Null(Top($"[{json}]").Items()[0].Number(NumberRange.Between(0, 100, "%")));
-        Assert.Equal("a number above 0, below 100 %", Assert.Single(faults.All).Allowed);
+        Assert.Equal("a number above 0, below 100 %", Assert.Single(_faults.All).Allowed);
     }
 
     [Theory]
@@ -101,7 +101,7 @@ public class JsonCursorTests
     public void Integer_OfAnotherKind_IsRefused(string json)
     {
         Assert.Null(Top($"[{json}]").Items()[0].Integer(1, 9));
-        Assert.Equal("a whole number 1 to 9", Assert.Single(faults.All).Allowed);
+        Assert.Equal("a whole number 1 to 9", Assert.Single(_faults.All).Allowed);
     }
 
     [Theory]
@@ -123,7 +123,7 @@ public class JsonCursorTests
     public void Id_OfAnotherForm_IsRefused(string json)
     {
         Assert.Null(Top($"[{json}]").Items()[0].Id());
-        Assert.Equal(Ids.Allowed, Assert.Single(faults.All).Allowed);
+        Assert.Equal(Ids.Allowed, Assert.Single(_faults.All).Allowed);
     }
 
     [Fact]
@@ -132,7 +132,7 @@ public class JsonCursorTests
         Assert.Equal(Stage.LevelBy, Top("""["level-by"]""").Items()[0].OneOf<Stage>());
         Assert.Null(Top("""["LevelBy"]""").Items()[0].OneOf<Stage>());
         Assert.Equal(
-            "flash | level-by | recoat-from | recoat-by | keep-dry | no-wash | full-cure", Assert.Single(faults.All).Allowed);
+            "flash | level-by | recoat-from | recoat-by | keep-dry | no-wash | full-cure", Assert.Single(_faults.All).Allowed);
     }
 
     [Theory]
@@ -143,7 +143,7 @@ public class JsonCursorTests
     public void Duration_OutsideOrOfAnotherForm_IsRefused(string json)
     {
         Assert.Null(Top($"[{json}]").Items()[0].Duration(TimeSpan.FromMinutes(1), TimeSpan.FromHours(1)));
-        Assert.Equal("a duration [d.]hh:mm:ss, 00:01:00 to 01:00:00", Assert.Single(faults.All).Allowed);
+        Assert.Equal("a duration [d.]hh:mm:ss, 00:01:00 to 01:00:00", Assert.Single(_faults.All).Allowed);
     }
 
     [Theory]
@@ -154,7 +154,7 @@ public class JsonCursorTests
     public void Text_BlankLongOrOfTwoLines_IsRefused(string json)
     {
         Assert.Null(Top($"[{json}]").Items()[0].Text(9));
-        Assert.Single(faults.All);
+        Assert.Single(_faults.All);
     }
 
     [Theory]
@@ -165,7 +165,7 @@ public class JsonCursorTests
     {
         _ = Top(json).Items(least: 1, most: 2);
 
-        Assert.Equal(seen, Assert.Single(faults.All).Seen);
+        Assert.Equal(seen, Assert.Single(_faults.All).Seen);
     }
 
     [Theory]
@@ -178,26 +178,26 @@ public class JsonCursorTests
     [InlineData("{} {}", "line 1")]
     public void Document_ThatIsNoJson_NamesTheLine(string text, string place)
     {
-        Assert.Null(JsonFile.Parse("f.json", Encoding.UTF8.GetBytes(text), faults));
-        Assert.Equal(place, Assert.Single(faults.All).Place);
+        Assert.Null(JsonFile.Parse("f.json", Encoding.UTF8.GetBytes(text), _faults));
+        Assert.Equal(place, Assert.Single(_faults.All).Place);
     }
 
     [Fact]
     public void Document_InAnotherEncoding_NamesTheLine()
     {
-        Assert.Null(JsonFile.Parse("f.json", [.. "{\n\"a\":\""u8, 0xFC, .. "\"}"u8], faults));
-        Assert.Equal(("line 2", "bytes that are no UTF-8"), faults.All.Select(f => (f.Place, f.Seen)).Single());
+        Assert.Null(JsonFile.Parse("f.json", [.. "{\n\"a\":\""u8, 0xFC, .. "\"}"u8], _faults));
+        Assert.Equal(("line 2", "bytes that are no UTF-8"), _faults.All.Select(f => (f.Place, f.Seen)).Single());
     }
 
     [Fact]
-    public void Document_WithAByteOrderMark_IsRead() => Assert.True(JsonFile.Parse("f.json", [0xEF, 0xBB, 0xBF, .. "{}"u8], faults)!.Keys([]));
+    public void Document_WithAByteOrderMark_IsRead() => Assert.True(JsonFile.Parse("f.json", [0xEF, 0xBB, 0xBF, .. "{}"u8], _faults)!.Keys([]));
 
     [Fact]
     public void File_ThatIsMissing_IsAFault()
     {
-        Assert.Null(JsonFile.Open("nowhere/shop.json", faults));
-        Assert.Equal("nowhere/shop.json: file: saw no such file; allowed: a file that can be read", Assert.Single(faults.All).ToString());
+        Assert.Null(JsonFile.Open("nowhere/shop.json", _faults));
+        Assert.Equal("nowhere/shop.json: file: saw no such file; allowed: a file that can be read", Assert.Single(_faults.All).ToString());
     }
 
-    private JsonCursor Top(string json) => JsonFile.Parse("f.json", Encoding.UTF8.GetBytes(json), faults)!;
+    private JsonCursor Top(string json) => JsonFile.Parse("f.json", Encoding.UTF8.GetBytes(json), _faults)!;
 }

@@ -6,19 +6,19 @@ namespace CureWatch.Service.Tests.Settings;
 
 public sealed class ProductFileTests : IDisposable
 {
-    private readonly Written written = new();
-    private readonly Faults faults = new();
+    private readonly Written _written = new();
+    private readonly Faults _faults = new();
 
     public static TheoryData<string, string?, string> Broken { get; } = [.. SheetVariants.ForBoth, .. SheetVariants.ForTheReader];
 
-    public void Dispose() => written.Dispose();
+    public void Dispose() => _written.Dispose();
 
     [Fact]
     public void Sheet_WithEveryKey_IsReadWhole()
     {
         ProductSheet sheet = Read(SheetVariants.Whole)!;
 
-        Assert.Empty(faults.All);
+        Assert.Empty(_faults.All);
         Assert.Equal(("paint-x", 2, ProductKind.Paint, Carrier.Solvent), (sheet.Product, sheet.Revision, sheet.Kind, sheet.Carrier));
         Assert.Equal(("Paint X", "invented for the test", AfterWetting.Continue), (sheet.Name, sheet.Source, sheet.AfterWetting));
         Assert.Equal(new ReferenceClimate(new Celsius(23), new RelativeHumidity(60)), sheet.Reference);
@@ -42,7 +42,7 @@ public sealed class ProductFileTests : IDisposable
     {
         ProductSheet sheet = Read(SheetVariants.Least)!;
 
-        Assert.Empty(faults.All);
+        Assert.Empty(_faults.All);
         Assert.Equal((Carrier.Solvent, "x", "not stated", AfterWetting.Restart), (sheet.Carrier, sheet.Name, sheet.Source, sheet.AfterWetting));
         Assert.Equal(ReferenceClimate.Usual, sheet.Reference);
         Assert.Equal(new SheetLimits(null, null, null, null, 3, null), sheet.Limits);
@@ -57,7 +57,7 @@ public sealed class ProductFileTests : IDisposable
     public void Sheet_WithOnePlaceBroken_IsRefusedThere(string changed, string? json, string place)
     {
         Assert.Null(Read(Edited.At(SheetVariants.Whole, changed, json)));
-        Assert.Contains(place, faults.All.Select(f => f.Place));
+        Assert.Contains(place, _faults.All.Select(f => f.Place));
     }
 
     [Fact]
@@ -66,7 +66,7 @@ public sealed class ProductFileTests : IDisposable
         string text = Edited.At(Edited.At(SheetVariants.Whole, "/kind", "\"boat\""), "/lamp/0/panelMaxC", "80");
 
         Assert.Null(Read(Edited.At(text, "/colour", "1")));
-        Assert.Equal(["/colour", "/kind", "/lamp/0/panelMaxC"], faults.All.Select(f => f.Place).Order());
+        Assert.Equal(["/colour", "/kind", "/lamp/0/panelMaxC"], _faults.All.Select(f => f.Place).Order());
     }
 
     [Fact]
@@ -76,7 +76,7 @@ public sealed class ProductFileTests : IDisposable
 
         Assert.NotNull(Read(text));
         Assert.Null(Read(Edited.At(text, "/carrier", "\"water\"")));
-        Assert.Equal("/reference/humidityPct", Assert.Single(faults.All).Place);
+        Assert.Equal("/reference/humidityPct", Assert.Single(_faults.All).Place);
     }
 
     [Fact]
@@ -85,8 +85,8 @@ public sealed class ProductFileTests : IDisposable
         string text = Edited.At(SheetVariants.Whole, "/stages/5", null);
 
         Assert.Null(Read(Edited.At(text, "/stages/5/rows/0/at", "\"13:00:00\"")));
-        Assert.Equal("/stages/5/rows/0", Assert.Single(faults.All).Place);
+        Assert.Equal("/stages/5/rows/0", Assert.Single(_faults.All).Place);
     }
 
-    private ProductSheet? Read(string text) => ProductFile.Read(written.File("sheet.json", text), faults);
+    private ProductSheet? Read(string text) => ProductFile.Read(_written.File("sheet.json", text), _faults);
 }

@@ -8,17 +8,17 @@ public sealed class ReadingsFileTests : IDisposable
 {
     private const string Header = "time,bay,probe,air_c,humidity_pct,panel_c\n";
 
-    private readonly Written written = new();
-    private readonly Faults faults = new();
+    private readonly Written _written = new();
+    private readonly Faults _faults = new();
 
-    public void Dispose() => written.Dispose();
+    public void Dispose() => _written.Dispose();
 
     [Fact]
     public void Row_IsReadWhole()
     {
         ReadingRow row = Read("time,bay,probe,air_c,humidity_pct,panel_c,received_at\n2026-03-02T08:00:00.5+01:00,bay-1,air,-1.25,60,,2026-03-02T07:00:02Z\n").Single();
 
-        Assert.Empty(faults.All);
+        Assert.Empty(_faults.All);
         Assert.Equal(new ReadingRow(2, At("2026-03-02T07:00:00.5Z"), At("2026-03-02T07:00:02Z"), "bay-1", "air", -1.25, 60, null), row);
     }
 
@@ -41,7 +41,7 @@ public sealed class ReadingsFileTests : IDisposable
     {
         ReadingRow row = Read(text).Single();
 
-        Assert.Empty(faults.All);
+        Assert.Empty(_faults.All);
         Assert.Equal(("bay-1", "air", 20, 50, null), (row.Bay, row.Probe, row.AirC, row.HumidityPct, row.PanelC));
     }
 
@@ -57,7 +57,7 @@ public sealed class ReadingsFileTests : IDisposable
     public void File_WithAHeaderAlone_HoldsNoReadings()
     {
         Assert.Empty(Read(Header));
-        Assert.Empty(faults.All);
+        Assert.Empty(_faults.All);
     }
 
     [Theory]
@@ -70,7 +70,7 @@ public sealed class ReadingsFileTests : IDisposable
     public void Header_OfAnotherKind_IsRefused(string text, string place, string seen)
     {
         Assert.Empty(Read(text));
-        Assert.Contains((place, seen), faults.All.Select(f => (f.Place, f.Seen)));
+        Assert.Contains((place, seen), _faults.All.Select(f => (f.Place, f.Seen)));
     }
 
     [Theory]
@@ -92,7 +92,7 @@ public sealed class ReadingsFileTests : IDisposable
         List<ReadingRow> rows = Read(Header + "2026-03-02T08:00:00Z,bay-1,air,20,50,\n" + line + "\n2026-03-02T08:01:00Z,bay-1,air,20,50,\n");
 
         Assert.Equal([2, 4], rows.Select(r => r.Line));
-        Assert.Equal(($"line 3, column {column}", seen), faults.All.Select(f => (f.Place, f.Seen)).Single());
+        Assert.Equal(($"line 3, column {column}", seen), _faults.All.Select(f => (f.Place, f.Seen)).Single());
     }
 
     [Theory]
@@ -102,14 +102,14 @@ public sealed class ReadingsFileTests : IDisposable
     public void Row_OfAnotherWidth_IsRefused(string line, string seen)
     {
         Assert.Empty(Read(Header + line));
-        Assert.Equal(("line 2", seen), faults.All.Select(f => (f.Place, f.Seen)).Single());
+        Assert.Equal(("line 2", seen), _faults.All.Select(f => (f.Place, f.Seen)).Single());
     }
 
     [Fact]
     public void SeveralFaults_InOneRow_AreAllNamed()
     {
         Assert.Empty(Read(Header + "today,,air,warm,50,\n"));
-        Assert.Equal(["line 2, column time", "line 2, column bay", "line 2, column air_c"], faults.All.Select(f => f.Place));
+        Assert.Equal(["line 2, column time", "line 2, column bay", "line 2, column air_c"], _faults.All.Select(f => f.Place));
     }
 
     [Fact]
@@ -117,7 +117,7 @@ public sealed class ReadingsFileTests : IDisposable
     {
         ReadingRow row = Read(Header + "2026-03-02T08:00:00Z,bay-1,air,-300,140,9999\n").Single();
 
-        Assert.Empty(faults.All);
+        Assert.Empty(_faults.All);
         Assert.Equal((-300, 140, 9999), (row.AirC, row.HumidityPct, row.PanelC));
     }
 
@@ -133,7 +133,7 @@ public sealed class ReadingsFileTests : IDisposable
             + "2026-03-02T08:08:00Z,b,p,20,50,,2026-03-02T08:08:00Z\n");
 
         Assert.Equal([2, 3, 4, 6], rows.Select(r => r.Line));
-        Assert.Equal("line 5, column received_at", Assert.Single(faults.All).Place);
+        Assert.Equal("line 5, column received_at", Assert.Single(_faults.All).Place);
     }
 
     [Fact]
@@ -141,16 +141,16 @@ public sealed class ReadingsFileTests : IDisposable
     {
         Assert.Empty(Read(Header + string.Concat(Enumerable.Repeat("now,bay-1,air,20,50,\n", 105))));
 
-        Assert.Equal(101, faults.Count);
-        Assert.Equal("line 101, column time", faults.All[99].Place);
-        Assert.Equal("and 5 more", faults.All[100].Seen);
+        Assert.Equal(101, _faults.Count);
+        Assert.Equal("line 101, column time", _faults.All[99].Place);
+        Assert.Equal("and 5 more", _faults.All[100].Seen);
     }
 
     [Fact]
     public void File_ThatIsMissing_IsAFault()
     {
-        Assert.Empty(ReadingsFile.Read(Path.Combine(written.Folder, "none.csv"), faults));
-        Assert.Equal("no such file", Assert.Single(faults.All).Seen);
+        Assert.Empty(ReadingsFile.Read(Path.Combine(_written.Folder, "none.csv"), _faults));
+        Assert.Equal("no such file", Assert.Single(_faults.All).Seen);
     }
 
     [Theory]
@@ -158,21 +158,21 @@ public sealed class ReadingsFileTests : IDisposable
     [InlineData(100_000)]
     public void File_InAnotherEncoding_IsAFaultNearTheLine(int rowsBefore)
     {
-        string path = written.File("readings.csv", "");
+        string path = _written.File("readings.csv", "");
         string before = Header + string.Concat(Enumerable.Repeat("2026-03-02T08:00:00Z,bay-1,air,20,50,\n", rowsBefore));
         File.WriteAllBytes(path, [.. Encoding.UTF8.GetBytes(before), 0xFC, (byte)'\n']);
 
-        _ = ReadingsFile.Read(path, faults).Count();
+        _ = ReadingsFile.Read(path, _faults).Count();
 
-        Assert.Single(faults.All);
+        Assert.Single(_faults.All);
     }
 
     [Fact]
     public void Names_AreKeptOnce_AndRowsCostNoMemory()
     {
         const string Row = "2026-03-02T08:00:00Z,bay-1,air,20.25,50.5,18.75\n";
-        string few = written.File("few.csv", Header + string.Concat(Enumerable.Repeat(Row, 1_000)));
-        string many = written.File("many.csv", Header + string.Concat(Enumerable.Repeat(Row, 21_000)));
+        string few = _written.File("few.csv", Header + string.Concat(Enumerable.Repeat(Row, 1_000)));
+        string many = _written.File("many.csv", Header + string.Concat(Enumerable.Repeat(Row, 21_000)));
         _ = AllocatedBy(few);
 
         Assert.InRange(AllocatedBy(many) - AllocatedBy(few), -200_000, 200_000);
@@ -191,5 +191,5 @@ public sealed class ReadingsFileTests : IDisposable
 
     private static DateTimeOffset At(string text) => DateTimeOffset.Parse(text, CultureInfo.InvariantCulture);
 
-    private List<ReadingRow> Read(string text) => [.. ReadingsFile.Read(written.File("readings.csv", text), faults)];
+    private List<ReadingRow> Read(string text) => [.. ReadingsFile.Read(_written.File("readings.csv", text), _faults)];
 }

@@ -8,19 +8,19 @@ namespace CureWatch.Service.Tests.Settings;
 
 public sealed class ShopFileTests : IDisposable
 {
-    private readonly Written written = new();
-    private readonly Faults faults = new();
+    private readonly Written _written = new();
+    private readonly Faults _faults = new();
 
     public static TheoryData<string, string?, string> Broken { get; } = [.. ShopVariants.ForBoth, .. ShopVariants.ForTheReader];
 
-    public void Dispose() => written.Dispose();
+    public void Dispose() => _written.Dispose();
 
     [Fact]
     public void Shop_WithEveryKey_IsReadWhole()
     {
         ShopSettings shop = Read(ShopVariants.Whole)!;
 
-        Assert.Empty(faults.All);
+        Assert.Empty(_faults.All);
         Assert.Equal(("test-works", TimeSpan.FromMinutes(75)), (shop.Plan.Shop, shop.Plan.Finishing));
         BayPlan bay = shop.Plan.Bays[0];
         Assert.Equal(("bay-1", 995.5, "hall"), (bay.Bay, bay.PressureHpa, bay.Airspace));
@@ -48,7 +48,7 @@ public sealed class ShopFileTests : IDisposable
     {
         ShopSettings shop = Read(ShopVariants.Least)!;
 
-        Assert.Empty(faults.All);
+        Assert.Empty(_faults.All);
         Assert.Equal(TimeSpan.Zero, shop.Plan.Finishing);
         Assert.All(shop.Plan.Hours.Open.Values, day => Assert.Equal([OpenStretch.WholeDay], day));
         BayPlan bay = shop.Plan.Bays.Single();
@@ -74,7 +74,7 @@ public sealed class ShopFileTests : IDisposable
     public void SameProbeId_InTwoBays_IsAccepted()
     {
         Assert.NotNull(Read(Edited.At(ShopVariants.Whole, "/bays/1/probes", """[{"probe":"air","measures":"air"}]""")));
-        Assert.Empty(faults.All);
+        Assert.Empty(_faults.All);
     }
 
     [Theory]
@@ -82,10 +82,10 @@ public sealed class ShopFileTests : IDisposable
     public void Shop_WithOnePlaceBroken_IsRefusedThere(string changed, string? json, string place)
     {
         Assert.Null(Read(Edited.At(ShopVariants.Whole, changed, json)));
-        Assert.Contains(place, faults.All.Select(f => f.Place));
+        Assert.Contains(place, _faults.All.Select(f => f.Place));
     }
 
     private static OpenStretch Stretch(double fromHours, double toHours) => new(TimeSpan.FromHours(fromHours), TimeSpan.FromHours(toHours));
 
-    private ShopSettings? Read(string text) => ShopFile.Read(written.File("shop.json", text), faults);
+    private ShopSettings? Read(string text) => ShopFile.Read(_written.File("shop.json", text), _faults);
 }

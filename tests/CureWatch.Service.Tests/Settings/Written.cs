@@ -3,9 +3,9 @@ namespace CureWatch.Service.Tests.Settings;
 /// <summary>A folder for one test, gone with it.</summary>
 internal sealed class Written : IDisposable
 {
-    private readonly DirectoryInfo folder = Directory.CreateTempSubdirectory("curewatch-");
+    private readonly DirectoryInfo _folder = Directory.CreateTempSubdirectory("curewatch-");
 
-    public string Folder => folder.FullName;
+    public string Folder => _folder.FullName;
 
     public string File(string name, string text)
     {
@@ -15,5 +15,5 @@ internal sealed class Written : IDisposable
         return path;
     }
 
-    public void Dispose() => folder.Delete(recursive: true);
+    public void Dispose() => _folder.Delete(recursive: true);
 }

@@ -4,25 +4,25 @@ namespace CureWatch.Tests.Products;
 
 public class CatalogueTests
 {
-    private readonly Catalogue catalogue = new([Sheet("wax", 2), Sheet("wax", 10), Sheet("wax", 1), Sheet("tar", 7)]);
+    private readonly Catalogue _catalogue = new([Sheet("wax", 2), Sheet("wax", 10), Sheet("wax", 1), Sheet("tar", 7)]);
 
     [Fact]
-    public void Newest_IsTheHighestRevision() => Assert.Equal(10, catalogue.Newest("wax")?.Revision);
+    public void Newest_IsTheHighestRevision() => Assert.Equal(10, _catalogue.Newest("wax")?.Revision);
 
     [Fact]
-    public void Find_GivesTheRevisionAskedFor() => Assert.Equal(2, catalogue.Find("wax", 2)?.Revision);
+    public void Find_GivesTheRevisionAskedFor() => Assert.Equal(2, _catalogue.Find("wax", 2)?.Revision);
 
     [Fact]
     public void Find_WithoutSuchASheet_IsNull()
     {
-        Assert.Null(catalogue.Find("wax", 3));
-        Assert.Null(catalogue.Find("soap", 1));
-        Assert.Null(catalogue.Newest("soap"));
+        Assert.Null(_catalogue.Find("wax", 3));
+        Assert.Null(_catalogue.Find("soap", 1));
+        Assert.Null(_catalogue.Newest("soap"));
     }
 
     [Fact]
     public void Sheets_AreInOrder() =>
-        Assert.Equal(["tar 7", "wax 1", "wax 2", "wax 10"], catalogue.Sheets.Select(s => $"{s.Product} {s.Revision}"));
+        Assert.Equal(["tar 7", "wax 1", "wax 2", "wax 10"], _catalogue.Sheets.Select(s => $"{s.Product} {s.Revision}"));
 
     [Fact]
     public void SameRevisionTwice_IsRefused() => Assert.Throws<ArgumentException>(() => new Catalogue([Sheet("wax", 1), Sheet("wax", 1)]));
