@@ -41,7 +41,8 @@ internal sealed record Configuration(ShopSettings Shop, Catalogue Catalogue)
             else
             {
                 string other = files[(sheet.Product, sheet.Revision)];
-                faults.Add(file, "/revision", $"{sheet.Product} revision {sheet.Revision}", $"a revision that no other file has; {other} has this one");
+                string seen = $"{sheet.Product} revision {sheet.Revision}";
+                faults.Add(file, "/revision", seen, $"a revision that no other file has; {other} has this one");
             }
         }
 

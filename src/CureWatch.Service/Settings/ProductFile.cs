@@ -45,7 +45,8 @@ internal static class ProductFile
         return product is null || revision is null || kind is null
             ? null
             : new ProductSheet(
-                product, revision.Value, kind.Value, carrier, name ?? product, source, reference, limits, stages, lamp, afterWetting, cautions);
+                product, revision.Value, kind.Value, carrier, name ?? product, source,
+                reference, limits, stages, lamp, afterWetting, cautions);
     }
 
     private static ReferenceClimate Reference(JsonCursor reference, Carrier carrier)

@@ -15,7 +15,7 @@ internal sealed class ReadingsFile : IDisposable
 
     private ReadingsFile(SepReader reader, ReadingsFaults faults) => (_reader, _faults) = (reader, faults);
 
-    /// <summary>Gives the rows one by one, leaving out those with a fault; the faults are complete when the rows are at their end.</summary>
+    /// <summary>Gives the rows one by one, save those with a fault; the faults are complete when the rows are at their end.</summary>
     public static IEnumerable<ReadingRow> Read(string path, Faults faults)
     {
         var ofFile = new ReadingsFaults(path, faults);
@@ -35,8 +35,8 @@ internal sealed class ReadingsFile : IDisposable
         try
         {
             var text = new StreamReader(path, Strict, detectEncodingFromByteOrderMarks: true);
-            SepReader reader = Sep.New(',').Reader(o => o with { HasHeader = false, Unescape = true, DisableColCountCheck = true }).From(text);
-            return new ReadingsFile(reader, ofFile);
+            SepReaderOptions options = Sep.New(',').Reader(o => o with { HasHeader = false, Unescape = true, DisableColCountCheck = true });
+            return new ReadingsFile(options.From(text), ofFile);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException)
         {

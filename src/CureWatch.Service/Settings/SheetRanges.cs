@@ -1,6 +1,6 @@
 namespace CureWatch.Service.Settings;
 
-/// <summary>What a sheet's numbers may be. Source (choice): wide enough for any sheet, narrow enough to catch a slip of the pen or °F.</summary>
+/// <summary>What a sheet's numbers may be. Source (choice): wide enough for any sheet, narrow enough to catch a slip of the pen.</summary>
 internal static class SheetRanges
 {
     /// <summary>The climates of rows and reference; up to where the vapour pressure formula holds.</summary>

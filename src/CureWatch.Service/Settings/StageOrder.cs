@@ -34,7 +34,8 @@ internal static class StageOrder
             if (!inOrder)
             {
                 string relation = mayBeEqual ? "at least" : "above";
-                later.Place.Refuse(Times(later.Row), $"{relation} {WireName<Stage>.Of(first)} at the same climate, which is {Times(earlier.Row)}");
+                string limit = $"{WireName<Stage>.Of(first)} at the same climate, which is {Times(earlier.Row)}";
+                later.Place.Refuse(Times(later.Row), $"{relation} {limit}");
             }
         }
     }

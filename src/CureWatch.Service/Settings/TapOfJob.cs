@@ -76,5 +76,6 @@ internal sealed record TapOfJob(JsonCursor Place, string? Id, string? Corrects, 
     }
 
     private static bool IsNote(string note) =>
-        !string.IsNullOrWhiteSpace(note) && note.Length <= LongestNote && !note.Any(c => char.IsControl(c) && c is not ('\n' or '\r' or '\t'));
+        !string.IsNullOrWhiteSpace(note) && note.Length <= LongestNote
+        && !note.Any(c => char.IsControl(c) && c is not ('\n' or '\r' or '\t'));
 }

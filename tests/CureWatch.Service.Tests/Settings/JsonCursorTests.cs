@@ -190,7 +190,8 @@ public class JsonCursorTests
     }
 
     [Fact]
-    public void Document_WithAByteOrderMark_IsRead() => Assert.True(JsonFile.Parse("f.json", [0xEF, 0xBB, 0xBF, .. "{}"u8], _faults)!.Keys([]));
+    public void Document_WithAByteOrderMark_IsRead() =>
+        Assert.True(JsonFile.Parse("f.json", [0xEF, 0xBB, 0xBF, .. "{}"u8], _faults)!.Keys([]));
 
     [Fact]
     public void File_ThatIsMissing_IsAFault()

@@ -32,7 +32,8 @@ public sealed class ProductFileTests : IDisposable
             new SheetRow(new Celsius(10), new RelativeHumidity(50), TimeSpan.FromDays(1), TimeSpan.FromDays(1)),
             sheet.Find(Stage.KeepDry)!.Rows[1]);
         LampBand lamp = sheet.Lamp.Single();
-        Assert.Equal((55, 65, 0.2, TimeSpan.FromHours(1), 20), (lamp.PanelMinC, lamp.PanelMaxC, lamp.ReferenceHoursPerMinute, lamp.NotBefore, lamp.MaxMinutes));
+        Assert.Equal((55, 65, 20), (lamp.PanelMinC, lamp.PanelMaxC, lamp.MaxMinutes));
+        Assert.Equal((0.2, TimeSpan.FromHours(1)), (lamp.ReferenceHoursPerMinute, lamp.NotBefore));
         Assert.Equal([Stage.KeepDry, Stage.NoWash], lamp.Stages);
         Assert.Equal(["Ventilate.", "Wear gloves."], sheet.Cautions);
     }
@@ -43,7 +44,8 @@ public sealed class ProductFileTests : IDisposable
         ProductSheet sheet = Read(SheetVariants.Least)!;
 
         Assert.Empty(_faults.All);
-        Assert.Equal((Carrier.Solvent, "x", "not stated", AfterWetting.Restart), (sheet.Carrier, sheet.Name, sheet.Source, sheet.AfterWetting));
+        Assert.Equal(("x", "not stated"), (sheet.Name, sheet.Source));
+        Assert.Equal((Carrier.Solvent, AfterWetting.Restart), (sheet.Carrier, sheet.AfterWetting));
         Assert.Equal(ReferenceClimate.Usual, sheet.Reference);
         Assert.Equal(new SheetLimits(null, null, null, null, 3, null), sheet.Limits);
         Assert.Equal([Mechanism.Cure, Mechanism.Evaporation], sheet.Stages.Select(s => s.DrivenBy));

@@ -16,7 +16,8 @@ public sealed class ReadingsFileTests : IDisposable
     [Fact]
     public void Row_IsReadWhole()
     {
-        ReadingRow row = Read("time,bay,probe,air_c,humidity_pct,panel_c,received_at\n2026-03-02T08:00:00.5+01:00,bay-1,air,-1.25,60,,2026-03-02T07:00:02Z\n").Single();
+        ReadingRow row = Read(
+            "time,bay,probe,air_c,humidity_pct,panel_c,received_at\n2026-03-02T08:00:00.5+01:00,bay-1,air,-1.25,60,,2026-03-02T07:00:02Z\n").Single();
 
         Assert.Empty(_faults.All);
         Assert.Equal(new ReadingRow(2, At("2026-03-02T07:00:00.5Z"), At("2026-03-02T07:00:02Z"), "bay-1", "air", -1.25, 60, null), row);
@@ -48,7 +49,8 @@ public sealed class ReadingsFileTests : IDisposable
     [Fact]
     public void QuotedCell_KeepsItsCommasQuotesAndLineBreaks_AndLinesCountOn()
     {
-        List<ReadingRow> rows = Read(Header + "2026-03-02T08:00:00Z,\"a,\"\"b\"\"\nc\",air,20,50,\n2026-03-02T08:00:00Z,bay-1,air,20,50,\n");
+        List<ReadingRow> rows = Read(
+            Header + "2026-03-02T08:00:00Z,\"a,\"\"b\"\"\nc\",air,20,50,\n2026-03-02T08:00:00Z,bay-1,air,20,50,\n");
 
         Assert.Equal([(2, "a,\"b\"\nc"), (4, "bay-1")], rows.Select(r => (r.Line, r.Bay)));
     }
@@ -89,7 +91,8 @@ public sealed class ReadingsFileTests : IDisposable
     [InlineData("2026-03-02T08:00:00Z,bay-1,air,(20),50,", "air_c", "(20)")]
     public void Cell_ThatCannotBeUsed_IsNamedAndItsRowLeftOut(string line, string column, string seen)
     {
-        List<ReadingRow> rows = Read(Header + "2026-03-02T08:00:00Z,bay-1,air,20,50,\n" + line + "\n2026-03-02T08:01:00Z,bay-1,air,20,50,\n");
+        List<ReadingRow> rows = Read(
+            Header + "2026-03-02T08:00:00Z,bay-1,air,20,50,\n" + line + "\n2026-03-02T08:01:00Z,bay-1,air,20,50,\n");
 
         Assert.Equal([2, 4], rows.Select(r => r.Line));
         Assert.Equal(($"line 3, column {column}", seen), _faults.All.Select(f => (f.Place, f.Seen)).Single());

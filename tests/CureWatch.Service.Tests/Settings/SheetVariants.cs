@@ -1,6 +1,6 @@
 namespace CureWatch.Service.Tests.Settings;
 
-/// <summary>A product sheet that uses every key, and ways to break it: the place that is changed, its new value, and where the fault is named.</summary>
+/// <summary>A product sheet that uses every key, and ways to break it: place, new value, where the fault is named.</summary>
 internal static class SheetVariants
 {
     public const string Whole = """
@@ -10,7 +10,8 @@ internal static class SheetVariants
           "reference": { "temperatureC": 23, "humidityPct": 60 },
           "limits": { "panelMinC": 10, "panelMaxC": 30, "humidityMinPct": 30, "humidityMaxPct": 75, "spreadMinK": 4, "heatMaxC": 70 },
           "stages": [
-            { "stage": "flash", "drivenBy": "evaporation", "rows": [{ "temperatureC": 20, "humidityPct": 50, "from": "00:01:00", "to": "00:03:00" }] },
+            { "stage": "flash", "drivenBy": "evaporation",
+              "rows": [{ "temperatureC": 20, "humidityPct": 50, "from": "00:01:00", "to": "00:03:00" }] },
             { "stage": "level-by", "ifMissed": "note", "rows": [{ "temperatureC": 20, "humidityPct": 50, "at": "00:05:00" }] },
             { "stage": "recoat-from", "rows": [{ "temperatureC": 20, "humidityPct": 50, "at": "01:00:00" }] },
             { "stage": "recoat-by", "rows": [{ "temperatureC": 20, "humidityPct": 50, "at": "04:00:00" }] },
@@ -20,7 +21,8 @@ internal static class SheetVariants
             { "stage": "no-wash", "rows": [{ "temperatureC": 20, "humidityPct": 50, "at": "5.00:00:00" }] },
             { "stage": "full-cure", "rows": [{ "temperatureC": 20, "humidityPct": 50, "at": "7.00:00:00" }] }
           ],
-          "lamp": [{ "panelMinC": 55, "panelMaxC": 65, "referenceHoursPerMinute": 0.2, "notBefore": "01:00:00", "maxMinutes": 20, "stages": ["keep-dry", "no-wash"] }],
+          "lamp": [{ "panelMinC": 55, "panelMaxC": 65, "referenceHoursPerMinute": 0.2,
+            "notBefore": "01:00:00", "maxMinutes": 20, "stages": ["keep-dry", "no-wash"] }],
           "afterWetting": "continue",
           "cautions": ["Ventilate.", "Wear gloves."]
         }

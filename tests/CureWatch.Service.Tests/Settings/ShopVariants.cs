@@ -1,6 +1,6 @@
 namespace CureWatch.Service.Tests.Settings;
 
-/// <summary>A shop file that uses every key, and ways to break it: the place that is changed, its new value, and where the fault is named.</summary>
+/// <summary>A shop file that uses every key, and ways to break it: place, new value, where the fault is named.</summary>
 internal static class ShopVariants
 {
     public const string Whole = """
@@ -13,8 +13,10 @@ internal static class ShopVariants
           },
           "bays": [
             { "bay": "bay-1", "pressureHpa": 995.5, "airspace": "hall", "equipment": ["fixed-heating", "lamp"], "probes": [
-              { "probe": "air", "measures": "air", "topic": "sensors/1/air", "fields": { "temperature": "/main/t", "humidity": "/main/h", "time": "/ts" },
-                "unit": "F", "offset": { "temperatureK": -0.2, "humidityPct": 1 }, "accuracy": { "temperatureK": 0.3, "humidityPct": 2 }, "every": "00:00:30",
+              { "probe": "air", "measures": "air", "topic": "sensors/1/air",
+                "fields": { "temperature": "/main/t", "humidity": "/main/h", "time": "/ts" },
+                "unit": "F", "offset": { "temperatureK": -0.2, "humidityPct": 1 },
+                "accuracy": { "temperatureK": 0.3, "humidityPct": 2 }, "every": "00:00:30",
                 "on": { "place": "cabin" } },
               { "probe": "bonnet", "measures": "panel", "on": { "material": "aluminium", "place": "outside" } },
               { "probe": "yard", "measures": "outdoor" }
