@@ -15,6 +15,7 @@ internal static class CommandLine
             FitCommand.Create(),
             PassCommand.Create(),
             ReplayCommand.Create(),
+            CheckCommand.Create(),
         };
 
         // No response files and no bundled letters: an argument is what the person typed, also where it begins with @ or -.

@@ -8,6 +8,11 @@ namespace CureWatch.Service.Settings;
 /// <param name="Products">The product sheets, in the order of their names.</param>
 internal sealed record ConfigurationFolder(string Shop, string? Service, ImmutableArray<string> Products)
 {
+    private const string UsualName = "config";
+
+    /// <summary>The folder where nobody names one: <c>config</c> in the working directory, else beside the program.</summary>
+    public static string Usual => Directory.Exists(UsualName) ? UsualName : Path.Combine(AppContext.BaseDirectory, UsualName);
+
     /// <summary>Every file there is to read, in a fixed order.</summary>
     public IReadOnlyList<string> Files => Service is null ? [Shop, .. Products] : [Service, Shop, .. Products];
 
