@@ -35,7 +35,7 @@ internal static class ProductFile
         Carrier carrier = top["carrier"].OneOf<Carrier>() ?? Carrier.Solvent;
         string? name = top["name"].Text(LongestText) ?? product;
         string source = top["source"].Text(LongestText) ?? SourceWhereSilent;
-        ReferenceClimate reference = Reference(top["reference"], carrier);
+        ReferenceClimate reference = Reference(top["reference"]);
         SheetLimits limits = LimitsOfSheet.Read(top["limits"]);
         ImmutableArray<SheetStage> stages = StagesOfSheet.Read(top["stages"]);
         ImmutableArray<LampBand> lamp = LampOfSheet.Read(top["lamp"], limits.HeatMaxC);
@@ -49,12 +49,11 @@ internal static class ProductFile
                 reference, limits, stages, lamp, afterWetting, cautions);
     }
 
-    private static ReferenceClimate Reference(JsonCursor reference, Carrier carrier)
+    private static ReferenceClimate Reference(JsonCursor reference)
     {
         _ = reference.Keys([], "temperatureC", "humidityPct");
         double? temperatureC = reference["temperatureC"].Number(SheetRanges.ClimateC);
-        NumberRange humidity = carrier == Carrier.Water ? SheetRanges.WaterborneReferencePct : SheetRanges.HumidityPct;
-        double? humidityPct = reference["humidityPct"].Number(humidity);
+        double? humidityPct = reference["humidityPct"].Number(SheetRanges.ReferencePct);
         return new ReferenceClimate(
             temperatureC is { } t ? new Celsius(t) : ReferenceClimate.Usual.Temperature,
             humidityPct is { } h ? new RelativeHumidity(h) : ReferenceClimate.Usual.Humidity);

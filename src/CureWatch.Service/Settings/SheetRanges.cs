@@ -1,3 +1,5 @@
+using CureWatch.Products;
+
 namespace CureWatch.Service.Settings;
 
 /// <summary>What a sheet's numbers may be. Source (choice): wide enough for any sheet, narrow enough to catch a slip of the pen.</summary>
@@ -10,8 +12,9 @@ internal static class SheetRanges
 
     public static NumberRange HumidityPct { get; } = NumberRange.Between(0, 100, "% RH");
 
-    /// <summary>A waterborne product dries by what the air can still take up, and at 95 % that is next to nothing to measure by.</summary>
-    public static NumberRange WaterborneReferencePct { get; } = NumberRange.Between(0, 95, "% RH for a waterborne product");
+    /// <summary>The humidities the rate law follows; outside them an hour at the reference would not earn a reference hour.</summary>
+    public static NumberRange ReferencePct { get; } =
+        NumberRange.From(100 * RateLaw.DriestActivity, 100 * RateLaw.MoistestActivity, "% RH");
 
     public static NumberRange HumidityLimitPct { get; } = NumberRange.From(0, 100, "% RH");
 

@@ -16,11 +16,15 @@ internal sealed record TapOfJob(JsonCursor Place, string? Id, string? Corrects, 
     /// <summary>From the coldest parked car to the hottest lamp.</summary>
     private static readonly NumberRange PanelC = NumberRange.From(-60, 200, "°C");
 
-    /// <summary>The keys that belong to one act alone; without theirs, the acts of <see cref="Needed"/> say nothing.</summary>
-    private static readonly (string Key, Did Did)[] OwnKeys =
-        [("startedAt", Did.Applied), ("panelC", Did.Measured), ("found", Did.Inspected), ("how", Did.Reworked), ("toBay", Did.Moved)];
+    /// <summary>The keys that belong to some acts alone.</summary>
+    private static readonly (string Key, Did[] Acts)[] OwnKeys =
+    [
+        ("startedAt", [Did.Applied, Did.Reworked]), ("found", [Did.Inspected]), ("how", [Did.Reworked]), ("toBay", [Did.Moved]),
+    ];
 
-    private static readonly Did[] Needed = [Did.Measured, Did.Inspected, Did.Reworked, Did.Moved];
+    /// <summary>The acts that say nothing without a key.</summary>
+    private static readonly (Did Did, string Key)[] NeededKeys =
+        [(Did.Measured, "panelC"), (Did.Inspected, "found"), (Did.Reworked, "how"), (Did.Moved, "toBay")];
 
     public static TapOfJob Read(JsonCursor place, IReadOnlyCollection<string> surfaces, string[] whereabouts)
     {
@@ -62,16 +66,14 @@ internal sealed record TapOfJob(JsonCursor Place, string? Id, string? Corrects, 
 
     private static void CheckOwnKeys(JsonCursor place, Did? did)
     {
-        foreach ((string key, Did own) in OwnKeys)
+        foreach ((string key, Did[] acts) in OwnKeys.Where(k => did is { } d && !k.Acts.Contains(d) && !place[k.Key].IsAbsent))
         {
-            if (did is not null && did != own && !place[key].IsAbsent)
-            {
-                place[key].Refuse($"{key} with did {WireName<Did>.Of(own)} only");
-            }
-            else if (did == own && Needed.Contains(own) && place[key].IsAbsent)
-            {
-                place[key].Refuse($"the key {key}, which did {WireName<Did>.Of(own)} needs");
-            }
+            place[key].Refuse($"{key} with did {string.Join(" | ", acts.Select(WireName<Did>.Of))} only");
+        }
+
+        foreach ((Did act, string key) in NeededKeys.Where(k => k.Did == did && place[k.Key].IsAbsent))
+        {
+            place[key].Refuse($"the key {key}, which did {WireName<Did>.Of(act)} needs");
         }
     }
 

@@ -59,7 +59,6 @@ internal static class JobVariants
         { "/taps/0/found", "\"clear\"", "/taps/0/found" },
         { "/taps/0/how", "\"wiped\"", "/taps/0/how" },
         { "/taps/0/toBay", "\"store\"", "/taps/0/toBay" },
-        { "/taps/0/panelC", "20", "/taps/0/panelC" },
         { "/taps/1/startedAt", "\"2026-03-02T11:00:00Z\"", "/taps/1/startedAt" },
         { "/taps/1/colour", "1", "/taps/1/colour" },
         { "/taps/1/surface", "null", "/taps/1/surface" },

@@ -72,16 +72,6 @@ public sealed class ProductFileTests : IDisposable
     }
 
     [Fact]
-    public void WaterborneSheet_WhoseReferenceAirTakesUpNoWater_IsRefused()
-    {
-        string text = Edited.At(SheetVariants.Whole, "/reference/humidityPct", "95");
-
-        Assert.NotNull(Read(text));
-        Assert.Null(Read(Edited.At(text, "/carrier", "\"water\"")));
-        Assert.Equal("/reference/humidityPct", Assert.Single(_faults.All).Place);
-    }
-
-    [Fact]
     public void KeepDry_LongerThanFullCure_IsRefusedWithoutNoWashToo()
     {
         string text = Edited.At(SheetVariants.Whole, "/stages/5", null);

@@ -70,15 +70,6 @@ public class SchemaTests
     public void BrokenServiceFile_IsRefused(string text) => Assert.False(Accepts(Service, text));
 
     [Fact]
-    public void WaterborneSheet_WhoseReferenceAirTakesUpNoWater_IsRefused()
-    {
-        string text = Edited.At(SheetVariants.Whole, "/reference/humidityPct", "95");
-
-        Assert.True(Accepts(Product, text));
-        Assert.False(Accepts(Product, Edited.At(text, "/carrier", "\"water\"")));
-    }
-
-    [Fact]
     public void Words_InTheSchemas_AreTheProgramsOwn()
     {
         AssertWords<Stage>("product", "stage");
