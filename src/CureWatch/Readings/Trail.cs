@@ -3,20 +3,22 @@ namespace CureWatch.Readings;
 /// <summary>A list in order of time that only grows at its end, cheap to extend and to keep old versions of.</summary>
 /// <typeparam name="T">What it holds.</typeparam>
 /// <remarks>
-/// Immutable to its readers. Versions share one store: extending the newest version is one write, extending an older one copies.
-/// One thread extends; the domain has only one.
+/// Immutable to its readers. Versions share one store: extending the newest version is one write, extending an older one copies the list
+/// of chunks and the last of them. One thread extends; the domain has only one.
 /// </remarks>
 public sealed class Trail<T>
 {
-    private readonly List<T> _store;
+    private const int ChunkSize = 512;
+
+    private readonly Store _store;
 
     /// <summary>A trail with nothing in it.</summary>
     public Trail()
-        : this([], 0)
+        : this(new Store([], 0), 0)
     {
     }
 
-    private Trail(List<T> store, int count)
+    private Trail(Store store, int count)
     {
         _store = store;
         Count = count;
@@ -32,7 +34,7 @@ public sealed class Trail<T>
         get
         {
             ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual(index, Count);
-            return _store[index];
+            return _store.Chunks[index / ChunkSize][index % ChunkSize];
         }
     }
 
@@ -44,12 +46,7 @@ public sealed class Trail<T>
     /// <returns>A longer version; this one stays as it is.</returns>
     public Trail<T> Append(T item)
     {
-        List<T> store = _store;
-        if (Count == 0 || store.Count != Count)
-        {
-            store = [.. store.Take(Count)];
-        }
-
+        Store store = Count > 0 && _store.Count == Count ? _store : _store.Copy(Count);
         store.Add(item);
         return new Trail<T>(store, Count + 1);
     }
@@ -69,7 +66,7 @@ public sealed class Trail<T>
         while (low < high)
         {
             int middle = (low + high) / 2;
-            if (isBefore(_store[middle]))
+            if (isBefore(_store.Chunks[middle / ChunkSize][middle % ChunkSize]))
             {
                 low = middle + 1;
             }
@@ -80,5 +77,34 @@ public sealed class Trail<T>
         }
 
         return low;
+    }
+
+    private sealed class Store(List<T[]> chunks, int count)
+    {
+        public List<T[]> Chunks { get; } = chunks;
+
+        public int Count { get; private set; } = count;
+
+        public void Add(T item)
+        {
+            if (Count % ChunkSize == 0)
+            {
+                Chunks.Add(new T[ChunkSize]);
+            }
+
+            Chunks[^1][Count % ChunkSize] = item;
+            Count++;
+        }
+
+        public Store Copy(int count)
+        {
+            List<T[]> chunks = Chunks.GetRange(0, (count + ChunkSize - 1) / ChunkSize);
+            if (count % ChunkSize != 0)
+            {
+                chunks[^1] = [.. chunks[^1]];
+            }
+
+            return new Store(chunks, count);
+        }
     }
 }
