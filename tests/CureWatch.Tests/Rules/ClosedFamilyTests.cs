@@ -1,0 +1,73 @@
+using System.Reflection;
+using CureWatch.Bays;
+using CureWatch.Curing;
+using CureWatch.Handover;
+using CureWatch.Readings;
+using CureWatch.Tests.Bays;
+using CureWatch.Warnings;
+
+namespace CureWatch.Tests.Rules;
+
+/// <summary>Every member of a closed family is handled wherever the family is.</summary>
+public class ClosedFamilyTests
+{
+    private static readonly DateTimeOffset Now = TestShop.At(1.1);
+    private static readonly Subject Wet = new(WarningKind.Condensing, "bay-1", null, null, null, 0, 0);
+    private static readonly RawReading Raw = new("bay-1", "air-1", Now, Now, 20, 50, null);
+
+    private static readonly ShopEvent[] OneOfEach =
+    [
+        new ShopEvent.TimePassed(Now),
+        new ShopEvent.ReadingBelieved(Raw),
+        new ShopEvent.ReadingDoubted(Raw, Disbelief.Implausible),
+        new ShopEvent.JobOpened(new Job("job-2", "bay-2", null, null, [])),
+        new ShopEvent.TapTakenDown("job-1", new Tap("levelled", Now, Now, "bonnet", Did.Levelled)),
+        new ShopEvent.CondensationBegan("bay-1", Now),
+        new ShopEvent.CondensationEnded("bay-1", Now),
+        new ShopEvent.SurfaceOverheated("job-1", "bonnet", new Overheat(Now, 95, 70)),
+        new ShopEvent.AlarmMoved(Wet, new Alarm.Raised()),
+        new ShopEvent.WarningRaised(new Warning(Wet, "bonnet", Now, null, null)),
+        new ShopEvent.WarningCleared(Wet, Now),
+        new ShopEvent.CoatForeseen(new CoatKey("job-1", "bonnet", 1, 1), Now, IsFollowed: true),
+    ];
+
+    [Fact]
+    public void ShopEvent_OfEveryKind_ChangesTheShop()
+    {
+        Shop shop = new TestShop().Steady(0, 1).Tap(1, Did.Applied).Shop;
+        Assert.Equal(Family(typeof(ShopEvent)), OneOfEach.Select(e => e.GetType()));
+        foreach (ShopEvent happened in OneOfEach)
+        {
+            Shop after = Evolution.Evolve(shop, happened);
+            Assert.False(after == shop, $"{happened.GetType().Name} changed nothing");
+            shop = after;
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(Kinds))]
+    public void WarningKind_HasItsOwnRule(WarningKind kind)
+    {
+        AlarmRule rule = AlarmRule.Of(kind);
+        Assert.Equal(kind, rule.Kind);
+        Assert.InRange(rule.Priority, 1, 3);
+        Assert.True(rule.OnDelay >= TimeSpan.Zero && rule.OffDelay >= TimeSpan.Zero && rule.Deadband >= 0 && rule.LeastLooks >= 1);
+        Assert.All([rule.Cause, rule.Consequence, rule.Action], Assert.NotEmpty);
+    }
+
+    [Theory]
+    [InlineData(WarningKind.HumidityHigh)]
+    [InlineData(WarningKind.HumidityLow)]
+    public void HumidityWarning_ComesWithinAQuarterOfAnHour(WarningKind kind) => Assert.True(AlarmRule.Of(kind).OnDelay <= TimeSpan.FromMinutes(15));
+
+    [Fact]
+    public void Families_AreClosed() => Assert.All(
+        new[] { typeof(ShopEvent), typeof(Message), typeof(Alarm) },
+        family => Assert.True(
+            Array.TrueForAll(family.GetConstructors(BindingFlags.NonPublic | BindingFlags.Instance), c => c.IsPrivate || c.GetParameters() is [{ } copied] && copied.ParameterType == family)
+            && Family(family).All(member => member.IsSealed)));
+
+    public static TheoryData<WarningKind> Kinds => [.. Enum.GetValues<WarningKind>()];
+
+    private static IEnumerable<Type> Family(Type parent) => parent.GetNestedTypes().Where(t => t.IsSubclassOf(parent)).OrderBy(t => t.MetadataToken);
+}

@@ -1,0 +1,49 @@
+using System.Text.RegularExpressions;
+using CureWatch.Bays;
+using CureWatch.Panels;
+using CureWatch.Units;
+
+namespace CureWatch.Tests.Rules;
+
+public partial class RoomTests
+{
+    private static readonly string[] InOrder =
+    [
+        "Units", "Psychrometrics", "Readings", "Products", "Panels", "Curing", "Learning", "Forecasting", "TimeWindows", "Planning", "Warnings",
+        "Handover", "Bays",
+    ];
+
+    [Fact]
+    public void Room_OfEveryType_IsOneOfTheHouse() => Assert.DoesNotContain(
+        typeof(Celsius).Assembly.GetTypes(), t => t.Namespace?.StartsWith("CureWatch", StringComparison.Ordinal) == true && Floor(t) < 0);
+
+    [Fact]
+    public void Room_UsesOnlyRoomsBeforeIt() => Assert.Empty(
+        from type in typeof(Celsius).Assembly.GetTypes()
+        where Floor(type) >= 0
+        from used in UsedTypes.Of(type)
+        where Floor(used) > Floor(type)
+        select $"{type} uses {used}");
+
+    // Constants and comments leave no trace in the compiled rooms: read the text too.
+    [Fact]
+    public void Room_NamesOnlyRoomsBeforeIt() => Assert.Empty(
+        from file in SourceFile.Below("src/CureWatch")
+        from Match named in RoomName().Matches(file.Text)
+        where Array.IndexOf(InOrder, named.Groups[1].Value) > Array.IndexOf(InOrder, file.Room)
+        select $"{file.Path} names {named.Value}");
+
+    [Fact]
+    public void UsedTypes_AreFoundInBodies()
+    {
+        Assert.Contains(typeof(Source), UsedTypes.Of(typeof(CoatReviews)));
+        Assert.DoesNotContain(typeof(Shop), UsedTypes.Of(typeof(Watch)));
+    }
+
+    private static int Floor(Type type) => type.Assembly == typeof(Celsius).Assembly && type.Namespace is { } name && name.Contains('.', StringComparison.Ordinal)
+        ? Array.IndexOf(InOrder, name.Split('.')[1])
+        : -1;
+
+    [GeneratedRegex(@"(?<![\w.]|""|/)(?:CureWatch\.)?(Units|Psychrometrics|Readings|Products|Panels|Curing|Learning|Forecasting|TimeWindows|Planning|Warnings|Handover|Bays)(?=;|\.[A-Z])")]
+    private static partial Regex RoomName();
+}
