@@ -39,13 +39,14 @@ public static class Evolution
     {
         BayState bay = shop.Bays[raw.Bay];
         int index = bay.IndexOf(raw.Probe);
+        DateTimeOffset changedFrom = bay.Logs[index].ChangesFrom(raw);
         BayState heard = bay with { Logs = bay.Logs.SetItem(index, bay.Logs[index].Believe(raw)) };
         Shop after = shop with { Bays = shop.Bays.SetItem(raw.Bay, heard), Tally = shop.Tally with { Accepted = shop.Tally.Accepted + 1 } };
         foreach ((WatchPoint point, WatchedClimate climate) in shop.Climates)
         {
             if (point.Bay == raw.Bay)
             {
-                WatchedClimate longer = climate.Extend(point.WatchIn(heard.Plan, heard.Logs), raw.MeasuredAt, shop.Now);
+                WatchedClimate longer = climate.Extend(point.WatchIn(heard.Plan, heard.Logs), changedFrom, shop.Now);
                 after = after with { Climates = after.Climates.SetItem(point, longer) };
             }
         }

@@ -17,12 +17,12 @@ public sealed record WatchedClimate(
 
     /// <summary>Takes in what the probes told since.</summary>
     /// <param name="watch">The probes.</param>
-    /// <param name="measuredAt">When the newest reading to come was measured; what was settled after it is unsettled.</param>
+    /// <param name="changedFrom">From when on the newest reading to come changes the climate; what was settled after it is unsettled.</param>
     /// <param name="now">The present.</param>
     /// <returns>The longer climate.</returns>
-    public WatchedClimate Extend(Watch watch, DateTimeOffset measuredAt, DateTimeOffset now)
+    public WatchedClimate Extend(Watch watch, DateTimeOffset changedFrom, DateTimeOffset now)
     {
-        ClimateTrack kept = Track.RewindTo(measuredAt);
+        ClimateTrack kept = Track.RewindTo(changedFrom);
         ClimateTrack track = kept.Extend(watch, now);
         ImmutableDictionary<RateLaw, CreditTable> tables = Tables;
         foreach ((RateLaw law, CreditTable table) in Tables)

@@ -38,7 +38,7 @@ public sealed record ClimateTrack(Trail<ClimateSegment> Segments)
     }
 
     /// <summary>Unsettles everything after an instant, since a late reading fell into it.</summary>
-    /// <param name="instant">When the late reading was measured.</param>
+    /// <param name="instant">When the probe of the late reading was read before: up to there nothing changes.</param>
     /// <returns>The shorter track.</returns>
     public ClimateTrack RewindTo(DateTimeOffset instant) =>
         SettledTo > instant ? new ClimateTrack(Segments.Take(Segments.CountWhile(s => s.End <= instant))) : this;

@@ -97,6 +97,17 @@ public sealed record ProbeLog
         };
     }
 
+    /// <summary>From when on a reading changes what the probe says: values run straight from its own reading before.</summary>
+    /// <param name="raw">A reading that is not in the log.</param>
+    /// <returns>When the reading before it was measured; where there is none, when it was measured itself.</returns>
+    public DateTimeOffset ChangesFrom(RawReading raw)
+    {
+        DateTimeOffset at = MeasuredAt(raw);
+        DateTimeOffset air = Probe.Measures != Measures.Panel ? Before(Air, at) : at;
+        DateTimeOffset panel = raw.PanelC is not null ? Before(Panel, at) : at;
+        return air < panel ? air : panel;
+    }
+
     /// <summary>Remembers a reading that jumped too far: a second one beside it makes it a step.</summary>
     /// <param name="raw">The reading.</param>
     /// <returns>The log that remembers it.</returns>
@@ -107,6 +118,9 @@ public sealed record ProbeLog
     private static (double, double, double) Value(RawReading raw) => (raw.AirC ?? 0, raw.HumidityPct ?? 0, raw.PanelC ?? 0);
 
     private static DateTimeOffset MeasuredAt(RawReading raw) => raw.MeasuredAt < raw.ReceivedAt ? raw.MeasuredAt : raw.ReceivedAt;
+
+    private static DateTimeOffset Before(Trail<Sample> trail, DateTimeOffset at) =>
+        trail.CountWhile(s => s.At < at) is > 0 and var before ? trail[before - 1].At : at;
 
     private static Trail<Sample> Insert(Trail<Sample> trail, Sample sample)
     {

@@ -87,6 +87,18 @@ public class ProbeLogTests
         Assert.Equal(Enumerable.Range(0, 12).Select(m => (At(m), 50.0 - m)), Enumerable.Range(0, 12).Select(i => (feed.Log.Air[i].At, feed.Log.Air[i].HumidityPct)));
     });
 
+    [Theory]
+    [InlineData(5, 0)]
+    [InlineData(12, 10)]
+    [InlineData(-1, -1)]
+    public void Reading_ChangesWhatIsKnown_FromTheReadingBeforeItOn(double minute, double changesFrom)
+    {
+        Feed feed = new(Air);
+        feed.Tell(0, 20, 50);
+        feed.Tell(10, 22, 50);
+        Assert.Equal(At(changesFrom), feed.Log.ChangesFrom(new RawReading("bay-1", "air-1", At(minute), At(12), 21, 50, null)));
+    }
+
     [Fact]
     public void Offsets_AreAddedToWhatTheirProbeMeasures()
     {
