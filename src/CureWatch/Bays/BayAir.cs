@@ -62,5 +62,5 @@ public sealed record BayAir(
     }
 
     private static Sample? Fresh(Trail<Sample> samples, Probe probe, DateTimeOffset now) =>
-        samples.Count > 0 && !new Source(samples, probe.Every).IsGapForCure(now - samples.Last.At) ? samples.Last : null;
+        samples.Count > 0 && !Source.IsGapForCure(now - samples.Last.At, probe.Every) ? samples.Last : null;
 }

@@ -39,7 +39,7 @@ public static class Evolution
     {
         BayState bay = shop.Bays[raw.Bay];
         int index = bay.IndexOf(raw.Probe);
-        DateTimeOffset changedFrom = bay.Logs[index].ChangesFrom(raw);
+        DateTimeOffset changedFrom = ChangedFrom(bay.Logs[index], raw);
         BayState heard = bay with { Logs = bay.Logs.SetItem(index, bay.Logs[index].Believe(raw)) };
         Shop after = shop with { Bays = shop.Bays.SetItem(raw.Bay, heard), Tally = shop.Tally with { Accepted = shop.Tally.Accepted + 1 } };
         foreach ((WatchPoint point, WatchedClimate climate) in shop.Climates)
@@ -52,6 +52,13 @@ public static class Evolution
         }
 
         return after;
+    }
+
+    /// <summary>A probe that was missing for too long did not count since its reading before: what others told then stands.</summary>
+    private static DateTimeOffset ChangedFrom(ProbeLog log, RawReading raw)
+    {
+        DateTimeOffset before = log.ChangesFrom(raw);
+        return Source.IsGapForCure(raw.MeasuredAt - before, log.Probe.Every) ? raw.MeasuredAt : before;
     }
 
     private static Shop Doubt(Shop shop, ShopEvent.ReadingDoubted e)

@@ -24,7 +24,13 @@ public sealed record Source(Trail<Sample> Samples, TimeSpan Every)
     /// <summary>Whether a stretch between two readings is a gap for cure: too long, and at least one reading is missing.</summary>
     /// <param name="stretch">Its length.</param>
     /// <returns>True for a gap.</returns>
-    public bool IsGapForCure(TimeSpan stretch) => stretch > CureLimit && stretch > 1.5 * Every;
+    public bool IsGapForCure(TimeSpan stretch) => IsGapForCure(stretch, Every);
+
+    /// <summary>Whether a stretch between two readings of a probe is a gap for cure.</summary>
+    /// <param name="stretch">Its length.</param>
+    /// <param name="every">How often the probe reports.</param>
+    /// <returns>True for a gap.</returns>
+    public static bool IsGapForCure(TimeSpan stretch, TimeSpan every) => stretch > CureLimit && stretch > 1.5 * every;
 
     /// <summary>The readings around the stretch that begins at an instant.</summary>
     /// <param name="from">The instant.</param>

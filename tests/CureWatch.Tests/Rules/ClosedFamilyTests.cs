@@ -2,6 +2,7 @@ using System.Reflection;
 using CureWatch.Bays;
 using CureWatch.Curing;
 using CureWatch.Handover;
+using CureWatch.Panels;
 using CureWatch.Readings;
 using CureWatch.Tests.Bays;
 using CureWatch.Warnings;
@@ -22,8 +23,8 @@ public class ClosedFamilyTests
         new ShopEvent.ReadingDoubted(Raw, Disbelief.Implausible),
         new ShopEvent.JobOpened(new Job("job-2", "bay-2", null, null, [])),
         new ShopEvent.TapTakenDown("job-1", new Tap("levelled", Now, Now, "bonnet", Did.Levelled)),
-        new ShopEvent.CondensationBegan("bay-1", Now),
-        new ShopEvent.CondensationEnded("bay-1", Now),
+        new ShopEvent.CondensationBegan("bay-1", Place.Outside, Now),
+        new ShopEvent.CondensationEnded("bay-1", Place.Outside, Now),
         new ShopEvent.SurfaceOverheated("job-1", "bonnet", new Overheat(Now, 95, 70)),
         new ShopEvent.AlarmMoved(Wet, new Alarm.Raised()),
         new ShopEvent.WarningRaised(new Warning(Wet, "bonnet", Now, null, null)),

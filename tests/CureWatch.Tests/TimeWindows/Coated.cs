@@ -17,7 +17,7 @@ internal static class Coated
     /// What 5 and 95 % do to a time in the sheet's own climate, seen by perfect probes: one row is trusted to 10 %, and 1.645 is the 95th
     /// percentile of the normal law.
     /// </summary>
-    public static readonly double Bound = Math.Exp(1.6448536269514722 * 0.10);
+    public static readonly double Factor95 = Math.Exp(1.6448536269514722 * 0.10);
 
     public static readonly ClimateDoubt Perfect = new(0, 0, 0, PanelIsMeasured: true);
 

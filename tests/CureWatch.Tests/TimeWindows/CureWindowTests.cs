@@ -54,8 +54,8 @@ public class CureWindowTests
         Window window = Coat(levelledMinute: Levelled).Windows(Levelled + (hour * Hour)).KeepDry!;
         Assert.Equal(expected, window.State);
         Assert.Equal(Levelled, Minutes(window.OpensAt.Earliest));
-        Assert.Equal(Levelled + (12 * Hour / Bound), Minutes(window.ClosesAt!.Earliest)!.Value, Near);
-        Assert.Equal(Levelled + (12 * Hour * Bound), Minutes(window.ClosesAt.Latest)!.Value, Near);
+        Assert.Equal(Levelled + (12 * Hour / Factor95), Minutes(window.ClosesAt!.Earliest)!.Value, Near);
+        Assert.Equal(Levelled + (12 * Hour * Factor95), Minutes(window.ClosesAt.Latest)!.Value, Near);
     }
 
     [Fact]
@@ -63,7 +63,7 @@ public class CureWindowTests
     {
         CoatWindows windows = Coat(levelledMinute: Levelled).Windows(60);
         Assert.Equal(Levelled + (120 * Hour), Minutes(windows.NoWash!.ClosesAt!.Likely)!.Value, Near);
-        Assert.Equal(Levelled + (168 * Hour * Bound), Minutes(windows.FullCure!.ClosesAt!.Latest)!.Value, Near);
+        Assert.Equal(Levelled + (168 * Hour * Factor95), Minutes(windows.FullCure!.ClosesAt!.Latest)!.Value, Near);
         Assert.Equal(
             [WindowStage.Flash, WindowStage.LevelOff, WindowStage.Recoat, WindowStage.KeepDry, WindowStage.NoWash, WindowStage.FullCure],
             windows.All.Select(w => w.Stage));
@@ -74,10 +74,10 @@ public class CureWindowTests
     {
         Window window = Coat().Windows(0.5).KeepDry!;
         Assert.Equal(WindowState.Upcoming, window.State);
-        Assert.Equal(1 / Bound, Minutes(window.OpensAt.Earliest)!.Value, Near);
-        Assert.Equal((1 / Bound) + (12 * Hour / Bound), Minutes(window.ClosesAt!.Earliest)!.Value, Near);
+        Assert.Equal(1 / Factor95, Minutes(window.OpensAt.Earliest)!.Value, Near);
+        Assert.Equal((1 / Factor95) + (12 * Hour / Factor95), Minutes(window.ClosesAt!.Earliest)!.Value, Near);
         Assert.Equal(1 + (12 * Hour), Minutes(window.ClosesAt.Likely)!.Value, Near);
-        Assert.Equal(Bound + (12 * Hour * Bound), Minutes(window.ClosesAt.Latest)!.Value, Near);
+        Assert.Equal(Factor95 + (12 * Hour * Factor95), Minutes(window.ClosesAt.Latest)!.Value, Near);
     }
 
     [Fact]
@@ -93,7 +93,7 @@ public class CureWindowTests
         SheetStage flash = TestShop.Row(Stage.Flash, Mechanism.Evaporation, 1 / 60.0, 3 / 60.0);
         Assert.Equal(Levelled + (12 * Hour), Minutes(Coat(levelledMinute: Levelled).Windows(60).ReadyAt!.Likely)!.Value, Near);
         Assert.Equal(Levelled, Minutes(Coat(levelledMinute: Levelled).Windows(60, Sheet(flash)).ReadyAt!.Latest));
-        Assert.Equal(Bound, Minutes(Coat().Windows(0.5, Sheet(flash)).ReadyAt!.Latest)!.Value, Near);
+        Assert.Equal(Factor95, Minutes(Coat().Windows(0.5, Sheet(flash)).ReadyAt!.Latest)!.Value, Near);
         Assert.Equal(2, Minutes(Coat(appliedMinute: 2).Windows(3, Sheet(TestShop.Row(Stage.NoWash, Mechanism.Cure, 12))).ReadyAt!.Latest));
     }
 

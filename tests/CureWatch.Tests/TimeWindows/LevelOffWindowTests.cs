@@ -12,8 +12,8 @@ public class LevelOffWindowTests
     public void LevelOff_OpensAtTheBeginningOfFlash_AndClosesAtLevelBy()
     {
         Window window = Coat().Windows(0.01).LevelOff!;
-        AssertNear([1 / Bound, 1, Bound], window.OpensAt.Earliest, window.OpensAt.Likely, window.OpensAt.Latest);
-        AssertNear([8 / Bound, 8, 8 * Bound], window.ClosesAt!.Earliest, window.ClosesAt.Likely, window.ClosesAt.Latest);
+        AssertNear([1 / Factor95, 1, Factor95], window.OpensAt.Earliest, window.OpensAt.Likely, window.OpensAt.Latest);
+        AssertNear([8 / Factor95, 8, 8 * Factor95], window.ClosesAt!.Earliest, window.ClosesAt.Likely, window.ClosesAt.Latest);
         Assert.False(window.JudgeByEye);
     }
 
