@@ -39,16 +39,16 @@ internal static class Coated
 
     /// <summary>The paint of the tests in the sheet's own climate.</summary>
     public static CoatWindows Windows(this Coat coat, double nowMinute, ProductSheet? sheet = null, params Wetting[] wettings) =>
-        Windows(coat, nowMinute, sheet ?? TestShop.Paint(), wettings, Climate(20, 50), Climate(20, 50), Perfect);
+        Windows(coat, nowMinute, CoatLaws.Of(SheetFit.Of(sheet ?? TestShop.Paint())), wettings, Climate(20, 50), Climate(20, 50), Perfect);
 
     public static CoatWindows Windows(
-        Coat coat, double nowMinute, ProductSheet sheet, Wetting[] wettings, Exposure lived, Exposure expected, ClimateDoubt doubt)
+        Coat coat, double nowMinute, CoatLaws laws, Wetting[] wettings, Exposure lived, Exposure expected, ClimateDoubt doubt)
     {
         DateTimeOffset now = At(nowMinute);
         var segment = new ClimateSegment(coat.StartedAt, now, lived, lived, null);
         return CoatWindows.Of(
             coat,
-            CoatLaws.Of(SheetFit.Of(sheet)),
+            laws,
             wettings,
             law => new CoatClock(new CureRecord(law, ImmutableArray.Create<Stretch>(new Stretch.Loose(law, segment))), new Outlook(now, expected), doubt),
             now);
