@@ -49,15 +49,20 @@ public sealed record OpeningHours(TimeZoneInfo Zone, ImmutableDictionary<DayOfWe
         return null;
     }
 
+    /// <remarks>
+    /// A time that the clocks skip comes back from the zone as another, whatever the zone's rules call summer and what standard time.
+    /// </remarks>
     private DateTimeOffset Instant(DateOnly date, TimeSpan sinceMidnight)
     {
         DateTime local = date.ToDateTime(TimeOnly.MinValue) + sinceMidnight;
-        while (Zone.IsInvalidTime(local))
+        while (TimeZoneInfo.ConvertTime(At(local), Zone).DateTime != local)
         {
             local = local.AddMinutes(1);
         }
 
-        return new DateTimeOffset(local, Zone.GetUtcOffset(local)).ToUniversalTime();
+        return At(local).ToUniversalTime();
+
+        DateTimeOffset At(DateTime wallClock) => new(wallClock, Zone.GetUtcOffset(wallClock));
     }
 }
 
