@@ -14,7 +14,8 @@ public sealed record BayAir(
     double HumidityMaxPct, double HumidityMinPct, double CondensationKelvins, double? ColdestKelvins, bool IsPanelMeasured)
 {
     /// <summary>How far the coldest panel is at or below the condensation temperature [K]; below 0 where it is dry, null where unknown.</summary>
-    public double? WetByKelvins => CondensationKelvins - ColdestKelvins;
+    /// <remarks>Edges: saturated air is at its own condensation temperature, which is found to a millionth of a kelvin.</remarks>
+    public double? WetByKelvins => CondensationKelvins - ColdestKelvins is { } difference ? Math.Round(difference, 6) : null;
 
     /// <summary>Looks at a bay, or at a place in it that has its own air.</summary>
     /// <param name="bay">The bay.</param>
