@@ -8,7 +8,9 @@ namespace CureWatch.Bays;
 /// <param name="HumidityMaxPct">Highest relative humidity [%].</param>
 /// <param name="HumidityMinPct">Lowest relative humidity [%].</param>
 /// <param name="CondensationKelvins">Highest condensation temperature [K].</param>
-/// <param name="ColdestKelvins">Coldest panel, or the coldest air where no panel is measured [K]; null while a panel probe is missing.</param>
+/// <param name="ColdestKelvins">
+/// Coldest panel, or the coldest air where no panel is measured [K]; null while a panel probe is missing and none of the others is wet.
+/// </param>
 /// <param name="IsPanelMeasured">Whether a panel probe measures.</param>
 public sealed record BayAir(
     double HumidityMaxPct, double HumidityMinPct, double CondensationKelvins, double? ColdestKelvins, bool IsPanelMeasured)
@@ -57,9 +59,10 @@ public sealed record BayAir(
             return null;
         }
 
-        double? coldest = !isPanelMeasured ? coldestAir : isPanelMissing ? null : coldestPanel;
+        double coldest = isPanelMeasured ? coldestPanel : coldestAir;
         double condensationKelvins = CondensationTemperature.OfPressure(vapourPressurePa).Kelvins;
-        return new BayAir(humidityMax, humidityMin, condensationKelvins, coldest, isPanelMeasured);
+        bool isUnknown = isPanelMissing && coldest > condensationKelvins;
+        return new BayAir(humidityMax, humidityMin, condensationKelvins, isUnknown ? null : coldest, isPanelMeasured);
     }
 
     private static Sample? Fresh(Trail<Sample> samples, Probe probe, DateTimeOffset now) =>

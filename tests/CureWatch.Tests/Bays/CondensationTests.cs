@@ -26,4 +26,40 @@ public class CondensationTests
         TestShop shop = new TestShop().Steady(0, 1).Tap(1, Did.Applied).Steady(1, 1.2).Steady(1.25, 1.5, humidityPct: 99.9);
         Assert.DoesNotContain(HoldKind.Condensation, shop.HoldKinds);
     }
+
+    [Fact]
+    public void WetPanel_BesideAPanelProbeThatIsSilent_IsCondensation()
+    {
+        TestShop shop = WithTwoPanels(1, 2.5, 19);
+        Assert.Empty(shop.Warnings(WarningKind.Condensing));
+        shop = Panel(shop, 2.5, 3, 8);
+        Assert.Single(shop.Warnings(WarningKind.Condensing));
+        Assert.Contains(HoldKind.Condensation, shop.HoldKinds);
+    }
+
+    [Fact]
+    public void DryPanel_BesideAPanelProbeThatFellSilentWet_DoesNotEndIt()
+    {
+        TestShop shop = Panel(WithTwoPanels(1, 1.2, 19).ReadPanel(1.2, 8, "panel-2"), 1.25, 3, 19);
+        Assert.Null(Assert.Single(shop.Warnings(WarningKind.Condensing)).ClearedAt);
+        Assert.Contains(HoldKind.Condensation, shop.Tap(3, Did.Inspected, found: Found.Clear).HoldKinds);
+    }
+
+    /// <summary>Air at 20 °C and 60 %, dew point 12 °C; the second panel probe is heard at the start only.</summary>
+    private static TestShop WithTwoPanels(double fromHour, double toHour, double panelC)
+    {
+        TestShop shop = new(probes: [TestShop.Air("air-1"), TestShop.Panel("panel-1"), TestShop.Panel("panel-2")]);
+        shop.Read(0.9, 20, 60).ReadPanel(0.9, 19).ReadPanel(0.9, 19, "panel-2").Tap(0.95, Did.Applied).Tap(1, Did.Levelled);
+        return Panel(shop, fromHour, toHour, panelC);
+    }
+
+    private static TestShop Panel(TestShop shop, double fromHour, double toHour, double panelC)
+    {
+        for (double hour = fromHour; hour < toHour; hour += 1 / 60.0)
+        {
+            shop.Read(hour, 20, 60).ReadPanel(hour, panelC);
+        }
+
+        return shop;
+    }
 }
