@@ -76,7 +76,7 @@ internal sealed class Lifetime(RateLaw law, DateTimeOffset from, DateTimeOffset 
             : new Bracket(
                 _reached, start.AirKelvins, start.VapourPressurePa, after is null ? null : to, end.AirKelvins, end.VapourPressurePa);
         var unseen = new Unseen(air, null, IsGapForEvaporation: true, IsGapForCure: true);
-        _stretches.Add(new Stretch.Loose(law, new ClimateSegment(_reached, to, start, end, unseen)));
+        _stretches.Add(new Stretch.Loose(law, ClimateSegment.Plain(_reached, to, start, end, unseen)));
         _reached = to;
     }
 

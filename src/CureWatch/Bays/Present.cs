@@ -73,7 +73,7 @@ public sealed class Present(Shop shop, DateTimeOffset now)
         ImmutableArray<Stretch> stretches = new Lifetime(law, coat.StartedAt, now).Along(
             [.. stays.Select(s => (s, PiecesOf(s, law)))]);
         ClimateSegment? newest = stays.Reverse().Select(s => s.Point is { } p ? NewestAt(p) : null).FirstOrDefault(e => e is not null);
-        var outlook = new Outlook(now, newest?.AtEnd ?? Lifetime.AtReference(law), newest?.Alternative?.AtEnd);
+        var outlook = new Outlook(now, newest?.AtEnd ?? Lifetime.AtReference(law), [.. newest?.Alternatives.Select(a => a.AtEnd) ?? []]);
         WatchPoint? point = stays.Reverse().Select(s => s.Point).FirstOrDefault(p => p is not null);
         ClimateDoubt doubt = point is null
             ? new ClimateDoubt(ClimateDoubt.LagK, 0, ClimateDoubt.LagK, PanelIsMeasured: false)

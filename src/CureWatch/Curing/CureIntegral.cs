@@ -8,8 +8,9 @@ namespace CureWatch.Curing;
 /// Equation: Θ = ∫ k dt, temperature and vapour pressure linear in time; Simpson's rule on pieces halved until ln k moves by at most 0.1
 /// in each. Source (law): the rule's error is (0.1)⁴/2880 of the piece, about 4e-8. The segment is first split where the water activity
 /// crosses a clamp, so that no piece has a kink or a step inside.
-/// Edges: where a probe is missing among others, the bounds take the worse of both climates; over a gap the slow bound earns nothing and
-/// the fast bound the envelope of what may have been (<see cref="GapEnvelope"/>).
+/// Edges: where a probe is missing among others, the bounds take the worst of its climates; over a gap the slow bound earns nothing and
+/// the fast bound the envelope of what may have been (<see cref="GapEnvelope"/>). Since the newest readings the slow bound of cure earns
+/// nothing either: a car that is ready must not be held again because the next reading did not come.
 /// </remarks>
 public static class CureIntegral
 {
@@ -24,10 +25,15 @@ public static class CureIntegral
     public static Credit Over(RateLaw law, in ClimateSegment segment)
     {
         Credit credit = OverSeen(law, segment);
-        if (segment.Alternative is { } alternative)
+        foreach (Alternative alternative in segment.Alternatives)
         {
             Credit other = OverSeen(law, segment with { AtStart = alternative.AtStart, AtEnd = alternative.AtEnd });
             credit = credit with { Slow = Math.Min(credit.Slow, other.Slow), Fast = Math.Max(credit.Fast, other.Fast) };
+        }
+
+        if (segment.IsUnconfirmed && law.Mechanism == Mechanism.Cure)
+        {
+            credit = credit with { Slow = 0 };
         }
 
         return segment.Unseen is { } unseen && unseen.IsGapFor(law.Mechanism)

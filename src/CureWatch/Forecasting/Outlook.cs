@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using CureWatch.Curing;
 using CureWatch.Panels;
 using CureWatch.Products;
@@ -7,9 +8,9 @@ namespace CureWatch.Forecasting;
 /// <summary>What a coat's climate is expected to be from the present on: here, what it is now.</summary>
 /// <param name="From">The present.</param>
 /// <param name="Held">The climate at present, expected to last.</param>
-/// <param name="Otherwise">What it may be instead, where a probe is missing among others; null where none is.</param>
+/// <param name="Otherwise">What it may be instead, where a probe is missing among others; empty where none is.</param>
 /// <remarks>This is the one place that looks ahead; a forecast with bands takes its place without any window knowing.</remarks>
-public sealed record Outlook(DateTimeOffset From, Exposure Held, Exposure? Otherwise = null)
+public sealed record Outlook(DateTimeOffset From, Exposure Held, ImmutableArray<Exposure> Otherwise)
 {
     private static readonly TimeSpan Farthest = TimeSpan.FromDays(3660);
 
@@ -22,7 +23,7 @@ public sealed record Outlook(DateTimeOffset From, Exposure Held, Exposure? Other
     public DateTimeOffset? ReachedAt(RateLaw law, DateTimeOffset start, double hours, Pace pace)
     {
         double rate = Rate(law, Held, pace);
-        if (Otherwise is { } other)
+        foreach (Exposure other in Otherwise)
         {
             rate = pace switch
             {

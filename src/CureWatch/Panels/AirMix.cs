@@ -7,8 +7,8 @@ namespace CureWatch.Panels;
 /// <param name="Around">Those readings.</param>
 /// <param name="Start">Mean of the probes heard in time, at the start.</param>
 /// <param name="End">Mean of the probes heard in time, at the end.</param>
-/// <param name="WithMissing">The mean with the probes that are missing; null where none is.</param>
-internal sealed record AirMix(Source Closest, Bracket Around, Exposure Start, Exposure End, Alternative? WithMissing)
+/// <param name="WithMissing">The mean with the probes that are missing, in two guesses; empty where none is.</param>
+internal sealed record AirMix(Source Closest, Bracket Around, Exposure Start, Exposure End, ImmutableArray<Alternative> WithMissing)
 {
     private const double LeastVapourPressurePa = 1;
 
@@ -48,29 +48,40 @@ internal sealed record AirMix(Source Closest, Bracket Around, Exposure Start, Ex
 
         if (heard.Count == 0)
         {
-            return new AirMix(c.Source, c.Around, Mean([c.Around], from), Mean([c.Around], to), null);
+            return new AirMix(c.Source, c.Around, Mean([c.Around], from), Mean([c.Around], to), []);
         }
 
         (Exposure start, Exposure end) = (Mean(heard, from), Mean(heard, to));
-        return new AirMix(c.Source, c.Around, start, end, missing is null ? null : Including(missing, air, heard.Count, start, end, from));
+        return new AirMix(c.Source, c.Around, start, end, missing is null ? [] : Including(missing, air, heard.Count, start, end, from));
     }
 
-    /// <summary>A probe that is missing is taken to differ from the others by as much as when it was last heard.</summary>
-    private static Alternative Including(
+    /// <summary>
+    /// A probe that is missing is taken to say what it said last, and to differ from the others by as much as it did then: either may be true.
+    /// </summary>
+    private static ImmutableArray<Alternative> Including(
         List<Source> missing, ImmutableArray<Source> air, int heard, Exposure start, Exposure end, DateTimeOffset from)
     {
-        double kelvins = 0, pascals = 0;
+        double keptKelvins = 0, keptPa = 0, heldKelvins = 0, heldPa = 0;
         foreach (Source lost in missing)
         {
             Bracket last = lost.Around(from)!;
             List<Bracket> then = [.. air.Where(a => !missing.Contains(a)).Select(a => a.Around(last.From)).OfType<Bracket>()];
             Exposure others = then.Count > 0 ? Mean(then, last.From) : start;
-            kelvins += last.FromKelvins - others.AirKelvins;
-            pascals += last.FromVapourPressurePa - others.VapourPressurePa;
+            keptKelvins += last.FromKelvins - others.AirKelvins;
+            keptPa += last.FromVapourPressurePa - others.VapourPressurePa;
+            heldKelvins += last.FromKelvins;
+            heldPa += last.FromVapourPressurePa;
         }
 
-        int all = heard + missing.Count;
-        return new Alternative(Shift(start, kelvins / all, pascals / all), Shift(end, kelvins / all, pascals / all));
+        double all = heard + missing.Count;
+        return
+        [
+            new Alternative(Shift(start, keptKelvins / all, keptPa / all), Shift(end, keptKelvins / all, keptPa / all)),
+            new Alternative(Held(start), Held(end)),
+        ];
+
+        Exposure Held(Exposure mean) => At(
+            ((mean.AirKelvins * heard) + heldKelvins) / all, ((mean.VapourPressurePa * heard) + heldPa) / all);
     }
 
     private static Exposure Shift(Exposure exposure, double kelvins, double pascals) => At(

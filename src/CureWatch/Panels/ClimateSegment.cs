@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+
 namespace CureWatch.Panels;
 
 /// <summary>A stretch of time in which a surface's exposure runs straight from one value to another.</summary>
@@ -6,10 +8,17 @@ namespace CureWatch.Panels;
 /// <param name="AtStart">Exposure at the start.</param>
 /// <param name="AtEnd">Exposure at the end.</param>
 /// <param name="Unseen">What nobody measured in between; null where readings are close enough for either clock.</param>
-/// <param name="Alternative">What it may have been instead, where a probe is missing among others; null where none is.</param>
+/// <param name="Alternatives">What it may have been instead, where a probe is missing among others; empty where none is.</param>
+/// <param name="IsUnconfirmed">True since the newest readings: what the next ones say is still open.</param>
 /// <remarks>The default is an empty stretch at the beginning of time.</remarks>
 public readonly record struct ClimateSegment(
-    DateTimeOffset Start, DateTimeOffset End, Exposure AtStart, Exposure AtEnd, Unseen? Unseen, Alternative? Alternative = null)
+    DateTimeOffset Start,
+    DateTimeOffset End,
+    Exposure AtStart,
+    Exposure AtEnd,
+    Unseen? Unseen,
+    ImmutableArray<Alternative> Alternatives,
+    bool IsUnconfirmed = false)
 {
     /// <summary>How long it lasts [h].</summary>
     public double Hours => (End - Start).TotalHours;
@@ -18,20 +27,39 @@ public readonly record struct ClimateSegment(
     /// <param name="from">Not before the segment's start.</param>
     /// <param name="to">Not after the segment's end, and after <paramref name="from"/>.</param>
     /// <returns>A segment of its own.</returns>
-    public ClimateSegment Between(DateTimeOffset from, DateTimeOffset to) =>
-        from == Start && to == End ? this : this with
+    public ClimateSegment Between(DateTimeOffset from, DateTimeOffset to)
+    {
+        if (from == Start && to == End)
+        {
+            return this;
+        }
+
+        double first = ShareAt(from), last = ShareAt(to);
+        return this with
         {
             Start = from,
             End = to,
             AtStart = ExposureAt(from),
             AtEnd = ExposureAt(to),
-            Alternative = Alternative?.Between(ShareAt(from), ShareAt(to)),
+            Alternatives = Alternatives.IsEmpty ? Alternatives : [.. Alternatives.Select(a => a.Between(first, last))],
         };
+    }
 
     /// <summary>The exposure at an instant.</summary>
     /// <param name="instant">The instant, inside the segment or at one of its ends.</param>
     /// <returns>The exposure.</returns>
     public Exposure ExposureAt(DateTimeOffset instant) => AtStart.Towards(AtEnd, ShareAt(instant));
+
+    /// <summary>A stretch about which there is no second opinion.</summary>
+    /// <param name="start">Its start.</param>
+    /// <param name="end">Its end, after the start.</param>
+    /// <param name="atStart">Exposure at the start.</param>
+    /// <param name="atEnd">Exposure at the end.</param>
+    /// <param name="unseen">What nobody measured in between.</param>
+    /// <returns>The segment.</returns>
+    public static ClimateSegment Plain(
+        DateTimeOffset start, DateTimeOffset end, Exposure atStart, Exposure atEnd, Unseen? unseen = null) =>
+        new(start, end, atStart, atEnd, unseen, []);
 
     private double ShareAt(DateTimeOffset instant) => (instant - Start) / (End - Start);
 }

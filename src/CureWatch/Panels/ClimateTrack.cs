@@ -56,7 +56,7 @@ public sealed record ClimateTrack(Trail<ClimateSegment> Segments)
 
         if (Segments.Count > 0 && watch.IsLostAt(now))
         {
-            return [OpenGap(Segments.Last.AtEnd, watch.Panels.Length > 0, from, now)];
+            return [OpenGap(Segments.Last, watch.Panels.Length > 0, now)];
         }
 
         var segments = new List<ClimateSegment>();
@@ -70,7 +70,7 @@ public sealed record ClimateTrack(Trail<ClimateSegment> Segments)
         {
             if (watch.Over(from, knot, now) is { } segment)
             {
-                segments.Add(segment);
+                segments.Add(segment with { IsUnconfirmed = knot > watch.ConfirmedTo });
             }
 
             from = knot;
@@ -85,10 +85,13 @@ public sealed record ClimateTrack(Trail<ClimateSegment> Segments)
     public Exposure ExposureAt(DateTimeOffset instant) =>
         Segments[Math.Min(Segments.Count - 1, Segments.CountWhile(s => s.End < instant))].ExposureAt(instant);
 
-    private static ClimateSegment OpenGap(Exposure held, bool panelIsMeasured, DateTimeOffset from, DateTimeOffset now)
+    private static ClimateSegment OpenGap(ClimateSegment last, bool panelIsMeasured, DateTimeOffset now)
     {
-        var air = new Bracket(from, held.AirKelvins, held.VapourPressurePa, null, held.AirKelvins, held.VapourPressurePa);
-        Bracket? panel = panelIsMeasured ? new Bracket(from, held.PanelKelvins, 0, null, held.PanelKelvins, 0) : null;
-        return new ClimateSegment(from, now, held, held, new Unseen(air, panel, IsGapForEvaporation: true, IsGapForCure: true));
+        Exposure held = last.AtEnd;
+        var air = new Bracket(last.End, held.AirKelvins, held.VapourPressurePa, null, held.AirKelvins, held.VapourPressurePa);
+        Bracket? panel = panelIsMeasured ? new Bracket(last.End, held.PanelKelvins, 0, null, held.PanelKelvins, 0) : null;
+        var unseen = new Unseen(air, panel, IsGapForEvaporation: true, IsGapForCure: true);
+        return new ClimateSegment(
+            last.End, now, held, held, unseen, [.. last.Alternatives.Select(a => new Alternative(a.AtEnd, a.AtEnd))], IsUnconfirmed: true);
     }
 }

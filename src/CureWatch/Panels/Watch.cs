@@ -14,27 +14,39 @@ public sealed record Watch(ImmutableArray<Source> Air, ImmutableArray<Source> Pa
 {
     /// <summary>Until when the climate is settled: every probe has been heard at or after, or has been missing too long to wait for.</summary>
     /// <param name="now">The present.</param>
-    /// <returns>The instant; null where no air probe can be waited for.</returns>
+    /// <returns>The instant; null where the air was never measured.</returns>
     public DateTimeOffset? SettledTo(DateTimeOffset now)
     {
-        DateTimeOffset? settled = null;
+        DateTimeOffset? awaited = null;
         foreach (Source source in Air)
         {
             if (!source.IsGapForCure(now - source.Last.At))
             {
-                settled = Earlier(settled, source.Last.At);
+                awaited = Earlier(awaited, source.Last.At);
             }
         }
 
-        if (settled is not null)
+        return awaited is { } air && ConfirmedTo is { } confirmed ? Earlier(confirmed, air) : ConfirmedTo;
+    }
+
+    /// <summary>Until when the climate is known: the newest reading of the air, and of each panel. Null where the air was never measured.</summary>
+    public DateTimeOffset? ConfirmedTo
+    {
+        get
         {
+            DateTimeOffset? confirmed = null;
+            foreach (Source source in Air)
+            {
+                confirmed = confirmed >= source.Last.At ? confirmed : source.Last.At;
+            }
+
             foreach (Source source in Panels)
             {
-                settled = Earlier(settled, source.Last.At);
+                confirmed = confirmed is null ? null : Earlier(confirmed, source.Last.At);
             }
-        }
 
-        return settled;
+            return confirmed;
+        }
     }
 
     /// <summary>Whether the climate can't be followed: no air probe was heard in time, or a panel probe was not.</summary>
@@ -114,7 +126,7 @@ public sealed record Watch(ImmutableArray<Source> Air, ImmutableArray<Source> Pa
             air.Start with { PanelKelvins = startKelvins },
             air.End with { PanelKelvins = endKelvins },
             isGapForEvaporation ? new Unseen(air.Around, widest, isGapForEvaporation, isGapForCure) : null,
-            widest is null ? air.WithMissing : air.WithMissing?.WithPanel(startKelvins, endKelvins));
+            widest is null ? air.WithMissing : [.. air.WithMissing.Select(a => a.WithPanel(startKelvins, endKelvins))]);
     }
 
     private static DateTimeOffset Earlier(DateTimeOffset? a, DateTimeOffset b) => a is { } known && known < b ? known : b;

@@ -23,5 +23,5 @@ internal static class Segments
         new(new Celsius(airC).Kelvins, vapourPressurePa, new Celsius(airC).Kelvins);
 
     public static ClimateSegment Over(double hours, Exposure start, Exposure end, double fromHour = 0) =>
-        new(Noon + TimeSpan.FromHours(fromHour), Noon + TimeSpan.FromHours(fromHour + hours), start, end, null);
+        ClimateSegment.Plain(Noon + TimeSpan.FromHours(fromHour), Noon + TimeSpan.FromHours(fromHour + hours), start, end);
 }

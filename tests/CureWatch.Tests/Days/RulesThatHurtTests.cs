@@ -36,6 +36,55 @@ public class RulesThatHurtTests
         Assert.True(release!.Latest > TestShop.At(20), "silence earned nothing");
     }
 
+    [Fact]
+    public void ProbeSilentJustBeforeTheRelease_ReadyIsNeverTakenBack()
+    {
+        bool wasReady = false;
+        for (double silentFrom = 13; silentFrom < 16.5; silentFrom += 0.2)
+        {
+            TestShop shop = new TestShop().Steady(0, 1).Tap(1, Applied).Tap(1.05, Levelled).Steady(1.1, silentFrom);
+            bool isReady = false;
+            for (double hour = silentFrom; hour < silentFrom + 2; hour += 1 / 30.0)
+            {
+                bool before = isReady;
+                isReady = shop.Until(hour).Report.Ruling.IsReady;
+                Assert.False(before && !isReady);
+            }
+
+            wasReady |= isReady;
+        }
+
+        Assert.True(wasReady);
+    }
+
+    [Fact]
+    public void BothProbesSilent_OneAfterTheOther_ReleaseOnlyMovesLater()
+    {
+        TestShop shop = new(probes: [TestShop.Air("air-1"), TestShop.Air("air-2")]);
+        for (int minute = 0; minute <= 180; minute++)
+        {
+            double hour = minute / 60.0;
+            shop.Read(hour, 24, 50);
+            if (minute <= 150)
+            {
+                shop.Read(hour, 16, 50, "air-2");
+            }
+
+            if (minute == 60)
+            {
+                shop.Tap(1, Applied).Tap(1.05, Levelled);
+            }
+        }
+
+        DateTimeOffset? release = null;
+        for (double hour = 3; hour < 8; hour += 1 / 12.0)
+        {
+            DateTimeOffset? latest = shop.Until(hour).Report.Ruling.ReadyAt!.Latest;
+            Assert.False(latest + Rounding < release);
+            release = latest;
+        }
+    }
+
     [Theory]
     [InlineData(16, 24)]
     [InlineData(24, 16)]

@@ -24,9 +24,9 @@ public class RulingTests
     public void Ready_IsWhenTheSlowestCoatOfTheSlowestSurfaceIs_InEachBound()
     {
         Ruling ruling = Rule(3 * Hour, On("bonnet", levelledMinute: 5), On("roof", levelledMinute: 2 * Hour), On("door", levelledMinute: Hour));
-        Assert.Equal((2 * Hour) + (12 * Hour / Bound), Minutes(ruling.ReadyAt!.Earliest)!.Value, 1e-3);
+        Assert.Equal((2 * Hour) + (12 * Hour / Factor95), Minutes(ruling.ReadyAt!.Earliest)!.Value, 1e-3);
         Assert.Equal(14 * Hour, Minutes(ruling.ReadyAt.Likely)!.Value, 1e-3);
-        Assert.Equal((2 * Hour) + (12 * Hour * Bound), Minutes(ruling.ReadyAt.Latest)!.Value, 1e-3);
+        Assert.Equal((2 * Hour) + (12 * Hour * Factor95), Minutes(ruling.ReadyAt.Latest)!.Value, 1e-3);
         Assert.Equal(["bonnet", "roof", "door"], ruling.Holds.Select(h => h.Surface));
     }
 

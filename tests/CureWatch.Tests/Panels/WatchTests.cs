@@ -94,7 +94,7 @@ public class WatchTests
         Assert.Equal(At(20), Watch([heard, lost]).SettledTo(At(50)));
         Assert.Equal(At(60), Watch([heard, lost]).SettledTo(At(60)));
         Assert.Equal(At(20), Watch([heard], Steady(0, 20, 290)).SettledTo(At(60)));
-        Assert.Null(Watch([lost]).SettledTo(At(60)));
+        Assert.Equal(At(20), Watch([lost]).SettledTo(At(60)));
     }
 
     [Fact]

@@ -45,12 +45,12 @@ internal static class Coated
         Coat coat, double nowMinute, CoatLaws laws, Wetting[] wettings, Exposure lived, Exposure expected, ClimateDoubt doubt)
     {
         DateTimeOffset now = At(nowMinute);
-        var segment = new ClimateSegment(coat.StartedAt, now, lived, lived, null);
+        var segment = ClimateSegment.Plain(coat.StartedAt, now, lived, lived);
         return CoatWindows.Of(
             coat,
             laws,
             wettings,
-            law => new CoatClock(new CureRecord(law, ImmutableArray.Create<Stretch>(new Stretch.Loose(law, segment))), new Outlook(now, expected), doubt),
+            law => new CoatClock(new CureRecord(law, ImmutableArray.Create<Stretch>(new Stretch.Loose(law, segment))), new Outlook(now, expected, []), doubt),
             now);
     }
 
