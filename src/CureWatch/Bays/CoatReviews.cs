@@ -61,7 +61,7 @@ public static class CoatReviews
         Window? window = windows.LevelOff;
         bool isOpen = window is not null && watched.Coat.LevelledAt is null && watched.Coat.CoveredAt is null;
         bool matters = watched.Laws.IfMissed == IfMissed.Hold;
-        DateTimeOffset? due = Round(window?.OpensAt.Likely);
+        DateTimeOffset? due = Round(windows.LevelOffLookFrom);
         DateTimeOffset? closes = Round(window?.ClosesAt?.Earliest);
         DateTimeOffset? closing = Round(CoatWindows.ClosingFrom(due, closes));
         DateTimeOffset? missed = closes + Instant;

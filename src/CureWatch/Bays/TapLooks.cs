@@ -39,10 +39,11 @@ public static class TapLooks
             }
         }
 
-        SurfaceStory read = job.Stories.First(s => tap.Surface is null || s.Surface.Id == tap.Surface);
-        if (Stay.Of(shop, job.Job.Bay, read)[^1].Point is { } point && shop.Bays[point.Bay] is var bay && !bay.IsWet(point.Air)
+        SurfaceStory? read = job.Stories.FirstOrDefault(s => tap.Surface is null || s.Surface.Id == tap.Surface);
+        if (read is not null && Stay.Of(shop, job.Job.Bay, read)[^1].Point is { } point
+            && shop.Bays[point.Bay] is var bay && !bay.IsWet(point.Air)
             && shop.Now - tap.At <= Source.CureLimit && BayAir.Of(bay, point.Air, shop.Now) is { } air
-            && new Celsius(panelC).Kelvins <= air.CondensationKelvins)
+            && panelC + Celsius.KelvinsAtZero <= air.CondensationKelvins)
         {
             yield return new ShopEvent.CondensationBegan(point.Bay, point.Air, tap.At);
             yield return new ShopEvent.CondensationEnded(point.Bay, point.Air, tap.At);

@@ -31,6 +31,13 @@ public sealed record SurfaceStory(
     /// <returns>True where it was found clear.</returns>
     public bool IsFoundClear(int layer, int section, DateTimeOffset? since) =>
         Inspections.Any(i => i.Found == Found.Clear && i.At >= since && i.Covers(layer, section));
+
+    /// <summary>Whether someone named a layer and found it clear: a look at another layer says nothing of one that is not there.</summary>
+    /// <param name="layer">The layer.</param>
+    /// <param name="section">The section.</param>
+    /// <returns>True where it was named and found clear.</returns>
+    public bool IsFoundClearByName(int layer, int section) =>
+        Inspections.Any(i => i.Found == Found.Clear && i.Layer == layer && i.Covers(layer, section));
 }
 
 /// <summary>A look at a surface.</summary>

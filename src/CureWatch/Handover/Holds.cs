@@ -24,7 +24,7 @@ internal sealed class Holds(Evidence evidence, DateTimeOffset now, TimeZoneInfo 
         from layer in Enumerable.Range(1, _story.Surface.Layers)
         where !_story.Living.Any(c => c.Layer == layer && c.Section == section)
         let ended = _story.Coats.LastOrDefault(c => c.Layer == layer && c.Section == section)?.EndedAt
-        where !_story.IsFoundClear(layer, section, ended ?? DateTimeOffset.MinValue)
+        where ended is null ? !_story.IsFoundClearByName(layer, section) : !_story.IsFoundClear(layer, section, ended)
         select new Hold(
             HoldKind.NotApplied,
             _story.Surface.Id,
@@ -32,12 +32,12 @@ internal sealed class Holds(Evidence evidence, DateTimeOffset now, TimeZoneInfo 
             section,
             ended is { } at
                 ? $"Polished off {Clock(at)} and not applied again; apply it, or inspect and find clear."
-                : "Planned, not applied; apply it, or inspect and find clear.");
+                : "Planned, not applied; apply it, or find that layer clear without it.");
 
     private IEnumerable<Hold> ReportedLate() =>
         from untimely in _story.Untimely
         let tap = untimely.Tap
-        where !_story.IsFoundClear(tap.Layer ?? 1, tap.Section ?? 1, tap.ReportedAt)
+        where !IsClearOf(tap)
         select new Hold(
             HoldKind.ReportedLate,
             _story.Surface.Id,
@@ -157,7 +157,7 @@ internal sealed class Holds(Evidence evidence, DateTimeOffset now, TimeZoneInfo 
     {
         Inspection? last = _story.Inspections.LastOrDefault(
             i => i.At >= coat.Coat.StartedAt && i.Covers(coat.Coat.Layer, coat.Coat.Section));
-        return last is null or { Found: Curing.Found.Clear } || coat.Coat.ReworkedAt >= last.At
+        return last is null or { Found: Curing.Found.Clear }
             ? null
             : Of(HoldKind.Inspection, coat, $"{last.Found} found {Clock(last.At)}; rework, then inspect and find clear.");
     }
@@ -170,6 +170,11 @@ internal sealed class Holds(Evidence evidence, DateTimeOffset now, TimeZoneInfo 
             : null;
         return spell?.From < begun ? spell with { From = begun } : spell;
     }
+
+    /// <summary>A tap that named no section was about every section: each has to be looked at.</summary>
+    private bool IsClearOf(Tap tap) =>
+        (tap.Section is { } named ? [named] : Enumerable.Range(1, _story.Surface.Sections))
+            .All(section => _story.IsFoundClear(tap.Layer ?? 1, section, tap.ReportedAt));
 
     private bool IsClear(CoatEvidence coat, DateTimeOffset? since) =>
         _story.IsFoundClear(coat.Coat.Layer, coat.Coat.Section, since);

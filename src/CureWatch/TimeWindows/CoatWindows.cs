@@ -167,6 +167,11 @@ public sealed class CoatWindows
         return new Window(WindowStage.LevelOff, opens, closes, LevelOffState(opens, closes), judgeByEye);
     }
 
+    /// <summary>From when to look whether a coat can be levelled: its likely opening; where that comes after the close, at once.</summary>
+    public DateTimeOffset? LevelOffLookFrom => LevelOff is { ClosesAt: { } closes } window ? LookFrom(window.OpensAt, closes) : null;
+
+    private DateTimeOffset? LookFrom(TimeBounds opens, TimeBounds closes) => opens.Likely < closes.Earliest ? opens.Likely : _coat.LastWipeAt;
+
     private WindowState LevelOffState(TimeBounds opens, TimeBounds closes)
     {
         bool isLate = (_coat.LevelledAt ?? _now) > closes.Earliest;
@@ -177,7 +182,7 @@ public sealed class CoatWindows
 
         return isLate ? WindowState.Missed
             : !(_now >= opens.Likely) ? WindowState.Upcoming
-            : _now >= ClosingFrom(opens.Likely, closes.Earliest) ? WindowState.Closing
+            : _now >= ClosingFrom(LookFrom(opens, closes), closes.Earliest) ? WindowState.Closing
             : WindowState.Open;
     }
 
