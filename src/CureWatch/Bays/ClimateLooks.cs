@@ -72,7 +72,7 @@ public static class ClimateLooks
             {
                 events = events
                     .Concat(Look(WarningKind.PanelCold, c => c.Laws.Sheet.Limits.PanelMinC - PanelC(c)))
-                    .Concat(Look(WarningKind.PanelHot, c => PanelC(c) - c.Laws.Sheet.Limits.PanelMaxC))
+                    .Concat(Look(WarningKind.PanelHot, c => HottestC(c) - c.Laws.Sheet.Limits.PanelMaxC))
                     .Concat(Overheated());
             }
 
@@ -109,11 +109,14 @@ public static class ClimateLooks
 
         private IEnumerable<ShopEvent> Overheated() =>
             from coat in coats
-            where air.IsPanelMeasured && PanelC(coat) > HeatLimit.OfC(coat.Coat.Surface, coat.Laws.Sheet)
+            where air.IsPanelMeasured && HottestC(coat) > HeatLimit.OfC(coat.Coat.Surface, coat.Laws.Sheet)
             group coat by (coat.Key.Job, coat.Key.Surface) into hot
             let first = hot.First()
             let limitC = HeatLimit.OfC(first.Coat.Surface, first.Laws.Sheet)
-            select new ShopEvent.SurfaceOverheated(hot.Key.Job, hot.Key.Surface, new Overheat(raw.MeasuredAt, PanelC(first)!.Value, limitC));
+            select new ShopEvent.SurfaceOverheated(hot.Key.Job, hot.Key.Surface, new Overheat(raw.MeasuredAt, HottestC(first)!.Value, limitC));
+
+        private double? HottestC(WatchedCoat coat) =>
+            _present.HottestPanelKelvinsAt(coat.Point!) is { } kelvins ? Celsius.FromKelvins(kelvins).Degrees : PanelC(coat);
 
         private double? PanelC(WatchedCoat coat) =>
             _present.ExposureAt(coat.Point!) is { } exposure ? Celsius.FromKelvins(exposure.PanelKelvins).Degrees : null;

@@ -13,6 +13,7 @@ namespace CureWatch.Bays;
 public sealed class Present(Shop shop, DateTimeOffset now)
 {
     private readonly Dictionary<WatchPoint, IReadOnlyList<ClimateSegment>> _provisional = [];
+    private readonly Dictionary<WatchPoint, double?> _hottest = [];
     private readonly Dictionary<CreditTable, Lazy<CreditTable>> _whole = new(ReferenceEqualityComparer.Instance);
     private readonly Dictionary<(string Job, string Surface), ImmutableArray<Stay>> _stays = [];
     private readonly Dictionary<(CoatKey Coat, RateLaw Law), CoatClock> _clocks = [];
@@ -66,6 +67,22 @@ public sealed class Present(Shop shop, DateTimeOffset now)
     /// <param name="point">The point.</param>
     /// <returns>The exposure; null where the air was never measured.</returns>
     public Exposure? ExposureAt(WatchPoint point) => NewestAt(point)?.AtEnd;
+
+    /// <summary>The hottest panel at a watch point now: heat that spoils one part of a surface spoils the surface.</summary>
+    /// <param name="point">The point.</param>
+    /// <returns>Its temperature [K]; null where no panel was heard in time.</returns>
+    public double? HottestPanelKelvinsAt(WatchPoint point)
+    {
+        if (!_hottest.TryGetValue(point, out double? hottest))
+        {
+            BayState bay = shop.Bays[point.Bay];
+            hottest = point.WatchIn(bay.Plan, bay.Logs).Panels
+                .Where(p => !p.IsGapForCure(now - p.Last.At)).Max(p => (double?)p.Last.Kelvins);
+            _hottest.Add(point, hottest);
+        }
+
+        return hottest;
+    }
 
     private CoatClock BuildClock(Job job, SurfaceStory story, Coat coat, RateLaw law)
     {
