@@ -27,6 +27,12 @@ public sealed record RateLaw
     /// <summary>Least drying deficit, as a share of the reference deficit. Source (choice).</summary>
     public const double LeastDeficit = 0.05;
 
+    private static readonly double LnDriest = Math.Log(DriestActivity);
+    private static readonly double LnStalled = Math.Log(StalledActivity);
+    private static readonly double LnMoistest = Math.Log(MoistestActivity);
+    private static readonly double[] ActivityClamps = [LnDriest, LnStalled, LnMoistest];
+    private static readonly double[] DeficitClamps = [Math.Log(LeastDeficit)];
+
     private readonly double _inverseReference;
     private readonly double _lnReferenceActivity;
     private readonly double _referenceDeficitPa;
@@ -163,12 +169,6 @@ public sealed record RateLaw
         double pa = ByDeficit ? saturatedPa - (Math.Exp(y) * _referenceDeficitPa) : Math.Exp(y + _lnReferenceActivity) * saturatedPa;
         return Math.Max(1, pa);
     }
-
-    private static readonly double LnDriest = Math.Log(DriestActivity);
-    private static readonly double LnStalled = Math.Log(StalledActivity);
-    private static readonly double LnMoistest = Math.Log(MoistestActivity);
-    private static readonly double[] ActivityClamps = [LnDriest, LnStalled, LnMoistest];
-    private static readonly double[] DeficitClamps = [Math.Log(LeastDeficit)];
 }
 
 /// <summary>A climate in the terms a rate law is linear in.</summary>

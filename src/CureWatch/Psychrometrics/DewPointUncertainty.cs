@@ -9,8 +9,8 @@ namespace CureWatch.Psychrometrics;
 /// </remarks>
 public sealed record DewPointUncertainty
 {
-    private readonly double airStandardKelvins;
-    private readonly double fromHumidityKelvins;
+    private readonly double _airStandardKelvins;
+    private readonly double _fromHumidityKelvins;
 
     /// <summary>Works out the uncertainty of the dew point of air.</summary>
     /// <param name="air">Air temperature [°C], −60 to 80.</param>
@@ -28,11 +28,11 @@ public sealed record DewPointUncertainty
         DemandNotNegative(airStandardKelvins, nameof(airStandardKelvins));
         DemandNotNegative(humidityStandardPercent, nameof(humidityStandardPercent));
         double slope = SaturationPressure.WaterSlope(DewPoint.Of(air, humidity).Kelvins);
-        this.airStandardKelvins = airStandardKelvins;
+        _airStandardKelvins = airStandardKelvins;
         PerAirKelvin = SaturationPressure.WaterSlope(air.Kelvins) / slope;
         PerHumidityPercent = 1 / (Vapour.UsedPercent(humidity) * slope);
-        fromHumidityKelvins = PerHumidityPercent * humidityStandardPercent;
-        DewPointKelvins = Root(PerAirKelvin * airStandardKelvins, fromHumidityKelvins);
+        _fromHumidityKelvins = PerHumidityPercent * humidityStandardPercent;
+        DewPointKelvins = Root(PerAirKelvin * airStandardKelvins, _fromHumidityKelvins);
     }
 
     /// <summary>a: how far the dew point moves with the air temperature [K/K], 0 to 1.</summary>
@@ -89,7 +89,7 @@ public sealed record DewPointUncertainty
             throw new ArgumentOutOfRangeException(nameof(lagStandardKelvins), lagStandardKelvins, "Expected 1 K or more.");
         }
 
-        return Root(Root((1 - PerAirKelvin) * airStandardKelvins, fromHumidityKelvins), lagStandardKelvins);
+        return Root(Root((1 - PerAirKelvin) * _airStandardKelvins, _fromHumidityKelvins), lagStandardKelvins);
     }
 
     /// <summary>Chance that the true spread lies below a limit.</summary>

@@ -10,6 +10,9 @@ namespace CureWatch.TimeWindows;
 /// <param name="Doubt">How far the probes may be off.</param>
 public sealed record CoatClock(CureRecord Record, Outlook Outlook, ClimateDoubt Doubt)
 {
+    /// <summary>The 95th percentile of the standard normal law [1]. Source (law).</summary>
+    private const double NinetyFifthPercentile = 1.6448536269514722;
+
     /// <summary>When a milestone is reached, with its bounds.</summary>
     /// <param name="start">When the clock started.</param>
     /// <param name="milestone">The milestone.</param>
@@ -47,9 +50,6 @@ public sealed record CoatClock(CureRecord Record, Outlook Outlook, ClimateDoubt 
         double factor = Factor(MeanClimate.Of(likely), law);
         return new ReferenceHours(EarnedSince(start.Latest).Slow / factor, likely.Likely, EarnedSince(start.Earliest).Fast * factor);
     }
-
-    /// <summary>The 95th percentile of the standard normal law [1]. Source (law).</summary>
-    private const double NinetyFifthPercentile = 1.6448536269514722;
 
     private double Factor(MeanClimate mean, Milestone milestone) => Math.Exp(
         NinetyFifthPercentile * Math.Sqrt(milestone.VarianceOfLnHours(mean.X, mean.Y) + mean.VarianceOfLnRate(Record.Law, Doubt)));

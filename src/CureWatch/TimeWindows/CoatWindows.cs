@@ -12,6 +12,8 @@ namespace CureWatch.TimeWindows;
 /// </remarks>
 public sealed class CoatWindows
 {
+    private static readonly TimeSpan LongestClosing = TimeSpan.FromMinutes(30);
+
     private readonly Coat _coat;
     private readonly CoatLaws _laws;
     private readonly Func<RateLaw, CoatClock> _clockOf;
@@ -227,6 +229,4 @@ public sealed class CoatWindows
         TimeSpan third = opens is { } from ? (to - from) / 3 : LongestClosing;
         return to - (third < LongestClosing ? third : LongestClosing);
     }
-
-    private static readonly TimeSpan LongestClosing = TimeSpan.FromMinutes(30);
 }
