@@ -93,7 +93,7 @@ public sealed class Present(Shop shop, DateTimeOffset now)
         var outlook = new Outlook(now, newest?.AtEnd ?? Lifetime.AtReference(law), [.. newest?.Alternatives.Select(a => a.AtEnd) ?? []]);
         WatchPoint? point = stays.Reverse().Select(s => s.Point).FirstOrDefault(p => p is not null);
         ClimateDoubt doubt = point is null
-            ? new ClimateDoubt(ClimateDoubt.LagK, 0, ClimateDoubt.LagK, PanelIsMeasured: false)
+            ? new ClimateDoubt(ClimateDoubt.LagK * ClimateDoubt.LagK, 0, ClimateDoubt.LagK * ClimateDoubt.LagK, PanelIsMeasured: false)
             : point.DoubtIn(shop.Bays[point.Bay].Plan, shop.Bays[point.Bay].Logs);
         return new CoatClock(new CureRecord(law, stretches), outlook, doubt);
     }

@@ -73,7 +73,7 @@ public sealed record RateLaw
     /// <summary>Splits a climate into the two terms the law is linear in: ln k = −E·x + m·y.</summary>
     /// <param name="panelKelvins">Panel temperature [K].</param>
     /// <param name="vapourPressurePa">Vapour pressure of the air [Pa], above 0.</param>
-    /// <returns>x = (1/Tp − 1/Tr)/R [mol/J] and y, the logarithm of the humidity term, unclamped and clamped.</returns>
+    /// <returns>x = (1/Tp − 1/Tr)/R [mol/J] and y, the logarithm of the humidity term, clamped as either rate is.</returns>
     public RateTerms Terms(double panelKelvins, double vapourPressurePa)
     {
         double x = ((1 / panelKelvins) - _inverseReference) / GasConstant;

@@ -1,6 +1,6 @@
 namespace CureWatch.TimeWindows;
 
-/// <summary>When something happens: 5, 50 and 95 % of what may be.</summary>
+/// <summary>When something happens: 5, 50 and 95 % of what may be, gaps in the readings counted against the shop.</summary>
 /// <param name="Earliest">Not likely before; null where it is never reached in this climate.</param>
 /// <param name="Likely">As likely before as after; null where it is never reached in this climate.</param>
 /// <param name="Latest">Not likely after; null where it is never reached in this climate.</param>

@@ -45,6 +45,6 @@ public enum WindowState
     /// <summary>Over, as it should be.</summary>
     Done,
 
-    /// <summary>Over without its act, or with it too late.</summary>
+    /// <summary>Over without its act, or with it too late; for recoat also with it too early.</summary>
     Missed,
 }
