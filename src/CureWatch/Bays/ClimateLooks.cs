@@ -15,7 +15,9 @@ namespace CureWatch.Bays;
 /// </remarks>
 public static class ClimateLooks
 {
+    /// <summary>Water activity, or share of the reference rate, below which the cure has all but stopped [1]. Source (choice).</summary>
     private const double StalledBelow = 0.20;
+
     private const double NothingOpen = double.NegativeInfinity;
 
     /// <summary>Decides what a reading means for the coats in its bay.</summary>

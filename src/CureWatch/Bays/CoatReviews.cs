@@ -10,7 +10,11 @@ public static class CoatReviews
     /// <summary>Two instants closer than this are one. Source (choice): finer than any window, coarser than rounding.</summary>
     private static readonly TimeSpan Instant = TimeSpan.FromMilliseconds(1);
 
+    /// <summary>A coat nobody has to act on sleeps for half its time to the last window, at least this. Source (choice).</summary>
     private static readonly TimeSpan ShortestSleep = TimeSpan.FromMinutes(5);
+
+    /// <summary>How long it sleeps where no end is in sight in this climate. Source (choice).</summary>
+    private static readonly TimeSpan SleepWithoutEnd = TimeSpan.FromHours(6);
 
     /// <summary>While readings stay away, deadlines come nearer: a coat that is followed is looked at this often all the same.</summary>
     private static readonly TimeSpan LongestUnfollowed = Panels.Source.EvaporationLimit;
@@ -109,7 +113,7 @@ public static class CoatReviews
             return null;
         }
 
-        TimeSpan half = last is { } at ? (at - shop.Now) / 2 : TimeSpan.FromHours(6);
+        TimeSpan half = last is { } at ? (at - shop.Now) / 2 : SleepWithoutEnd;
         return shop.Now + (half > ShortestSleep ? half : ShortestSleep);
     }
 

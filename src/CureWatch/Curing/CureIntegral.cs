@@ -15,7 +15,10 @@ namespace CureWatch.Curing;
 public static class CureIntegral
 {
     private const double LnRateStep = 0.1;
+
+    /// <summary>Parts of a segment that are each looked through for one crossing. Source (choice).</summary>
     private const int SplitLooks = 16;
+
     private static readonly TimeSpan Resolution = TimeSpan.FromMilliseconds(0.1);
 
     /// <summary>Progress over a whole segment.</summary>

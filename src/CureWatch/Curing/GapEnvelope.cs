@@ -10,7 +10,8 @@ namespace CureWatch.Curing;
 /// Equation: between readings (t0, v0) and (t1, v1), value ≤ min(v0 + r(t − t0), v1 + r(t1 − t)) and likewise from below; with no second
 /// reading, v0 ± r(t − t0). The fast rate is the higher one of the warmest and the coldest panel, in the moistest air (in the driest,
 /// where drying is by deficit), integrated by Simpson's rule. Source (choice): r = 4 K/h for temperature and 3 K/h for the dew point, a
-/// bay with its doors shut; −20 and 40 °C stop the envelope unless a reading lies beyond. Edges: the slow bound needs no envelope, since a
+/// bay with its doors shut; −20 and 40 °C stop the envelope unless a reading lies beyond; eight pieces an hour, 4 to 64.
+/// Edges: the slow bound needs no envelope, since a
 /// gap earns it nothing.
 /// </remarks>
 public static class GapEnvelope

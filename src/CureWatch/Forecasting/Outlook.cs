@@ -12,6 +12,7 @@ namespace CureWatch.Forecasting;
 /// <remarks>This is the one place that looks ahead; a forecast with bands takes its place without any window knowing.</remarks>
 public sealed record Outlook(DateTimeOffset From, Exposure Held, ImmutableArray<Exposure> Otherwise)
 {
+    /// <summary>Ten years and a week: what takes longer is never. Source (choice).</summary>
     private static readonly TimeSpan Farthest = TimeSpan.FromDays(3660);
 
     /// <summary>When progress from an instant on is expected to reach an amount.</summary>

@@ -7,7 +7,7 @@ namespace CureWatch.Handover;
 /// <summary>How hot a surface may get.</summary>
 public static class HeatLimit
 {
-    /// <summary>Film and bare plastic where no sheet says otherwise [°C]. Source: common practice, no source.</summary>
+    /// <summary>Film and bare plastic where no sheet says otherwise [°C]. Source (choice): common practice, no source.</summary>
     public const double UnstatedC = 60;
 
     /// <summary>How hot a surface may get.</summary>

@@ -7,6 +7,7 @@ namespace CureWatch.Handover;
 /// <param name="Open">The open stretches of each day of the week, in order and apart; a day that is missing is closed.</param>
 public sealed record OpeningHours(TimeZoneInfo Zone, ImmutableDictionary<DayOfWeek, ImmutableArray<OpenStretch>> Open)
 {
+    /// <summary>Ten years of days: work that takes longer has no end. Source (choice).</summary>
     private const int LongestSearchDays = 3660;
 
     /// <summary>A shop that never closes.</summary>

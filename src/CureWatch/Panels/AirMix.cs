@@ -10,6 +10,7 @@ namespace CureWatch.Panels;
 /// <param name="WithMissing">The mean with the probes that are missing, in two guesses; empty where none is.</param>
 internal sealed record AirMix(Source Closest, Bracket Around, Exposure Start, Exposure End, ImmutableArray<Alternative> WithMissing)
 {
+    /// <summary>What a shifted vapour pressure never falls below [Pa]: drier than any bay. Source (choice).</summary>
     private const double LeastVapourPressurePa = 1;
 
     /// <summary>Mixes the air over a stretch with no measurement inside.</summary>
