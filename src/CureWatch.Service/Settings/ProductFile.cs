@@ -7,11 +7,10 @@ namespace CureWatch.Service.Settings;
 /// <summary>A product sheet as people write it: one JSON file a revision.</summary>
 internal static class ProductFile
 {
-    public const int NewestRevision = 100_000;
+    public const int HighestRevision = 100_000;
 
     private const string SourceWhereSilent = "not stated";
     private const int LongestText = 500;
-
 
     /// <returns>The sheet, or null where the file holds a fault.</returns>
     public static ProductSheet? Read(string path, Faults faults)
@@ -30,7 +29,7 @@ internal static class ProductFile
         }
 
         string? product = top["product"].Id();
-        int? revision = top["revision"].Integer(1, NewestRevision);
+        int? revision = top["revision"].Integer(1, HighestRevision);
         ProductKind? kind = top["kind"].OneOf<ProductKind>();
         Carrier carrier = top["carrier"].OneOf<Carrier>() ?? Carrier.Solvent;
         string? name = top["name"].Text(LongestText) ?? product;

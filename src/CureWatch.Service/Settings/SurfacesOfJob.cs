@@ -45,7 +45,7 @@ internal static class SurfacesOfJob
     {
         string known = string.Join(", ", catalogue.Sheets.Select(s => s.Product).Distinct());
         string? product = place["product"].String(p => catalogue.Newest(p) is not null, $"a product with a sheet: {known}");
-        int? revision = place["revision"].Integer(1, ProductFile.NewestRevision);
+        int? revision = place["revision"].Integer(1, ProductFile.HighestRevision);
         if (product is null || revision is null)
         {
             return product is null ? null : catalogue.Newest(product);
