@@ -67,8 +67,24 @@ internal static class AlarmRules
     ];
 
     private static AlarmRule Climate(
-        WarningKind kind, int priority, int onMinutes, int offMinutes, double deadband, int leastLooks, string cause, string consequence, string action) =>
-        new(kind, priority, TimeSpan.FromMinutes(onMinutes), TimeSpan.FromMinutes(offMinutes), deadband, leastLooks, cause, consequence, action);
+        WarningKind kind,
+        int priority,
+        int onMinutes,
+        int offMinutes,
+        double deadband,
+        int leastLooks,
+        string cause,
+        string consequence,
+        string action) => new(
+            kind,
+            priority,
+            TimeSpan.FromMinutes(onMinutes),
+            TimeSpan.FromMinutes(offMinutes),
+            deadband,
+            leastLooks,
+            cause,
+            consequence,
+            action);
 
     private static AlarmRule Exact(WarningKind kind, int priority, string cause, string consequence, string action) =>
         new(kind, priority, TimeSpan.Zero, TimeSpan.Zero, 0, 1, cause, consequence, action);
