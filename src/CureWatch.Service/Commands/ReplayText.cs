@@ -23,6 +23,7 @@ internal sealed class ReplayText
         words.Coats();
         words.Warnings();
         words.Readings();
+        words.CautionsBesideAdvice();
         words.Line("CureWatch advises: the product's data sheet, local codes and the person who looks at the car decide.");
         return words._text.ToString();
     }
@@ -74,6 +75,14 @@ internal sealed class ReplayText
             string cleared = warning.ClearedAt is { } at ? $"until {Clock(at)}" : "still stands";
             string kind = WireName<WarningKind>.Of(subject.Kind);
             Line($"{Clock(warning.RaisedAt)} {kind}: {about}{coat}, {cleared}. {AlarmRule.Of(subject.Kind).Action}");
+        }
+    }
+
+    private void CautionsBesideAdvice()
+    {
+        if (_day.Report.Warnings.Any(w => w.Subject.Air is not null))
+        {
+            Line(Cautions.HeatAndShutDoors);
         }
     }
 

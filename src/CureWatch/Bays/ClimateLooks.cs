@@ -35,20 +35,20 @@ public static class ClimateLooks
         }
 
         ImmutableArray<WatchedCoat> coats = [.. shop.Watched.Where(w => w.Point?.Bay == raw.Bay && w.Point.Air == place)];
-        IEnumerable<ShopEvent> events = WetOrDry(bay, place, air, raw);
+        IEnumerable<ShopEvent> events = WetOrDry(shop, bay, place, air, raw);
         bool isQuiet = coats.IsEmpty && !shop.Alarms.Keys.Any(s => s.Bay == raw.Bay && s.Air == place);
         return isQuiet ? events : events.Concat(new AirLook(shop, raw, place, air, coats).Decide());
     }
 
-    private static IEnumerable<ShopEvent> WetOrDry(BayState bay, Place place, BayAir air, RawReading raw)
+    private static IEnumerable<ShopEvent> WetOrDry(Shop shop, BayState bay, Place place, BayAir air, RawReading raw)
     {
         if (air.WetByKelvins >= 0 && !bay.IsWet(place))
         {
-            yield return new ShopEvent.CondensationBegan(raw.Bay, place, raw.MeasuredAt);
+            yield return new ShopEvent.CondensationBegan(raw.Bay, place, raw.MeasuredAt < shop.Now ? raw.MeasuredAt : shop.Now);
         }
         else if (air.WetByKelvins < 0 && bay.IsWet(place))
         {
-            yield return new ShopEvent.CondensationEnded(raw.Bay, place, raw.MeasuredAt);
+            yield return new ShopEvent.CondensationEnded(raw.Bay, place, shop.Now);
         }
     }
 

@@ -65,15 +65,16 @@ public static class Evolution
     {
         int count = shop.Tally.Rejected.GetValueOrDefault(e.Why) + 1;
         Shop after = shop with { Tally = shop.Tally with { Rejected = shop.Tally.Rejected.SetItem(e.Why, count) } };
-        if (e.Why != Disbelief.Implausible)
+        if (e.Why is not (Disbelief.Implausible or Disbelief.Frozen))
         {
             return after;
         }
 
         BayState bay = shop.Bays[e.Raw.Bay];
         int index = bay.IndexOf(e.Raw.Probe);
-        BayState suspecting = bay with { Logs = bay.Logs.SetItem(index, bay.Logs[index].Suspect(e.Raw)) };
-        return after with { Bays = shop.Bays.SetItem(e.Raw.Bay, suspecting) };
+        ProbeLog log = bay.Logs[index];
+        ProbeLog remembering = e.Why == Disbelief.Frozen ? log.Repeat(e.Raw) : log.Suspect(e.Raw);
+        return after with { Bays = shop.Bays.SetItem(e.Raw.Bay, bay with { Logs = bay.Logs.SetItem(index, remembering) }) };
     }
 
     private static Shop Open(Shop shop, Job job)

@@ -47,11 +47,16 @@ public static class CureIntegral
     /// <summary>When progress over a segment reaches an amount.</summary>
     /// <param name="law">The rate law.</param>
     /// <param name="segment">The segment.</param>
-    /// <param name="hours">The amount [reference h], above 0, not above what the whole segment earns.</param>
+    /// <param name="hours">The amount [reference h], not above what the whole segment earns; 0 and below are reached at its start.</param>
     /// <param name="pace">The pace.</param>
     /// <returns>The instant, to a tenth of a millisecond.</returns>
     public static DateTimeOffset ReachedAt(RateLaw law, in ClimateSegment segment, double hours, Pace pace)
     {
+        if (hours <= 0)
+        {
+            return segment.Start;
+        }
+
         DateTimeOffset early = segment.Start;
         DateTimeOffset late = segment.End;
         double lacking = hours;

@@ -144,8 +144,8 @@ internal sealed class Holds(Evidence evidence, DateTimeOffset now, TimeZoneInfo 
 
     private Hold? Heat(CoatEvidence coat)
     {
-        Overheat? overheat = evidence.Overheats.LastOrDefault(o => o.At >= coat.Coat.StartedAt);
-        return overheat is null || IsClear(coat, overheat.At)
+        Overheat? overheat = evidence.Overheats.LastOrDefault(o => o.At >= coat.Coat.StartedAt && !IsClear(coat, o.At));
+        return overheat is null
             ? null
             : Of(
                 HoldKind.Heat,

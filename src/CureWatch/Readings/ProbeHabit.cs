@@ -5,31 +5,19 @@ namespace CureWatch.Readings;
 /// <param name="Since">Since when.</param>
 /// <param name="Changes">How often its value has changed.</param>
 /// <param name="LongestRun">The longest it repeated a value before changing it, frozen runs apart.</param>
+/// <param name="HeardAt">When it last told anything, believed or not; silence is no repetition.</param>
+/// <param name="SilentAfter">How long without a word is silence.</param>
 /// <remarks>
 /// A fixed limit would call a quiet bay frozen or a broken probe quiet. So a probe that is known to change (ten changes seen) is frozen
 /// when it repeats itself for an hour and for twelve times its longest run so far. Source (choice). A probe that never changed has no
 /// habit to judge by: it is believed.
 /// </remarks>
-internal sealed record ProbeHabit((double, double, double) Value, DateTimeOffset Since, int Changes, TimeSpan LongestRun)
+internal sealed record ProbeHabit(
+    (double, double, double) Value, DateTimeOffset Since, int Changes, TimeSpan LongestRun, DateTimeOffset HeardAt, TimeSpan SilentAfter)
 {
     private const int ChangesToKnow = 10;
     private const double RunsToFreeze = 12;
     private static readonly TimeSpan ShortestFreeze = TimeSpan.FromHours(1);
-
-    public bool IsFrozenAt(DateTimeOffset at, (double, double, double) value) =>
-        value == Value && Changes >= ChangesToKnow && at - Since > Limit;
-
-    public ProbeHabit After(DateTimeOffset at, (double, double, double) value)
-    {
-        if (value == Value)
-        {
-            return this;
-        }
-
-        TimeSpan run = at - Since;
-        bool wasFrozen = Changes >= ChangesToKnow && run > Limit;
-        return new ProbeHabit(value, at, Changes + 1, wasFrozen || run < LongestRun ? LongestRun : run);
-    }
 
     private TimeSpan Limit
     {
@@ -39,4 +27,36 @@ internal sealed record ProbeHabit((double, double, double) Value, DateTimeOffset
             return habitual > ShortestFreeze ? habitual : ShortestFreeze;
         }
     }
+
+    public static ProbeHabit Of(DateTimeOffset at, (double, double, double) value, TimeSpan silentAfter) =>
+        new(value, at, 0, TimeSpan.Zero, at, silentAfter);
+
+    public bool IsFrozenAt(DateTimeOffset at, (double, double, double) value) =>
+        value == Value && Changes >= ChangesToKnow && !WasSilentUntil(at) && at - Since > Limit;
+
+    public ProbeHabit After(DateTimeOffset at, (double, double, double) value)
+    {
+        if (WasSilentUntil(at))
+        {
+            return this with { Value = value, Since = at, HeardAt = at };
+        }
+
+        if (value == Value)
+        {
+            return this with { HeardAt = at };
+        }
+
+        TimeSpan run = at - Since;
+        bool wasFrozen = Changes >= ChangesToKnow && run > Limit;
+        return this with
+        {
+            Value = value,
+            Since = at,
+            Changes = Changes + 1,
+            LongestRun = wasFrozen || run < LongestRun ? LongestRun : run,
+            HeardAt = at,
+        };
+    }
+
+    private bool WasSilentUntil(DateTimeOffset at) => at - HeardAt > SilentAfter;
 }

@@ -12,6 +12,8 @@ public sealed record ProbeLog
     /// <summary>How far ahead of ours a probe's clock may run. Source (choice).</summary>
     public static readonly TimeSpan ClockTolerance = TimeSpan.FromMinutes(2);
 
+    private static readonly TimeSpan LongestPause = TimeSpan.FromMinutes(30);
+
     private ProbeHabit? _habit;
     private RawReading? _doubted;
 
@@ -65,7 +67,7 @@ public sealed record ProbeLog
             return Disbelief.Duplicate;
         }
 
-        if (!PlausibleChange.IsInRange(raw))
+        if (!PlausibleChange.IsInRange(Corrected(raw)) || !PlausibleChange.IsInRange(raw))
         {
             return Disbelief.OutOfRange;
         }
@@ -92,7 +94,7 @@ public sealed record ProbeLog
             Panel = raw.PanelC is { } panelC ? Insert(Panel, PanelSample(panelC, at)) : Panel,
             HeardAt = raw.ReceivedAt > HeardAt ? raw.ReceivedAt : HeardAt,
             LastBelieved = isNewest ? raw : LastBelieved,
-            _habit = isNewest ? _habit?.After(at, Value(raw)) ?? new ProbeHabit(Value(raw), at, 0, TimeSpan.Zero) : _habit,
+            _habit = isNewest ? _habit?.After(at, Value(raw)) ?? ProbeHabit.Of(at, Value(raw), SilenceOfHabit) : _habit,
             _doubted = null,
         };
     }
@@ -113,7 +115,15 @@ public sealed record ProbeLog
     /// <returns>The log that remembers it.</returns>
     public ProbeLog Suspect(RawReading raw) => this with { _doubted = raw };
 
+    /// <summary>Remembers that a frozen probe was heard: it repeats itself, it is not silent.</summary>
+    /// <param name="raw">The reading.</param>
+    /// <returns>The log that remembers it.</returns>
+    public ProbeLog Repeat(RawReading raw) => this with { _habit = _habit?.After(MeasuredAt(raw), Value(raw)) };
+
     private RawReading? LastBelieved { get; init; }
+
+    /// <summary>A run is broken by a silence, and by no less than half an hour without a word where the probe is slower than it says.</summary>
+    private TimeSpan SilenceOfHabit => Probe.SilentAfter > LongestPause ? Probe.SilentAfter : LongestPause;
 
     private static (double, double, double) Value(RawReading raw) => (raw.AirC ?? 0, raw.HumidityPct ?? 0, raw.PanelC ?? 0);
 
@@ -133,6 +143,13 @@ public sealed record ProbeLog
 
         return longer;
     }
+
+    /// <summary>The reading with the calibration applied, its humidity as it is: that is clamped to what air can hold.</summary>
+    private RawReading Corrected(RawReading raw) => raw with
+    {
+        AirC = raw.AirC + Probe.OffsetTemperatureK,
+        PanelC = Probe.Measures == Measures.Panel ? raw.PanelC + Probe.OffsetTemperatureK : raw.PanelC,
+    };
 
     private Sample AirSample(RawReading raw, DateTimeOffset at)
     {

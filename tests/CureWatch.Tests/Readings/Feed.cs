@@ -24,6 +24,7 @@ internal sealed class Feed(Probe probe)
         {
             null => Log.Believe(raw),
             Disbelief.Implausible => Log.Suspect(raw),
+            Disbelief.Frozen => Log.Repeat(raw),
             _ => Log,
         };
         return doubt;

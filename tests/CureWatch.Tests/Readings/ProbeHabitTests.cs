@@ -51,6 +51,13 @@ public class ProbeHabitTests
     }
 
     [Fact]
+    public void Silence_IsNoRepetition()
+    {
+        Feed feed = Changing(10, everyMinutes: 1);
+        Assert.Null(feed.Tell(10 + 120, 20, 50));
+    }
+
+    [Fact]
     public void FrozenProbe_IsNotHeard()
     {
         Feed feed = Changing(10, everyMinutes: 1);
@@ -74,7 +81,8 @@ public class ProbeHabitTests
             feed.Tell(change, null, null, 20 + change);
         }
 
-        Assert.Equal(Disbelief.Frozen, Enumerable.Range(11, 61).Select(minute => feed.Tell(minute, null, null, 30)).Last());
+        Disbelief?[] answers = [.. Enumerable.Range(11, 61).Select(minute => feed.Tell(minute, null, null, 30))];
+        Assert.Equal(60, Array.IndexOf(answers, Disbelief.Frozen));
     }
 
     private static Feed Changing(int changes, int everyMinutes)
