@@ -9,7 +9,6 @@ namespace CureWatch.Curing;
 /// <param name="Washings">When it was washed, in order.</param>
 /// <param name="Inspections">What was found when it was looked at, in order.</param>
 /// <param name="Untimely">Taps that were told long after, or changed what had been told.</param>
-/// <param name="HandReadings">Panel temperatures read by hand, in order.</param>
 /// <param name="Moves">Where it went, in order.</param>
 public sealed record SurfaceStory(
     Surface Surface,
@@ -18,7 +17,6 @@ public sealed record SurfaceStory(
     ImmutableArray<DateTimeOffset> Washings,
     ImmutableArray<Inspection> Inspections,
     ImmutableArray<Untimely> Untimely,
-    ImmutableArray<HandReading> HandReadings,
     ImmutableArray<Move> Moves)
 {
     /// <summary>The coats that were not polished off.</summary>
@@ -62,11 +60,6 @@ public sealed record Untimely(Tap Tap, Tap? Corrected)
     /// <summary>How late a tap may be told. Source (choice): gloves off, phone out, after a whole pass.</summary>
     public static readonly TimeSpan Limit = TimeSpan.FromMinutes(15);
 }
-
-/// <summary>A panel temperature read by hand.</summary>
-/// <param name="At">When.</param>
-/// <param name="PanelC">The temperature [°C].</param>
-public sealed record HandReading(DateTimeOffset At, double PanelC);
 
 /// <summary>A surface that went somewhere.</summary>
 /// <param name="At">When.</param>

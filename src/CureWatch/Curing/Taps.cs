@@ -32,7 +32,6 @@ public static class Taps
             At(own, Did.Washed),
             [.. own.Where(t => t is { Did: Did.Inspected, Found: not null }).Select(t => new Inspection(t.At, t.Found!.Value, t.Layer, t.Section))],
             [.. own.Where(MovesAClock).Select(t => new Untimely(t, Corrected(t, told))).Where(u => u.Corrected is not null || IsLate(u.Tap))],
-            [.. own.Where(t => t.PanelC is not null).Select(t => new HandReading(t.At, t.PanelC!.Value))],
             [.. own.Where(t => t is { Did: Did.Moved, ToBay: not null }).Select(t => new Move(t.At, t.ToBay!))]);
     }
 

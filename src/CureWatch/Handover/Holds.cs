@@ -59,7 +59,12 @@ internal sealed class Holds(Evidence evidence, DateTimeOffset now, TimeZoneInfo 
         bool isWipedSince = coat.Coat.ReworkedAt >= coat.Coat.LevelledAt;
         DateTimeOffset? deadline = coat.Windows.LevelOff?.ClosesAt?.Earliest;
         return isMissed && !isWipedSince && !IsClear(coat, coat.Coat.LevelledAt ?? deadline)
-            ? Of(HoldKind.LevelMissed, coat, $"Level-off was safe until {Clock(deadline)}; inspect and find clear, or rework.")
+            ? Of(
+                HoldKind.LevelMissed,
+                coat,
+                coat.Windows.LevelOff is { JudgeByEye: true }
+                    ? "Level-off was too short to time; inspect and find clear, or rework."
+                    : $"Level-off was safe until {Clock(deadline)}; inspect and find clear, or rework.")
             : null;
     }
 

@@ -40,11 +40,4 @@ public sealed record SheetFit(ProductSheet Sheet, ImmutableArray<StageFit> Stage
     /// <param name="stage">The stage.</param>
     /// <returns>The fit, or null where the sheet is silent.</returns>
     public StageFit? Find(Stage stage) => Stages.FirstOrDefault(fit => fit.Stage == stage);
-
-    /// <summary>Finds the law of a clock, for a coat that must be watched on it though the stage in question runs on the other.</summary>
-    /// <param name="mechanism">The clock.</param>
-    /// <returns>The law of the earliest stage a coat passes on that clock, or the priors' law where the sheet has none.</returns>
-    public RateLaw LawOf(Mechanism mechanism) =>
-        Stages.Where(fit => fit.DrivenBy == mechanism).MinBy(fit => fit.Stage)?.Law
-        ?? Priors.Of(mechanism, Sheet.Carrier).Law(mechanism, Sheet.Reference);
 }

@@ -83,7 +83,7 @@ public class RulingTests
     private static Ruling Rule(double minute, params Evidence[] surfaces) => Ruling.On(surfaces, Hours, TimeSpan.FromMinutes(75), At(minute));
 
     private static SurfaceStory Story(string surface, ImmutableArray<Coat> coats, params Wetting[] wettings) =>
-        new(new Surface(surface, Material.Steel, null, Place.Outside, "paint", 1, 1, 1), coats, [.. wettings], [], [], [], [], []);
+        new(new Surface(surface, Material.Steel, null, Place.Outside, "paint", 1, 1, 1), coats, [.. wettings], [], [], [], []);
 
     private static Func<double, Evidence> On(string surface, double levelledMinute, Wetting? wetting = null, CoatLaws? laws = null) => minute =>
     {

@@ -152,16 +152,6 @@ public class SheetFitTests
         Assert.False(fit.Stages[1].Law.ByDeficit);
     }
 
-    [Fact]
-    public void LawOf_AClock_IsItsEarliestStagesOrThePriors()
-    {
-        var fullCure = new SheetStage(Stage.FullCure, Mechanism.Cure, [Row(20, 50, 100)]);
-        SheetFit fit = SheetFit.Of(Of(fullCure, KeepDry(Worked)));
-
-        Assert.Same(fit.Stages[1].Law, fit.LawOf(Mechanism.Cure));
-        Assert.Equal(43e3, fit.LawOf(Mechanism.Evaporation).ActivationEnergyJmol);
-    }
-
     [Theory]
     [InlineData(0, 1)]
     [InlineData(2, 1)]
