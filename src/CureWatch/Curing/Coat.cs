@@ -4,12 +4,12 @@ namespace CureWatch.Curing;
 /// <param name="Surface">The surface.</param>
 /// <param name="Layer">The layer, from 1.</param>
 /// <param name="Section">The section, from 1.</param>
-/// <param name="StartedAt">The first wipe: level-by counts from here.</param>
+/// <param name="StartedAt">Its very first wipe: what happens to the coat from here on is the coat's.</param>
 /// <param name="AppliedAt">The end of the wipe-on: the opening of level-off counts from here.</param>
 public sealed record Coat(Surface Surface, int Layer, int Section, DateTimeOffset StartedAt, DateTimeOffset AppliedAt)
 {
     /// <summary>The first wipe of the evaporation clock that runs now: a re-wet starts a new one.</summary>
-    public DateTimeOffset FirstWipeAt { get; init; } = StartedAt;
+    public DateTimeOffset FirstWipeAt { get; init; } = StartedAt; // a copy with another StartedAt keeps this one
 
     /// <summary>The last wipe of the evaporation clock that runs now.</summary>
     public DateTimeOffset LastWipeAt { get; init; } = AppliedAt;

@@ -5,6 +5,7 @@ namespace CureWatch.Curing;
 /// <summary>Reads the taps of a job as stories of its surfaces.</summary>
 /// <remarks>
 /// Every tap is accepted as told: nothing here refuses. A tap that corrects another takes its place; both stay among the job's taps.
+/// A coat applied again without being polished off is the same coat on new clocks: what happened to it before still holds it.
 /// A layer that nobody named is the first; a section that nobody named is every section; a surface that nobody named is every surface.
 /// </remarks>
 public static class Taps
@@ -89,7 +90,7 @@ public static class Taps
             Cover(coats, coat);
             if (index >= 0)
             {
-                coats[index] = coat;
+                coats[index] = coat with { StartedAt = coats[index].StartedAt, ReworkedAt = tap.At };
             }
             else
             {

@@ -11,9 +11,10 @@ internal static class PlausibleChange
     private const double HumidityStepPct = 40, HumidityRatePctPerMinute = 20;
     private const double PanelStepK = 10, PanelRateKPerMinute = 40;
 
-    public static bool IsInRange(RawReading raw) =>
+    /// <summary>Whether a sensor can have measured it; in fog a humidity probe may read above 100 % by as much as it may be off.</summary>
+    public static bool IsInRange(RawReading raw, double accuracyHumidityPct) =>
         raw.AirC is null or (>= -40 and <= 80)
-        && raw.HumidityPct is null or (> 0 and <= 100)
+        && (raw.HumidityPct is not { } pct || (pct > 0 && pct <= 100 + accuracyHumidityPct))
         && raw.PanelC is null or (>= -40 and <= 200);
 
     public static bool Is(RawReading before, RawReading after)

@@ -67,7 +67,7 @@ public sealed record ProbeLog
             return Disbelief.Duplicate;
         }
 
-        if (!PlausibleChange.IsInRange(Corrected(raw)) || !PlausibleChange.IsInRange(raw))
+        if (!IsInRange(Corrected(raw)) || !IsInRange(raw))
         {
             return Disbelief.OutOfRange;
         }
@@ -143,6 +143,8 @@ public sealed record ProbeLog
 
         return longer;
     }
+
+    private bool IsInRange(RawReading raw) => PlausibleChange.IsInRange(raw, Probe.AccuracyHumidityPct);
 
     /// <summary>The reading with the calibration applied, its humidity as it is: that is clamped to what air can hold.</summary>
     private RawReading Corrected(RawReading raw) => raw with

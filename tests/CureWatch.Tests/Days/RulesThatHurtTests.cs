@@ -207,6 +207,15 @@ public class RulesThatHurtTests
     }
 
     [Fact]
+    public void CoatAppliedAgain_IsStillHeldByWhatHappenedToIt()
+    {
+        TestShop shop = new TestShop().Steady(0, 1).Tap(1, Applied).Tap(1.05, Levelled).Steady(1.1, 3).Tap(3, Wetted).Tap(3.1, Dried);
+        shop.Steady(3.2, 4).Tap(4, Applied).Tap(4.05, Levelled).Steady(4.1, 30);
+        Assert.Equal([HoldKind.Wetted], shop.HoldKinds);
+        Assert.Equal(TestShop.At(16.05), shop.Window(WindowStage.KeepDry).ClosesAt!.Likely!.Value, TimeSpan.FromMinutes(1));
+    }
+
+    [Fact]
     public void WaterborneProduct_DriesSlowerInMoistAir()
     {
         Assert.True(Opens(Carrier.Water, 80) > Opens(Carrier.Water, 50));

@@ -22,7 +22,7 @@ public class ProbeLogTests
     [InlineData(double.NaN, 50)]
     [InlineData(20, 0)]
     [InlineData(20, -3)]
-    [InlineData(20, 100.1)]
+    [InlineData(20, 102.1)]
     [InlineData(20, double.NaN)]
     [InlineData(20, double.PositiveInfinity)]
     [InlineData(20, 50, 200.1)]
