@@ -18,13 +18,16 @@ public sealed record Ruling(
     /// <param name="hours">When the shop is open.</param>
     /// <param name="finishing">Hands-on time after the last keep-dry.</param>
     /// <param name="now">The present.</param>
-    /// <returns>The ruling: ready only when the latest end of keep-dry has passed and no hold stands.</returns>
+    /// <returns>
+    /// The ruling: ready only when the latest end of keep-dry has passed and no hold stands; with no coat on the car, when a person found
+    /// that to be right.
+    /// </returns>
     public static Ruling On(IReadOnlyList<Evidence> surfaces, OpeningHours hours, TimeSpan finishing, DateTimeOffset now)
     {
         ImmutableArray<Hold> holds = [.. surfaces.SelectMany(s => new Holds(s, now, hours.Zone).All())];
         TimeBounds? readyAt = ReadyWhen(surfaces);
         return new Ruling(
-            holds.IsEmpty && now >= readyAt?.Latest,
+            holds.IsEmpty && (now >= readyAt?.Latest || surfaces.All(e => e.Coats.IsEmpty)),
             readyAt,
             readyAt?.Latest is { } latest ? hours.AfterWork(latest, finishing) : null,
             holds,

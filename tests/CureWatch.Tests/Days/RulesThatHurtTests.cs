@@ -216,6 +216,15 @@ public class RulesThatHurtTests
     }
 
     [Fact]
+    public void CoatPolishedOff_IsHeldUntilFoundClear_ThenReady()
+    {
+        TestShop shop = new TestShop().Steady(0, 1).Tap(1, Applied).Tap(1.05, Levelled).Steady(1.1, 3).Tap(3, Reworked, how: How.PolishedOff);
+        Assert.Equal([HoldKind.NotApplied], shop.HoldKinds);
+        shop.Tap(3.5, Inspected, found: Found.Clear);
+        Assert.True(shop.Report.Ruling.IsReady);
+    }
+
+    [Fact]
     public void WaterborneProduct_DriesSlowerInMoistAir()
     {
         Assert.True(Opens(Carrier.Water, 80) > Opens(Carrier.Water, 50));
