@@ -49,6 +49,20 @@ public sealed record ClimateTrack(Trail<ClimateSegment> Segments)
     /// <returns>Segments that end now; none where the air was never measured, or is settled to the present.</returns>
     public IReadOnlyList<ClimateSegment> Provisional(Watch watch, DateTimeOffset now)
     {
+        ClimateTrack reached = Extend(watch, now);
+        if (ReferenceEquals(reached, this))
+        {
+            return Unsettled(watch, now);
+        }
+
+        // Time alone settles too: a probe that is missing for too long is waited for no more.
+        IEnumerable<ClimateSegment> settledSince = Enumerable.Range(Segments.Count, reached.Segments.Count - Segments.Count)
+            .Select(i => reached.Segments[i]);
+        return [.. settledSince, .. reached.Unsettled(watch, now)];
+    }
+
+    private List<ClimateSegment> Unsettled(Watch watch, DateTimeOffset now)
+    {
         if ((SettledTo ?? watch.FirstAt) is not { } from || from >= now)
         {
             return [];
