@@ -56,8 +56,7 @@ internal sealed class ReplayText
             {
                 string name = surface.Id + Coat(coat.Coat.Layer, coat.Coat.Section);
                 Line($"{name}: {surface.Product}, {coat.ReferenceHours.Likely:0.0} reference hours");
-                bool isLast = coat.Coat.Layer >= surface.Layers && coat.Coat.CoveredAt is null;
-                foreach (Window window in coat.Windows.Where(w => !isLast || w.Stage != WindowStage.Recoat))
+                foreach (Window window in coat.Windows.Where(w => !coat.Coat.IsOutermost || w.Stage != WindowStage.Recoat))
                 {
                     Line($"  {WireName<WindowStage>.Of(window.Stage),-9} {WireName<WindowState>.Of(window.State),-8} {Times(window)}");
                 }

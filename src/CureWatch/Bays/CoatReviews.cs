@@ -85,7 +85,7 @@ public static class CoatReviews
 
     private static IEnumerable<ShopEvent> Recoat(Shop shop, WatchedCoat watched, CoatWindows windows, List<DateTimeOffset?> acts)
     {
-        bool isAwaited = watched.Coat.Layer < watched.Coat.Surface.Layers && watched.Coat.CoveredAt is null;
+        bool isAwaited = watched.Coat.AwaitsLayer;
         Window? window = isAwaited ? windows.Recoat : null;
         DateTimeOffset? closes = Round(window?.ClosesAt?.Earliest);
         DateTimeOffset? closing = Round(CoatWindows.ClosingFrom(window?.OpensAt.Latest, closes));

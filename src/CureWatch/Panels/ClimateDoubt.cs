@@ -1,3 +1,5 @@
+using CureWatch.Psychrometrics;
+
 namespace CureWatch.Panels;
 
 /// <summary>How far the probes of a place may be off, as one constant error for as long as a coat lives.</summary>
@@ -10,8 +12,12 @@ public sealed record ClimateDoubt(double AirVarianceK2, double HumidityVarianceP
     /// <summary>Standard error of taking a panel as the air [K]. Source (choice): the least lag of a panel in a bay whose air drifts.</summary>
     public const double LagK = 1;
 
-    /// <summary>Variance of an error of which only a limit is known. Source (law): a rectangular distribution, limit/√3 (GUM 4.3.7).</summary>
-    /// <param name="limit">The ± limit of a data sheet.</param>
+    /// <summary>Variance of an error of which only a limit is known. See <see cref="DewPointUncertainty.StandardOfLimit"/>.</summary>
+    /// <param name="limit">The ± limit of a data sheet, zero or more.</param>
     /// <returns>The variance, in the limit's unit squared.</returns>
-    public static double VarianceOfLimit(double limit) => limit * limit / 3;
+    public static double VarianceOfLimit(double limit)
+    {
+        double standard = DewPointUncertainty.StandardOfLimit(limit);
+        return standard * standard;
+    }
 }
