@@ -1,0 +1,66 @@
+using CureWatch.Readings;
+
+namespace CureWatch.Service.Pump;
+
+/// <summary>What comes to the pump from outside, and the answer it waits for.</summary>
+internal abstract class Arrival
+{
+    private readonly TaskCompletionSource<Answer> _answer = new(TaskCreationOptions.RunContinuationsAsynchronously);
+
+    private Arrival()
+    {
+    }
+
+    /// <summary>Completes once the arrival is on disk, or refused. Never faults, never stays open.</summary>
+    public Task<Answer> Answered => _answer.Task;
+
+    public void Complete(Answer answer) => _answer.TrySetResult(answer);
+
+    /// <summary>A decoded reading.</summary>
+    internal sealed class Reading(Journal.Entry.Reading entry) : Arrival
+    {
+        public Journal.Entry.Reading Entry { get; } = entry;
+    }
+
+    /// <summary>A message that is no reading: counted.</summary>
+    internal sealed class Refusal(Disbelief reason, string place) : Arrival
+    {
+        public Disbelief Reason { get; } = reason;
+
+        /// <summary>The probe as <c>bay/probe</c>, or where else it was seen.</summary>
+        public string Place { get; } = place;
+    }
+
+    /// <summary>A tap as JSON: an object of the contract's keys, with or without <c>job</c>.</summary>
+    internal sealed class Tap(string source, string? job, ReadOnlyMemory<byte> utf8) : Arrival
+    {
+        /// <summary>Names the document in a fault, such as a topic or a path.</summary>
+        public string Source { get; } = source;
+
+        /// <summary>The job; null where the document's own <c>job</c> says.</summary>
+        public string? Job { get; } = job;
+
+        public ReadOnlyMemory<byte> Utf8 { get; } = utf8;
+    }
+
+    /// <summary>A car's work as JSON, in the shape of a job file.</summary>
+    internal sealed class JobStart(string source, ReadOnlyMemory<byte> utf8) : Arrival
+    {
+        public string Source { get; } = source;
+
+        public ReadOnlyMemory<byte> Utf8 { get; } = utf8;
+    }
+
+    /// <summary>A car leaves.</summary>
+    internal sealed class HandOver(string job, string? by, string? despite) : Arrival
+    {
+        public string Job { get; } = job;
+
+        public string? By { get; } = by;
+
+        public string? Despite { get; } = despite;
+    }
+
+    /// <summary>The alarm clock rang: what is due happens now.</summary>
+    internal sealed class Wake : Arrival;
+}

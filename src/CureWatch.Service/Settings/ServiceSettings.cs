@@ -1,0 +1,54 @@
+using System.Collections.Immutable;
+
+namespace CureWatch.Service.Settings;
+
+/// <summary>How the service runs: what <c>curewatch.json</c> and the environment say. Read at every start, never journalled.</summary>
+internal sealed record ServiceSettings(MqttSettings Mqtt, string DataFolder, BoardSettings Board, LimitSettings Limits);
+
+/// <summary>The broker: the embedded one, or an external one where it is named.</summary>
+/// <param name="Port">Port of the embedded broker; 0 for any that is free.</param>
+/// <param name="Listen">Where the embedded broker listens; to the whole network only with users.</param>
+/// <param name="Users">Who may connect to the embedded broker; none: whoever is on this machine.</param>
+/// <param name="External">The broker to use instead of the embedded one.</param>
+internal sealed record MqttSettings(int Port, Listen Listen, ImmutableArray<MqttUser> Users, ExternalBroker? External);
+
+/// <summary>Somebody who may connect to the embedded broker.</summary>
+/// <param name="User">The user name.</param>
+/// <param name="Password">The password.</param>
+/// <param name="Role">What they may do.</param>
+/// <param name="Bay">A probe's bay.</param>
+/// <param name="Probe">A probe's id: it publishes on its own topic and nothing else.</param>
+internal sealed record MqttUser(string User, string Password, MqttRole Role, string? Bay, string? Probe);
+
+/// <summary>What a user of the embedded broker may do.</summary>
+internal enum MqttRole
+{
+    /// <summary>Publish one probe's readings.</summary>
+    Probe,
+
+    /// <summary>Subscribe to everything, and publish taps.</summary>
+    Client,
+}
+
+/// <summary>A broker that somebody else runs.</summary>
+internal sealed record ExternalBroker(
+    string Host, int Port, bool Tls, string? User, string? Password, string ClientId, string? CertificateAuthorityFile);
+
+/// <summary>The board: pages and HTTP interface.</summary>
+/// <param name="Port">Its port; 0 for any that is free.</param>
+/// <param name="Listen">Where it listens.</param>
+/// <param name="Hosts">Host names it answers to besides the loopback's; needed where it listens to the whole network.</param>
+internal sealed record BoardSettings(int Port, Listen Listen, ImmutableArray<string> Hosts);
+
+/// <summary>Where a server listens.</summary>
+internal enum Listen
+{
+    Loopback,
+    All,
+}
+
+/// <summary>What a client of the embedded broker may take up.</summary>
+/// <param name="PayloadBytes">Longest payload [bytes] of a reading or a tap.</param>
+/// <param name="Clients">Most clients at once.</param>
+/// <param name="Retained">Most retained messages of others.</param>
+internal sealed record LimitSettings(int PayloadBytes, int Clients, int Retained);
