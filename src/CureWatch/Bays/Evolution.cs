@@ -5,6 +5,7 @@ using CureWatch.Handover;
 using CureWatch.Panels;
 using CureWatch.Products;
 using CureWatch.Readings;
+using CureWatch.TimeWindows;
 using CureWatch.Warnings;
 
 namespace CureWatch.Bays;
@@ -32,6 +33,15 @@ public static class Evolution
         ShopEvent.WarningRaised e => Raise(shop, e.Warning),
         ShopEvent.WarningCleared e => Clear(shop, e),
         ShopEvent.CoatForeseen e => Foresee(shop, e),
+        ShopEvent.RulingTurned e => WithJob(shop, e.Job, j => j with { IsReady = e.IsReady }),
+        ShopEvent.RulingForeseen e => WithJob(shop, e.Job, j => j with { RuleAt = e.RuleAt }),
+        ShopEvent.CarHandedOver e => WithJob(shop, e.Job, j => j with { LeftAt = e.At, RuleAt = null }),
+        ShopEvent.PlanReplaced e => Refit(shop, e.Plan),
+        ShopEvent.SheetTakenIn e => shop with
+        {
+            Laws = shop.Laws.Add((e.Sheet.Product, e.Sheet.Revision), CoatLaws.Of(SheetFit.Of(e.Sheet))),
+        },
+        ShopEvent.RefusalsCounted e => shop with { Tally = shop.Tally.With(e.Counts) },
         _ => throw new UnreachableException(happened.GetType().Name),
     };
 
@@ -63,8 +73,7 @@ public static class Evolution
 
     private static Shop Doubt(Shop shop, ShopEvent.ReadingDoubted e)
     {
-        int count = shop.Tally.Rejected.GetValueOrDefault(e.Why) + 1;
-        Shop after = shop with { Tally = shop.Tally with { Rejected = shop.Tally.Rejected.SetItem(e.Why, count) } };
+        Shop after = shop with { Tally = shop.Tally.With([(e.Why, 1)]) };
         if (e.Why is not (Disbelief.Implausible or Disbelief.Frozen))
         {
             return after;
@@ -100,7 +109,7 @@ public static class Evolution
                select new WatchedCoat(
                    CoatKey.Of(e.Job, coat), story, coat, told.LawsOf(story.Surface), stays[^1].Point, told.Now, IsFollowed: true),
         ];
-        return UseLaws(told with { Watched = watched }, after);
+        return after.LeftAt is null ? UseLaws(told with { Watched = watched }, after) : told;
     }
 
     private static Shop UseLaws(Shop shop, JobState job)
@@ -156,6 +165,17 @@ public static class Evolution
             Standing = shop.Standing.Remove(e.Subject),
         };
     }
+
+    /// <summary>
+    /// A probe that is still there goes on where it was. A bay that is gone keeps what was measured in it, for the coats that were there.
+    /// </summary>
+    private static Shop Refit(Shop shop, ShopPlan plan) => shop with
+    {
+        Plan = plan,
+        Bays = plan.Bays.Aggregate(
+            shop.Bays,
+            (bays, b) => bays.SetItem(b.Bay, bays.TryGetValue(b.Bay, out BayState? bay) ? bay.Refit(b, shop.Now) : BayState.Opening(b, shop.Now))),
+    };
 
     private static Shop WithJob(Shop shop, string id, Func<JobState, JobState> change) =>
         shop with { Jobs = [.. shop.Jobs.Select(j => j.Job.Id == id ? change(j) : j)] };

@@ -1,5 +1,6 @@
 using CureWatch.Curing;
 using CureWatch.Readings;
+using CureWatch.Warnings;
 
 namespace CureWatch.Bays;
 
@@ -24,6 +25,28 @@ public static class Intake
             case Message.Tapped m when shop.Find(m.Job) is { } job && !IsRepeated(job, m.Tap):
                 yield return new ShopEvent.TapTakenDown(m.Job, m.Tap);
                 break;
+            case Message.CarLeft m when shop.Find(m.Job) is { LeftAt: null }:
+                yield return new ShopEvent.CarHandedOver(m.Job, shop.Now);
+                foreach (ShopEvent released in LetGo(shop, m.Job))
+                {
+                    yield return released;
+                }
+
+                break;
+            case Message.PlanChanged m:
+                yield return new ShopEvent.PlanReplaced(m.Plan);
+                foreach (ShopEvent forgotten in ForgetProbes(shop, m.Plan))
+                {
+                    yield return forgotten;
+                }
+
+                break;
+            case Message.SheetAdded m when !shop.Laws.ContainsKey((m.Sheet.Product, m.Sheet.Revision)):
+                yield return new ShopEvent.SheetTakenIn(m.Sheet);
+                break;
+            case Message.MessagesRefused m:
+                yield return new ShopEvent.RefusalsCounted(m.Counts);
+                break;
         }
     }
 
@@ -31,6 +54,25 @@ public static class Intake
         shop.Bays.TryGetValue(raw.Bay, out BayState? bay) && bay.IndexOf(raw.Probe) is >= 0 and var index
             ? bay.Logs[index].Doubt(raw)
             : Disbelief.UnknownProbe;
+
+    /// <summary>Nobody watches the coats of a car that left, or warns about them.</summary>
+    private static IEnumerable<ShopEvent> LetGo(Shop shop, string job) =>
+        shop.Watched.Where(w => w.Key.Job == job)
+            .Select(w => (ShopEvent)new ShopEvent.CoatForeseen(w.Key, null, IsFollowed: false))
+            .Concat(Clear(shop, s => s.Job == job));
+
+    /// <summary>Nobody waits for a probe that is there no more.</summary>
+    private static IEnumerable<ShopEvent> ForgetProbes(Shop shop, ShopPlan plan)
+    {
+        HashSet<(string, string)> probes = [.. plan.Bays.SelectMany(b => b.Probes.Select(p => (b.Bay, p.Probe.Id)))];
+        bool IsGone(Subject s) => s is { Bay: { } bay, Probe: { } probe } && !probes.Contains((bay, probe));
+        return shop.Alarms.Keys.Where(IsGone)
+            .Select(s => (ShopEvent)new ShopEvent.AlarmMoved(s, new Alarm.Normal()))
+            .Concat(Clear(shop, IsGone));
+    }
+
+    private static IEnumerable<ShopEvent> Clear(Shop shop, Func<Subject, bool> which) =>
+        shop.Standing.Keys.Where(which).Order(SubjectOrder.Instance).Select(s => new ShopEvent.WarningCleared(s, shop.Now));
 
     private static bool IsRepeated(JobState job, Tap tap) => tap.Id is not null && job.Told.Any(t => t.Id == tap.Id);
 }

@@ -1,4 +1,6 @@
+using System.Collections.Immutable;
 using CureWatch.Curing;
+using CureWatch.Products;
 using CureWatch.Readings;
 
 namespace CureWatch.Bays;
@@ -37,6 +39,42 @@ public abstract record Message
     {
         /// <inheritdoc/>
         public override DateTimeOffset At => Tap.ReportedAt;
+    }
+
+    /// <summary>A car left.</summary>
+    /// <param name="Job">The job's id.</param>
+    /// <param name="LeftAt">When.</param>
+    public sealed record CarLeft(string Job, DateTimeOffset LeftAt) : Message
+    {
+        /// <inheritdoc/>
+        public override DateTimeOffset At => LeftAt;
+    }
+
+    /// <summary>The shop was set up otherwise.</summary>
+    /// <param name="Plan">The shop as it is set up from now on.</param>
+    /// <param name="ChangedAt">When.</param>
+    public sealed record PlanChanged(ShopPlan Plan, DateTimeOffset ChangedAt) : Message
+    {
+        /// <inheritdoc/>
+        public override DateTimeOffset At => ChangedAt;
+    }
+
+    /// <summary>A product sheet came.</summary>
+    /// <param name="Sheet">The sheet; one whose product and revision are known already changes nothing.</param>
+    /// <param name="AddedAt">When.</param>
+    public sealed record SheetAdded(ProductSheet Sheet, DateTimeOffset AddedAt) : Message
+    {
+        /// <inheritdoc/>
+        public override DateTimeOffset At => AddedAt;
+    }
+
+    /// <summary>Messages came that were no readings.</summary>
+    /// <param name="Counts">How many, by reason.</param>
+    /// <param name="CountedAt">When they were counted.</param>
+    public sealed record MessagesRefused(ImmutableArray<(Disbelief Why, int Count)> Counts, DateTimeOffset CountedAt) : Message
+    {
+        /// <inheritdoc/>
+        public override DateTimeOffset At => CountedAt;
     }
 
     /// <summary>Time passed, or a due instant was reached.</summary>

@@ -86,6 +86,22 @@ public sealed record BayState(BayPlan Plan, ImmutableArray<ProbeLog> Logs, Immut
     public static BayState Opening(BayPlan plan, DateTimeOffset now) =>
         new(plan, [.. plan.Probes.Select(m => new ProbeLog(m.Probe, now))], ImmutableDictionary<Place, ImmutableArray<Spell>>.Empty);
 
+    /// <summary>The bay, set up otherwise.</summary>
+    /// <param name="plan">The bay as it is set up from now on.</param>
+    /// <param name="now">The present.</param>
+    /// <returns>The bay; a probe that measures the same as before keeps what it told.</returns>
+    public BayState Refit(BayPlan plan, DateTimeOffset now) => this with
+    {
+        Plan = plan,
+        Logs =
+        [
+            .. from mount in plan.Probes
+               let index = IndexOf(mount.Probe.Id)
+               let isSame = index >= 0 && Logs[index].Probe.Measures == mount.Probe.Measures
+               select isSame ? Logs[index].Of(mount.Probe) : new ProbeLog(mount.Probe, now),
+        ],
+    };
+
     /// <summary>Finds a probe.</summary>
     /// <param name="probe">Its id.</param>
     /// <returns>Where it stands in the plan; below 0 where the bay has none of that name.</returns>
@@ -108,8 +124,17 @@ public sealed record BayState(BayPlan Plan, ImmutableArray<ProbeLog> Logs, Immut
 /// <param name="Told">Every tap in the order it was told.</param>
 /// <param name="Stories">The same, surface by surface.</param>
 /// <param name="Overheats">Surfaces that got hotter than they may.</param>
+/// <param name="IsReady">Whether the car may leave, as it was last ruled.</param>
+/// <param name="RuleAt">When it has to be ruled on again; null where only a tap or water can turn the ruling.</param>
+/// <param name="LeftAt">When the car left; null while it is here.</param>
 public sealed record JobState(
-    Job Job, ImmutableArray<Tap> Told, ImmutableArray<SurfaceStory> Stories, ImmutableArray<(string Surface, Overheat Overheat)> Overheats);
+    Job Job,
+    ImmutableArray<Tap> Told,
+    ImmutableArray<SurfaceStory> Stories,
+    ImmutableArray<(string Surface, Overheat Overheat)> Overheats,
+    bool IsReady = false,
+    DateTimeOffset? RuleAt = null,
+    DateTimeOffset? LeftAt = null);
 
 /// <summary>A living coat that is watched.</summary>
 /// <param name="Key">Its name.</param>
@@ -127,6 +152,14 @@ public sealed record WatchedCoat(
 /// <param name="Rejected">How many were not, by reason.</param>
 public sealed record ReadingTally(int Accepted, ImmutableSortedDictionary<Disbelief, int> Rejected)
 {
+    /// <summary>The tally with refused messages more.</summary>
+    /// <param name="counts">How many, by reason.</param>
+    /// <returns>The tally.</returns>
+    public ReadingTally With(ImmutableArray<(Disbelief Why, int Count)> counts) => this with
+    {
+        Rejected = counts.Aggregate(Rejected, (sum, c) => sum.SetItem(c.Why, sum.GetValueOrDefault(c.Why) + c.Count)),
+    };
+
     /// <summary>No reading yet.</summary>
     public static ReadingTally None { get; } = new(0, ImmutableSortedDictionary<Disbelief, int>.Empty);
 }

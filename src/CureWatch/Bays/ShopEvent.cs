@@ -1,6 +1,8 @@
+using System.Collections.Immutable;
 using CureWatch.Curing;
 using CureWatch.Handover;
 using CureWatch.Panels;
+using CureWatch.Products;
 using CureWatch.Readings;
 using CureWatch.Warnings;
 
@@ -66,6 +68,34 @@ public abstract record ShopEvent
     /// <param name="Subject">What it is about.</param>
     /// <param name="At">When.</param>
     public sealed record WarningCleared(Subject Subject, DateTimeOffset At) : ShopEvent;
+
+    /// <summary>The ruling on a car turned.</summary>
+    /// <param name="Job">The job's id.</param>
+    /// <param name="IsReady">Whether it may leave.</param>
+    /// <param name="At">When.</param>
+    public sealed record RulingTurned(string Job, bool IsReady, DateTimeOffset At) : ShopEvent;
+
+    /// <summary>It was foreseen when a car has to be ruled on again.</summary>
+    /// <param name="Job">The job's id.</param>
+    /// <param name="RuleAt">When; null where nothing about it can turn but by a tap or water.</param>
+    public sealed record RulingForeseen(string Job, DateTimeOffset? RuleAt) : ShopEvent;
+
+    /// <summary>A car left.</summary>
+    /// <param name="Job">The job's id.</param>
+    /// <param name="At">When.</param>
+    public sealed record CarHandedOver(string Job, DateTimeOffset At) : ShopEvent;
+
+    /// <summary>The shop is set up otherwise.</summary>
+    /// <param name="Plan">The shop as it is set up.</param>
+    public sealed record PlanReplaced(ShopPlan Plan) : ShopEvent;
+
+    /// <summary>A product sheet was taken in.</summary>
+    /// <param name="Sheet">The sheet.</param>
+    public sealed record SheetTakenIn(ProductSheet Sheet) : ShopEvent;
+
+    /// <summary>Messages that were no readings were counted.</summary>
+    /// <param name="Counts">How many, by reason.</param>
+    public sealed record RefusalsCounted(ImmutableArray<(Disbelief Why, int Count)> Counts) : ShopEvent;
 
     /// <summary>It was foreseen when a coat has to be looked at again.</summary>
     /// <param name="Coat">The coat.</param>

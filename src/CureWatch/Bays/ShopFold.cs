@@ -38,6 +38,11 @@ public static class ShopFold
             next = next <= coat.ReviewAt ? next : coat.ReviewAt;
         }
 
+        foreach (JobState job in shop.Jobs)
+        {
+            next = job.RuleAt is null || next <= job.RuleAt ? next : job.RuleAt;
+        }
+
         foreach ((Subject subject, Alarm alarm) in shop.Alarms)
         {
             DateTimeOffset? due = alarm.DueAt(AlarmRule.Of(subject.Kind));
@@ -69,7 +74,7 @@ public static class ShopFold
             shop = Apply(shop, TapLooks.Decide(shop, told.Job, told.Tap), happened);
         }
 
-        return shop;
+        return Apply(shop, Rulings.Decide(shop, [.. happened.Skip(before)]), happened);
     }
 
     private static Shop Apply(Shop shop, IEnumerable<ShopEvent> decided, ImmutableArray<ShopEvent>.Builder happened)

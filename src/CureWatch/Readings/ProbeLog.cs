@@ -27,7 +27,7 @@ public sealed record ProbeLog
     }
 
     /// <summary>The probe.</summary>
-    public Probe Probe { get; }
+    public Probe Probe { get; private init; }
 
     /// <summary>Its believed air samples in order of measuring.</summary>
     public Trail<Sample> Air { get; private init; } = new();
@@ -98,6 +98,11 @@ public sealed record ProbeLog
             _doubted = null,
         };
     }
+
+    /// <summary>The log of the same probe, set up otherwise: what it told so far stays as it was corrected then.</summary>
+    /// <param name="probe">The probe as it is from now on.</param>
+    /// <returns>The log.</returns>
+    public ProbeLog Of(Probe probe) => this with { Probe = probe };
 
     /// <summary>From when on a reading changes what the probe says: values run straight from its own reading before.</summary>
     /// <param name="raw">A reading that is not in the log.</param>

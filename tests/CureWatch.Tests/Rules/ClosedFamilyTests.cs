@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Reflection;
 using CureWatch.Bays;
 using CureWatch.Curing;
@@ -29,6 +30,12 @@ public class ClosedFamilyTests
         new ShopEvent.AlarmMoved(Wet, new Alarm.Raised()),
         new ShopEvent.WarningRaised(new Warning(Wet, "bonnet", Now, null, null)),
         new ShopEvent.WarningCleared(Wet, Now),
+        new ShopEvent.RulingTurned("job-1", IsReady: true, Now),
+        new ShopEvent.RulingForeseen("job-1", Now),
+        new ShopEvent.CarHandedOver("job-2", Now),
+        new ShopEvent.PlanReplaced(new ShopPlan("shop", new OpeningHours(TimeZoneInfo.Utc, ImmutableDictionary<DayOfWeek, ImmutableArray<OpenStretch>>.Empty), TimeSpan.Zero, [])),
+        new ShopEvent.SheetTakenIn(TestShop.Paint() with { Revision = 99 }),
+        new ShopEvent.RefusalsCounted([(Disbelief.Malformed, 2)]),
         new ShopEvent.CoatForeseen(new CoatKey("job-1", "bonnet", 1, 1), Now, IsFollowed: true),
     ];
 

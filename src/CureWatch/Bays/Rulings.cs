@@ -1,0 +1,66 @@
+using CureWatch.Handover;
+
+namespace CureWatch.Bays;
+
+/// <summary>Rules on the cars that are here when their ruling may have turned, and foresees when to rule again.</summary>
+public static class Rulings
+{
+    /// <summary>Closer than this the end itself is awaited. Source (choice).</summary>
+    private static readonly TimeSpan Soon = TimeSpan.FromMinutes(2);
+
+    /// <summary>How long a car sleeps whose end is not in sight in this climate. Source (choice).</summary>
+    private static readonly TimeSpan SleepWithoutEnd = TimeSpan.FromHours(2);
+
+    /// <summary>Decides what turned.</summary>
+    /// <param name="shop">The shop.</param>
+    /// <param name="happened">What happened at this instant so far.</param>
+    /// <returns>What happened.</returns>
+    public static IEnumerable<ShopEvent> Decide(Shop shop, IReadOnlyList<ShopEvent> happened)
+    {
+        bool isAnyTouched = happened.Any(e => e is ShopEvent.CondensationBegan or ShopEvent.CondensationEnded or ShopEvent.PlanReplaced);
+        return
+            from job in shop.Jobs
+            where job.LeftAt is null && (isAnyTouched || job.RuleAt <= shop.Now || happened.Any(e => Touches(e, job.Job.Id)))
+            from ruled in Rule(shop, job)
+            select ruled;
+    }
+
+    private static bool Touches(ShopEvent happened, string job) => happened switch
+    {
+        ShopEvent.TapTakenDown e => e.Job == job,
+        ShopEvent.SurfaceOverheated e => e.Job == job,
+        _ => false,
+    };
+
+    private static IEnumerable<ShopEvent> Rule(Shop shop, JobState job)
+    {
+        Ruling ruling = JobReport.Of(shop, job.Job.Id).Ruling;
+        if (ruling.IsReady != job.IsReady)
+        {
+            yield return new ShopEvent.RulingTurned(job.Job.Id, ruling.IsReady, shop.Now);
+        }
+
+        yield return new ShopEvent.RulingForeseen(job.Job.Id, NextAfter(shop.Now, ruling));
+    }
+
+    /// <summary>The end moves with the climate, so a car is looked at again half-way to it, and at the end.</summary>
+    private static DateTimeOffset? NextAfter(DateTimeOffset now, Ruling ruling)
+    {
+        if (ruling.ReadyAt is not { } readyAt)
+        {
+            return null;
+        }
+
+        if (readyAt.Latest is not { } latest)
+        {
+            return now + SleepWithoutEnd;
+        }
+
+        if (latest <= now)
+        {
+            return now - latest < Readings.ProbeLog.LatestArrival ? now + Soon : null; // readings that come late may still move it
+        }
+
+        return latest - now <= Soon ? latest : now + ((latest - now) / 2);
+    }
+}
