@@ -36,9 +36,9 @@ internal abstract record Entry
     /// <summary>A shop or a product sheet was set up or changed.</summary>
     /// <param name="Item">Which.</param>
     /// <param name="Sha256">Of the document, in lower-case hexadecimal.</param>
-    /// <param name="Document">The whole document, as it was written.</param>
+    /// <param name="Document">The whole document, as it was written in UTF-8.</param>
     /// <param name="Origin">Where it came from.</param>
-    internal sealed record SettingsChanged(SettingsItem Item, string Sha256, ImmutableArray<byte> Document, SettingsOrigin Origin) : Entry;
+    internal sealed record SettingsChanged(SettingsItem Item, string Sha256, string Document, SettingsOrigin Origin) : Entry;
 
     /// <summary>A car's work was begun.</summary>
     /// <param name="Job">The job, each surface with its product's revision.</param>

@@ -1,0 +1,148 @@
+using System.Buffers;
+using System.Collections.Immutable;
+using System.Diagnostics;
+using System.Text.Json;
+using System.Text.Json.Serialization;
+using CureWatch.Bays;
+using CureWatch.Curing;
+
+namespace CureWatch.Service.Journal;
+
+/// <summary>Turns entries into the payloads of frames and back. Readings are packed; what is rare is JSON.</summary>
+/// <remarks>What names a person (car, by, note) is sealed with a key of its job before it is written.</remarks>
+internal sealed class EntryCodec(KeyStore keys)
+{
+    /// <summary>The form of every payload written today.</summary>
+    public const byte Version = 1;
+
+    private static readonly JsonSerializerOptions Form = new()
+    {
+        PropertyNamingPolicy = JsonNamingPolicy.CamelCase,
+        DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull,
+        UnmappedMemberHandling = JsonUnmappedMemberHandling.Disallow,
+        Converters = { new JsonStringEnumConverter(JsonNamingPolicy.KebabCaseLower, allowIntegerValues: false) },
+    };
+
+    /// <summary>Appends an entry's payload.</summary>
+    /// <returns>The kind its frame has to carry.</returns>
+    public EntryKind Write(Entry entry, IBufferWriter<byte> payload)
+    {
+        switch (entry)
+        {
+            case Entry.Reading e:
+                PackedReading.Write(e, payload);
+                return EntryKind.Reading;
+            case Entry.ClockReached:
+                return EntryKind.ClockReached;
+            case Entry.EngineStarted e:
+                return WriteJson(EntryKind.EngineStarted, e, payload);
+            case Entry.RefusalsCounted e:
+                return WriteJson(EntryKind.RefusalsCounted, e, payload);
+            case Entry.SettingsChanged e:
+                return WriteJson(EntryKind.SettingsChanged, e, payload);
+            case Entry.JobStarted e:
+                Job bare = e.Job with { Car = null };
+                return WriteJson(EntryKind.JobStarted, new SealedJob(bare, e.Pins, Seal(e.Job.Id, new Personal(Car: e.Job.Car))), payload);
+            case Entry.Tapped e:
+                Tap silent = e.Tap with { By = null, Note = null };
+                return WriteJson(
+                    EntryKind.Tapped, new SealedTap(e.Job, silent, Seal(e.Job, new Personal(By: e.Tap.By, Note: e.Tap.Note))), payload);
+            case Entry.HandedOver e:
+                return WriteJson(
+                    EntryKind.HandedOver,
+                    new SealedHandover(e.Job, e.Despite is not null, Seal(e.Job, new Personal(By: e.By, Note: e.Despite))),
+                    payload);
+            case Entry.WarningChanged e:
+                return WriteJson(EntryKind.WarningChanged, e, payload);
+            case Entry.Ruled e:
+                return WriteJson(EntryKind.Ruled, e, payload);
+            case Entry.SegmentSealed e:
+                return WriteJson(EntryKind.SegmentSealed, e, payload);
+            default:
+                throw new UnreachableException(entry.GetType().Name);
+        }
+    }
+
+    /// <summary>Reads a frame's entry.</summary>
+    /// <exception cref="InvalidDataException">This program does not know that kind or form of entry.</exception>
+    public Entry Read(in Frame frame)
+    {
+        if (frame.Version != Version)
+        {
+            throw Unknown(frame, null);
+        }
+
+        ReadOnlySpan<byte> payload = frame.Payload.Span;
+        try
+        {
+            return frame.Kind switch
+            {
+                EntryKind.Reading => PackedReading.Read(payload),
+                EntryKind.ClockReached => new Entry.ClockReached(),
+                EntryKind.EngineStarted => ReadJson<Entry.EngineStarted>(payload),
+                EntryKind.RefusalsCounted => ReadJson<Entry.RefusalsCounted>(payload),
+                EntryKind.SettingsChanged => ReadJson<Entry.SettingsChanged>(payload),
+                EntryKind.JobStarted => Unsealed(ReadJson<SealedJob>(payload)),
+                EntryKind.Tapped => Unsealed(ReadJson<SealedTap>(payload)),
+                EntryKind.HandedOver => Unsealed(ReadJson<SealedHandover>(payload)),
+                EntryKind.WarningChanged => ReadJson<Entry.WarningChanged>(payload),
+                EntryKind.Ruled => ReadJson<Entry.Ruled>(payload),
+                EntryKind.SegmentSealed => ReadJson<Entry.SegmentSealed>(payload),
+                _ => throw Unknown(frame, null),
+            };
+        }
+        catch (Exception e) when (e is JsonException or ArgumentException)
+        {
+            throw Unknown(frame, e);
+        }
+    }
+
+    /// <summary>Reads a seal, which needs no key.</summary>
+    public static Entry.SegmentSealed ReadSeal(in Frame frame) => ReadJson<Entry.SegmentSealed>(frame.Payload.Span);
+
+    private static EntryKind WriteJson<T>(EntryKind kind, T value, IBufferWriter<byte> payload)
+    {
+        using var json = new Utf8JsonWriter(payload);
+        JsonSerializer.Serialize(json, value, Form);
+        return kind;
+    }
+
+    private static T ReadJson<T>(ReadOnlySpan<byte> payload) =>
+        JsonSerializer.Deserialize<T>(payload, Form) ?? throw new JsonException("null");
+
+    private static InvalidDataException Unknown(in Frame frame, Exception? inner) =>
+        new($"Frame {frame.Sequence} holds kind {(byte)frame.Kind}, version {frame.Version}, which this program cannot read.", inner);
+
+    private string? Seal(string job, Personal personal) =>
+        personal == Personal.Nothing ? null : keys.Of(job).Seal(JsonSerializer.SerializeToUtf8Bytes(personal, Form));
+
+    /// <summary>Nothing where nothing was sealed, or where the key was destroyed.</summary>
+    private Personal Open(string job, string? seal) =>
+        seal is not null && keys.Find(job) is { } key ? ReadJson<Personal>(key.Open(seal)) : Personal.Nothing;
+
+    private Entry.JobStarted Unsealed(SealedJob stored) =>
+        new(stored.Job with { Car = Open(stored.Job.Id, stored.Personal).Car }, stored.Pins);
+
+    private Entry.Tapped Unsealed(SealedTap stored)
+    {
+        Personal personal = Open(stored.Job, stored.Personal);
+        return new Entry.Tapped(stored.Job, stored.Tap with { By = personal.By, Note = personal.Note });
+    }
+
+    private Entry.HandedOver Unsealed(SealedHandover stored)
+    {
+        Personal personal = Open(stored.Job, stored.Personal);
+        return new Entry.HandedOver(stored.Job, personal.By, stored.IsDespite ? personal.Note ?? "" : null);
+    }
+
+    private sealed record Personal(string? Car = null, string? By = null, string? Note = null)
+    {
+        public static Personal Nothing { get; } = new();
+    }
+
+    private sealed record SealedJob(Job Job, ImmutableArray<SheetPin> Pins, string? Personal);
+
+    private sealed record SealedTap(string Job, Tap Tap, string? Personal);
+
+    private sealed record SealedHandover(string Job, bool IsDespite, string? Personal);
+}

@@ -1,0 +1,9 @@
+namespace CureWatch.Service.Journal;
+
+/// <summary>An entry as it lies in the journal.</summary>
+/// <param name="Sequence">Its number, from 1, without a gap.</param>
+/// <param name="At">Its instant, never before the one of the frame before.</param>
+/// <param name="Kind">Its kind.</param>
+/// <param name="Version">The version of its payload's form.</param>
+/// <param name="Payload">The encoded entry.</param>
+internal readonly record struct Frame(long Sequence, DateTimeOffset At, EntryKind Kind, byte Version, ReadOnlyMemory<byte> Payload);

@@ -1,0 +1,147 @@
+using System.Security.Cryptography;
+
+namespace CureWatch.Service.Journal;
+
+/// <summary>Reads a journal from its first frame to its last, and says where it is damaged.</summary>
+/// <remarks>
+/// A last segment that stops in the middle of a frame is torn: the power went during a write that was never acknowledged. Anything else
+/// that is not what was written is damage, and reading stops there.
+/// </remarks>
+internal sealed class JournalReader(string folder)
+{
+    private JournalEnd _end = JournalEnd.Empty;
+
+    /// <summary>What is wrong; null while nothing is.</summary>
+    public Damage? Damage { get; private set; }
+
+    /// <summary>Where the frames read so far end.</summary>
+    public JournalEnd End => _end;
+
+    /// <summary>Reads the frames, each of which is good until the next is asked for.</summary>
+    public IEnumerable<Frame> Frames()
+    {
+        IReadOnlyList<Segment> segments = Segment.In(folder);
+        for (int i = 0; i < segments.Count && Damage is null; i++)
+        {
+            byte[] bytes = File.ReadAllBytes(segments[i].Path);
+            foreach (Frame frame in FramesOf(segments[i], bytes, isLast: i == segments.Count - 1))
+            {
+                yield return frame;
+            }
+        }
+    }
+
+    private IEnumerable<Frame> FramesOf(Segment segment, byte[] bytes, bool isLast)
+    {
+        if (!Opens(segment, bytes, isLast))
+        {
+            yield break;
+        }
+
+        int offset = Segment.HeaderBytes;
+        Frame frame = default;
+        while (offset < bytes.Length && FrameFormat.TryRead(bytes.AsMemory(offset), out frame) is > 0 and var taken && Follows(segment, offset, frame))
+        {
+            _end = _end with { Last = frame.Sequence, LastAt = frame.At, Bytes = offset + taken };
+            if (!IsSoundSeal(segment, bytes, offset, frame))
+            {
+                yield break;
+            }
+
+            yield return frame;
+            offset += taken;
+        }
+
+        Close(segment, bytes, offset, isLast, isSealed: frame.Kind == EntryKind.SegmentSealed && offset == bytes.Length);
+    }
+
+    private bool Opens(Segment segment, byte[] bytes, bool isLast)
+    {
+        bool isUnborn = isLast && (bytes.Length < Segment.HeaderBytes || !bytes.AsSpan().ContainsAnyExcept((byte)0));
+        if (isUnborn)
+        {
+            _end = _end with { Segment = segment, Bytes = 0, TornBytes = bytes.Length, IsSealed = false };
+            return false;
+        }
+
+        byte[]? journalId = Segment.JournalIdIn(bytes, segment.First);
+        string? wrong =
+            journalId is null ? "no header of a journal segment"
+            : _end.JournalId is { } own && !own.AsSpan().SequenceEqual(journalId) ? "a segment of another journal"
+            : segment.First != _end.Last + 1 ? $"begins with frame {segment.First}, but the frame before is {_end.Last}"
+            : null;
+        if (wrong is not null)
+        {
+            Damage = new Damage(segment.Path, 0, wrong);
+            return false;
+        }
+
+        _end = _end with { JournalId = journalId, Segment = segment, Bytes = Segment.HeaderBytes, TornBytes = 0, IsSealed = false };
+        return true;
+    }
+
+    private bool Follows(Segment segment, int offset, Frame frame)
+    {
+        if (frame.Sequence == _end.Last + 1 && frame.At >= _end.LastAt)
+        {
+            return true;
+        }
+
+        Damage = new Damage(segment.Path, offset, $"frame {frame.Sequence} does not follow frame {_end.Last}");
+        return false;
+    }
+
+    private bool IsSoundSeal(Segment segment, byte[] bytes, int offset, Frame frame)
+    {
+        if (frame.Kind != EntryKind.SegmentSealed)
+        {
+            return true;
+        }
+
+        var seal = (Entry.SegmentSealed)EntryCodec.ReadSeal(frame);
+        bool isSound = seal.Content == Convert.ToHexStringLower(SHA256.HashData(bytes.AsSpan(0, offset))) && seal.Previous == _end.PreviousHash;
+        if (!isSound)
+        {
+            Damage = new Damage(segment.Path, offset, "the seal does not fit what it seals");
+        }
+
+        return isSound;
+    }
+
+    private void Close(Segment segment, byte[] bytes, int offset, bool isLast, bool isSealed)
+    {
+        if (Damage is not null)
+        {
+            return;
+        }
+
+        if (offset < bytes.Length && (!isLast || IsFollowedByFrame(bytes.AsMemory(offset))))
+        {
+            Damage = new Damage(segment.Path, offset, $"frame {_end.Last + 1} is not what was written");
+        }
+        else if (!isLast && !isSealed)
+        {
+            Damage = new Damage(segment.Path, offset, "the segment is not sealed, but another follows it");
+        }
+        else if (isSealed)
+        {
+            _end = _end with { PreviousHash = Convert.ToHexStringLower(SHA256.HashData(bytes)), IsSealed = true };
+        }
+
+        _end = _end with { TornBytes = bytes.Length - offset };
+    }
+
+    /// <summary>Whether a sound frame of this journal's near future lies behind what cannot be read.</summary>
+    private bool IsFollowedByFrame(ReadOnlyMemory<byte> bytes)
+    {
+        for (int i = 1; i + FrameFormat.PrefixBytes + FrameFormat.FixedBodyBytes <= bytes.Length; i++)
+        {
+            if (FrameFormat.TryRead(bytes[i..], out Frame frame) > 0 && frame.Sequence > _end.Last)
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+}

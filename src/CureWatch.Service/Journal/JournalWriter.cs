@@ -1,0 +1,131 @@
+using System.Buffers;
+using System.Security.Cryptography;
+using Microsoft.Win32.SafeHandles;
+
+namespace CureWatch.Service.Journal;
+
+/// <summary>
+/// Appends entries to the journal. What is appended lies in memory until it is flushed, in one write and one fsync; only then may anybody be
+/// told of it.
+/// </summary>
+internal sealed class JournalWriter : IDisposable
+{
+    /// <summary>A full segment is sealed. Source (choice): small enough to read whole, some weeks of a shop.</summary>
+    public const long UsualSegmentBytes = 32 * 1024 * 1024;
+
+    private readonly string _folder;
+    private readonly EntryCodec _codec;
+    private readonly long _segmentBytes;
+    private readonly byte[] _journalId;
+    private readonly ArrayBufferWriter<byte> _payload = new();
+    private readonly ArrayBufferWriter<byte> _pending = new();
+    private readonly IncrementalHash _hash = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
+    private SafeFileHandle? _file;
+    private long _length;
+    private long _firstPending;
+    private string _previousHash;
+
+    /// <summary>Goes on where a journal that was read ends; an unfinished write behind it is cut off.</summary>
+    public JournalWriter(string folder, EntryCodec codec, JournalEnd end, long segmentBytes = UsualSegmentBytes)
+    {
+        (_folder, _codec, _segmentBytes) = (folder, codec, segmentBytes);
+        _journalId = end.JournalId ?? RandomNumberGenerator.GetBytes(Segment.JournalIdBytes);
+        (Last, LastAt, _previousHash) = (end.Last, end.LastAt, end.PreviousHash);
+        _firstPending = Last + 1;
+        if (end is { Segment: { } segment, IsSealed: false })
+        {
+            Reopen(segment, end);
+        }
+    }
+
+    /// <summary>The number of the last entry appended.</summary>
+    public long Last { get; private set; }
+
+    /// <summary>The instant of the last entry appended.</summary>
+    public DateTimeOffset LastAt { get; private set; }
+
+    /// <summary>Appends an entry in memory.</summary>
+    /// <param name="entry">The entry.</param>
+    /// <param name="at">The present; an instant before the last entry's is taken as that.</param>
+    public void Append(Entry entry, DateTimeOffset at)
+    {
+        _payload.ResetWrittenCount();
+        EntryKind kind = _codec.Write(entry, _payload);
+        int length = FrameFormat.PrefixBytes + FrameFormat.FixedBodyBytes + _payload.WrittenCount;
+        Span<byte> frame = _pending.GetSpan(length)[..length];
+        _payload.WrittenSpan.CopyTo(frame[(FrameFormat.PrefixBytes + FrameFormat.FixedBodyBytes)..]);
+        LastAt = at > LastAt ? at : LastAt;
+        FrameFormat.Complete(frame, ++Last, LastAt, kind, EntryCodec.Version);
+        _pending.Advance(length);
+    }
+
+    /// <summary>Brings what was appended onto the disk.</summary>
+    /// <exception cref="IOException">It may not be on the disk: nothing of it may be acknowledged, and nothing more appended.</exception>
+    public void Flush()
+    {
+        if (_pending.WrittenCount == 0)
+        {
+            return;
+        }
+
+        _file ??= Begin(_firstPending);
+        Write(_pending.WrittenSpan);
+        RandomAccess.FlushToDisk(_file);
+        _pending.ResetWrittenCount();
+        if (_length >= _segmentBytes)
+        {
+            Seal();
+        }
+
+        _firstPending = Last + 1;
+    }
+
+    public void Dispose()
+    {
+        _file?.Dispose();
+        _hash.Dispose();
+    }
+
+    private void Reopen(Segment segment, JournalEnd end)
+    {
+        if (end.Bytes == 0)
+        {
+            File.Delete(segment.Path);
+            return;
+        }
+
+        _hash.AppendData(File.ReadAllBytes(segment.Path).AsSpan(0, (int)end.Bytes));
+        _file = File.OpenHandle(segment.Path, FileMode.Open, FileAccess.ReadWrite, FileShare.Read);
+        _length = end.Bytes;
+        RandomAccess.SetLength(_file, _length);
+        RandomAccess.FlushToDisk(_file);
+    }
+
+    private SafeFileHandle Begin(long first)
+    {
+        _file = File.OpenHandle(Segment.Named(_folder, first).Path, FileMode.CreateNew, FileAccess.ReadWrite, FileShare.Read);
+        _length = 0;
+        Write(Segment.Header(_journalId, first));
+        RandomAccess.FlushToDisk(_file);
+        DurableFile.SyncFolder(_folder);
+        return _file;
+    }
+
+    private void Write(ReadOnlySpan<byte> bytes)
+    {
+        RandomAccess.Write(_file!, bytes, _length);
+        _hash.AppendData(bytes);
+        _length += bytes.Length;
+    }
+
+    private void Seal()
+    {
+        Append(new Entry.SegmentSealed(_previousHash, Convert.ToHexStringLower(_hash.GetCurrentHash())), LastAt);
+        Write(_pending.WrittenSpan);
+        RandomAccess.FlushToDisk(_file!);
+        _pending.ResetWrittenCount();
+        _previousHash = Convert.ToHexStringLower(_hash.GetHashAndReset());
+        _file!.Dispose();
+        _file = null;
+    }
+}

@@ -1,0 +1,43 @@
+using System.Security.Cryptography;
+
+namespace CureWatch.Service.Journal;
+
+/// <summary>Seals a few words with AES-256-GCM: [nonce: 12][tag: 16][cipher text], in Base64.</summary>
+internal sealed class PersonalKey(byte[] secret)
+{
+    public const int Bytes = 32;
+
+    private const int NonceBytes = 12;
+    private const int TagBytes = 16;
+
+    public string Seal(ReadOnlySpan<byte> clear)
+    {
+        byte[] bytes = new byte[NonceBytes + TagBytes + clear.Length];
+        RandomNumberGenerator.Fill(bytes.AsSpan(0, NonceBytes));
+        using var aes = new AesGcm(secret, TagBytes);
+        aes.Encrypt(
+            bytes.AsSpan(0, NonceBytes),
+            clear,
+            bytes.AsSpan(NonceBytes + TagBytes),
+            bytes.AsSpan(NonceBytes, TagBytes));
+        return Convert.ToBase64String(bytes);
+    }
+
+    /// <exception cref="InvalidDataException">It was sealed with another key, or is not what was sealed.</exception>
+    public byte[] Open(string seal)
+    {
+        byte[] bytes = Convert.FromBase64String(seal);
+        byte[] clear = new byte[Math.Max(0, bytes.Length - NonceBytes - TagBytes)];
+        try
+        {
+            using var aes = new AesGcm(secret, TagBytes);
+            aes.Decrypt(
+                bytes.AsSpan(0, NonceBytes), bytes.AsSpan(NonceBytes + TagBytes), bytes.AsSpan(NonceBytes, TagBytes), clear);
+            return clear;
+        }
+        catch (Exception e) when (e is CryptographicException or ArgumentException)
+        {
+            throw new InvalidDataException("What names a person was sealed with another key.", e);
+        }
+    }
+}

@@ -1,0 +1,57 @@
+using System.Buffers.Binary;
+using System.Globalization;
+
+namespace CureWatch.Service.Journal;
+
+/// <summary>
+/// One file of the journal: a header, then frames. Its name is the number of its first frame. The header, little-endian:
+/// [mark: 8][form: 4][journal: 16][first sequence: 8][CRC-32C of all before: 4].
+/// </summary>
+/// <param name="Path">The file.</param>
+/// <param name="First">The number of its first frame.</param>
+internal readonly record struct Segment(string Path, long First)
+{
+    public const int HeaderBytes = 40;
+    public const int JournalIdBytes = 16;
+
+    private const string Ending = ".journal";
+    private const int Form = 1;
+
+    private static ReadOnlySpan<byte> Mark => "cwjournl"u8;
+
+    /// <summary>Every segment of a folder, in order.</summary>
+    public static IReadOnlyList<Segment> In(string folder) =>
+    [
+        .. from path in Directory.EnumerateFiles(folder, "*" + Ending)
+           let name = System.IO.Path.GetFileNameWithoutExtension(path)
+           where name.Length == 20 && name.All(char.IsAsciiDigit)
+           let first = long.Parse(name, NumberStyles.None, CultureInfo.InvariantCulture)
+           orderby first
+           select new Segment(path, first),
+    ];
+
+    /// <summary>The segment that begins with a frame.</summary>
+    public static Segment Named(string folder, long first) =>
+        new(System.IO.Path.Combine(folder, first.ToString("D20", CultureInfo.InvariantCulture) + Ending), first);
+
+    public static byte[] Header(ReadOnlySpan<byte> journalId, long first)
+    {
+        byte[] header = new byte[HeaderBytes];
+        Mark.CopyTo(header);
+        BinaryPrimitives.WriteInt32LittleEndian(header.AsSpan(8), Form);
+        journalId.CopyTo(header.AsSpan(12));
+        BinaryPrimitives.WriteInt64LittleEndian(header.AsSpan(28), first);
+        BinaryPrimitives.WriteUInt32LittleEndian(header.AsSpan(36), Crc32C.Of(header.AsSpan(0, 36)));
+        return header;
+    }
+
+    /// <returns>The id of the journal, or null where this is no sound header of that segment.</returns>
+    public static byte[]? JournalIdIn(ReadOnlySpan<byte> header, long first) =>
+        header.Length >= HeaderBytes
+        && header[..8].SequenceEqual(Mark)
+        && BinaryPrimitives.ReadInt32LittleEndian(header[8..]) == Form
+        && BinaryPrimitives.ReadInt64LittleEndian(header[28..]) == first
+        && BinaryPrimitives.ReadUInt32LittleEndian(header[36..]) == Crc32C.Of(header[..36])
+            ? header.Slice(12, JournalIdBytes).ToArray()
+            : null;
+}
