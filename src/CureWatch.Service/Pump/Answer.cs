@@ -13,7 +13,11 @@ internal abstract record Answer
 
     /// <summary>It is on disk and taken in.</summary>
     /// <param name="Job">The job it was about, where it was about one.</param>
-    internal sealed record Stored(string? Job) : Answer;
+    internal sealed record Stored(string? Job) : Answer
+    {
+        /// <summary>It was about no job.</summary>
+        public static Stored Plain { get; } = new((string?)null);
+    }
 
     /// <summary>It was told before, word for word: nothing changed.</summary>
     internal sealed record Repeated(string? Job) : Answer;

@@ -1,43 +1,39 @@
 using System.Collections.Immutable;
 using CureWatch.Bays;
-using CureWatch.Products;
 using CureWatch.Service.Journal;
-using CureWatch.Service.Settings;
 
 namespace CureWatch.Service.Pump;
 
 /// <summary>Everything that follows from the journal so far.</summary>
 /// <param name="Sequence">The number of the last entry taken in; 0 before the first.</param>
+/// <param name="At">The instant of that entry.</param>
 /// <param name="Settings">The settings as the journal has them.</param>
 /// <param name="Shop">The shop; null before its settings came.</param>
 /// <param name="Refusals">How often what was refused, by reason and place, readings nobody believed included.</param>
+/// <param name="Turns">How many rulings have turned.</param>
 /// <param name="Jobs">When each job was begun and handed over, by job.</param>
 internal sealed record Register(
     long Sequence,
+    DateTimeOffset At,
     SettingsRegister Settings,
     Shop? Shop,
     ImmutableSortedDictionary<(string Reason, string Place), int> Refusals,
+    int Turns,
     ImmutableDictionary<string, JobMarks> Jobs)
 {
     /// <summary>Before the first entry.</summary>
     public static Register Blank { get; } = new(
         0,
-        new SettingsRegister(
-            ImmutableSortedDictionary<SettingsItem, Entry.SettingsChanged>.Empty, null, new Catalogue([])),
+        DateTimeOffset.MinValue,
+        SettingsRegister.Blank,
         null,
         ImmutableSortedDictionary.Create<(string, string), int>(OrdinalPair),
+        0,
         ImmutableDictionary<string, JobMarks>.Empty);
 
     private static Comparer<(string Reason, string Place)> OrdinalPair => Comparer<(string Reason, string Place)>.Create(
         (a, b) => string.CompareOrdinal(a.Reason, b.Reason) is not 0 and var reason ? reason : string.CompareOrdinal(a.Place, b.Place));
 }
-
-/// <summary>The settings as the journal has them.</summary>
-/// <param name="Documents">Each item's newest document.</param>
-/// <param name="Shop">The shop's settings; null before they came.</param>
-/// <param name="Catalogue">Every product sheet.</param>
-internal sealed record SettingsRegister(
-    ImmutableSortedDictionary<SettingsItem, Entry.SettingsChanged> Documents, ShopSettings? Shop, Catalogue Catalogue);
 
 /// <summary>What is known of a job beyond the engine.</summary>
 /// <param name="StartedAt">When it was begun.</param>

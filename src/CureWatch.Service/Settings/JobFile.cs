@@ -16,6 +16,13 @@ internal static class JobFile
         return JsonFile.Open(path, faults) is { } top && Record(top, configuration) is { } record && faults.Count == before ? record : null;
     }
 
+    /// <summary>Reads a document that is already here.</summary>
+    public static JobRecord? Parse(string name, ReadOnlySpan<byte> utf8, Configuration configuration, Faults faults)
+    {
+        int before = faults.Count;
+        return JsonFile.Parse(name, utf8, faults) is { } top && Record(top, configuration) is { } record && faults.Count == before ? record : null;
+    }
+
     private static JobRecord? Record(JsonCursor top, Configuration configuration)
     {
         if (!top.Keys(["job", "bay", "surfaces"], "car", "promisedAt", "taps"))

@@ -19,6 +19,13 @@ internal static class ProductFile
         return JsonFile.Open(path, faults) is { } top && Sheet(top) is { } sheet && faults.Count == before ? sheet : null;
     }
 
+    /// <summary>Reads a document that is already here.</summary>
+    public static ProductSheet? Parse(string name, ReadOnlySpan<byte> utf8, Faults faults)
+    {
+        int before = faults.Count;
+        return JsonFile.Parse(name, utf8, faults) is { } top && Sheet(top) is { } sheet && faults.Count == before ? sheet : null;
+    }
+
     private static ProductSheet? Sheet(JsonCursor top)
     {
         if (!top.Keys(

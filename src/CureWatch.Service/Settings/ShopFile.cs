@@ -16,6 +16,13 @@ internal static class ShopFile
         return JsonFile.Open(path, faults) is { } top && Shop(top) is { } shop && faults.Count == before ? shop : null;
     }
 
+    /// <summary>Reads a document that is already here.</summary>
+    public static ShopSettings? Parse(string name, ReadOnlySpan<byte> utf8, Faults faults)
+    {
+        int before = faults.Count;
+        return JsonFile.Parse(name, utf8, faults) is { } top && Shop(top) is { } shop && faults.Count == before ? shop : null;
+    }
+
     private static ShopSettings? Shop(JsonCursor top)
     {
         if (!top.Keys(["shop", "timeZone", "bays"], "openHours", "finishing"))

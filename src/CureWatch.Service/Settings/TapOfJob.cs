@@ -22,15 +22,31 @@ internal sealed record TapOfJob(JsonCursor Place, string? Id, string? Corrects, 
         ("startedAt", [Did.Applied, Did.Reworked]), ("found", [Did.Inspected]), ("how", [Did.Reworked]), ("toBay", [Did.Moved]),
     ];
 
+    public static readonly string[] Optional =
+        ["id", "reportedAt", "surface", "layer", "section", "startedAt", "panelC", "found", "how", "toBay", "by", "note", "corrects"];
+
     /// <summary>The acts that say nothing without a key.</summary>
     private static readonly (Did Did, string Key)[] NeededKeys =
         [(Did.Measured, "panelC"), (Did.Inspected, "found"), (Did.Reworked, "how"), (Did.Moved, "toBay")];
 
     public static TapOfJob Read(JsonCursor place, IReadOnlyCollection<string> surfaces, string[] whereabouts)
     {
-        _ = place.Keys(
-            ["at", "did"],
-            "id", "reportedAt", "surface", "layer", "section", "startedAt", "panelC", "found", "how", "toBay", "by", "note", "corrects");
+        _ = place.Keys(["at", "did"], Optional);
+        return ReadKnown(place, surfaces, whereabouts);
+    }
+
+    /// <summary>Reads a tap that stands alone and names its job.</summary>
+    public static TapOfJob ReadAlone(JsonCursor place, IReadOnlyCollection<string> surfaces, string[] whereabouts)
+    {
+        _ = place.Keys(["at", "did"], [.. Optional, "job"]);
+        return ReadKnown(place, surfaces, whereabouts);
+    }
+
+    /// <summary>Whether the tap says itself when it was told.</summary>
+    public bool SaysWhenTold => !Place["reportedAt"].IsAbsent;
+
+    private static TapOfJob ReadKnown(JsonCursor place, IReadOnlyCollection<string> surfaces, string[] whereabouts)
+    {
         string? id = place["id"].Text(LongestId), corrects = place["corrects"].Text(LongestId);
         Did? did = place["did"].OneOf<Did>();
         CheckOwnKeys(place, did);

@@ -1,0 +1,50 @@
+using System.Collections.Immutable;
+using CureWatch.Bays;
+using CureWatch.Service.Journal;
+
+namespace CureWatch.Service.Pump;
+
+/// <summary>The state as it will be once everything appended so far is on disk, and the way there.</summary>
+internal sealed class Draft(Register register, JournalWriter journal)
+{
+    private readonly List<Step> _steps = [];
+
+    public Register Register { get; private set; } = register;
+
+    /// <summary>Whether anything waits to be flushed.</summary>
+    public bool IsEmpty => _steps.Count == 0;
+
+    /// <summary>Takes an entry in, and appends it with the facts it brings about. Nothing is appended where taking it in throws.</summary>
+    public void Append(Entry entry, DateTimeOffset at)
+    {
+        Register before = Register;
+        at = at > journal.LastAt ? at : journal.LastAt;
+        (Register after, ImmutableArray<ShopEvent> happened) = RegisterFold.Take(before, journal.Last + 1, at, entry);
+        List<Entry> facts = happened.IsEmpty ? [] : [.. Facts.Of(before, happened)];
+        Write(entry, at, happened);
+        foreach (Entry fact in facts)
+        {
+            after = RegisterFold.Take(after, journal.Last + 1, at, fact).After;
+            Write(fact, at, []);
+        }
+
+        Register = after;
+    }
+
+    /// <summary>Brings everything onto the disk.</summary>
+    /// <returns>What that brought about.</returns>
+    /// <exception cref="IOException">It may not be on disk.</exception>
+    public Commit Flush()
+    {
+        journal.Flush();
+        ImmutableArray<Step> steps = [.. _steps];
+        _steps.Clear();
+        return new Commit(steps, Register);
+    }
+
+    private void Write(Entry entry, DateTimeOffset at, ImmutableArray<ShopEvent> happened)
+    {
+        journal.Append(entry, at);
+        _steps.Add(new Step(journal.Last, at, entry, happened));
+    }
+}

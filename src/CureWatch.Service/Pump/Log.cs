@@ -1,0 +1,11 @@
+namespace CureWatch.Service.Pump;
+
+/// <summary>What the pump logs; ids 2000 to 2099.</summary>
+internal static partial class Log
+{
+    [LoggerMessage(2000, LogLevel.Error, "A {Kind} was skipped: it broke something.")]
+    public static partial void ArrivalSkipped(ILogger logger, Exception e, string kind);
+
+    [LoggerMessage(2001, LogLevel.Critical, "The journal cannot be written. Nothing more is taken or acknowledged until the service starts again.")]
+    public static partial void JournalFailed(ILogger logger, Exception e);
+}

@@ -1,0 +1,195 @@
+using System.Diagnostics;
+using System.Threading.Channels;
+using CureWatch.Bays;
+using CureWatch.Service.Journal;
+
+namespace CureWatch.Service.Pump;
+
+/// <summary>
+/// The one thread that writes: takes what is queued, decides, journals it with one fsync, and only then acknowledges, publishes and lets
+/// the followers act.
+/// </summary>
+internal sealed class PumpLoop : IDisposable
+{
+    /// <summary>Most arrivals behind one fsync. Source (choice): a few milliseconds of work.</summary>
+    private const int MostInBatch = 2_000;
+
+    /// <summary>How often the journal notes that time passes while nothing else comes.</summary>
+    private static readonly TimeSpan IdleMark = TimeSpan.FromMinutes(1);
+
+    private readonly Inbox _inbox;
+    private readonly Latest _latest;
+    private readonly JournalWriter _journal;
+    private readonly TimeProvider _clock;
+    private readonly IFollower[] _followers;
+    private readonly ILogger<PumpLoop> _log;
+    private readonly Draft _draft;
+    private readonly RefusalCounter _refusals = new();
+    private readonly List<(Arrival Arrival, Answer Answer)> _answers = [];
+    private readonly Thread _thread;
+
+    public PumpLoop(
+        Inbox inbox, Latest latest, Register register, JournalWriter journal, TimeProvider clock, IEnumerable<IFollower> followers, ILogger<PumpLoop> log)
+    {
+        (_inbox, _latest, _journal, _clock, _followers, _log) = (inbox, latest, journal, clock, [.. followers], log);
+        _draft = new Draft(register, journal);
+        _thread = new Thread(Run) { Name = "pump" };
+    }
+
+    /// <summary>Why nothing is taken any more; null while all is well.</summary>
+    public string? Trouble { get; private set; }
+
+    /// <summary>Journals what the start brings, and begins to take arrivals.</summary>
+    /// <exception cref="IOException">The journal cannot be written.</exception>
+    public void Start(IEnumerable<Entry> first)
+    {
+        foreach (Entry entry in first)
+        {
+            _draft.Append(entry, _clock.GetUtcNow());
+        }
+
+        Publish(_draft.Flush());
+        _thread.Start();
+    }
+
+    /// <summary>Takes what is queued, notes the time, and ends.</summary>
+    public void Stop()
+    {
+        _inbox.Close();
+        if (_thread.IsAlive)
+        {
+            _thread.Join();
+        }
+    }
+
+    public void Dispose() => _journal.Dispose();
+
+    private void Run()
+    {
+        ChannelReader<Arrival> arrivals = _inbox.Reader;
+        while (arrivals.WaitToReadAsync().AsTask().GetAwaiter().GetResult())
+        {
+            for (int i = 0; i < MostInBatch && arrivals.TryRead(out Arrival? arrival); i++)
+            {
+                Take(arrival);
+            }
+
+            Commit(isLast: false);
+        }
+
+        Commit(isLast: true);
+    }
+
+    private void Take(Arrival arrival)
+    {
+        if (Trouble is not null)
+        {
+            arrival.Complete(new Answer.NotStored(Trouble));
+            return;
+        }
+
+        DateTimeOffset now = _clock.GetUtcNow();
+        try
+        {
+            _answers.Add((arrival, Decide(arrival, now > _draft.Register.At ? now : _draft.Register.At)));
+        }
+#pragma warning disable CA1031 // whatever one arrival breaks, the bay is watched on
+        catch (Exception e)
+#pragma warning restore CA1031
+        {
+            Log.ArrivalSkipped(_log, e, arrival.GetType().Name);
+            bool comesAgain = arrival is Arrival.Reading; // acknowledged all the same, or its probe would send it for ever
+            _answers.Add((arrival, comesAgain ? Answer.Stored.Plain : new Answer.NotStored("an error of this program, which is in its log")));
+        }
+    }
+
+    private Answer Decide(Arrival arrival, DateTimeOffset now)
+    {
+        switch (arrival)
+        {
+            case Arrival.Reading a:
+                _draft.Append(a.Entry, now);
+                return Answer.Stored.Plain;
+            case Arrival.Refusal a:
+                _refusals.Count(a.Reason, a.Place);
+                return Answer.Stored.Plain;
+            case Arrival.Wake:
+                if (now - _draft.Register.At >= IdleMark || ShopFold.NextDueAt(_draft.Register.Shop!) <= now)
+                {
+                    _draft.Append(new Entry.ClockReached(), now);
+                }
+
+                return Answer.Stored.Plain;
+            case Arrival.Tap a:
+                return Enact(Requests.OnTap(_draft.Register, a, now), now);
+            case Arrival.JobStart a:
+                return Enact(Requests.OnJobStart(_draft.Register, a, now), now);
+            case Arrival.HandOver a:
+                return Enact(Requests.OnHandOver(_draft.Register, a, now), now);
+            default:
+                throw new UnreachableException(arrival.GetType().Name);
+        }
+    }
+
+    private Answer Enact(Decision decision, DateTimeOffset now)
+    {
+        foreach (Entry entry in decision.Entries)
+        {
+            _draft.Append(entry, now);
+        }
+
+        return decision.Answer;
+    }
+
+    private void Commit(bool isLast)
+    {
+        try
+        {
+            if (Trouble is null)
+            {
+                Mark(isLast);
+                Publish(_draft.Flush());
+            }
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            Trouble = $"the journal cannot be written: {e.Message}";
+            Log.JournalFailed(_log, e);
+        }
+
+        foreach ((Arrival arrival, Answer answer) in _answers)
+        {
+            arrival.Complete(Trouble is null ? answer : new Answer.NotStored(Trouble));
+        }
+
+        _answers.Clear();
+    }
+
+    private void Mark(bool isLast)
+    {
+        DateTimeOffset now = _clock.GetUtcNow();
+        if (_refusals.Take(now, isLast) is { } counted)
+        {
+            _draft.Append(counted, now);
+        }
+
+        if (isLast)
+        {
+            _draft.Append(new Entry.ClockReached(), now);
+        }
+    }
+
+    private void Publish(Commit commit)
+    {
+        if (commit.Steps.IsEmpty)
+        {
+            return;
+        }
+
+        _latest.Register = commit.After;
+        foreach (IFollower follower in _followers)
+        {
+            follower.Follow(commit);
+        }
+    }
+}

@@ -1,0 +1,43 @@
+using CureWatch.Readings;
+using CureWatch.Service.Journal;
+using CureWatch.Service.Settings;
+
+namespace CureWatch.Service.Pump;
+
+/// <summary>
+/// Counts messages that were no readings, and has them journalled at most once a minute: whoever sends rubbish by the thousand fills a
+/// counter, not a disk. The first is journalled at once.
+/// </summary>
+internal sealed class RefusalCounter
+{
+    private static readonly TimeSpan Every = TimeSpan.FromMinutes(1);
+
+    /// <summary>More places than this are counted together: a sender makes up as many as it likes. Source (choice).</summary>
+    private const int MostPlaces = 500;
+    private const string OtherPlaces = "elsewhere";
+
+    private readonly SortedDictionary<(string Reason, string Place), int> _counts = [];
+    private readonly HashSet<string> _places = new(StringComparer.Ordinal);
+    private DateTimeOffset _countedAt = DateTimeOffset.MinValue;
+
+    public void Count(Disbelief reason, string place)
+    {
+        bool isKnown = _places.Contains(place) || (_places.Count < MostPlaces && _places.Add(place));
+        (string, string) key = (WireName<Disbelief>.Of(reason), isKnown ? place : OtherPlaces);
+        _counts[key] = _counts.GetValueOrDefault(key) + 1;
+    }
+
+    /// <returns>What to journal; null where there is nothing, or not yet.</returns>
+    public Entry.RefusalsCounted? Take(DateTimeOffset now, bool isLast = false)
+    {
+        if (_counts.Count == 0 || (!isLast && now - _countedAt < Every))
+        {
+            return null;
+        }
+
+        var counted = new Entry.RefusalsCounted([.. _counts.Select(c => new RefusalCount(c.Key.Reason, c.Key.Place, c.Value))]);
+        _counts.Clear();
+        _countedAt = now;
+        return counted;
+    }
+}

@@ -1,0 +1,84 @@
+using System.Collections.Immutable;
+using System.Diagnostics;
+using CureWatch.Bays;
+using CureWatch.Readings;
+using CureWatch.Service.Journal;
+using CureWatch.Service.Settings;
+
+namespace CureWatch.Service.Pump;
+
+/// <summary>Takes entries into the register, live and in every replay alike.</summary>
+internal static class RegisterFold
+{
+    /// <summary>Takes an entry in.</summary>
+    /// <returns>The register after it, and what happened in the shop on the way.</returns>
+    public static (Register After, ImmutableArray<ShopEvent> Happened) Take(Register register, long sequence, DateTimeOffset at, Entry entry)
+    {
+        (Register after, Message? message) = entry switch
+        {
+            Entry.Reading e => (register, ReadingCame(e, at)),
+            Entry.ClockReached or Entry.EngineStarted => (register, new Message.ClockReached(at)),
+            Entry.RefusalsCounted e => (Count(register, e), Refused(e, at)),
+            Entry.SettingsChanged e => SetUp(register, e, at),
+            Entry.JobStarted e => (Start(register, e, at), new Message.JobStarted(e.Job, at)),
+            Entry.Tapped e => (register, new Message.Tapped(e.Job, e.Tap)),
+            Entry.HandedOver e => (HandOver(register, e, at), new Message.CarLeft(e.Job, at)),
+            Entry.WarningChanged or Entry.Ruled or Entry.SegmentSealed => (register, (Message?)null),
+            _ => throw new UnreachableException(entry.GetType().Name),
+        };
+        after = after with { Sequence = sequence, At = at };
+        if (message is null || after.Shop is null)
+        {
+            return (after, []);
+        }
+
+        (Shop shop, ImmutableArray<ShopEvent> happened) = ShopFold.Take(after.Shop, message);
+        int turns = register.Turns + happened.Count(e => e is ShopEvent.RulingTurned);
+        return (CountDoubts(after with { Shop = shop, Turns = turns }, happened), happened);
+    }
+
+    private static Message.ReadingCame ReadingCame(Entry.Reading e, DateTimeOffset at) =>
+        new(new RawReading(e.Bay, e.Probe, e.MeasuredAt ?? at, at, e.AirC, e.HumidityPct, e.PanelC));
+
+    private static Message.MessagesRefused Refused(Entry.RefusalsCounted e, DateTimeOffset at) => new(
+        [.. e.Counts.GroupBy(c => c.Reason).Select(g => (WireName<Disbelief>.Find(g.Key)!.Value, g.Sum(c => c.Count)))], at);
+
+    private static (Register, Message?) SetUp(Register register, Entry.SettingsChanged e, DateTimeOffset at)
+    {
+        SettingsRegister settings = register.Settings.With(e);
+        Register after = register with { Settings = settings };
+        if (e.Item.Kind == SettingsItem.Product)
+        {
+            return (after, new Message.SheetAdded(settings.Catalogue.Find(e.Item.Id, e.Item.Revision)!, at));
+        }
+
+        return register.Shop is null
+            ? (after with { Shop = Shop.Opening(settings.Shop!.Plan, settings.Catalogue.Sheets, at) }, null)
+            : (after, new Message.PlanChanged(settings.Shop!.Plan, at));
+    }
+
+    private static Register Start(Register register, Entry.JobStarted e, DateTimeOffset at) =>
+        register with { Jobs = register.Jobs.SetItem(e.Job.Id, new JobMarks(at, e.Pins, null)) };
+
+    private static Register HandOver(Register register, Entry.HandedOver e, DateTimeOffset at) =>
+        register with { Jobs = register.Jobs.SetItem(e.Job, register.Jobs[e.Job] with { HandedOver = (at, e.By, e.Despite) }) };
+
+    private static Register Count(Register register, Entry.RefusalsCounted e) =>
+        e.Counts.Aggregate(register, (sum, c) => Count(sum, (c.Reason, c.Place), c.Count));
+
+    private static Register CountDoubts(Register register, ImmutableArray<ShopEvent> happened)
+    {
+        foreach (ShopEvent e in happened)
+        {
+            if (e is ShopEvent.ReadingDoubted { Raw: var raw, Why: var why })
+            {
+                register = Count(register, (WireName<Disbelief>.Of(why), $"{raw.Bay}/{raw.Probe}"), 1);
+            }
+        }
+
+        return register;
+    }
+
+    private static Register Count(Register register, (string Reason, string Place) what, int count) =>
+        register with { Refusals = register.Refusals.SetItem(what, register.Refusals.GetValueOrDefault(what) + count) };
+}
