@@ -3,8 +3,9 @@ namespace CureWatch.Readings;
 /// <summary>A list in order of time that only grows at its end, cheap to extend and to keep old versions of.</summary>
 /// <typeparam name="T">What it holds.</typeparam>
 /// <remarks>
-/// Immutable to its readers. Versions share one store: extending the newest version is one write, extending an older one copies the list
-/// of chunks and the last of them. One thread extends; the domain has only one.
+/// Immutable, and safe to read and to extend from several threads: a page that looks at the present extends its own copy while the next
+/// reading extends the shop's. Versions share one store: extending the newest version is one write, extending an older one, or the newest
+/// at the same moment as somebody else, copies the list of chunks and the last of them.
 /// </remarks>
 public sealed class Trail<T>
 {
@@ -33,7 +34,7 @@ public sealed class Trail<T>
     {
         get
         {
-            ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual(index, Count);
+            ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual((uint)index, (uint)Count, nameof(index));
             return _store.Chunks[index / ChunkSize][index % ChunkSize];
         }
     }
@@ -46,8 +47,7 @@ public sealed class Trail<T>
     /// <returns>A longer version; this one stays as it is.</returns>
     public Trail<T> Append(T item)
     {
-        Store store = Count > 0 && _store.Count == Count ? _store : _store.Copy(Count);
-        store.Add(item);
+        Store store = Count > 0 && _store.TryAdd(Count, item) ? _store : _store.CopyWith(Count, item);
         return new Trail<T>(store, Count + 1);
     }
 
@@ -79,32 +79,42 @@ public sealed class Trail<T>
         return low;
     }
 
-    private sealed class Store(List<T[]> chunks, int count)
+    private sealed class Store(T[][] chunks, int count)
     {
-        public List<T[]> Chunks { get; } = chunks;
+        private int _count = count;
 
-        public int Count { get; private set; } = count;
+        /// <summary>The chunks; the list is replaced, never changed, so that who reads it needs no lock.</summary>
+        public T[][] Chunks { get; private set; } = chunks;
 
-        public void Add(T item)
+        /// <summary>Adds an item behind the first ones, unless somebody else has: only one of several wins a place.</summary>
+        public bool TryAdd(int count, T item)
         {
-            if (Count % ChunkSize == 0)
+            if (Interlocked.CompareExchange(ref _count, count + 1, count) != count)
             {
-                Chunks.Add(new T[ChunkSize]);
+                return false;
             }
 
-            Chunks[^1][Count % ChunkSize] = item;
-            Count++;
+            if (count % ChunkSize == 0)
+            {
+                Chunks = [.. Chunks, new T[ChunkSize]];
+            }
+
+            Chunks[^1][count % ChunkSize] = item;
+            return true;
         }
 
-        public Store Copy(int count)
+        /// <summary>Takes a copy of the first items with one more behind them; full chunks stay shared.</summary>
+        public Store CopyWith(int count, T item)
         {
-            List<T[]> chunks = Chunks.GetRange(0, (count + ChunkSize - 1) / ChunkSize);
-            if (count % ChunkSize != 0)
+            int full = count / ChunkSize, used = count % ChunkSize;
+            var last = new T[ChunkSize];
+            if (used > 0)
             {
-                chunks[^1] = [.. chunks[^1]];
+                Array.Copy(Chunks[full], last, used);
             }
 
-            return new Store(chunks, count);
+            last[used] = item;
+            return new Store([.. Chunks.AsSpan(0, full), last], count + 1);
         }
     }
 }

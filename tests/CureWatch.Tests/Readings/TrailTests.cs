@@ -47,4 +47,26 @@ public class TrailTests
         Assert.Throws<ArgumentOutOfRangeException>(() => new Trail<int>().Last);
         Assert.Equal(1, old.Last);
     }
+
+    // Two threads extend the same newest version at once, over and over, as a page and the pump do; each keeps what it added.
+    [Fact]
+    public void Trail_ExtendedByTwoThreadsAtOnce_GivesEachItsOwn()
+    {
+        const int Rounds = 5_000;
+        Trail<int>[] shared = [.. Enumerable.Range(0, Rounds).Select(_ => new Trail<int>().Append(-1))];
+        int[] arrived = new int[Rounds];
+        Trail<int>[][] grown = [new Trail<int>[Rounds], new Trail<int>[Rounds]];
+        Parallel.For(0, 2, new ParallelOptions { MaxDegreeOfParallelism = 2 }, thread =>
+        {
+            for (int round = 0; round < Rounds; round++)
+            {
+                Interlocked.Increment(ref arrived[round]);
+                SpinWait.SpinUntil(() => Volatile.Read(ref arrived[round]) == 2, TimeSpan.FromMilliseconds(100));
+                grown[thread][round] = shared[round].Append(thread).Append(thread);
+            }
+        });
+
+        Assert.All(grown[0], own => Assert.Equal([-1, 0, 0], Enumerable.Range(0, own.Count).Select(i => own[i])));
+        Assert.All(grown[1], own => Assert.Equal([-1, 1, 1], Enumerable.Range(0, own.Count).Select(i => own[i])));
+    }
 }
