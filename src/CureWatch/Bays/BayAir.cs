@@ -12,8 +12,14 @@ namespace CureWatch.Bays;
 /// Coldest panel, or the coldest air where no panel is measured [K]; null while a panel probe is missing and none of the others is wet.
 /// </param>
 /// <param name="IsPanelMeasured">Whether a panel probe measures.</param>
+/// <param name="Wettest">What the air probe says whose air holds most water.</param>
 public sealed record BayAir(
-    double HumidityMaxPct, double HumidityMinPct, double CondensationKelvins, double? ColdestKelvins, bool IsPanelMeasured)
+    double HumidityMaxPct,
+    double HumidityMinPct,
+    double CondensationKelvins,
+    double? ColdestKelvins,
+    bool IsPanelMeasured,
+    Sample Wettest)
 {
     /// <summary>How far the coldest panel is at or below the condensation temperature [K]; below 0 where it is dry, null where unknown.</summary>
     /// <remarks>Edges: saturated air is at its own condensation temperature, which is found to a millionth of a kelvin.</remarks>
@@ -26,7 +32,8 @@ public sealed record BayAir(
     /// <returns>The air; null where no air probe was heard in time.</returns>
     public static BayAir? Of(BayState bay, Place place, DateTimeOffset now)
     {
-        double humidityMax = 0, humidityMin = 100, vapourPressurePa = 0;
+        double humidityMax = 0, humidityMin = 100;
+        Sample wettest = default;
         double coldestAir = double.PositiveInfinity, coldestPanel = double.PositiveInfinity;
         bool isPanelMeasured = false, isPanelMissing = false;
         for (int i = 0; i < bay.Logs.Length; i++)
@@ -41,7 +48,7 @@ public sealed record BayAir(
             {
                 humidityMax = Math.Max(humidityMax, air.HumidityPct);
                 humidityMin = Math.Min(humidityMin, air.HumidityPct);
-                vapourPressurePa = Math.Max(vapourPressurePa, air.VapourPressurePa);
+                wettest = air.VapourPressurePa > wettest.VapourPressurePa ? air : wettest;
                 coldestAir = Math.Min(coldestAir, air.Kelvins);
             }
 
@@ -54,15 +61,15 @@ public sealed record BayAir(
             }
         }
 
-        if (vapourPressurePa == 0)
+        if (wettest.VapourPressurePa == 0)
         {
             return null;
         }
 
         double coldest = isPanelMeasured ? coldestPanel : coldestAir;
-        double condensationKelvins = CondensationTemperature.OfPressure(vapourPressurePa).Kelvins;
+        double condensationKelvins = CondensationTemperature.OfPressure(wettest.VapourPressurePa).Kelvins;
         bool isUnknown = isPanelMissing && coldest > condensationKelvins;
-        return new BayAir(humidityMax, humidityMin, condensationKelvins, isUnknown ? null : coldest, isPanelMeasured);
+        return new BayAir(humidityMax, humidityMin, condensationKelvins, isUnknown ? null : coldest, isPanelMeasured, wettest);
     }
 
     private static Sample? Fresh(Trail<Sample> samples, Probe probe, DateTimeOffset now) =>

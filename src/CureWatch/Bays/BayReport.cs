@@ -1,0 +1,97 @@
+using System.Collections.Immutable;
+using CureWatch.Panels;
+using CureWatch.Psychrometrics;
+using CureWatch.Readings;
+using CureWatch.Units;
+
+namespace CureWatch.Bays;
+
+/// <summary>How a bay stands at an instant.</summary>
+/// <param name="Plan">The bay as it is set up.</param>
+/// <param name="At">The instant.</param>
+/// <param name="Airs">The bay's own air first, then every place in it that has air and a probe of its own.</param>
+/// <param name="Probes">Its probes, in the plan's order.</param>
+public sealed record BayReport(BayPlan Plan, DateTimeOffset At, ImmutableArray<AirReport> Airs, ImmutableArray<ProbeReport> Probes)
+{
+    /// <summary>Reports on a bay.</summary>
+    /// <param name="shop">The shop.</param>
+    /// <param name="id">The bay's id; the bay must be there.</param>
+    /// <returns>The report at the shop's present.</returns>
+    public static BayReport Of(Shop shop, string id)
+    {
+        BayState bay = shop.Bays[id];
+        IEnumerable<Place> elsewhere = bay.Plan.Probes
+            .Where(m => m.Probe.Measures == Measures.Air).Select(m => PlaceAir.Of(m.Place)).Where(p => p != Place.Outside).Distinct().Order();
+        return new BayReport(
+            bay.Plan,
+            shop.Now,
+            [.. elsewhere.Prepend(Place.Outside).Select(p => AirReport.Of(bay, p, shop.Now))],
+            [.. bay.Plan.Probes.Select((mount, i) => ProbeReport.Of(mount, bay.Logs[i], shop.Now))]);
+    }
+}
+
+/// <summary>The air of a bay, or of a place in it, at an instant.</summary>
+/// <param name="Place">The place that stands for the air.</param>
+/// <param name="Climate">
+/// The wettest air against the coldest panel, or against the coldest air where no panel is measured; null while no air probe is heard, and
+/// without a panel while one of the panel probes is missing.
+/// </param>
+/// <param name="MeasuredAt">When the air was measured; null while no air probe is heard.</param>
+/// <param name="IsPanelMeasured">Whether the panel is a measured one.</param>
+public sealed record AirReport(Place Place, BayClimate? Climate, DateTimeOffset? MeasuredAt, bool IsPanelMeasured)
+{
+    private const double PascalsPerHectopascal = 100;
+
+    internal static AirReport Of(BayState bay, Place place, DateTimeOffset now)
+    {
+        if (BayAir.Of(bay, place, now) is not { } air)
+        {
+            return new AirReport(place, null, null, IsPanelMeasured: false);
+        }
+
+        // A panel under a lamp may be hotter than anything condensation is reckoned for; it is no wetter at 100 °C than above.
+        double? panelC = air.ColdestKelvins is { } kelvins
+            ? Math.Min(Celsius.FromKelvins(kelvins).Degrees, ClimateRange.HottestPanelC)
+            : null;
+        var climate = new BayClimate(
+            Celsius.FromKelvins(air.Wettest.Kelvins),
+            new RelativeHumidity(air.Wettest.HumidityPct),
+            panelC is { } degrees ? new Celsius(degrees) : null,
+            bay.Plan.PressureHpa * PascalsPerHectopascal);
+        return new AirReport(place, climate, air.Wettest.At, air.IsPanelMeasured);
+    }
+}
+
+/// <summary>What a probe says at an instant.</summary>
+/// <param name="Mount">The probe and what it sits on.</param>
+/// <param name="State">Whether it is heard.</param>
+/// <param name="HeardAt">When it was last heard and believed; null where it never was.</param>
+/// <param name="Air">What it last said about the air; null where it said nothing.</param>
+/// <param name="Panel">What it last said about a panel; null where it said nothing.</param>
+public sealed record ProbeReport(ProbeMount Mount, ProbeState State, DateTimeOffset? HeardAt, Sample? Air, Sample? Panel)
+{
+    internal static ProbeReport Of(ProbeMount mount, ProbeLog log, DateTimeOffset now)
+    {
+        bool isKnown = log.Air.Count > 0 || log.Panel.Count > 0;
+        ProbeState state = now >= log.SilentAt ? ProbeState.Silent : isKnown ? ProbeState.Heard : ProbeState.Awaited;
+        return new ProbeReport(
+            mount,
+            state,
+            isKnown ? log.HeardAt : null,
+            log.Air.Count > 0 ? log.Air.Last : null,
+            log.Panel.Count > 0 ? log.Panel.Last : null);
+    }
+}
+
+/// <summary>Whether a probe is heard.</summary>
+public enum ProbeState
+{
+    /// <summary>Not heard yet, and not missed either.</summary>
+    Awaited,
+
+    /// <summary>Heard in time.</summary>
+    Heard,
+
+    /// <summary>Missed three times, or more.</summary>
+    Silent,
+}
