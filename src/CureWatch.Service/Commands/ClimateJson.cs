@@ -10,6 +10,13 @@ internal static class ClimateJson
     public static void Write(Utf8JsonWriter json, BayClimate climate, Verdict? verdict)
     {
         json.WriteStartObject();
+        WriteKeys(json, climate, verdict);
+        json.WriteEndObject();
+    }
+
+    /// <summary>Writes the keys into an object that is open.</summary>
+    public static void WriteKeys(Utf8JsonWriter json, BayClimate climate, Verdict? verdict)
+    {
         json.WriteRounded("airC", climate.Air.Degrees);
         json.WriteRounded("humidityPct", climate.Humidity.Percent);
         json.WriteRounded("dewPointC", climate.DewPoint.Degrees);
@@ -23,7 +30,6 @@ internal static class ClimateJson
         json.WriteRounded("spreadK", climate.SpreadKelvins);
         json.WriteRounded("panelHumidityPct", climate.PanelHumidityPercent);
         json.WriteString("verdict", Word(verdict));
-        json.WriteEndObject();
     }
 
     private static string? Word(Verdict? verdict) => verdict switch

@@ -1,11 +1,7 @@
 using System.Text.Json;
 using CureWatch.Bays;
-using CureWatch.Curing;
-using CureWatch.Handover;
 using CureWatch.Readings;
 using CureWatch.Service.Settings;
-using CureWatch.TimeWindows;
-using CureWatch.Warnings;
 
 namespace CureWatch.Service.Commands;
 
@@ -18,83 +14,14 @@ internal static class ReplayJson
         json.WriteStartObject();
         json.WriteString("job", report.Job.Id);
         json.WriteInstant("until", report.At);
-        json.WriteArray("surfaces", report.Surfaces, s => WriteSurface(json, s.Surface, s.Coats));
-        json.WriteArray("warnings", report.Warnings, w => WriteWarning(json, w));
-        WriteHandover(json, report.Ruling);
-        WriteReadings(json, day.Readings);
-        json.WriteArray("taps", report.Told, t => WriteTap(json, t));
-        json.WriteEndObject();
-    }
-
-    private static void WriteSurface(Utf8JsonWriter json, Surface surface, IEnumerable<CoatReport> coats)
-    {
-        json.WriteString("surface", surface.Id);
-        json.WriteArray("coats", coats, c => WriteCoat(json, c));
-    }
-
-    private static void WriteCoat(Utf8JsonWriter json, CoatReport coat)
-    {
-        json.WriteNumber("layer", coat.Coat.Layer);
-        json.WriteNumber("section", coat.Coat.Section);
-        json.WriteString("product", coat.Coat.Surface.Product);
-        json.WriteNumber("revision", coat.Coat.Surface.Revision);
-        json.WriteInstant("appliedAt", coat.Coat.AppliedAt);
-        json.WriteInstant("levelledAt", coat.Coat.LevelledAt);
-        json.WriteInstant("endedAt", coat.Coat.EndedAt);
-        json.WriteStartObject("referenceHours");
-        json.WriteRounded("low", coat.ReferenceHours.Low);
-        json.WriteRounded("likely", coat.ReferenceHours.Likely);
-        json.WriteRounded("high", coat.ReferenceHours.High);
-        json.WriteEndObject();
-        json.WriteArray("windows", coat.Windows, w => WriteWindow(json, w));
-    }
-
-    private static void WriteWindow(Utf8JsonWriter json, Window window)
-    {
-        json.WriteString("stage", WireName<WindowStage>.Of(window.Stage));
-        json.WriteBounds("opensAt", window.OpensAt);
-        json.WriteBounds("closesAt", window.ClosesAt);
-        json.WriteString("state", WireName<WindowState>.Of(window.State));
-        json.WriteBoolean("judgeByEye", window.JudgeByEye);
-    }
-
-    private static void WriteWarning(Utf8JsonWriter json, Warning warning)
-    {
-        Subject subject = warning.Subject;
-        json.WriteString("kind", WireName<WarningKind>.Of(subject.Kind));
-        json.WriteString("bay", subject.Bay);
-        json.WriteString("probe", subject.Probe);
-        json.WriteString("surface", warning.Surface);
-        json.WriteWhole("layer", subject.Layer > 0 ? subject.Layer : null);
-        json.WriteWhole("section", subject.Section > 0 ? subject.Section : null);
-        json.WriteInstant("raisedAt", warning.RaisedAt);
-        json.WriteInstant("clearedAt", warning.ClearedAt);
-        json.WriteRounded("leadMinutes", warning.Lead?.TotalMinutes);
-    }
-
-    private static void WriteHandover(Utf8JsonWriter json, Ruling ruling)
-    {
+        json.WriteArray("surfaces", report.Surfaces, s => JobJson.WriteSurface(json, s.Surface, s.Coats));
+        json.WriteArray("warnings", report.Warnings, w => JobJson.WriteWarning(json, w));
         json.WriteStartObject("handover");
-        json.WriteString("verdict", ruling.IsReady ? "ready" : "hold");
-        json.WriteBounds("readyAt", ruling.ReadyAt);
-        json.WriteInstant("collectFrom", ruling.CollectFrom);
-        json.WriteArray("holds", ruling.Holds, h => WriteHold(json, h));
-        json.WriteArray("notes", ruling.Notes, n =>
-        {
-            json.WriteString("surface", n.Surface);
-            json.WriteNumber("layer", n.Layer);
-            json.WriteString("text", n.Text);
-        });
+        JobJson.WriteRuling(json, report.Ruling);
         json.WriteEndObject();
-    }
-
-    private static void WriteHold(Utf8JsonWriter json, Hold hold)
-    {
-        json.WriteString("kind", WireName<HoldKind>.Of(hold.Kind));
-        json.WriteString("surface", hold.Surface);
-        json.WriteWhole("layer", hold.Layer);
-        json.WriteWhole("section", hold.Section);
-        json.WriteString("text", hold.Text);
+        WriteReadings(json, day.Readings);
+        json.WriteArray("taps", report.Told, t => JobJson.WriteTap(json, t));
+        json.WriteEndObject();
     }
 
     private static void WriteReadings(Utf8JsonWriter json, ReadingTally tally)
@@ -106,33 +33,6 @@ internal static class ReplayJson
             json.WriteString("reason", WireName<Disbelief>.Of(r.Key));
             json.WriteNumber("count", r.Value);
         });
-        json.WriteEndObject();
-    }
-
-    private static void WriteTap(Utf8JsonWriter json, Tap tap)
-    {
-        json.WriteString("id", tap.Id);
-        json.WriteInstant("at", tap.At);
-        json.WriteInstant("reportedAt", tap.ReportedAt);
-        json.WriteString("surface", tap.Surface);
-        json.WriteString("did", WireName<Did>.Of(tap.Did));
-        json.WriteWhole("layer", tap.Layer);
-        json.WriteWhole("section", tap.Section);
-        json.WriteString("corrects", tap.Corrects);
-    }
-
-    private static void WriteBounds(this Utf8JsonWriter json, string name, TimeBounds? instants)
-    {
-        if (instants is null)
-        {
-            json.WriteNull(name);
-            return;
-        }
-
-        json.WriteStartObject(name);
-        json.WriteInstant("earliest", instants.Earliest);
-        json.WriteInstant("likely", instants.Likely);
-        json.WriteInstant("latest", instants.Latest);
         json.WriteEndObject();
     }
 }
