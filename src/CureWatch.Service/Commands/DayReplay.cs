@@ -5,8 +5,8 @@ using CureWatch.Service.Settings;
 
 namespace CureWatch.Service.Commands;
 
-/// <summary>A recorded day, folded: how the job stands at its end, and what became of the readings.</summary>
-internal sealed record DayReplay(JobReport Report, ShopPlan Plan, ReadingTally Readings)
+/// <summary>A recorded day, folded: how the job stands at its end, if there is one, and what became of the readings.</summary>
+internal sealed record DayReplay(JobReport? Report, ShopPlan Plan, ReadingTally Readings)
 {
     /// <summary>Folds a day.</summary>
     /// <returns>The day, or null where a file holds a fault.</returns>

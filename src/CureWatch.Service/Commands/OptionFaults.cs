@@ -14,7 +14,8 @@ internal static class OptionFaults
     /// <summary>One line in the form every fault has.</summary>
     public static string Line(string place, string seen, string allowed) => $"{place}: saw '{seen}'; allowed: {allowed}";
 
-    private static string Nothing(string place, string allowed) => $"{place}: saw nothing; allowed: {allowed}";
+    /// <summary>One line where a value is missing.</summary>
+    public static string Nothing(string place, string allowed) => $"{place}: saw nothing; allowed: {allowed}";
 
     private static string Describe(ParseError error)
     {

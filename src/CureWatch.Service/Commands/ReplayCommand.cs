@@ -3,48 +3,91 @@ using CureWatch.Service.Settings;
 
 namespace CureWatch.Service.Commands;
 
-/// <summary><c>replay</c>: recorded readings and taps through the engine, in virtual time.</summary>
-internal static class ReplayCommand
+/// <summary><c>replay</c>: a recorded day through the engine, in virtual time, from files or from a data folder's own journal.</summary>
+internal sealed class ReplayCommand
 {
+    private readonly Option<string?> _config = File("--config", "folder with shop.json and products/");
+    private readonly Option<string?> _readings = File("--readings", "readings file (CSV)");
+    private readonly Option<string?> _data = File("--data", "data folder of a service, instead of --config and --readings");
+    private readonly Option<bool> _json = JsonOutput.Option();
+    private readonly Option<string?> _job = new("--job")
+    {
+        Description = "job file (JSON); with --data a job's id, the newest job where left out",
+        HelpName = "path or id",
+    };
+
+    private readonly Option<DateTimeOffset?> _until = new("--until")
+    {
+        Description = $"where the replay stops, {Instants.Allowed}; the last reading or tap where left out",
+        HelpName = "time",
+        CustomParser = result =>
+        {
+            string text = result.Tokens[0].Value;
+            if (Instants.TryParse(text, out DateTimeOffset instant))
+            {
+                return instant;
+            }
+
+            result.AddError(OptionFaults.Line("--until", text, Instants.Allowed));
+            return null;
+        },
+    };
+
+    private ReplayCommand()
+    {
+    }
+
     public static Command Create()
     {
-        Option<string> config = File("--config", "folder with shop.json and products/");
-        Option<string> readings = File("--readings", "readings file (CSV)");
-        Option<string> job = File("--job", "job file (JSON)");
-        Option<DateTimeOffset?> until = new("--until")
-        {
-            Description = $"where the replay stops, {Instants.Allowed}; the last reading or tap where left out",
-            HelpName = "time",
-            CustomParser = result =>
-            {
-                string text = result.Tokens[0].Value;
-                if (Instants.TryParse(text, out DateTimeOffset instant))
-                {
-                    return instant;
-                }
-
-                result.AddError(OptionFaults.Line("--until", text, Instants.Allowed));
-                return null;
-            },
-        };
-        Option<bool> json = JsonOutput.Option();
+        var replay = new ReplayCommand();
         var command = new Command("replay", "Runs recorded readings and taps through the engine. Exits 1 where it ends in a hold.")
         {
-            config, readings, job, until, json,
+            replay._config, replay._readings, replay._job, replay._data, replay._until, replay._json,
         };
-        command.SetAction(parsed =>
-        {
-            var faults = new Faults();
-            DayReplay? day = DayReplay.Run(
-                parsed.GetValue(config)!, parsed.GetValue(readings)!, parsed.GetValue(job)!, parsed.GetValue(until), faults);
-            return day is null
-                ? Refusal.Of(faults, parsed.InvocationConfiguration.Error)
-                : Answer(day, parsed.GetValue(json), parsed.InvocationConfiguration.Output);
-        });
+        command.SetAction(replay.Run);
         return command;
     }
 
-    private static Option<string> File(string name, string what) => new(name) { Description = what, HelpName = "path", Required = true };
+    private static Option<string?> File(string name, string what) => new(name) { Description = what, HelpName = "path" };
+
+    private int Run(ParseResult parsed)
+    {
+        TextWriter error = parsed.InvocationConfiguration.Error;
+        IReadOnlyList<string> wrong = [.. WrongOptions(parsed)];
+        foreach (string line in wrong)
+        {
+            error.WriteLine(line);
+        }
+
+        if (wrong.Count > 0)
+        {
+            return ExitCode.Unusable;
+        }
+
+        var faults = new Faults();
+        string? job = parsed.GetValue(_job);
+        DateTimeOffset? until = parsed.GetValue(_until);
+        DayReplay? day = parsed.GetValue(_data) is { } data
+            ? DataReplay.Run(data, job, until, faults)
+            : DayReplay.Run(parsed.GetValue(_config)!, parsed.GetValue(_readings)!, job!, until, faults);
+        return day is null
+            ? Refusal.Of(faults, error)
+            : Answer(day, parsed.GetValue(_json), parsed.InvocationConfiguration.Output);
+    }
+
+    private IEnumerable<string> WrongOptions(ParseResult parsed)
+    {
+        if (parsed.GetValue(_data) is null)
+        {
+            return new Option<string?>[] { _config, _readings, _job }
+                .Where(o => parsed.GetValue(o) is null)
+                .Select(o => OptionFaults.Nothing(o.Name, o.Description!));
+        }
+
+        return new[] { _config, _readings }
+            .Where(o => parsed.GetValue(o) is not null)
+            .Select(o => OptionFaults.Line(o.Name, parsed.GetValue(o)!, "nothing beside --data, whose journal holds the settings and the readings"));
+    }
 
     private static int Answer(DayReplay day, bool asJson, TextWriter output)
     {
@@ -57,6 +100,6 @@ internal static class ReplayCommand
             output.Write(ReplayText.Of(day));
         }
 
-        return day.Report.Ruling.IsReady ? ExitCode.Done : ExitCode.AnswerIsNo;
+        return day.Report is { Ruling.IsReady: false } ? ExitCode.AnswerIsNo : ExitCode.Done;
     }
 }

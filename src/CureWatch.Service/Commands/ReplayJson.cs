@@ -5,13 +5,26 @@ using CureWatch.Service.Settings;
 
 namespace CureWatch.Service.Commands;
 
-/// <summary>A replayed day as the JSON document that people script against.</summary>
+/// <summary>A replayed day as the JSON document that people script against; without a job only what became of the readings.</summary>
 internal static class ReplayJson
 {
     public static void Write(Utf8JsonWriter json, DayReplay day)
     {
-        JobReport report = day.Report;
         json.WriteStartObject();
+        if (day.Report is { } report)
+        {
+            Write(json, report, day.Readings);
+        }
+        else
+        {
+            WriteReadings(json, day.Readings);
+        }
+
+        json.WriteEndObject();
+    }
+
+    private static void Write(Utf8JsonWriter json, JobReport report, ReadingTally readings)
+    {
         json.WriteString("job", report.Job.Id);
         json.WriteInstant("until", report.At);
         json.WriteArray("surfaces", report.Surfaces, s => JobJson.WriteSurface(json, s.Surface, s.Coats));
@@ -19,9 +32,8 @@ internal static class ReplayJson
         json.WriteStartObject("handover");
         JobJson.WriteRuling(json, report.Ruling);
         json.WriteEndObject();
-        WriteReadings(json, day.Readings);
+        WriteReadings(json, readings);
         json.WriteArray("taps", report.Told, t => JobJson.WriteTap(json, t));
-        json.WriteEndObject();
     }
 
     private static void WriteReadings(Utf8JsonWriter json, ReadingTally tally)

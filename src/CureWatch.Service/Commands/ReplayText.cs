@@ -19,19 +19,26 @@ internal sealed class ReplayText
     public static string Of(DayReplay day)
     {
         var words = new ReplayText(day);
-        words.Handover();
-        words.Coats();
-        words.Warnings();
+        if (day.Report is not { } report)
+        {
+            words.Line("no job");
+            words.Readings();
+            return words._text.ToString();
+        }
+
+        words.Handover(report);
+        words.Coats(report);
+        words.Warnings(report);
         words.Readings();
-        words.CautionsBesideAdvice();
+        words.CautionsBesideAdvice(report);
         words.Line("CureWatch advises: the product's data sheet, local codes and the person who looks at the car decide.");
         return words._text.ToString();
     }
 
-    private void Handover()
+    private void Handover(JobReport report)
     {
-        Ruling ruling = _day.Report.Ruling;
-        Line($"{_day.Report.Job.Id} at {Clock(_day.Report.At)}: {(ruling.IsReady ? "ready" : "hold")}");
+        Ruling ruling = report.Ruling;
+        Line($"{report.Job.Id} at {Clock(report.At)}: {(ruling.IsReady ? "ready" : "hold")}");
         if (ruling.ReadyAt is { } ready)
         {
             Line($"  ready {Bounds(ready)}; collect from {Clock(ruling.CollectFrom)}");
@@ -48,9 +55,9 @@ internal sealed class ReplayText
         }
     }
 
-    private void Coats()
+    private void Coats(JobReport report)
     {
-        foreach ((Curing.Surface surface, IReadOnlyList<CoatReport> coats) in _day.Report.Surfaces)
+        foreach ((Curing.Surface surface, IReadOnlyList<CoatReport> coats) in report.Surfaces)
         {
             foreach (CoatReport coat in coats)
             {
@@ -64,9 +71,9 @@ internal sealed class ReplayText
         }
     }
 
-    private void Warnings()
+    private void Warnings(JobReport report)
     {
-        foreach (Warning warning in _day.Report.Warnings)
+        foreach (Warning warning in report.Warnings)
         {
             Subject subject = warning.Subject;
             string about = string.Join(' ', new[] { subject.Bay, subject.Probe, warning.Surface }.OfType<string>());
@@ -77,9 +84,9 @@ internal sealed class ReplayText
         }
     }
 
-    private void CautionsBesideAdvice()
+    private void CautionsBesideAdvice(JobReport report)
     {
-        if (_day.Report.Warnings.Any(w => w.Subject.Air is not null))
+        if (report.Warnings.Any(w => w.Subject.Air is not null))
         {
             Line(Cautions.HeatAndShutDoors);
         }
