@@ -38,6 +38,28 @@ internal static class InvariantNumber
         };
     }
 
+    /// <summary>A whole number that may be left out.</summary>
+    public static Option<int?> OptionalWhole(string name, string what, int least, int most)
+    {
+        string description = Describe(what, least, most, aboveLeast: false);
+        return new Option<int?>(name)
+        {
+            Description = description,
+            HelpName = "number",
+            CustomParser = result =>
+            {
+                string text = result.Tokens[0].Value;
+                if (int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out int number) && number >= least && number <= most)
+                {
+                    return number;
+                }
+
+                result.AddError(OptionFaults.Line(name, text, description));
+                return null;
+            },
+        };
+    }
+
     private static double? Read(ArgumentResult result, string description, double least, double most, bool aboveLeast)
     {
         string text = result.Tokens[0].Value;

@@ -8,9 +8,9 @@ namespace CureWatch.Service.Journal;
 /// <param name="Bytes">How long the sound part of that segment is.</param>
 /// <param name="TornBytes">How many bytes of an unfinished write follow it: never acknowledged, to be cut off.</param>
 /// <param name="IsSealed">Whether that segment is full and sealed.</param>
-/// <param name="PreviousHash">SHA-256 of the last sealed segment; empty where there is none.</param>
+/// <param name="PreviousHash">SHA-256 of the last sealed segment; empty where there is none, null where it is damaged.</param>
 internal sealed record JournalEnd(
-    byte[]? JournalId, long Last, DateTimeOffset LastAt, Segment? Segment, long Bytes, long TornBytes, bool IsSealed, string PreviousHash)
+    byte[]? JournalId, long Last, DateTimeOffset LastAt, Segment? Segment, long Bytes, long TornBytes, bool IsSealed, string? PreviousHash)
 {
     public static JournalEnd Empty { get; } = new(null, 0, DateTimeOffset.MinValue, null, 0, 0, false, "");
 }

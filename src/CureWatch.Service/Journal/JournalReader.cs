@@ -7,9 +7,20 @@ namespace CureWatch.Service.Journal;
 /// A last segment that stops in the middle of a frame is torn: the power went during a write that was never acknowledged. Anything else
 /// that is not what was written is damage, and reading stops there.
 /// </remarks>
-internal sealed class JournalReader(string folder)
+internal sealed class JournalReader
 {
-    private JournalEnd _end = JournalEnd.Empty;
+    private readonly IReadOnlyList<Segment> _segments;
+    private readonly bool _isWhole;
+    private JournalEnd _end;
+
+    /// <summary>Reads a whole journal.</summary>
+    public JournalReader(string folder)
+        : this(Segment.In(folder), JournalEnd.Empty, isWhole: true)
+    {
+    }
+
+    private JournalReader(IReadOnlyList<Segment> segments, JournalEnd before, bool isWhole) =>
+        (_segments, _end, _isWhole) = (segments, before, isWhole);
 
     /// <summary>What is wrong; null while nothing is.</summary>
     public Damage? Damage { get; private set; }
@@ -20,15 +31,46 @@ internal sealed class JournalReader(string folder)
     /// <summary>Reads the frames, each of which is good until the next is asked for.</summary>
     public IEnumerable<Frame> Frames()
     {
-        IReadOnlyList<Segment> segments = Segment.In(folder);
-        for (int i = 0; i < segments.Count && Damage is null; i++)
+        for (int i = 0; i < _segments.Count && Damage is null; i++)
         {
-            byte[] bytes = File.ReadAllBytes(segments[i].Path);
-            foreach (Frame frame in FramesOf(segments[i], bytes, isLast: i == segments.Count - 1))
+            byte[] bytes = ReadShared(_segments[i].Path);
+            foreach (Frame frame in FramesOf(_segments[i], bytes, isLast: _isWhole && i == _segments.Count - 1))
             {
                 yield return frame;
             }
         }
+    }
+
+    /// <summary>Where each damaged segment of a journal is damaged first; a segment is judged although the one before is damaged.</summary>
+    public static IEnumerable<Damage> DamagesIn(string folder)
+    {
+        IReadOnlyList<Segment> segments = Segment.In(folder);
+        JournalEnd before = JournalEnd.Empty;
+        for (int i = 0; i < segments.Count; i++)
+        {
+            var reader = new JournalReader([segments[i]], before, isWhole: i == segments.Count - 1);
+            foreach (Frame _ in reader.Frames())
+            {
+                // Each frame is checked as it is read.
+            }
+
+            before = reader.End;
+            if (reader.Damage is { } damage)
+            {
+                yield return damage;
+                long next = i + 1 < segments.Count ? segments[i + 1].First : 0;
+                before = before with { Last = next - 1, LastAt = DateTimeOffset.MinValue, PreviousHash = null };
+            }
+        }
+    }
+
+    /// <summary>Reads a file that its writer may have open.</summary>
+    private static byte[] ReadShared(string path)
+    {
+        using var file = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete);
+        byte[] bytes = new byte[file.Length];
+        file.ReadExactly(bytes);
+        return bytes;
     }
 
     private IEnumerable<Frame> FramesOf(Segment segment, byte[] bytes, bool isLast)
@@ -99,7 +141,7 @@ internal sealed class JournalReader(string folder)
         }
 
         var seal = (Entry.SegmentSealed)EntryCodec.ReadSeal(frame);
-        bool isSound = seal.Content == Convert.ToHexStringLower(SHA256.HashData(bytes.AsSpan(0, offset))) && seal.Previous == _end.PreviousHash;
+        bool isSound = seal.Content == Convert.ToHexStringLower(SHA256.HashData(bytes.AsSpan(0, offset))) && (_end.PreviousHash is null || seal.Previous == _end.PreviousHash);
         if (!isSound)
         {
             Damage = new Damage(segment.Path, offset, "the seal does not fit what it seals");

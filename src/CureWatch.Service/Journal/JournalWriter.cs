@@ -30,7 +30,7 @@ internal sealed class JournalWriter : IDisposable
     {
         (_folder, _codec, _segmentBytes) = (folder, codec, segmentBytes);
         _journalId = end.JournalId ?? RandomNumberGenerator.GetBytes(Segment.JournalIdBytes);
-        (Last, LastAt, _previousHash) = (end.Last, end.LastAt, end.PreviousHash);
+        (Last, LastAt, _previousHash) = (end.Last, end.LastAt, end.PreviousHash ?? throw new ArgumentException("The journal is damaged.", nameof(end)));
         _firstPending = Last + 1;
         if (end is { Segment: { } segment, IsSealed: false })
         {

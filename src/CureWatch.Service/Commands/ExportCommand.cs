@@ -1,0 +1,69 @@
+using System.CommandLine;
+using CureWatch.Service.Journal;
+using CureWatch.Service.Settings;
+
+namespace CureWatch.Service.Commands;
+
+/// <summary><c>export</c>: a real job with its settings and readings as a folder that <c>replay</c> takes.</summary>
+internal static class ExportCommand
+{
+    public static Command Create()
+    {
+        var data = new Option<string>("--data") { Description = "data folder", HelpName = "path", Required = true };
+        var job = new Option<string>("--job") { Description = "the job's id", HelpName = "id", Required = true };
+        var target = new Argument<string>("OUT") { Description = "new or empty folder to write to" };
+        var command = new Command("export", "Writes a job's settings, readings and taps as a folder to replay.") { data, job, target };
+        command.SetAction(parsed =>
+        {
+            var faults = new Faults();
+            string folder = parsed.GetValue(target)!;
+            return Export(parsed.GetValue(data)!, parsed.GetValue(job)!, folder, faults)
+                ? Say(folder, parsed.InvocationConfiguration.Output)
+                : Refusal.Of(faults, parsed.InvocationConfiguration.Error);
+        });
+        return command;
+    }
+
+    private static bool Export(string data, string job, string target, Faults faults)
+    {
+        if (DataReplay.Fold(data, null, faults) is not { } register || DataReplay.Of(data, register, job, null, faults) is not { } day)
+        {
+            return false;
+        }
+
+        try
+        {
+            Directory.CreateDirectory(target);
+            if (Directory.EnumerateFileSystemEntries(target).Any())
+            {
+                faults.Add(target, "folder", "files in it", "a new or empty folder");
+                return false;
+            }
+
+            ExportedFolder.Write(target, register, day.Report!, Readings(data));
+            return true;
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException)
+        {
+            faults.Add(target, "folder", e.Message, "a folder that can be written");
+            return false;
+        }
+    }
+
+    private static IEnumerable<(Entry.Reading Reading, DateTimeOffset At)> Readings(string data)
+    {
+        var codec = new EntryCodec(new KeyStore(DataFolder.KeysOf(data)));
+        foreach (Frame frame in new JournalReader(DataFolder.JournalOf(data)).Frames().Where(f => f.Kind == EntryKind.Reading))
+        {
+            yield return ((Entry.Reading)codec.Read(frame), frame.At);
+        }
+    }
+
+    private static int Say(string folder, TextWriter output)
+    {
+        output.WriteLine(
+            $"curewatch replay --config {Path.Combine(folder, ExportedFolder.Config)} --readings {Path.Combine(folder, ExportedFolder.Readings)} "
+            + $"--job {Path.Combine(folder, ExportedFolder.Job)}");
+        return ExitCode.Done;
+    }
+}

@@ -1,0 +1,125 @@
+using System.Globalization;
+using System.Text;
+using System.Text.Json;
+using CureWatch.Bays;
+using CureWatch.Curing;
+using CureWatch.Panels;
+using CureWatch.Service.Journal;
+using CureWatch.Service.Pump;
+using CureWatch.Service.Settings;
+
+namespace CureWatch.Service.Commands;
+
+/// <summary>Writes a job and all it rests on in the forms people write them in, instants to the last digit.</summary>
+internal static class ExportedFolder
+{
+    public const string Config = "config";
+    public const string Readings = "readings.csv";
+    public const string Job = "job.json";
+
+    private static readonly UTF8Encoding Utf8 = new(encoderShouldEmitUTF8Identifier: false);
+
+    public static void Write(
+        string folder, Register register, JobReport report, IEnumerable<(Entry.Reading Reading, DateTimeOffset At)> readings)
+    {
+        WriteSettings(Path.Combine(folder, Config), register.Settings);
+        WriteReadings(Path.Combine(folder, Readings), readings);
+        using FileStream file = File.Create(Path.Combine(folder, Job));
+        using var json = new Utf8JsonWriter(file, new JsonWriterOptions { Indented = true });
+        WriteJob(json, report);
+    }
+
+    private static void WriteSettings(string folder, SettingsRegister settings)
+    {
+        string products = Path.Combine(folder, "products");
+        Directory.CreateDirectory(products);
+        foreach ((SettingsItem item, Entry.SettingsChanged document) in settings.Documents)
+        {
+            string path = item.Kind == SettingsItem.Shop
+                ? Path.Combine(folder, "shop.json")
+                : Path.Combine(products, $"{item.Id}-r{item.Revision}.json");
+            File.WriteAllText(path, document.Document, Utf8);
+        }
+    }
+
+    private static void WriteReadings(string path, IEnumerable<(Entry.Reading Reading, DateTimeOffset At)> readings)
+    {
+        using var csv = new StreamWriter(path, append: false, Utf8);
+        csv.Write("time,bay,probe,air_c,humidity_pct,panel_c,received_at\n");
+        foreach ((Entry.Reading reading, DateTimeOffset at) in readings)
+        {
+            string[] cells =
+            [
+                Exact(reading.MeasuredAt ?? at), reading.Bay, reading.Probe,
+                Exact(reading.AirC), Exact(reading.HumidityPct), Exact(reading.PanelC), Exact(at),
+            ];
+            csv.Write(string.Join(',', cells) + "\n"); // ids and numbers: nothing in them needs quotes
+        }
+    }
+
+    private static void WriteJob(Utf8JsonWriter json, JobReport report)
+    {
+        json.WriteStartObject();
+        json.WriteString("job", report.Job.Id);
+        json.WriteString("bay", report.Job.Bay);
+        WriteKnown(json, "car", report.Job.Car);
+        WriteKnown(json, "promisedAt", Exact(report.Job.PromisedAt));
+        json.WriteArray("surfaces", report.Job.Surfaces, s => WriteSurface(json, s));
+        json.WriteArray("taps", report.Told, t => WriteTap(json, t));
+        json.WriteEndObject();
+    }
+
+    private static void WriteSurface(Utf8JsonWriter json, Surface surface)
+    {
+        json.WriteString("surface", surface.Id);
+        json.WriteString("material", WireName<Material>.Of(surface.Material));
+        WriteKnown(json, "over", surface.Over is { } over ? WireName<Material>.Of(over) : null);
+        json.WriteString("place", WireName<Place>.Of(surface.Place));
+        json.WriteString("product", surface.Product);
+        json.WriteNumber("revision", surface.Revision);
+        json.WriteNumber("layers", surface.Layers);
+        json.WriteNumber("sections", surface.Sections);
+    }
+
+    private static void WriteTap(Utf8JsonWriter json, Tap tap)
+    {
+        WriteKnown(json, "id", tap.Id);
+        json.WriteString("at", Exact(tap.At));
+        json.WriteString("reportedAt", Exact(tap.ReportedAt));
+        WriteKnown(json, "surface", tap.Surface);
+        json.WriteString("did", WireName<Did>.Of(tap.Did));
+        WriteKnown(json, "layer", tap.Layer);
+        WriteKnown(json, "section", tap.Section);
+        WriteKnown(json, "startedAt", Exact(tap.StartedAt));
+        WriteKnown(json, "panelC", tap.PanelC);
+        WriteKnown(json, "found", tap.Found is { } found ? WireName<Found>.Of(found) : null);
+        WriteKnown(json, "how", tap.How is { } how ? WireName<How>.Of(how) : null);
+        WriteKnown(json, "toBay", tap.ToBay);
+        WriteKnown(json, "by", tap.By);
+        WriteKnown(json, "note", tap.Note);
+        WriteKnown(json, "corrects", tap.Corrects);
+    }
+
+    private static void WriteKnown(Utf8JsonWriter json, string name, string? text)
+    {
+        if (text is not null)
+        {
+            json.WriteString(name, text);
+        }
+    }
+
+    private static void WriteKnown(Utf8JsonWriter json, string name, double? number)
+    {
+        if (number is { } known)
+        {
+            json.WriteNumber(name, known);
+        }
+    }
+
+    private static string? Exact(DateTimeOffset? instant) => instant is { } at ? Exact(at) : null;
+
+    private static string Exact(DateTimeOffset instant) =>
+        instant.UtcDateTime.ToString("yyyy-MM-dd'T'HH:mm:ss.FFFFFFF'Z'", CultureInfo.InvariantCulture);
+
+    private static string Exact(double? number) => number?.ToString("R", CultureInfo.InvariantCulture) ?? "";
+}

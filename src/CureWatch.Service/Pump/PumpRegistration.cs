@@ -1,0 +1,39 @@
+using System.Collections.Immutable;
+using CureWatch.Service.Journal;
+
+namespace CureWatch.Service.Pump;
+
+/// <summary>Registers the pump and what hangs on it.</summary>
+internal static class PumpRegistration
+{
+    /// <param name="services">Where to register.</param>
+    /// <param name="folder">The data folder, held.</param>
+    /// <param name="register">The state recovered from it.</param>
+    /// <param name="end">Where its journal ends.</param>
+    /// <param name="first">What the start journals.</param>
+    public static IServiceCollection AddPump(
+        this IServiceCollection services, DataFolder folder, Register register, JournalEnd end, ImmutableArray<Entry> first) => services
+            .AddSingleton<Inbox>()
+            .AddSingleton(new Latest { Register = register })
+            .AddSingleton(p => new PumpLoop(
+                p.GetRequiredService<Inbox>(),
+                p.GetRequiredService<Latest>(),
+                register,
+                new JournalWriter(folder.Journal, new EntryCodec(new KeyStore(folder.Keys)), end),
+                p.GetRequiredService<TimeProvider>(),
+                p.GetServices<IFollower>(),
+                p.GetRequiredService<ILogger<PumpLoop>>()))
+            .AddHostedService(p => new PumpHost(p.GetRequiredService<PumpLoop>(), first));
+
+    /// <summary>Starts first of all services, and stops last.</summary>
+    private sealed class PumpHost(PumpLoop pump, ImmutableArray<Entry> first) : IHostedService
+    {
+        public Task StartAsync(CancellationToken cancellationToken)
+        {
+            pump.Start(first);
+            return Task.CompletedTask;
+        }
+
+        public Task StopAsync(CancellationToken cancellationToken) => Task.Run(pump.Stop, CancellationToken.None);
+    }
+}
