@@ -1,4 +1,3 @@
-using System.Globalization;
 using CureWatch.Service.Settings;
 
 namespace CureWatch.Service.Journal;
@@ -7,6 +6,11 @@ namespace CureWatch.Service.Journal;
 internal sealed class DataFolder : IDisposable
 {
     private const string DemoMark = "demo";
+    private const string LockName = "lock";
+
+    /// <summary>Beside the lock, because nobody else may open that while it is held.</summary>
+    private const string OwnerName = "owner";
+
     private const string Allowed = "a data folder of this program, or an empty or new one, that may be written";
 
     private readonly FileStream _lock;
@@ -42,9 +46,9 @@ internal sealed class DataFolder : IDisposable
                 return null;
             }
 
-            held = new FileStream(System.IO.Path.Combine(path, "lock"), FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None);
+            held = new FileStream(System.IO.Path.Combine(path, LockName), FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None);
             var folder = new DataFolder(path, held);
-            folder.SignLock();
+            File.WriteAllText(System.IO.Path.Combine(path, OwnerName), $"{Environment.ProcessId}\n");
             folder.Furnish(isDemo);
             return folder;
         }
@@ -87,22 +91,14 @@ internal sealed class DataFolder : IDisposable
         bool isMarked = File.Exists(System.IO.Path.Combine(path, DemoMark));
         return isOurs && isDemo && !isMarked ? "a shop's own data"
             : isOurs && !isDemo && isMarked ? "a demo's data"
-            : !isOurs && Directory.EnumerateFileSystemEntries(path).Any(e => System.IO.Path.GetFileName(e) is not ("lock" or DemoMark)) ? "other files"
+            : !isOurs && Directory.EnumerateFileSystemEntries(path).Any(e => System.IO.Path.GetFileName(e) is not (LockName or OwnerName or DemoMark)) ? "other files"
             : null;
     }
 
     private static string? Owner(string path)
     {
-        using FileStream file = new(System.IO.Path.Combine(path, "lock"), FileMode.Open, FileAccess.Read, FileShare.ReadWrite);
-        using var reader = new StreamReader(file);
-        return reader.ReadLine() is { Length: > 0 } owner ? owner : null;
-    }
-
-    private void SignLock()
-    {
-        _lock.SetLength(0);
-        _lock.Write(System.Text.Encoding.ASCII.GetBytes(Environment.ProcessId.ToString(CultureInfo.InvariantCulture) + "\n"));
-        _lock.Flush();
+        string file = System.IO.Path.Combine(path, OwnerName);
+        return File.Exists(file) && File.ReadAllText(file).Trim() is { Length: > 0 } owner ? owner : null;
     }
 
     private void Furnish(bool isDemo)

@@ -1,0 +1,62 @@
+using CureWatch.Service.Journal;
+using CureWatch.Service.Settings;
+using CureWatch.Service.Tests.Settings;
+
+namespace CureWatch.Service.Tests.Journal;
+
+public sealed class DataFolderTests : IDisposable
+{
+    private readonly Written _written = new();
+
+    private string Data => Path.Combine(_written.Folder, "data");
+
+    public void Dispose() => _written.Dispose();
+
+    [Fact]
+    public void Folder_New_IsMadeAndHeld()
+    {
+        var faults = new Faults();
+        using DataFolder? folder = DataFolder.Hold(Data, isDemo: false, faults);
+        Assert.NotNull(folder);
+        Assert.Null(DataFolder.Hold(Data, isDemo: false, faults));
+        Assert.Contains($"in use by process {Environment.ProcessId}", faults.All[^1].Seen, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Folder_LetGo_CanBeHeldAgain()
+    {
+        var faults = new Faults();
+        DataFolder.Hold(Data, isDemo: false, faults)!.Dispose();
+        using DataFolder? again = DataFolder.Hold(Data, isDemo: false, faults);
+        Assert.NotNull(again);
+    }
+
+    [Fact]
+    public void Folder_WithOtherFiles_IsLeftAlone()
+    {
+        _written.File("data/holiday.txt", "");
+        var faults = new Faults();
+        Assert.Null(DataFolder.Hold(Data, isDemo: false, faults));
+        Assert.Equal("other files", faults.All[0].Seen);
+        Assert.Equal(["holiday.txt"], Directory.GetFileSystemEntries(Data).Select(Path.GetFileName));
+    }
+
+    [Theory]
+    [InlineData(true, false, "a demo's data")]
+    [InlineData(false, true, "a shop's own data")]
+    public void Folder_OfTheOtherKind_IsRefused(bool first, bool second, string seen)
+    {
+        var faults = new Faults();
+        DataFolder.Hold(Data, first, faults)!.Dispose();
+        Assert.Null(DataFolder.Hold(Data, second, faults));
+        Assert.Equal(seen, faults.All[0].Seen);
+    }
+
+    [Fact]
+    public void Folder_ThatIsAFile_IsOneFault()
+    {
+        var faults = new Faults();
+        Assert.Null(DataFolder.Hold(_written.File("file", ""), isDemo: false, faults));
+        Assert.Single(faults.All);
+    }
+}

@@ -1,0 +1,73 @@
+using CureWatch.Bays;
+using CureWatch.Curing;
+using CureWatch.Panels;
+using CureWatch.Service.Journal;
+
+namespace CureWatch.Service.Tests.Journal;
+
+/// <summary>One entry of every kind, and a journal in a folder of its own.</summary>
+internal sealed class Entries : IDisposable
+{
+    public const string Person = "Robin";
+
+    public static readonly DateTimeOffset At = new(2026, 5, 4, 8, 0, 0, TimeSpan.Zero);
+
+    public static readonly Entry[] OneOfEach =
+    [
+        new Entry.EngineStarted("0.1.0"),
+        new Entry.SettingsChanged(new SettingsItem("product", "paint", 1), "ab12", """{"product":"paint"}""", SettingsOrigin.File),
+        new Entry.ClockReached(),
+        new Entry.Reading("bay-1", "air", At.AddTicks(3), 20.25, 50.5, null),
+        new Entry.Reading("bay-1", "bonnet", null, null, null, -3.125),
+        new Entry.RefusalsCounted([new RefusalCount("malformed", "bay-1/air", 3)]),
+        new Entry.JobStarted(
+            new Job("job-1", "bay-1", $"car of {Person}", At, [new Surface("bonnet", Material.Film, Material.Steel, Place.OffCar, "paint", 1, 2, 3)]),
+            [new SheetPin("paint", 1, "ab12")]),
+        new Entry.Tapped(
+            "job-1",
+            new Tap("t1", At.AddTicks(1), At.AddTicks(2), "bonnet", Did.Inspected, 1, 2, null, 19.5, Found.HighSpot, null, null, Person, $"by {Person}", "t0")),
+        new Entry.HandedOver("job-1", Person, $"{Person} said so"),
+        new Entry.WarningChanged(4, "level-due", IsOver: true, At),
+        new Entry.Ruled(0, "job-1", IsReady: true, At),
+    ];
+
+    private readonly DirectoryInfo _folder = Directory.CreateTempSubdirectory("curewatch-");
+
+    public Entries()
+    {
+        Directory.CreateDirectory(Journal);
+        Directory.CreateDirectory(Keys);
+    }
+
+    public string Folder => _folder.FullName;
+
+    public string Journal => DataFolder.JournalOf(Folder);
+
+    public string Keys => DataFolder.KeysOf(Folder);
+
+    public EntryCodec Codec => new(new KeyStore(Keys));
+
+    public string LastSegment => Segment.In(Journal)[^1].Path;
+
+    /// <summary>Appends entries a second apart, each flushed by itself.</summary>
+    public void Write(IEnumerable<Entry> entries, long segmentBytes = JournalWriter.UsualSegmentBytes)
+    {
+        JournalReader before = Read().Reader;
+        using var writer = new JournalWriter(Journal, Codec, before.End, segmentBytes);
+        foreach (Entry entry in entries)
+        {
+            writer.Append(entry, At.AddSeconds(writer.Last));
+            writer.Flush();
+        }
+    }
+
+    public (JournalReader Reader, List<Frame> Frames) Read()
+    {
+        var reader = new JournalReader(Journal);
+        return (reader, [.. reader.Frames()]);
+    }
+
+    public List<Entry> ReadEntries() => [.. Read().Frames.Select(f => Codec.Read(f))];
+
+    public void Dispose() => _folder.Delete(recursive: true);
+}

@@ -1,0 +1,170 @@
+using CureWatch.Handover;
+using CureWatch.Readings;
+using CureWatch.Service.Journal;
+using CureWatch.Service.Pump;
+
+namespace CureWatch.Service.Tests.Pump;
+
+public sealed class PumpLoopTests : IDisposable
+{
+    private const string Applied = """{"id":"t1","at":"2026-05-04T08:00:00Z","did":"applied","by":"Robin"}""";
+
+    private readonly Pumped _pumped = new();
+
+    public void Dispose() => _pumped.Dispose();
+
+    [Fact]
+    public async Task Reading_Answered_IsInTheJournalAndSurvivesAStart()
+    {
+        Assert.IsType<Answer.Stored>(await _pumped.Read(20, 50));
+        Assert.Equal(1, _pumped.Recover().Register.Shop!.Tally.Accepted);
+        _pumped.Stop();
+        _pumped.Start();
+        Assert.Equal(1, _pumped.Register.Shop!.Tally.Accepted);
+        await _pumped.Read(20, 50);
+        Assert.Equal(1, _pumped.Register.Refusals[("duplicate", "bay-1/air-1")]);
+    }
+
+    [Fact]
+    public async Task Register_Recovered_IsTheLiveOne()
+    {
+        await _pumped.StartJob();
+        await _pumped.Tap(Applied);
+        for (int minute = 0; minute < 300; minute++)
+        {
+            await _pumped.Read(20 + (minute % 7), 50);
+            _pumped.Clock.Advance(TimeSpan.FromMinutes(1));
+        }
+
+        await _pumped.Ask(new Arrival.Wake());
+        _pumped.Stop();
+        Recovery recovery = _pumped.Recover();
+        Assert.Equal(States.Text(_pumped.Register), States.Text(recovery.Register));
+        Assert.Empty(recovery.Facts.Strange);
+        Assert.Empty(recovery.Facts.Untold);
+        Assert.NotEmpty(recovery.Register.Shop!.Warnings);
+    }
+
+    [Fact]
+    public async Task Tap_ToldTwice_ChangesNothing()
+    {
+        await _pumped.StartJob();
+        Assert.IsType<Answer.Stored>(await _pumped.Tap(Applied));
+        _pumped.Clock.Advance(TimeSpan.FromMinutes(1));
+        Assert.IsType<Answer.Repeated>(await _pumped.Tap(Applied));
+        Assert.Single(_pumped.Register.Shop!.Jobs[0].Told);
+    }
+
+    [Fact]
+    public async Task Tap_WithTheIdOfAnother_IsRefused()
+    {
+        await _pumped.StartJob();
+        await _pumped.Tap(Applied);
+        Answer answer = await _pumped.Tap(Applied.Replace("applied", "levelled", StringComparison.Ordinal));
+        Assert.Equal("/id", Assert.IsType<Answer.Refused>(answer).Faults.Single().Place);
+    }
+
+    [Theory]
+    [InlineData("""{"at":"2026-05-04T08:02:01Z","did":"levelled"}""", "/at")]
+    [InlineData("""{"at":"2026-05-04T08:00:00Z","did":"levelled","surface":"roof"}""", "/surface")]
+    [InlineData("""{"at":"2026-05-04T08:00:00Z","did":"levelled","corrects":"t9"}""", "/corrects")]
+    [InlineData("""{"at":"2026-05-04T08:00:00Z","did":"levelled","colour":"red"}""", "/colour")]
+    [InlineData("""{"at":"2026-05-04T08:00:00Z"}""", "/did")]
+    [InlineData("""[]""", "")]
+    public async Task Tap_ThatCannotBeUsed_NamesThePlace(string json, string place)
+    {
+        await _pumped.StartJob();
+        Assert.Equal(place, Assert.IsType<Answer.Refused>(await _pumped.Tap(json)).Faults[0].Place);
+        Assert.Empty(_pumped.Register.Shop!.Jobs[0].Told);
+    }
+
+    [Fact]
+    public async Task Tap_OfAClockALittleAhead_IsTakenAsNow()
+    {
+        await _pumped.StartJob();
+        await _pumped.Tap("""{"at":"2026-05-04T08:01:30Z","did":"applied"}""");
+        Assert.Equal(Journal.Entries.At, _pumped.Register.Shop!.Jobs[0].Told[0].At);
+        Assert.Equal(Journal.Entries.At, _pumped.Register.Shop.Now);
+    }
+
+    [Fact]
+    public async Task Tap_OfAJobNobodyBegan_SaysSo() =>
+        Assert.Equal("job-9", Assert.IsType<Answer.NoSuchJob>(await _pumped.Tap("""{"job":"job-9","at":"2026-05-04T08:00:00Z","did":"applied"}""", null)).Job);
+
+    [Fact]
+    public async Task Job_Begun_PinsItsSheets()
+    {
+        await _pumped.StartJob();
+        Assert.Equal(new SheetPin("paint", 1, "paint-hash"), Assert.Single(_pumped.Register.Jobs["job-1"].Pins));
+        Assert.IsType<Answer.Repeated>(await _pumped.StartJob());
+        Answer other = await _pumped.StartJob("""{"job":"job-1","bay":"bay-1","surfaces":[{"surface":"roof","material":"steel","product":"paint"}]}""");
+        Assert.Equal("/job", Assert.IsType<Answer.Refused>(other).Faults.Single().Place);
+    }
+
+    [Fact]
+    public async Task Handover_OfAHeldCar_NeedsAReason()
+    {
+        await _pumped.StartJob();
+        await _pumped.Tap(Applied);
+        Answer held = await _pumped.Ask(new Arrival.HandOver("job-1", "Robin", null));
+        Assert.Contains(Assert.IsType<Answer.Held>(held).Holds, h => h.Kind == HoldKind.NotLevelled);
+        Assert.IsType<Answer.Stored>(await _pumped.Ask(new Arrival.HandOver("job-1", "Robin", "the owner insisted")));
+        Assert.Equal("the owner insisted", _pumped.Register.Jobs["job-1"].HandedOver?.Despite);
+        Assert.Empty(_pumped.Register.Shop!.Watched);
+        Assert.IsType<Answer.Repeated>(await _pumped.Ask(new Arrival.HandOver("job-1", "Robin", null)));
+    }
+
+    [Fact]
+    public async Task Refusals_AreCountedAndFillNoDisk()
+    {
+        long before = _pumped.Register.Sequence;
+        for (int i = 0; i < 5_000; i++)
+        {
+            await _pumped.Ask(new Arrival.Refusal(Disbelief.Malformed, $"place {i}"));
+        }
+
+        Assert.InRange(_pumped.Register.Sequence - before, 1, 2);
+        _pumped.Stop();
+        Assert.Equal(5_000, _pumped.Recover().Register.Shop!.Tally.Rejected[Disbelief.Malformed]);
+        Assert.InRange(_pumped.Recover().Register.Refusals.Count, 2, 501);
+    }
+
+    [Fact]
+    public async Task Clock_StepsBack_TimeDoesNot()
+    {
+        await _pumped.Read(20, 50);
+        DateTimeOffset at = _pumped.Register.At;
+        _pumped.Clock.AdjustTime(at.AddHours(-5));
+        await _pumped.Read(20.1, 50, at.AddSeconds(-30));
+        Assert.Equal(at, _pumped.Register.At);
+        Assert.Equal(2, _pumped.Register.Shop!.Tally.Accepted);
+    }
+
+    [Fact]
+    public async Task FellDueWhileNobodyWatched_IsToldOnceAtItsInstant()
+    {
+        await _pumped.StartJob();
+        await _pumped.Read(20, 50);
+        await _pumped.Tap(Applied);
+        _pumped.Stop();
+        _pumped.Clock.Advance(TimeSpan.FromHours(3));
+        _pumped.Start();
+        Warnings.Warning missed = Assert.Single(_pumped.Register.Shop!.Warnings, w => w.Subject.Kind == Warnings.WarningKind.LevelMissed);
+        Assert.InRange(missed.RaisedAt, Journal.Entries.At, Journal.Entries.At.AddMinutes(15));
+        int count = _pumped.Register.Shop.Warnings.Count;
+        _pumped.Stop();
+        _pumped.Start();
+        Assert.Equal(count, _pumped.Register.Shop!.Warnings.Count);
+    }
+
+    [Fact]
+    public async Task Journal_ThatCannotBeWritten_AcknowledgesNothing()
+    {
+        await _pumped.StartJob();
+        Directory.Delete(DataFolder.KeysOf(_pumped.Folder), recursive: true);
+        Answer answer = await _pumped.StartJob("""{"job":"job-2","bay":"bay-1","car":"blue","surfaces":[{"surface":"roof","material":"steel","product":"paint"}]}""");
+        Assert.IsType<Answer.NotStored>(answer);
+        Assert.Null(_pumped.Register.Shop!.Find("job-2"));
+        Assert.IsType<Answer.Stored>(await _pumped.Read(20, 50));
+    }
+}

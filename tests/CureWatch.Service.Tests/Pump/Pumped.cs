@@ -1,0 +1,87 @@
+using System.Text;
+using CureWatch.Service.Journal;
+using CureWatch.Service.Pump;
+using CureWatch.Service.Tests.Commands;
+using Microsoft.Extensions.Logging.Abstractions;
+using Microsoft.Extensions.Time.Testing;
+
+namespace CureWatch.Service.Tests.Pump;
+
+/// <summary>A pump on a folder of its own, with a clock that a test turns.</summary>
+internal sealed class Pumped : IDisposable
+{
+    private readonly DirectoryInfo _folder = Directory.CreateTempSubdirectory("curewatch-");
+    private readonly List<Commit> _commits = [];
+    private PumpLoop? _pump;
+
+    public Pumped()
+    {
+        Directory.CreateDirectory(DataFolder.JournalOf(Folder));
+        Directory.CreateDirectory(DataFolder.KeysOf(Folder));
+        Start();
+    }
+
+    public string Folder => _folder.FullName;
+
+    public FakeTimeProvider Clock { get; } = new(Journal.Entries.At);
+
+    public Inbox Inbox { get; private set; } = new();
+
+    public Latest Latest { get; private set; } = new();
+
+    public IReadOnlyList<Commit> Commits => _commits;
+
+    public Register Register => Latest.Register;
+
+    /// <summary>Everything in the journal, folded anew.</summary>
+    public Recovery Recover()
+    {
+        var recovery = new Recovery(DataFolder.JournalOf(Folder), new EntryCodec(new KeyStore(DataFolder.KeysOf(Folder))));
+        recovery.Run();
+        return recovery;
+    }
+
+    public void Start()
+    {
+        Recovery recovery = Recover();
+        Inbox = new Inbox();
+        Latest = new Latest { Register = recovery.Register };
+        var journal = new JournalWriter(DataFolder.JournalOf(Folder), new EntryCodec(new KeyStore(DataFolder.KeysOf(Folder))), recovery.End);
+        _pump = new PumpLoop(Inbox, Latest, recovery.Register, journal, Clock, [new Follower(_commits)], NullLogger<PumpLoop>.Instance);
+        _pump.Start([new Entry.EngineStarted("test"), .. recovery.Register.Shop is null ? FirstSettings() : []]);
+    }
+
+    public void Stop()
+    {
+        _pump?.Stop();
+        _pump?.Dispose();
+        _pump = null;
+    }
+
+    public Task<Answer> Ask(Arrival arrival) => Inbox.AskAsync(arrival, TestContext.Current.CancellationToken);
+
+    public Task<Answer> Read(double airC, double humidityPct, DateTimeOffset? at = null) =>
+        Ask(new Arrival.Reading(new Entry.Reading("bay-1", "air-1", at ?? Clock.GetUtcNow(), airC, humidityPct, null)));
+
+    public Task<Answer> StartJob(string? json = null) =>
+        Ask(new Arrival.JobStart("job", Encoding.UTF8.GetBytes(json ?? """{"job":"job-1","bay":"bay-1","car":"grey","surfaces":[{"surface":"bonnet","material":"steel","product":"paint"}]}""")));
+
+    public Task<Answer> Tap(string json, string? job = "job-1") => Ask(new Arrival.Tap("tap", job, Encoding.UTF8.GetBytes(json)));
+
+    public void Dispose()
+    {
+        Stop();
+        _folder.Delete(recursive: true);
+    }
+
+    private static IEnumerable<Entry> FirstSettings() =>
+    [
+        new Entry.SettingsChanged(new SettingsItem(SettingsItem.Shop, "test-shop", 0), "shop-hash", RecordedDay.Shop, SettingsOrigin.File),
+        new Entry.SettingsChanged(new SettingsItem(SettingsItem.Product, "paint", 1), "paint-hash", RecordedDay.Sheet, SettingsOrigin.File),
+    ];
+
+    private sealed class Follower(List<Commit> commits) : IFollower
+    {
+        public void Follow(Commit commit) => commits.Add(commit);
+    }
+}
