@@ -24,11 +24,20 @@ internal static class CheckCommand
                 return Refusal.Of(faults, parsed.InvocationConfiguration.Error);
             }
 
-            _ = Configuration.Read(folder, faults);
+            Check(folder, faults);
             Answer(directory, folder, faults, parsed.GetValue(json), parsed.InvocationConfiguration.Output);
             return faults.Count > 0 ? ExitCode.AnswerIsNo : ExitCode.Done;
         });
         return command;
+    }
+
+    private static void Check(ConfigurationFolder folder, Faults faults)
+    {
+        ServiceSettings? service = ServiceFile.Read(folder.Service, ServiceVariable.OfProcess, faults);
+        if (Configuration.Read(folder, faults) is { } configuration && service is not null)
+        {
+            ProbeUsers.Check(service, configuration.Shop.Plan, faults);
+        }
     }
 
     private static void Answer(string directory, ConfigurationFolder folder, Faults faults, bool asJson, TextWriter output)

@@ -14,11 +14,6 @@ internal sealed record Configuration(ShopSettings Shop, Catalogue Catalogue)
     {
         int before = faults.Count;
         ShopSettings? shop = ShopFile.Read(folder.Shop, faults);
-        if (folder.Service is not null)
-        {
-            ServiceFile.Check(folder.Service, faults);
-        }
-
         List<ProductSheet> sheets = Sheets(folder, faults);
         return shop is null || faults.Count > before ? null : new Configuration(shop, new Catalogue(sheets));
     }

@@ -10,27 +10,42 @@ internal sealed partial class JsonCursor
 {
     private const string SchemaKey = "$schema";
 
-    private readonly string _file;
+    private readonly CursorOrigin _origin;
     private readonly string _pointer;
     private readonly JsonElement _element;
-    private readonly Faults _faults;
 
-    private JsonCursor(string file, string pointer, JsonElement element, Faults faults) =>
-        (_file, _pointer, _element, _faults) = (file, pointer, element, faults);
+    private JsonCursor(CursorOrigin origin, string pointer, JsonElement element) =>
+        (_origin, _pointer, _element) = (origin, pointer, element);
 
     public bool IsAbsent => _element.ValueKind == JsonValueKind.Undefined;
 
     public bool IsObject => _element.ValueKind == JsonValueKind.Object;
 
+    /// <summary>Where a person finds this place again.</summary>
+    public SettingPlace Where => _origin.Of(_pointer);
+
+    private string Kind => _element.ValueKind switch
+    {
+        JsonValueKind.Object => "an object",
+        JsonValueKind.Array => "an array",
+        JsonValueKind.String => "text",
+        JsonValueKind.Number => "a number",
+        JsonValueKind.Null => "null",
+        _ => "true or false",
+    };
+
     /// <summary>The value of a key; absent where the key, or the object, is.</summary>
     public JsonCursor this[string key] => new(
-        _file,
+        _origin,
         $"{_pointer}/{Escaped(key)}",
-        IsObject && _element.TryGetProperty(key, out JsonElement value) ? value : default,
-        _faults);
+        IsObject && _element.TryGetProperty(key, out JsonElement value) ? value : default);
 
     /// <summary>Starts at the top of a document.</summary>
-    public static JsonCursor At(string file, JsonElement top, Faults faults) => new(file, "", top, faults);
+    public static JsonCursor At(string file, JsonElement top, Faults faults) =>
+        At(new CursorOrigin(pointer => new SettingPlace(file, pointer), faults, HoldsSecrets: false), top);
+
+    /// <summary>Starts at the top of a document whose places are named in a way of its own.</summary>
+    public static JsonCursor At(CursorOrigin origin, JsonElement top) => new(origin, "", top);
 
     /// <summary>Says which keys an object may have, and refuses missing, unknown and repeated ones.</summary>
     /// <returns>Whether there is an object to go on with.</returns>
@@ -43,7 +58,7 @@ internal sealed partial class JsonCursor
 
         if (!IsObject)
         {
-            Refuse("an object");
+            RefuseShape("an object");
             return false;
         }
 
@@ -82,7 +97,7 @@ internal sealed partial class JsonCursor
 
         if (_element.ValueKind != JsonValueKind.Array)
         {
-            Refuse("an array");
+            RefuseShape("an array");
             return [];
         }
 
@@ -92,14 +107,21 @@ internal sealed partial class JsonCursor
             Refuse($"{length} entries", most == int.MaxValue ? $"at least {least}" : $"{least} to {most} entries");
         }
 
-        return [.. _element.EnumerateArray().Select((item, i) => new JsonCursor(_file, $"{_pointer}/{i}", item, _faults))];
+        return [.. _element.EnumerateArray().Select((item, i) => new JsonCursor(_origin, $"{_pointer}/{i}", item))];
     }
 
     /// <summary>Refuses what stands here.</summary>
-    public void Refuse(string allowed) => Refuse(IsAbsent ? "nothing" : _element.GetRawText(), allowed);
+    public void Refuse(string allowed)
+    {
+        bool mayHoldSecret = _origin.HoldsSecrets && _element.ValueKind is JsonValueKind.Object or JsonValueKind.Array;
+        Refuse(IsAbsent ? "nothing" : mayHoldSecret ? Kind : _element.GetRawText(), allowed);
+    }
 
     /// <summary>Refuses what stands here, in words of its own.</summary>
-    public void Refuse(string seen, string allowed) => _faults.Add(_file, _pointer, seen, allowed);
+    public void Refuse(string seen, string allowed) => _origin.Faults.Add(Where.File, Where.Place, seen, allowed);
+
+    /// <summary>Where an object or an array belongs, even a plain text may be a secret in the wrong place.</summary>
+    private void RefuseShape(string allowed) => Refuse(_origin.HoldsSecrets ? Kind : _element.GetRawText(), allowed);
 
     private static string Escaped(string key) =>
         key.Replace("~", "~0", StringComparison.Ordinal).Replace("/", "~1", StringComparison.Ordinal);

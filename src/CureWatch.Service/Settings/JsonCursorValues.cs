@@ -41,6 +41,41 @@ internal sealed partial class JsonCursor
         return null;
     }
 
+    /// <summary><c>true</c> or <c>false</c>.</summary>
+    public bool? Flag()
+    {
+        if (IsAbsent)
+        {
+            return null;
+        }
+
+        if (_element.ValueKind is JsonValueKind.True or JsonValueKind.False)
+        {
+            return _element.GetBoolean();
+        }
+
+        Refuse("true or false");
+        return null;
+    }
+
+    /// <summary>Text nobody may see again, in no fault either.</summary>
+    public string? Secret(int longest)
+    {
+        if (IsAbsent)
+        {
+            return null;
+        }
+
+        string? text = _element.ValueKind == JsonValueKind.String ? _element.GetString() : null;
+        if (text?.Length > 0 && text.Length <= longest && !text.Any(char.IsControl))
+        {
+            return text;
+        }
+
+        Refuse("something not shown here", $"text of 1 to {longest} characters on one line");
+        return null;
+    }
+
     /// <summary>Words for people: one line, not blank.</summary>
     public string? Text(int longest) => String(
         text => !string.IsNullOrWhiteSpace(text) && text.Length <= longest && !text.Any(char.IsControl),

@@ -10,11 +10,14 @@ internal static class JsonFile
     private static readonly UTF8Encoding Strict = new(encoderShouldEmitUTF8Identifier: false, throwOnInvalidBytes: true);
 
     /// <returns>The top of the document, or null where there is none to read.</returns>
-    public static JsonCursor? Open(string path, Faults faults)
+    public static JsonCursor? Open(string path, Faults faults) => Load(path, faults) is { } top ? JsonCursor.At(path, top, faults) : null;
+
+    /// <returns>The document, or null where there is none to read.</returns>
+    public static JsonElement? Load(string path, Faults faults)
     {
         try
         {
-            return Parse(path, File.ReadAllBytes(path), faults);
+            return Element(path, File.ReadAllBytes(path), faults);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException)
         {
@@ -25,7 +28,10 @@ internal static class JsonFile
     }
 
     /// <summary>Reads a document that is already here; a byte order mark is skipped.</summary>
-    public static JsonCursor? Parse(string file, ReadOnlySpan<byte> utf8, Faults faults)
+    public static JsonCursor? Parse(string file, ReadOnlySpan<byte> utf8, Faults faults) =>
+        Element(file, utf8, faults) is { } top ? JsonCursor.At(file, top, faults) : null;
+
+    private static JsonElement? Element(string file, ReadOnlySpan<byte> utf8, Faults faults)
     {
         ReadOnlySpan<byte> body = utf8.StartsWith(Encoding.UTF8.Preamble) ? utf8[Encoding.UTF8.Preamble.Length..] : utf8;
         var reader = new Utf8JsonReader(body);
@@ -37,7 +43,7 @@ internal static class JsonFile
                 _ = reader.TokenType is JsonTokenType.String or JsonTokenType.PropertyName ? reader.GetString() : null;
             }
 
-            return JsonCursor.At(file, JsonElement.Parse(body), faults);
+            return JsonElement.Parse(body);
         }
         catch (JsonException e)
         {

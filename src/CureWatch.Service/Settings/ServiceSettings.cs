@@ -18,7 +18,14 @@ internal sealed record MqttSettings(int Port, Listen Listen, ImmutableArray<Mqtt
 /// <param name="Role">What they may do.</param>
 /// <param name="Bay">A probe's bay.</param>
 /// <param name="Probe">A probe's id: it publishes on its own topic and nothing else.</param>
-internal sealed record MqttUser(string User, string Password, MqttRole Role, string? Bay, string? Probe);
+internal sealed record MqttUser(string User, string Password, MqttRole Role, string? Bay, string? Probe)
+{
+    /// <summary>Where the probe is named, for whoever finds that the shop has none of that name.</summary>
+    public SettingPlace ProbeAt { get; init; }
+
+    /// <summary>Without the password, wherever this ends up.</summary>
+    public override string ToString() => $"{User} ({Role})";
+}
 
 /// <summary>What a user of the embedded broker may do.</summary>
 internal enum MqttRole
@@ -31,8 +38,19 @@ internal enum MqttRole
 }
 
 /// <summary>A broker that somebody else runs.</summary>
+/// <param name="Host">Its host name or address.</param>
+/// <param name="Port">Its port.</param>
+/// <param name="Tls">Whether the connection is encrypted.</param>
+/// <param name="User">Who this program is there; null for nobody.</param>
+/// <param name="Password">The password; null where the broker asks for none.</param>
+/// <param name="ClientId">The name under which the broker keeps what this program has missed; no other client there may have it.</param>
+/// <param name="CertificateAuthorityFile">PEM file of the authority behind the broker; null for those this machine trusts.</param>
 internal sealed record ExternalBroker(
-    string Host, int Port, bool Tls, string? User, string? Password, string ClientId, string? CertificateAuthorityFile);
+    string Host, int Port, bool Tls, string? User, string? Password, string ClientId, string? CertificateAuthorityFile)
+{
+    /// <summary>Without the password, wherever this ends up.</summary>
+    public override string ToString() => $"{Host}:{Port}";
+}
 
 /// <summary>The board: pages and HTTP interface.</summary>
 /// <param name="Port">Its port; 0 for any that is free.</param>

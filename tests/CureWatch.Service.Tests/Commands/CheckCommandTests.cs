@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using System.Text.Json;
 using CureWatch.Service.Tests.Settings;
 
@@ -70,6 +71,37 @@ public sealed class CheckCommandTests : IDisposable
         JsonElement fault = JsonDocument.Parse(run.Output).RootElement.GetProperty("faults").EnumerateArray().Single();
         Assert.Equal(["file", "place", "seen", "allowed"], fault.EnumerateObject().Select(p => p.Name));
         Assert.Equal([shop, "/shop", "7"], fault.EnumerateObject().Take(3).Select(p => p.Value.GetString()));
+    }
+
+    [Fact]
+    public void ServiceFile_IsCheckedToo_AndHeldAgainstTheShop()
+    {
+        string service = _written.File(
+            "curewatch.json", """{"mqtt":{"users":[{"user":"u","password":"w","role":"probe","bay":"b","probe":"x"}]}}""");
+
+        Invocation run = Check();
+
+        Assert.Equal(1, run.ExitCode);
+        Assert.Equal($"{service}: /mqtt/users/0/probe: saw b/x; allowed: a probe of the shop: b/p", run.Output.Trim());
+    }
+
+    [Fact]
+    public void Environment_IsCheckedToo()
+    {
+        string program = Path.Combine(AppContext.BaseDirectory, "curewatch.dll");
+        var start = new ProcessStartInfo("dotnet", [program, "check", "--config", _written.Folder])
+        {
+            RedirectStandardOutput = true,
+            Environment = { ["CUREWATCH__MQTT__PORT"] = "1884", ["CUREWATCH__MQTT__PROT"] = "1884" },
+        };
+        using Process check = Process.Start(start)!;
+
+        string output = check.StandardOutput.ReadToEnd();
+
+        check.WaitForExit();
+        Assert.Equal(1, check.ExitCode);
+        Assert.StartsWith(
+            "environment: CUREWATCH__MQTT__PROT: saw the key PROT; allowed: CUREWATCH__MQTT__PORT, ", output, StringComparison.Ordinal);
     }
 
     [Theory]

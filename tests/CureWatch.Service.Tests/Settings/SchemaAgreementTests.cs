@@ -31,6 +31,13 @@ public sealed class SchemaAgreementTests : IDisposable
         AssertAgreement("job", JobVariants.Whole, (path, faults) => JobFile.Read(path, configuration, faults));
     }
 
+    [Fact]
+    public void Service() => AssertAgreement("curewatch", ServiceVariants.Embedded, (path, faults) => ServiceFile.Read(path, [], faults));
+
+    [Fact]
+    public void ServiceWithExternalBroker() =>
+        AssertAgreement("curewatch", ServiceVariants.External, (path, faults) => ServiceFile.Read(path, [], faults));
+
     private void AssertAgreement(string schemaName, string whole, Func<string, Faults, object?> read)
     {
         JsonSchema schema = Shipped.Schema(schemaName);

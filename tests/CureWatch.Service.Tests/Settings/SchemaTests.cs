@@ -23,6 +23,10 @@ public class SchemaTests
 
     public static TheoryData<string, string?, string> BrokenJobs => JobVariants.ForBoth;
 
+    public static TheoryData<string, string?, string> BrokenServices => ServiceVariants.ForBoth;
+
+    public static TheoryData<string, string?, string> BrokenExternals => ServiceVariants.ExternalForBoth;
+
     [Theory]
     [InlineData("product")]
     [InlineData("shop")]
@@ -44,6 +48,8 @@ public class SchemaTests
         Assert.True(Accepts(Shop, ShopVariants.Whole));
         Assert.True(Accepts(Shop, ShopVariants.Least));
         Assert.True(Accepts(Job, JobVariants.Whole));
+        Assert.True(Accepts(Service, ServiceVariants.Embedded));
+        Assert.True(Accepts(Service, ServiceVariants.External));
         Assert.True(Accepts(Service, """{"mqtt":{},"data":{},"board":{},"limits":{}}"""));
     }
 
@@ -63,9 +69,18 @@ public class SchemaTests
         AssertRefused(Job, JobVariants.Whole, changed, json, place);
 
     [Theory]
-    [InlineData("""{"mqtt":{"port":1883}}""")]
-    [InlineData("""{"mail":{}}""")]
+    [MemberData(nameof(BrokenServices))]
+    public void BrokenService_IsRefused(string changed, string? json, string place) =>
+        AssertRefused(Service, ServiceVariants.Embedded, changed, json, place);
+
+    [Theory]
+    [MemberData(nameof(BrokenExternals))]
+    public void BrokenExternalBroker_IsRefused(string changed, string? json, string place) =>
+        AssertRefused(Service, ServiceVariants.External, changed, json, place);
+
+    [Theory]
     [InlineData("""{"data":"here"}""")]
+    [InlineData("""{"mqtt":{"listen":"all"}}""")]
     [InlineData("[]")]
     public void BrokenServiceFile_IsRefused(string text) => Assert.False(Accepts(Service, text));
 
@@ -84,6 +99,8 @@ public class SchemaTests
         AssertWords<Did>("job", "did");
         AssertWords<Found>("job", "found");
         AssertWords<How>("job", "how");
+        AssertWords<Listen>("curewatch", "listen");
+        AssertWords<MqttRole>("curewatch", "role");
     }
 
     private static void AssertWords<T>(string schema, string definition)

@@ -1,0 +1,40 @@
+using System.Collections.Immutable;
+
+namespace CureWatch.Service.Settings;
+
+/// <summary>The board as people write it.</summary>
+internal static class BoardOfService
+{
+    /// <summary>The usual second port for pages, open to a program without privileges.</summary>
+    private const int UsualPort = 8080;
+
+    public static BoardSettings Read(JsonCursor board)
+    {
+        _ = board.Keys([], "port", "listen", "hosts");
+        int port = board["port"].Integer(0, Ports.Highest) ?? UsualPort;
+        Listen listen = board["listen"].OneOf<Listen>() ?? Listen.Loopback;
+        IReadOnlyList<JsonCursor> places = board["hosts"].Items();
+        var hosts = ImmutableArray.CreateBuilder<string>();
+        foreach (JsonCursor place in places)
+        {
+            if (place.Host() is not { } host)
+            {
+                continue;
+            }
+
+            if (hosts.Contains(host, StringComparer.OrdinalIgnoreCase))
+            {
+                place.Refuse("each host once, in capitals or not");
+            }
+
+            hosts.Add(host);
+        }
+
+        if (listen == Listen.All && places.Count == 0)
+        {
+            board["listen"].Refuse("loopback where hosts is empty: on a network it answers only to names it knows");
+        }
+
+        return new BoardSettings(port, listen, hosts.ToImmutable());
+    }
+}
