@@ -1,0 +1,25 @@
+namespace CureWatch.Service.Mqtt;
+
+/// <summary>The names of a shop's topics.</summary>
+internal sealed class Topics(string shop)
+{
+    public const string Online = "online";
+    public const string Offline = "offline";
+
+    /// <summary>What all of them begin with.</summary>
+    public string Root { get; } = $"curewatch/v1/{shop}";
+
+    public string Status => $"{Root}/status";
+
+    public string Probe(string bay, string probe) => $"{Root}/{bay}/probe/{probe}";
+
+    public string Tap(string bay) => $"{Root}/{bay}/tap";
+
+    public string Climate(string bay) => $"{Root}/{bay}/climate";
+
+    public string Warning(string bay, int number) => $"{Root}/{bay}/warnings/{number}";
+
+    public string Windows(string job) => $"{Root}/jobs/{job}/windows";
+
+    public string Handover(string job) => $"{Root}/jobs/{job}/handover";
+}
