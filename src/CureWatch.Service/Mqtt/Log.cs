@@ -1,0 +1,32 @@
+namespace CureWatch.Service.Mqtt;
+
+/// <summary>What the brokers log; ids 2200 to 2299.</summary>
+internal static partial class Log
+{
+    [LoggerMessage(2200, LogLevel.Warning, "A tap was refused: {Faults}")]
+    public static partial void TapRefused(ILogger logger, string faults);
+
+    [LoggerMessage(2201, LogLevel.Warning, "A tap on {Topic} was refused: there is no job '{Job}'.")]
+    public static partial void TapOfNoJob(ILogger logger, string topic, string job);
+
+    [LoggerMessage(2202, LogLevel.Warning, "A tap on {Topic} was kept by a broker and is not taken: send taps without the retain flag.")]
+    public static partial void KeptTapIgnored(ILogger logger, string topic);
+
+    [LoggerMessage(2203, LogLevel.Warning, "Client '{Client}' may not publish on {Topic}.")]
+    public static partial void PublishForbidden(ILogger logger, string client, string topic);
+
+    [LoggerMessage(2204, LogLevel.Warning, "Client '{Client}' may not subscribe to {Topic}.")]
+    public static partial void SubscribeForbidden(ILogger logger, string client, string topic);
+
+    [LoggerMessage(2205, LogLevel.Warning, "A client was refused: {Reason}.")]
+    public static partial void ClientRefused(ILogger logger, string reason);
+
+    [LoggerMessage(2206, LogLevel.Warning, "Client '{Client}' was disconnected: what it sent could not be stored ({Reason}).")]
+    public static partial void ClientDropped(ILogger logger, string client, string reason);
+
+    [LoggerMessage(2207, LogLevel.Warning, "What client '{Client}' sends on {Topic} is not kept: the broker keeps as many messages of others as it may.")]
+    public static partial void TooMuchKept(ILogger logger, string client, string topic);
+
+    [LoggerMessage(2208, LogLevel.Debug, "Broker: {Message}")]
+    public static partial void BrokerTold(ILogger logger, Exception? e, string message);
+}
