@@ -1,0 +1,109 @@
+using System.Collections;
+using System.Collections.Concurrent;
+using System.Collections.Immutable;
+using CureWatch.Service.Settings;
+using MQTTnet.Protocol;
+using MQTTnet.Server;
+
+namespace CureWatch.Service.Mqtt;
+
+/// <summary>Says who may come into the embedded broker, and what they may do there.</summary>
+internal sealed class Doorkeeper(MqttServer server, ImmutableArray<MqttUser> users, LimitSettings limits, ILogger log)
+{
+    /// <summary>More than this many refusals are not told one by one. Source (choice).</summary>
+    private const int MostTold = 1_000;
+
+    private static readonly object VisitorKey = new();
+
+    private readonly ConcurrentDictionary<(string Client, string Topic), byte> _told = new();
+
+    public async Task AdmitAsync(ValidatingConnectionEventArgs e)
+    {
+        if (string.IsNullOrEmpty(e.ClientId))
+        {
+            Refuse(e, MqttConnectReasonCode.ClientIdentifierNotValid, "it brought no client id");
+        }
+        else if (Visitor.Admit(users, e.UserName, e.Password) is not { } visitor)
+        {
+            Refuse(e, MqttConnectReasonCode.BadUserNameOrPassword, $"wrong user name or password for client id '{e.ClientId}'");
+        }
+        else
+        {
+            IList<MqttClientStatus> clients = await server.GetClientsAsync().ConfigureAwait(false);
+            MqttClientStatus? before = clients.FirstOrDefault(c => c.Id == e.ClientId);
+            if (before is null && clients.Count >= limits.Clients)
+            {
+                Refuse(e, MqttConnectReasonCode.ServerBusy, $"{limits.Clients} clients are connected already");
+            }
+            else if (before is not null && VisitorOf(before.Session.Items) != visitor)
+            {
+                // The broker would hand the other's session, and with it the other's rights, to the newcomer.
+                Refuse(e, MqttConnectReasonCode.ClientIdentifierNotValid, $"client id '{e.ClientId}' is another user's");
+            }
+            else
+            {
+                e.SessionItems[VisitorKey] = visitor;
+            }
+        }
+    }
+
+    public Task SubscribeAsync(InterceptingSubscriptionEventArgs e)
+    {
+        if (VisitorOf(e.SessionItems) is not { MaySubscribe: true })
+        {
+            e.ProcessSubscription = false;
+            e.Response.ReasonCode = MqttSubscribeReasonCode.NotAuthorized;
+            if (IsNew(e.ClientId, e.TopicFilter.Topic))
+            {
+                Log.SubscribeForbidden(log, e.ClientId, e.TopicFilter.Topic);
+            }
+        }
+
+        return Task.CompletedTask;
+    }
+
+    /// <summary>Whether a message is let in.</summary>
+    public bool MayPublish(InterceptingPublishEventArgs e, TopicMeaning meaning)
+    {
+        if (VisitorOf(e.SessionItems)?.MayPublish(meaning) == true)
+        {
+            return true;
+        }
+
+        e.ProcessPublish = false;
+        e.Response.ReasonCode = MqttPubAckReasonCode.NotAuthorized;
+        if (IsNew(e.ClientId, e.ApplicationMessage.Topic))
+        {
+            Log.PublishForbidden(log, e.ClientId, e.ApplicationMessage.Topic);
+        }
+
+        return false;
+    }
+
+    public async Task DropAsync(string client)
+    {
+        try
+        {
+            await server.DisconnectClientAsync(
+                client, new MqttServerClientDisconnectOptions { ReasonCode = MqttDisconnectReasonCode.UnspecifiedError }).ConfigureAwait(false);
+        }
+        catch (InvalidOperationException)
+        {
+            // It has gone already.
+        }
+    }
+
+    private static Visitor? VisitorOf(IDictionary session) => session[VisitorKey] as Visitor;
+
+    private void Refuse(ValidatingConnectionEventArgs e, MqttConnectReasonCode code, string reason)
+    {
+        e.ReasonCode = code;
+        e.ReasonString = reason;
+        if (IsNew("", reason))
+        {
+            Log.ClientRefused(log, reason);
+        }
+    }
+
+    private bool IsNew(string client, string topic) => _told.Count < MostTold && _told.TryAdd((client, topic), 0);
+}

@@ -1,0 +1,190 @@
+using System.Buffers;
+using System.Collections.Concurrent;
+using System.Net;
+using System.Net.Sockets;
+using CureWatch.Readings;
+using CureWatch.Service.Pump;
+using CureWatch.Service.Settings;
+using MQTTnet;
+using MQTTnet.Packets;
+using MQTTnet.Protocol;
+using MQTTnet.Server;
+
+namespace CureWatch.Service.Mqtt;
+
+/// <summary>
+/// The broker inside this program. A message is acknowledged only once it is on disk, and a connection is not held up by that: it is taken
+/// in <see cref="TakeAsync"/>, and its acknowledgement waits in <see cref="AcknowledgeAsync"/>.
+/// </summary>
+internal sealed class EmbeddedBroker : IOutlet, IAsyncDisposable
+{
+    /// <summary>Longer than any disk takes; a wait beyond it ends the connection. Source (choice).</summary>
+    private static readonly TimeSpan LongestWait = TimeSpan.FromSeconds(30);
+
+    private readonly MqttSettings _settings;
+    private readonly TopicDirectory _topics;
+    private readonly Reception _reception;
+    private readonly Doorkeeper _doorkeeper;
+    private readonly ILogger<EmbeddedBroker> _log;
+    private readonly MqttServerOptions _options;
+    private readonly MqttServer _server;
+    private readonly KeptTopics _kept;
+    private readonly ConcurrentDictionary<CancellationToken, Connection> _connections = new();
+
+    public EmbeddedBroker(MqttSettings settings, LimitSettings limits, TopicDirectory topics, Reception reception, ILogger<EmbeddedBroker> log)
+    {
+        (_settings, _topics, _reception, _log) = (settings, topics, reception, log);
+        bool isOpen = settings is { Listen: Listen.All, Users.IsEmpty: false };
+        _options = new MqttServerOptionsBuilder()
+            .WithDefaultEndpoint()
+            .WithDefaultEndpointPort(settings.Port)
+            .WithDefaultEndpointBoundIPAddress(isOpen ? IPAddress.Any : IPAddress.Loopback)
+            .WithDefaultEndpointBoundIPV6Address(isOpen ? IPAddress.IPv6Any : IPAddress.IPv6Loopback)
+            .Build();
+        _server = new MqttServerFactory().CreateMqttServer(_options, new BrokerLog(log));
+        _doorkeeper = new Doorkeeper(_server, settings.Users, limits, log);
+        _kept = new KeptTopics(limits.Retained);
+        _server.ValidatingConnectionAsync += _doorkeeper.AdmitAsync;
+        _server.InterceptingSubscriptionAsync += _doorkeeper.SubscribeAsync;
+        _server.InterceptingInboundPacketAsync += NoteAsync;
+        _server.InterceptingPublishAsync += TakeAsync;
+        _server.InterceptingOutboundPacketAsync += AcknowledgeAsync;
+    }
+
+    /// <summary>The port it listens on, once it is started.</summary>
+    public int Port => _options.DefaultEndpointOptions.Port;
+
+    /// <exception cref="IOException">The port cannot be listened on.</exception>
+    public async Task StartAsync()
+    {
+        try
+        {
+            await _server.StartAsync().ConfigureAwait(false);
+        }
+        catch (SocketException e)
+        {
+            throw new IOException($"The embedded broker cannot listen on port {_settings.Port}: {e.Message}.", e);
+        }
+    }
+
+    public Task StopAsync() => _server.StopAsync(new MqttServerStopOptions());
+
+    public Task KeepAsync(string topic, ReadOnlyMemory<byte> payload, CancellationToken cancelled)
+    {
+        MqttApplicationMessage message = new MqttApplicationMessageBuilder()
+            .WithTopic(topic).WithPayload(new ReadOnlySequence<byte>(payload)).WithRetainFlag().WithQualityOfServiceLevel(MqttQualityOfServiceLevel.AtLeastOnce).Build();
+        return _server.InjectApplicationMessage(new InjectedMqttApplicationMessage(message) { SenderClientId = "curewatch" }, cancelled);
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        await StopAsync().ConfigureAwait(false);
+        _server.Dispose();
+    }
+
+    /// <summary>Of a message, only this event tells the packet; only the next one tells a topic behind an alias.</summary>
+    private Task NoteAsync(InterceptingPacketEventArgs e)
+    {
+        if (e.Packet is MqttPublishPacket { QualityOfServiceLevel: > MqttQualityOfServiceLevel.AtMostOnce } packet)
+        {
+            ConnectionOf(e.CancellationToken).Current = packet.PacketIdentifier;
+        }
+
+        return Task.CompletedTask;
+    }
+
+    private async Task TakeAsync(InterceptingPublishEventArgs e)
+    {
+        if (ReferenceEquals(e.SessionItems, _server.ServerSessionItems))
+        {
+            return;
+        }
+
+        MqttApplicationMessage message = e.ApplicationMessage;
+        TopicMeaning meaning = _topics.Current.Find(message.Topic ?? "");
+        if (!_doorkeeper.MayPublish(e, meaning))
+        {
+            return;
+        }
+
+        if (message.Retain && message.Payload.IsEmpty)
+        {
+            _kept.Forget(message.Topic!);
+            return;
+        }
+
+        bool isRetained = message.Retain && meaning is not TopicMeaning.Tap;
+
+        // A will comes from no connection: it is taken like any message, and nobody waits for its acknowledgement.
+        Connection connection = e.CancellationToken.CanBeCanceled ? ConnectionOf(e.CancellationToken) : new Connection();
+        Receipt receipt = await _reception
+            .TakeAsync(connection, meaning, message.Topic!, message.Payload, isRetained, e.CancellationToken).ConfigureAwait(false);
+        if (message.QualityOfServiceLevel > MqttQualityOfServiceLevel.AtMostOnce)
+        {
+            connection.Await(receipt.Answered);
+        }
+
+        if (receipt.Refusal is { } refusal)
+        {
+            e.ProcessPublish = false;
+            e.Response.ReasonCode = ReasonOf(refusal);
+            e.Response.ReasonString = WireName<Disbelief>.Of(refusal);
+            return;
+        }
+
+        message.Retain = isRetained && _kept.TryKeep(message.Topic!);
+        if (isRetained && !message.Retain)
+        {
+            Log.TooMuchKept(_log, e.ClientId, message.Topic!);
+        }
+    }
+
+    private async Task AcknowledgeAsync(InterceptingPacketEventArgs e)
+    {
+        if (e.Packet is not (MqttPubAckPacket or MqttPubRecPacket)
+            || !_connections.TryGetValue(e.CancellationToken, out Connection? connection)
+            || connection.TakeAwaited(((MqttPacketWithIdentifier)e.Packet).PacketIdentifier) is not { } awaited)
+        {
+            return;
+        }
+
+        string? trouble;
+        try
+        {
+            Answer answer = await awaited.WaitAsync(LongestWait, TimeProvider.System, e.CancellationToken).ConfigureAwait(false);
+            trouble = (answer as Answer.NotStored)?.Why;
+        }
+        catch (TimeoutException)
+        {
+            trouble = "it took too long";
+        }
+
+        if (trouble is not null)
+        {
+            e.ProcessPacket = false;
+            Log.ClientDropped(_log, e.ClientId, trouble);
+            await _doorkeeper.DropAsync(e.ClientId).ConfigureAwait(false);
+        }
+    }
+
+    /// <summary>A session may outlive its connections; what tells them apart is the token that ends with each.</summary>
+    private Connection ConnectionOf(CancellationToken lifetime)
+    {
+        if (_connections.TryGetValue(lifetime, out Connection? known))
+        {
+            return known;
+        }
+
+        Connection connection = _connections.GetOrAdd(lifetime, new Connection());
+        lifetime.Register(() => _connections.TryRemove(lifetime, out _));
+        return connection;
+    }
+
+    private static MqttPubAckReasonCode ReasonOf(Disbelief refusal) => refusal switch
+    {
+        Disbelief.Malformed => MqttPubAckReasonCode.PayloadFormatInvalid,
+        Disbelief.TooLarge => MqttPubAckReasonCode.QuotaExceeded,
+        Disbelief.UnknownProbe => MqttPubAckReasonCode.TopicNameInvalid,
+        _ => MqttPubAckReasonCode.ImplementationSpecificError,
+    };
+}
