@@ -11,12 +11,21 @@ internal static class CommandLine
     {
         var root = new RootCommand("Watches the climate of a detailing bay and says when a coated car may be handed over.")
         {
+            RunCommand.Create(),
             ClimateCommand.Create(),
             FitCommand.Create(),
             PassCommand.Create(),
             ReplayCommand.Create(),
             CheckCommand.Create(),
+            ConfigCommand.Create(),
+            ExportCommand.Create(),
+            VerifyCommand.Create(),
         };
+
+        // The service is what runs where nobody names a command.
+        args = args is [] || (args[0].StartsWith("--", StringComparison.Ordinal) && args[0] is not ("--help" or "--version"))
+            ? [RunCommand.Name, .. args]
+            : args;
 
         // No response files and no bundled letters: an argument is what the person typed, also where it begins with @ or -.
         ParseResult parsed = root.Parse(args, new ParserConfiguration { EnablePosixBundling = false, ResponseFileTokenReplacer = null });

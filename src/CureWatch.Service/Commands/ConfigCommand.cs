@@ -1,0 +1,55 @@
+using System.CommandLine;
+using CureWatch.Service.Journal;
+using CureWatch.Service.Pump;
+using CureWatch.Service.Settings;
+
+namespace CureWatch.Service.Commands;
+
+/// <summary><c>config import</c>: takes a configuration folder into a data folder while no service holds it.</summary>
+internal static class ConfigCommand
+{
+    public static Command Create()
+    {
+        var config = new Option<string?>("--config")
+        {
+            Description = "folder with shop.json and products/; config here, else the one beside the program, where left out",
+            HelpName = "path",
+        };
+        Option<string?> data = DataOption.Optional();
+        var force = new Option<bool>("--force") { Description = "take the file also where the board has changed the same since" };
+        var import = new Command("import", "Takes what is new in a configuration into a data folder.") { config, data, force };
+        import.SetAction(parsed =>
+        {
+            var faults = new Faults();
+            int? imported = Import(
+                parsed.GetValue(config) ?? ConfigurationFolder.Usual, parsed.GetValue(data) ?? DataOption.Usual, parsed.GetValue(force), faults);
+            if (imported is null)
+            {
+                return Refusal.Of(faults, parsed.InvocationConfiguration.Error);
+            }
+
+            parsed.InvocationConfiguration.Output.WriteLine($"{imported} settings imported");
+            return ExitCode.Done;
+        });
+        return new Command("config", "Works on the settings of a data folder.") { import };
+    }
+
+    private static int? Import(string config, string data, bool isForced, Faults faults)
+    {
+        using DataFolder? folder = DataFolder.Hold(data, isDemo: false, faults);
+        if (folder is null || Recovered.From(folder, config, isForced, faults) is not { } recovered)
+        {
+            return null;
+        }
+
+        using var journal = new JournalWriter(folder.Journal, new EntryCodec(new KeyStore(folder.Keys)), recovered.End);
+        var draft = new Draft(recovered.Register, journal);
+        foreach (Entry entry in recovered.First)
+        {
+            draft.Append(entry, TimeProvider.System.GetUtcNow());
+        }
+
+        _ = draft.Flush();
+        return recovered.First.Count(e => e is Entry.SettingsChanged);
+    }
+}
