@@ -2,6 +2,7 @@ using System.Collections;
 using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using CureWatch.Service.Settings;
+using MQTTnet.Formatter;
 using MQTTnet.Protocol;
 using MQTTnet.Server;
 
@@ -16,10 +17,11 @@ internal sealed class Doorkeeper(MqttServer server, ImmutableArray<MqttUser> use
     private static readonly object VisitorKey = new();
 
     private readonly ConcurrentDictionary<(string Client, string Topic), byte> _told = new();
+    private int _unnamed;
 
     public async Task AdmitAsync(ValidatingConnectionEventArgs e)
     {
-        if (string.IsNullOrEmpty(e.ClientId))
+        if (string.IsNullOrEmpty(e.ClientId) && e.ProtocolVersion < MqttProtocolVersion.V500)
         {
             Refuse(e, MqttConnectReasonCode.ClientIdentifierNotValid, "it brought no client id");
         }
@@ -43,6 +45,11 @@ internal sealed class Doorkeeper(MqttServer server, ImmutableArray<MqttUser> use
             else
             {
                 e.SessionItems[VisitorKey] = visitor;
+                if (string.IsNullOrEmpty(e.ClientId))
+                {
+                    // Version 5 lets a broker name a client that brings no id, and its usual tools rely on that.
+                    e.AssignedClientIdentifier = $"unnamed-{Interlocked.Increment(ref _unnamed)}";
+                }
             }
         }
     }

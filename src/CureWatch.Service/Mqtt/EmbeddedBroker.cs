@@ -20,6 +20,8 @@ internal sealed class EmbeddedBroker : IOutlet, IAsyncDisposable
 {
     /// <summary>Longer than any disk takes; a wait beyond it ends the connection. Source (choice).</summary>
     private static readonly TimeSpan LongestWait = TimeSpan.FromSeconds(30);
+    private static readonly TimeSpan LongestFarewell = TimeSpan.FromSeconds(1);
+    private static readonly TimeSpan Step = TimeSpan.FromMilliseconds(10);
 
     private readonly MqttSettings _settings;
     private readonly TopicDirectory _topics;
@@ -67,7 +69,24 @@ internal sealed class EmbeddedBroker : IOutlet, IAsyncDisposable
         }
     }
 
-    public Task StopAsync() => _server.StopAsync(new MqttServerStopOptions());
+    /// <summary>Lets the clients have what is still on its way to them, for a moment, and ends.</summary>
+    public async Task StopAsync()
+    {
+        if (!_server.IsStarted)
+        {
+            return;
+        }
+
+        _server.AcceptNewConnections = false;
+        long begun = TimeProvider.System.GetTimestamp();
+        while (TimeProvider.System.GetElapsedTime(begun) < LongestFarewell && await IsSendingAsync().ConfigureAwait(false))
+        {
+            await Task.Delay(Step, TimeProvider.System).ConfigureAwait(false);
+        }
+
+        var farewell = new MqttServerClientDisconnectOptions { ReasonCode = MqttDisconnectReasonCode.ServerShuttingDown };
+        await _server.StopAsync(new MqttServerStopOptions { DefaultClientDisconnectOptions = farewell }).ConfigureAwait(false);
+    }
 
     public Task KeepAsync(string topic, ReadOnlyMemory<byte> payload, CancellationToken cancelled)
     {
@@ -165,6 +184,12 @@ internal sealed class EmbeddedBroker : IOutlet, IAsyncDisposable
             Log.ClientDropped(_log, e.ClientId, trouble);
             await _doorkeeper.DropAsync(e.ClientId).ConfigureAwait(false);
         }
+    }
+
+    private async Task<bool> IsSendingAsync()
+    {
+        IList<MqttSessionStatus> sessions = await _server.GetSessionsAsync().ConfigureAwait(false);
+        return sessions.Any(s => s.PendingApplicationMessagesCount > 0);
     }
 
     /// <summary>A session may outlive its connections; what tells them apart is the token that ends with each.</summary>
