@@ -29,4 +29,22 @@ internal static partial class Log
 
     [LoggerMessage(2208, LogLevel.Debug, "Broker: {Message}")]
     public static partial void BrokerTold(ILogger logger, Exception? e, string message);
+
+    [LoggerMessage(2209, LogLevel.Warning, "What the shop publishes could not be sent. It is tried again.")]
+    public static partial void NotPublished(ILogger logger, Exception e);
+
+    [LoggerMessage(2210, LogLevel.Information, "Connected with the broker at {Host}:{Port}; it had {What} of before.")]
+    public static partial void Connected(ILogger logger, string host, int port, string what);
+
+    [LoggerMessage(2211, LogLevel.Warning, "The broker at {Host}:{Port} is not reached: {Reason}. It is tried until it is.")]
+    public static partial void NotReached(ILogger logger, string host, int port, string reason);
+
+    [LoggerMessage(2212, LogLevel.Warning, "The broker does not let us subscribe to {Topic}: {Reason}.")]
+    public static partial void NotSubscribed(ILogger logger, string topic, string reason);
+
+    [LoggerMessage(2213, LogLevel.Warning, "The broker does not let us publish on {Topic}: {Reason}.")]
+    public static partial void NotAllowed(ILogger logger, string topic, string reason);
+
+    [LoggerMessage(2214, LogLevel.Warning, "The connection with the broker is begun anew: what it brought could not be stored ({Reason}).")]
+    public static partial void BrokerLeft(ILogger logger, string reason);
 }

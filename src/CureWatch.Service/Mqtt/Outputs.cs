@@ -1,0 +1,170 @@
+using CureWatch.Bays;
+using CureWatch.Service.Pump;
+
+namespace CureWatch.Service.Mqtt;
+
+/// <summary>
+/// Publishes how the shop stands: at once after a quiet quarter of a second, else no more often than that, and warnings without any delay.
+/// Nothing is decided here, so it runs on the time of the machine.
+/// </summary>
+internal sealed class Outputs(Latest latest, IOutlet outlet, TimeProvider time, ILogger<Outputs> log) : IFollower, IDisposable
+{
+    private static readonly TimeSpan Quiet = TimeSpan.FromMilliseconds(250);
+    private static readonly TimeSpan Retry = TimeSpan.FromSeconds(1);
+
+    /// <summary>However much there is to work out, that takes a fifth of a processor at most. Source (choice).</summary>
+    private const int RestPerWork = 4;
+
+    private readonly Shelf _warnings = new(outlet);
+    private readonly Shelf _others = new(outlet);
+    private readonly SemaphoreSlim _signal = new(0);
+    private readonly Lock _lock = new();
+    private readonly List<(long Sequence, TaskCompletionSource Flushed)> _waiting = [];
+    private bool _isUrgent;
+    private bool _isForgotten;
+    private long _flushed = -1;
+    private long _nextAt;
+
+    public void Follow(Commit commit)
+    {
+        bool isUrgent = commit.Steps.Any(s => s.Happened.Any(e => e is ShopEvent.WarningRaised or ShopEvent.WarningCleared));
+        lock (_lock)
+        {
+            _isUrgent |= isUrgent;
+        }
+
+        _signal.Release();
+    }
+
+    /// <summary>Publishes everything again: the broker is another, or came back.</summary>
+    public void Refresh()
+    {
+        lock (_lock)
+        {
+            _isForgotten = true;
+        }
+
+        _signal.Release();
+    }
+
+    /// <summary>Takes away a message that a broker kept from before, unless it is still true.</summary>
+    public void Find(string topic)
+    {
+        (topic.Contains("/warnings/", StringComparison.Ordinal) ? _warnings : _others).Find(topic);
+        _signal.Release();
+    }
+
+    /// <summary>Completes once everything up to an entry of the journal is published, which then does not wait for quiet.</summary>
+    public Task FlushedAsync(long sequence)
+    {
+        lock (_lock)
+        {
+            if (_flushed >= sequence)
+            {
+                return Task.CompletedTask;
+            }
+
+            var flushed = new TaskCompletionSource(TaskCreationOptions.RunContinuationsAsynchronously);
+            _waiting.Add((sequence, flushed));
+            _signal.Release();
+            return flushed.Task;
+        }
+    }
+
+    /// <summary>Publishes until it is cancelled.</summary>
+    public async Task RunAsync(CancellationToken cancelled)
+    {
+        bool isDirty = false;
+        while (!cancelled.IsCancellationRequested)
+        {
+            bool isSignalled = await _signal.WaitAsync(isDirty ? Left : Timeout.InfiniteTimeSpan, cancelled).ConfigureAwait(false);
+            while (isSignalled && _signal.Wait(0, cancelled))
+            {
+                // One pass does for all that was signalled meanwhile.
+            }
+
+            isDirty |= isSignalled;
+            try
+            {
+                isDirty = !await PublishAsync(cancelled).ConfigureAwait(false);
+            }
+#pragma warning disable CA1031 // whatever one document breaks, the others are published again
+            catch (Exception e) when (e is not OperationCanceledException)
+#pragma warning restore CA1031
+            {
+                Log.NotPublished(log, e);
+                _nextAt = time.GetTimestamp() + Ticks(Retry);
+                await Task.Delay(Retry, time, cancelled).ConfigureAwait(false);
+            }
+        }
+    }
+
+    /// <summary>Says that nothing more is published.</summary>
+    public async Task SignOffAsync(CancellationToken cancelled)
+    {
+        if (latest.Register.Shop is { } shop)
+        {
+            await outlet.KeepAsync(new Topics(shop.Plan.Shop).Status, "offline"u8.ToArray(), cancelled).ConfigureAwait(false);
+        }
+    }
+
+    public void Dispose() => _signal.Dispose();
+
+    private TimeSpan Left => TimeSpan.FromSeconds(Math.Max(0, (_nextAt - time.GetTimestamp()) / (double)time.TimestampFrequency));
+
+    /// <returns>Whether all is published; false where it has to wait for quiet.</returns>
+    private async Task<bool> PublishAsync(CancellationToken cancelled)
+    {
+        bool isUrgent, isHurried;
+        Register register = latest.Register;
+        lock (_lock)
+        {
+            (isUrgent, _isUrgent) = (_isUrgent, false);
+            isHurried = _waiting.Any(w => w.Sequence > _flushed);
+            if (_isForgotten)
+            {
+                _warnings.Forget();
+                _others.Forget();
+                _isForgotten = false;
+            }
+        }
+
+        bool isDue = isHurried || Left == TimeSpan.Zero;
+        if (register.Shop is { } shop && (isUrgent || isDue))
+        {
+            await _warnings.ArrangeAsync(OutputDocuments.Warnings(shop), cancelled).ConfigureAwait(false);
+        }
+
+        if (!isDue)
+        {
+            return false;
+        }
+
+        long begun = time.GetTimestamp();
+        if (register.Shop is { } whole)
+        {
+            await _others.ArrangeAsync(OutputDocuments.Others(whole), cancelled).ConfigureAwait(false);
+        }
+
+        long now = time.GetTimestamp();
+        _nextAt = now + Math.Max(Ticks(Quiet), RestPerWork * (now - begun));
+        Tell(register.Sequence);
+        return true;
+    }
+
+    private void Tell(long sequence)
+    {
+        lock (_lock)
+        {
+            _flushed = sequence;
+            foreach ((long _, TaskCompletionSource flushed) in _waiting.Where(w => w.Sequence <= sequence))
+            {
+                flushed.TrySetResult();
+            }
+
+            _waiting.RemoveAll(w => w.Sequence <= sequence);
+        }
+    }
+
+    private long Ticks(TimeSpan span) => (long)(span.TotalSeconds * time.TimestampFrequency);
+}
