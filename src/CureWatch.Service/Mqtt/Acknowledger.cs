@@ -1,0 +1,48 @@
+using System.Threading.Channels;
+using CureWatch.Service.Pump;
+using MQTTnet;
+using MQTTnet.Protocol;
+
+namespace CureWatch.Service.Mqtt;
+
+/// <summary>Acknowledges one connection's messages to an external broker in the order they came, each once it is on disk.</summary>
+/// <param name="giveUp">Told why where something could not be stored; the broker sends it again on the next connection.</param>
+internal sealed class Acknowledger(Action<string> giveUp)
+{
+    private readonly Channel<(MqttApplicationMessageReceivedEventArgs Message, Task<Answer> Answered)> _messages =
+        Channel.CreateUnbounded<(MqttApplicationMessageReceivedEventArgs, Task<Answer>)>(new UnboundedChannelOptions { SingleReader = true });
+
+    /// <summary>Adds a message. The broker's own limit bounds how many can wait.</summary>
+    public void Add(MqttApplicationMessageReceivedEventArgs message, Task<Answer> answered)
+    {
+        if (message.ApplicationMessage.QualityOfServiceLevel > MqttQualityOfServiceLevel.AtMostOnce)
+        {
+            _messages.Writer.TryWrite((message, answered));
+        }
+    }
+
+    public void Close() => _messages.Writer.TryComplete();
+
+    public async Task RunAsync(CancellationToken cancelled)
+    {
+        await foreach ((MqttApplicationMessageReceivedEventArgs message, Task<Answer> answered) in _messages.Reader.ReadAllAsync(cancelled).ConfigureAwait(false))
+        {
+            if (await answered.WaitAsync(cancelled).ConfigureAwait(false) is Answer.NotStored trouble)
+            {
+                giveUp(trouble.Why);
+                return;
+            }
+
+            try
+            {
+                await message.AcknowledgeAsync(cancelled).ConfigureAwait(false);
+            }
+#pragma warning disable CA1031 // the library throws many kinds once a connection is gone, and on the next one the message comes again
+            catch (Exception) when (!cancelled.IsCancellationRequested)
+#pragma warning restore CA1031
+            {
+                return;
+            }
+        }
+    }
+}

@@ -1,0 +1,164 @@
+using System.Buffers;
+using System.Security.Cryptography;
+using CureWatch.Service.Journal;
+using CureWatch.Service.Pump;
+using CureWatch.Service.Settings;
+using MQTTnet;
+using MQTTnet.Exceptions;
+using MQTTnet.Packets;
+using MQTTnet.Protocol;
+
+namespace CureWatch.Service.Mqtt;
+
+/// <summary>
+/// The connection with a broker that somebody else runs: opened again and again until it stands, each time by a client of its own, so that
+/// nothing of the one before can be acknowledged on it.
+/// </summary>
+internal sealed class BrokerLink(
+    ExternalBroker broker, LimitSettings limits, TopicDirectory topics, Reception reception, TimeProvider time, ILogger<BrokerLink> log) : IOutlet, IFollower
+{
+    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(10);
+
+    /// <summary>A connection that stood for less counts as one more failure. Source (choice).</summary>
+    private static readonly TimeSpan Steady = TimeSpan.FromSeconds(10);
+
+    private volatile IMqttClient? _client;
+    private volatile TaskCompletionSource _changed = new(TaskCreationOptions.RunContinuationsAsynchronously);
+
+    /// <summary>Happens each time the connection stands.</summary>
+    public event Action? Opened;
+
+    /// <summary>Happens where the broker kept something on a topic that only this program writes.</summary>
+    public event Action<string>? Found;
+
+    /// <summary>Why the broker is not reached; null while it is.</summary>
+    public string? Trouble { get; private set; } = "not connected yet";
+
+    public void Follow(Commit commit)
+    {
+        if (commit.Steps.Any(s => s.Entry is Entry.SettingsChanged { Item.Kind: SettingsItem.Shop }))
+        {
+            _changed.TrySetResult();
+        }
+    }
+
+    public async Task KeepAsync(string topic, ReadOnlyMemory<byte> payload, CancellationToken cancelled)
+    {
+        MqttApplicationMessage message = new MqttApplicationMessageBuilder()
+            .WithTopic(topic).WithPayload(new ReadOnlySequence<byte>(payload)).WithRetainFlag().WithQualityOfServiceLevel(MqttQualityOfServiceLevel.AtLeastOnce).Build();
+        try
+        {
+            IMqttClient client = _client ?? throw new IOException("There is no connection with the broker.");
+            MqttClientPublishResult result = await client.PublishAsync(message, cancelled).WaitAsync(Patience, time, cancelled).ConfigureAwait(false);
+            if (!result.IsSuccess)
+            {
+                Log.NotAllowed(log, topic, $"{result.ReasonCode}");
+            }
+        }
+        catch (Exception e) when (IsBrokenOff(e) && !cancelled.IsCancellationRequested)
+        {
+            throw new IOException($"The broker did not take what is kept on {topic}: {e.Message}", e);
+        }
+    }
+
+    /// <summary>Keeps the connection up until it is cancelled.</summary>
+    public async Task RunAsync(CancellationToken cancelled)
+    {
+        for (int failures = 0; !cancelled.IsCancellationRequested; failures++)
+        {
+            long begun = time.GetTimestamp();
+            try
+            {
+                using IMqttClient client = new MqttClientFactory().CreateMqttClient(new BrokerLog(log));
+                await HoldAsync(client, cancelled).ConfigureAwait(false);
+            }
+            catch (Exception e) when (IsBrokenOff(e) && !cancelled.IsCancellationRequested)
+            {
+                failures = time.GetElapsedTime(begun) > Steady ? 0 : failures;
+                if (failures == 0)
+                {
+                    Log.NotReached(log, broker.Host, broker.Port, e.Message);
+                }
+
+                Trouble = e.Message;
+            }
+            finally
+            {
+                _client = null;
+            }
+
+            await Task.Delay(BackOff.After(failures, Random.Shared.NextDouble()), time, cancelled).ConfigureAwait(false);
+        }
+    }
+
+    private async Task HoldAsync(IMqttClient client, CancellationToken cancelled)
+    {
+        var ended = new TaskCompletionSource<string>(TaskCreationOptions.RunContinuationsAsynchronously);
+        client.DisconnectedAsync += e =>
+        {
+            ended.TrySetResult(e.ReasonString ?? e.Exception?.Message ?? $"{e.Reason}");
+            return Task.CompletedTask;
+        };
+        var acknowledger = new Acknowledger(why =>
+        {
+            Log.BrokerLeft(log, why);
+            ended.TrySetResult(why);
+        });
+        var connection = new Connection();
+        client.ApplicationMessageReceivedAsync += e => ReceiveAsync(connection, acknowledger, e, cancelled);
+
+        TopicMap map = topics.Current;
+        Topics names = map.Topics ?? throw new IOException("no shop is set up yet");
+        MqttClientConnectResult result = await client.ConnectAsync(BrokerLinkOptions.Of(broker, limits, names), cancelled)
+            .WaitAsync(Patience, time, cancelled).ConfigureAwait(false);
+        if (result.ResultCode != MqttClientConnectResultCode.Success)
+        {
+            throw new IOException($"it refused us ({result.ResultCode})");
+        }
+
+        Log.Connected(log, broker.Host, broker.Port, result.IsSessionPresent ? "our session" : "nothing");
+        Task acknowledging = acknowledger.RunAsync(cancelled);
+        _client = client;
+        await SubscribeAsync(client, BrokerLinkOptions.Inputs(map).Concat(BrokerLinkOptions.Leftovers(names)), cancelled).ConfigureAwait(false);
+        Trouble = null;
+        Opened?.Invoke();
+        while (await Task.WhenAny(ended.Task, _changed.Task).WaitAsync(cancelled).ConfigureAwait(false) != ended.Task)
+        {
+            _changed = new TaskCompletionSource(TaskCreationOptions.RunContinuationsAsynchronously);
+            await SubscribeAsync(client, BrokerLinkOptions.Inputs(topics.Current), cancelled).ConfigureAwait(false);
+        }
+
+        acknowledger.Close();
+        await acknowledging.ConfigureAwait(false);
+        throw new IOException(await ended.Task.ConfigureAwait(false));
+    }
+
+    private async Task SubscribeAsync(IMqttClient client, IEnumerable<MqttTopicFilter> filters, CancellationToken cancelled)
+    {
+        var options = new MqttClientSubscribeOptions { TopicFilters = [.. filters] };
+        MqttClientSubscribeResult result = await client.SubscribeAsync(options, cancelled).WaitAsync(Patience, time, cancelled).ConfigureAwait(false);
+        foreach (MqttClientSubscribeResultItem item in result.Items.Where(i => i.ResultCode > MqttClientSubscribeResultCode.GrantedQoS2))
+        {
+            Log.NotSubscribed(log, item.TopicFilter.Topic, $"{item.ResultCode}");
+        }
+    }
+
+    private async Task ReceiveAsync(Connection connection, Acknowledger acknowledger, MqttApplicationMessageReceivedEventArgs e, CancellationToken cancelled)
+    {
+        e.AutoAcknowledge = false;
+        MqttApplicationMessage message = e.ApplicationMessage;
+        TopicMeaning meaning = topics.Current.Find(message.Topic);
+        if (meaning is TopicMeaning.Foreign && message.Retain)
+        {
+            Found?.Invoke(message.Topic);
+        }
+
+        Receipt receipt = await reception.TakeAsync(connection, meaning, message.Topic, message.Payload, message.Retain, cancelled).ConfigureAwait(false);
+        acknowledger.Add(e, receipt.Answered);
+    }
+
+    private static bool IsBrokenOff(Exception e) =>
+        e is MqttCommunicationException or MqttClientNotConnectedException or IOException or TimeoutException or OperationCanceledException
+            or InvalidOperationException or ObjectDisposedException or CryptographicException or UnauthorizedAccessException
+            or System.Net.Sockets.SocketException;
+}
