@@ -1,0 +1,163 @@
+using CureWatch.Bays;
+using CureWatch.Service.Alarms;
+using CureWatch.Service.Journal;
+using CureWatch.Service.Pump;
+using CureWatch.Service.Tests.Pump;
+using CureWatch.Service.Tests.Settings;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Hosting;
+using Microsoft.Extensions.Time.Testing;
+using Quartz;
+
+namespace CureWatch.Service.Tests.Alarms;
+
+/// <summary>The alarm clock in a host of its own. The shop's only probe reports every 10 s and so falls silent after 30.</summary>
+public sealed class AlarmClockTests : IAsyncDisposable
+{
+    private static readonly DateTimeOffset Start = new(2026, 5, 4, 8, 0, 0, TimeSpan.Zero);
+    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(30);
+
+    private readonly FakeTimeProvider _clock = new(Start);
+    private readonly Folded _folded = new();
+    private readonly Inbox _inbox = new();
+    private readonly Latest _latest = new();
+    private readonly IHost _host;
+
+    public AlarmClockTests()
+    {
+        _latest.Register = _folded.Take(Start, Folded.Shop(Edited.At(ShopVariants.Least, "/bays/0/probes/0/every", "\"00:00:10\""))).After;
+        HostApplicationBuilder builder = Host.CreateEmptyApplicationBuilder(null);
+        builder.Services.AddSingleton(_inbox).AddSingleton(_latest).AddSingleton<TimeProvider>(_clock).AddLogging().AddAlarms(_clock);
+        _host = builder.Build();
+    }
+
+    private AlarmClock Alarm => _host.Services.GetRequiredService<AlarmClock>();
+
+    private DateTimeOffset? NextDue => ShopFold.NextDueAt(_folded.Register.Shop!);
+
+    public async ValueTask DisposeAsync()
+    {
+        await _host.StopAsync();
+        _host.Dispose();
+    }
+
+    [Fact]
+    public async Task Due_WhileRunning_WakesOnce()
+    {
+        await StartAsync();
+        Assert.Equal(Start.AddSeconds(30), NextDue);
+
+        _clock.Advance(TimeSpan.FromSeconds(29));
+        Assert.False(_inbox.Reader.TryRead(out _));
+        _clock.Advance(TimeSpan.FromSeconds(1));
+
+        await AssertWokenAsync();
+        await UntilAsync(async s => !await s.Exists(AlarmClock.Due));
+        Assert.False(_inbox.Reader.TryRead(out _));
+    }
+
+    [Fact]
+    public async Task DueMeanwhile_IsToldAtTheStart()
+    {
+        _clock.Advance(TimeSpan.FromHours(9));
+
+        await _host.StartAsync(TestContext.Current.CancellationToken);
+
+        await AssertWokenAsync();
+    }
+
+    [Fact]
+    public async Task Due_ThatMoved_WakesAtTheNewInstantOnly()
+    {
+        await StartAsync();
+        _clock.Advance(TimeSpan.FromSeconds(20));
+        Hear(0);
+        await UntilArmedAsync(Start.AddSeconds(50));
+
+        _clock.Advance(TimeSpan.FromSeconds(20));
+        await UntilArmedAsync(Start.AddSeconds(50));
+        Assert.False(_inbox.Reader.TryRead(out _));
+        _clock.Advance(TimeSpan.FromSeconds(10));
+
+        await AssertWokenAsync();
+    }
+
+    [Fact]
+    public async Task NothingDueAnyMore_NeedsNoAlarm()
+    {
+        await StartAsync();
+        _clock.Advance(TimeSpan.FromSeconds(30));
+        await AssertWokenAsync();
+
+        Alarm.Follow(_folded.Take(_clock.GetUtcNow(), new Entry.ClockReached()));
+
+        Assert.Null(NextDue);
+        await UntilAsync(async s => !await s.Exists(AlarmClock.Due));
+    }
+
+    [Fact]
+    public async Task Minute_OfSilence_WakesToo()
+    {
+        await StartAsync();
+        _clock.Advance(TimeSpan.FromSeconds(30));
+        await AssertWokenAsync();
+
+        for (int minute = 1; minute <= 3; minute++)
+        {
+            _clock.Advance(Start.AddMinutes(minute) - _clock.GetUtcNow());
+            await AssertWokenAsync();
+        }
+    }
+
+    [Fact]
+    public async Task TenThousandMoves_LeaveOneAlarmAtTheLast()
+    {
+        await StartAsync();
+
+        for (int i = 1; i <= 10_000; i++)
+        {
+            _clock.Advance(TimeSpan.FromMilliseconds(1));
+            Hear(i);
+        }
+
+        await UntilArmedAsync(Start.AddSeconds(40));
+        IScheduler scheduler = await SchedulerAsync();
+        PagedResult<TriggerHeader> triggers = await scheduler.QueryTriggers(new TriggerQuery(), TestContext.Current.CancellationToken);
+        Assert.Equal(["due", "minute"], triggers.Items.Select(t => t.Key.Name).Order());
+        Assert.False(_inbox.Reader.TryRead(out _));
+        _clock.Advance(TimeSpan.FromSeconds(30));
+        await AssertWokenAsync();
+        await UntilAsync(async s => !await s.Exists(AlarmClock.Due));
+        Assert.False(_inbox.Reader.TryRead(out _));
+    }
+
+    private void Hear(int tenths) => Alarm.Follow(_folded.Take(
+        _clock.GetUtcNow(), new Entry.Reading("b", "p", null, 20 + (tenths % 7 * 0.1), 50, null)));
+
+    private async Task StartAsync()
+    {
+        await _host.StartAsync(TestContext.Current.CancellationToken);
+        await UntilArmedAsync(NextDue!.Value);
+    }
+
+    private async Task AssertWokenAsync()
+    {
+        using var patience = new CancellationTokenSource(Patience);
+        Assert.IsType<Arrival.Wake>(await _inbox.Reader.ReadAsync(patience.Token));
+    }
+
+    private Task UntilArmedAsync(DateTimeOffset instant) =>
+        UntilAsync(async s => (await s.GetTrigger(AlarmClock.Due))?.NextFireTimeUtc == instant);
+
+    private async Task UntilAsync(Func<IScheduler, ValueTask<bool>> condition)
+    {
+        IScheduler scheduler = await SchedulerAsync();
+        using var patience = new CancellationTokenSource(Patience);
+        while (!await condition(scheduler))
+        {
+            await Task.Delay(TimeSpan.FromMilliseconds(5), TimeProvider.System, patience.Token);
+        }
+    }
+
+    private ValueTask<IScheduler> SchedulerAsync() => _host.Services.GetRequiredService<ISchedulerFactory>().GetScheduler();
+}
