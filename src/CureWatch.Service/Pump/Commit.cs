@@ -14,7 +14,9 @@ internal sealed record Commit(ImmutableArray<Step> Steps, Register After);
 /// <param name="At">Its instant.</param>
 /// <param name="Entry">The entry.</param>
 /// <param name="Happened">What happened in the shop, in order.</param>
-internal readonly record struct Step(long Sequence, DateTimeOffset At, Entry Entry, ImmutableArray<ShopEvent> Happened);
+/// <param name="After">The state it led to, which does not depend on where its batch ends.</param>
+internal readonly record struct Step(
+    long Sequence, DateTimeOffset At, Entry Entry, ImmutableArray<ShopEvent> Happened, Register After);
 
 /// <summary>Somebody who acts on what was committed. Called on the pump's thread, one commit after the other: take it and return.</summary>
 internal interface IFollower

@@ -21,11 +21,11 @@ internal sealed class Draft(Register register, JournalWriter journal)
         at = at > journal.LastAt ? at : journal.LastAt;
         (Register after, ImmutableArray<ShopEvent> happened) = RegisterFold.Take(before, journal.Last + 1, at, entry);
         List<Entry> facts = happened.IsEmpty ? [] : [.. Facts.Of(before, happened)];
-        Write(entry, at, happened);
+        Write(entry, at, happened, after);
         foreach (Entry fact in facts)
         {
             after = RegisterFold.Take(after, journal.Last + 1, at, fact).After;
-            Write(fact, at, []);
+            Write(fact, at, [], after);
         }
 
         Register = after;
@@ -42,9 +42,9 @@ internal sealed class Draft(Register register, JournalWriter journal)
         return new Commit(steps, Register);
     }
 
-    private void Write(Entry entry, DateTimeOffset at, ImmutableArray<ShopEvent> happened)
+    private void Write(Entry entry, DateTimeOffset at, ImmutableArray<ShopEvent> happened, Register after)
     {
         journal.Append(entry, at);
-        _steps.Add(new Step(journal.Last, at, entry, happened));
+        _steps.Add(new Step(journal.Last, at, entry, happened, after));
     }
 }

@@ -41,7 +41,7 @@ internal sealed class Recovery(string journalFolder, EntryCodec codec)
             (Register, ImmutableArray<ShopEvent> happened) = RegisterFold.Take(before, frame.Sequence, frame.At, entry);
             Facts.Expect(Pump.Facts.Of(before, happened));
             Facts.Met(entry);
-            yield return new Step(frame.Sequence, frame.At, entry, happened);
+            yield return new Step(frame.Sequence, frame.At, entry, happened, Register);
         }
     }
 }

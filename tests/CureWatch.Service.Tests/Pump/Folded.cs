@@ -43,7 +43,7 @@ internal sealed class Folded
     private ImmutableArray<ShopEvent> Append(Entry entry, DateTimeOffset at)
     {
         (Register, ImmutableArray<ShopEvent> happened) = RegisterFold.Take(Register, Register.Sequence + 1, at, entry);
-        _steps.Add(new Step(Register.Sequence, at, entry, happened));
+        _steps.Add(new Step(Register.Sequence, at, entry, happened, Register));
         return happened;
     }
 }
