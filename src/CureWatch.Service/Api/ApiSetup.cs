@@ -1,0 +1,35 @@
+using CureWatch.Service.Settings;
+using Microsoft.AspNetCore.Server.Kestrel.Core;
+
+namespace CureWatch.Service.Api;
+
+/// <summary>Puts the HTTP interface into a host that has the pump, the clock and <see cref="ServiceSettings"/>.</summary>
+internal static class ApiSetup
+{
+    public static IServiceCollection AddApi(this IServiceCollection services)
+    {
+        services.Configure<KestrelServerOptions>(o => (o.AddServerHeader, o.Limits.MaxRequestBodySize) = (false, Body.Most));
+        services.AddSingleton<Lookout>();
+        services.AddSingleton<IPastWarnings, RecentWarnings>();
+        services.AddSingleton<LiveFeed>();
+        services.AddHostedService(provider => provider.GetRequiredService<LiveFeed>());
+        services.AddApiDescription();
+        return services;
+    }
+
+    /// <summary>Guards every request of the application, and maps the interface.</summary>
+    public static WebApplication MapApi(this WebApplication app)
+    {
+        app.UseMiddleware<Doorkeeper>(new HostRule(app.Services.GetRequiredService<ServiceSettings>().Board.Hosts));
+        app.UseMiddleware<PlainProblems>();
+        app.UseRouting();
+        RouteGroupBuilder api = app.MapGroup("/api/v1");
+        BayEndpoints.Map(api);
+        JobEndpoints.Map(api);
+        ShopEndpoints.Map(api);
+        LiveEndpoint.Map(api);
+        HealthEndpoints.Map(app);
+        app.MapApiDescription();
+        return app;
+    }
+}

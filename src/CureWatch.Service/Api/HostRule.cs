@@ -1,0 +1,38 @@
+using System.Collections.Immutable;
+using System.Net;
+
+namespace CureWatch.Service.Api;
+
+/// <summary>
+/// Which host names this service answers to. Without log-in this is what keeps a foreign page out that lets its own name point at this
+/// machine (DNS rebinding): the browser then sends that name.
+/// </summary>
+/// <param name="hosts">Names besides the loopback's, as <c>name</c> for any port or <c>name:port</c>.</param>
+internal sealed class HostRule(ImmutableArray<string> hosts)
+{
+    /// <summary>Whether a request's Host may be answered.</summary>
+    /// <param name="host">The Host of the request.</param>
+    /// <param name="localPort">The port the request came in on.</param>
+    public bool Allows(HostString host, int localPort)
+    {
+        if (!host.HasValue)
+        {
+            return false;
+        }
+
+        bool isOwnPort = (host.Port ?? DefaultPort) == localPort;
+        return (isOwnPort && IsLoopback(host.Host)) || hosts.Any(h => Matches(h, host));
+    }
+
+    private const int DefaultPort = 80;
+
+    private static bool IsLoopback(string name) =>
+        name.Equals("localhost", StringComparison.OrdinalIgnoreCase)
+        || (IPAddress.TryParse(name.Trim('[', ']'), out IPAddress? address) && IPAddress.IsLoopback(address));
+
+    private static bool Matches(string allowed, HostString host)
+    {
+        var named = new HostString(allowed);
+        return named.Host.Equals(host.Host, StringComparison.OrdinalIgnoreCase) && (named.Port is null || named.Port == host.Port);
+    }
+}

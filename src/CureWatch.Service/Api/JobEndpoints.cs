@@ -1,0 +1,71 @@
+using CureWatch.Bays;
+using CureWatch.Service.Commands;
+using CureWatch.Service.Pump;
+
+namespace CureWatch.Service.Api;
+
+/// <summary>The cars: how each stands, and what people tell of it.</summary>
+internal static class JobEndpoints
+{
+    public static void Map(RouteGroupBuilder api)
+    {
+        api.MapGet("/jobs", All).WithSummary("Every job, also of cars that left").Gives("jobs", "The jobs.");
+        api.MapGet("/jobs/{job}", One).WithSummary("How a job stands now, in the shape of replay --json")
+            .Gives("replay", "The job.").RefusesUnknownJob();
+        api.MapGet("/jobs/{job}/windows", Windows).WithSummary("The windows of every coat").Gives("windows", "The windows.").RefusesUnknownJob();
+        api.MapGet("/jobs/{job}/taps", Taps).WithSummary("What people told, in the order they told it").Gives("taps", "The taps.").RefusesUnknownJob();
+        api.MapGet("/jobs/{job}/handover", Handover).WithSummary("Whether the car may leave, with every hold")
+            .Gives("handover", "The ruling.").RefusesUnknownJob();
+        api.MapPost("/jobs", Start).WithSummary("Starts a job, in the shape of a job file")
+            .Gives("job", "The job was started; Location names it.", StatusCodes.Status201Created)
+            .Gives("job", "The same job was started before, word for word.")
+            .RefusesWrites("job-file");
+        JobWrites.Map(api);
+    }
+
+    private static IResult All(Lookout lookout) => lookout.Now() is not { } look
+        ? Problem.NoShopYet()
+        : JsonAnswer.Object(json =>
+        {
+            json.WriteInstant("at", look.At);
+            json.WriteArray("jobs", look.Shop.Jobs, j => CarJson.WriteBrief(json, look, j));
+        });
+
+    private static IResult One(string job, Lookout lookout) => About(job, lookout, (look, state) =>
+        new JsonAnswer(StatusCodes.Status200OK, json => ReplayJson.Write(json, new DayReplay(Report(look, state), look.Shop.Plan, look.Shop.Tally))));
+
+    private static IResult Windows(string job, Lookout lookout) => About(job, lookout, (look, state) =>
+        JsonAnswer.Object(json => CarJson.WriteWindows(json, Report(look, state))));
+
+    private static IResult Taps(string job, Lookout lookout) => About(job, lookout, (look, state) => JsonAnswer.Object(json =>
+    {
+        json.WriteString("job", state.Job.Id);
+        json.WriteArray("taps", state.Told, t => CarJson.WriteTap(json, t));
+    }));
+
+    public static IResult Handover(string job, Lookout lookout) => About(job, lookout, (look, state) =>
+        JsonAnswer.Object(json => CarJson.WriteHandover(json, Report(look, state), look.Register.Jobs.GetValueOrDefault(job))));
+
+    private static async Task<IResult> Start(HttpContext context, Inbox inbox, Lookout lookout)
+    {
+        if (!OriginRule.IsJson(context.Request))
+        {
+            return JobWrites.NoJson();
+        }
+
+        Answer answer = await inbox.AskAsync(new Arrival.JobStart("job", await Body.ReadAsync(context)), context.RequestAborted);
+        string? job = (answer as Answer.Stored)?.Job ?? (answer as Answer.Repeated)?.Job;
+        return Answers.Over(answer, isRepeated =>
+        {
+            context.Response.Headers.Location = $"/api/v1/jobs/{job}";
+            int status = isRepeated ? StatusCodes.Status200OK : StatusCodes.Status201Created;
+            return About(job!, lookout, (look, state) => JsonAnswer.Object(json => CarJson.WriteBrief(json, look, state), status));
+        });
+    }
+
+    private static IResult About(string job, Lookout lookout, Func<Look, JobState, IResult> answer) => lookout.Now() is not { } look
+        ? Problem.NoShopYet()
+        : look.Shop.Find(job) is { } state ? answer(look, state) : Problem.Of(StatusCodes.Status404NotFound, $"No job '{job}'.");
+
+    private static JobReport Report(Look look, JobState job) => JobReport.Of(look.Shop, job.Job.Id);
+}

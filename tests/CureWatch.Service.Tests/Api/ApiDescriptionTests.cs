@@ -1,0 +1,106 @@
+using System.Net;
+using System.Text.Json;
+using System.Text.Json.Nodes;
+using Json.Schema;
+using Microsoft.AspNetCore.Routing;
+using Microsoft.Extensions.DependencyInjection;
+
+namespace CureWatch.Service.Tests.Api;
+
+public class ApiDescriptionTests
+{
+    [Fact]
+    public async Task Description_ListsEveryEndpoint()
+    {
+        await using ServedShop shop = await ServedShop.OpenAsync();
+        string[] mapped =
+        [
+            .. from endpoint in shop.Services.GetRequiredService<EndpointDataSource>().Endpoints.OfType<RouteEndpoint>()
+               let path = $"/{endpoint.RoutePattern.RawText!.TrimStart('/')}"
+               where path.StartsWith("/api", StringComparison.Ordinal) || path.StartsWith("/health", StringComparison.Ordinal)
+               from method in endpoint.Metadata.GetRequiredMetadata<HttpMethodMetadata>().HttpMethods
+               let line = $"{method} {path}"
+               orderby line
+               select line,
+        ];
+        JsonElement description = await shop.GetAsync("/openapi/v1.json");
+        string[] described =
+        [
+            .. from path in description.GetProperty("paths").EnumerateObject()
+               from operation in path.Value.EnumerateObject()
+               let line = $"{operation.Name.ToUpperInvariant()} {path.Name}"
+               orderby line
+               select line,
+        ];
+        Assert.NotEmpty(mapped);
+        Assert.Equal(mapped, described);
+        Assert.StartsWith("3.1", description.GetProperty("openapi").GetString(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Reference_LeadsSomewhere()
+    {
+        await using ServedShop shop = await ServedShop.OpenAsync();
+        JsonNode description = JsonNode.Parse(await shop.TextAsync("/openapi/v1.json"))!;
+        JsonObject schemas = description["components"]!["schemas"]!.AsObject();
+        string[] references = [.. References(description).Distinct()];
+        Assert.NotEmpty(references);
+        Assert.All(references, r => Assert.True(schemas.ContainsKey(r.Split('/')[^1]) && r.StartsWith("#/components/schemas/", StringComparison.Ordinal), r));
+        Assert.All(schemas, s => Assert.Contains($"#/components/schemas/{s.Key}", references));
+    }
+
+    // Every answer that has a document of its own is held against the schema the description gives for it.
+    [Fact]
+    public async Task Answers_AreAsDescribed()
+    {
+        await using ServedShop shop = await ServedShop.OpenAsync();
+        await shop.PassAsync(1);
+        await shop.PostAsync("/api/v1/jobs", Asked.Car, HttpStatusCode.Created);
+        await shop.PostAsync("/api/v1/jobs/grey-estate/taps", """{"id":"a","at":"2026-05-04T08:01:00Z","did":"applied"}""", HttpStatusCode.Created);
+        await shop.PassAsync(4);
+        await shop.PostAsync("/api/v1/jobs/grey-estate/taps", """{"at":"2026-05-04T08:04:00Z","did":"levelled","corrects":"a"}""", HttpStatusCode.Created);
+        await shop.PostAsync("/api/v1/jobs/grey-estate/taps", """{"at":"2026-05-04T08:05:00Z","did":"inspected","found":"streak"}""", HttpStatusCode.Created);
+        await shop.PostAsync("/api/v1/jobs/grey-estate/taps", """{"at":"2026-05-04T08:05:00Z","did":"applied"}""", HttpStatusCode.Created);
+        shop.Clock.Advance(TimeSpan.FromHours(3));
+        await AssertAnswersAsync(shop);
+        await shop.PostAsync("/api/v1/jobs/grey-estate/handover", """{"despite":"it must"}""", HttpStatusCode.OK);
+        await AssertAnswersAsync(shop);
+    }
+
+    private static async Task AssertAnswersAsync(ServedShop shop)
+    {
+        JsonNode description = JsonNode.Parse(await shop.TextAsync("/openapi/v1.json"))!;
+        foreach ((string path, JsonNode? operations) in description["paths"]!.AsObject())
+        {
+            if (operations!["get"]?["responses"]?["200"]?["content"]?["application/json"]?["schema"]?["$ref"]?.GetValue<string>() is { } reference)
+            {
+                string asked = path.Replace("{job}", "grey-estate", StringComparison.Ordinal).Replace("{bay}", "bay-1", StringComparison.Ordinal);
+                AssertValid(description, reference, await shop.TextAsync(asked), asked);
+                using HttpResponseMessage problem = await shop.SendAsync(HttpMethod.Get, path);
+                if (!problem.IsSuccessStatusCode)
+                {
+                    string text = await problem.Content.ReadAsStringAsync(TestContext.Current.CancellationToken);
+                    AssertValid(description, "#/components/schemas/problem", text, path);
+                }
+            }
+        }
+    }
+
+    private static void AssertValid(JsonNode description, string reference, string answer, string asked)
+    {
+        var root = new JsonObject { ["$ref"] = reference, ["$defs"] = description["components"]!["schemas"]!.DeepClone() };
+        string schema = root.ToJsonString().Replace("#/components/schemas/", "#/$defs/", StringComparison.Ordinal);
+        EvaluationResults results = JsonSchema.FromText(schema, new BuildOptions { SchemaRegistry = new SchemaRegistry() })
+            .Evaluate(JsonElement.Parse(answer), new EvaluationOptions { OutputFormat = OutputFormat.List });
+        Assert.True(
+            results.IsValid,
+            $"{asked}: {string.Join("; ", (results.Details ?? []).Where(d => d.Errors is not null).Select(d => $"{d.InstanceLocation} {string.Join(", ", d.Errors!.Values)}"))}\n{answer}");
+    }
+
+    private static IEnumerable<string> References(JsonNode? node) => node switch
+    {
+        JsonObject o => o.SelectMany(p => p.Key == "$ref" ? [p.Value!.GetValue<string>()] : References(p.Value)),
+        JsonArray a => a.SelectMany(References),
+        _ => [],
+    };
+}

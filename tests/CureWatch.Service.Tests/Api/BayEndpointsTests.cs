@@ -1,0 +1,84 @@
+using System.Net;
+using System.Text.Json;
+
+namespace CureWatch.Service.Tests.Api;
+
+public class BayEndpointsTests
+{
+    [Fact]
+    public async Task Bay_Heard_HasItsClimateWithSpread()
+    {
+        await using ServedShop shop = await ServedShop.OpenAsync();
+        await shop.PassAsync(1, panelC: 15);
+        JsonElement bay = (await shop.GetAsync("/api/v1/bays")).GetProperty("bays")[0];
+        JsonElement climate = bay.GetProperty("climate");
+        Assert.Equal(9.27, climate.GetProperty("dewPointC").GetDouble(), 0.005);
+        Assert.Equal(15 - 9.27, climate.GetProperty("spreadK").GetDouble(), 0.005);
+        Assert.Equal("dry", climate.GetProperty("verdict").GetString());
+        Assert.True(climate.GetProperty("panelMeasured").GetBoolean());
+        Assert.Equal("2026-05-04T08:01:00Z", climate.GetProperty("at").GetString());
+        Assert.Equal("cabin", bay.GetProperty("places")[0].GetProperty("place").GetString());
+        Assert.Equal(["heard", "heard", "heard"], bay.GetProperty("probes").EnumerateArray().Select(p => p.GetProperty("state").GetString()));
+    }
+
+    [Fact]
+    public async Task Bay_NotHeardAnyMore_SaysSoBetweenReadings()
+    {
+        await using ServedShop shop = await ServedShop.OpenAsync();
+        await shop.PassAsync(1);
+        shop.Clock.Advance(TimeSpan.FromHours(1));
+        JsonElement bay = await shop.GetAsync("/api/v1/bays/bay-1");
+        Assert.Equal(JsonValueKind.Null, bay.GetProperty("climate").ValueKind);
+        Assert.All(bay.GetProperty("probes").EnumerateArray(), p => Assert.Equal("silent", p.GetProperty("state").GetString()));
+        Assert.Equal(20, bay.GetProperty("probes")[0].GetProperty("airC").GetDouble());
+        Assert.Equal(3, bay.GetProperty("warnings").GetArrayLength());
+        JsonElement warning = (await shop.GetAsync("/api/v1/warnings")).GetProperty("warnings")[0];
+        Assert.Equal("probe-silent", warning.GetProperty("kind").GetString());
+        Assert.NotEmpty(warning.GetProperty("action").GetString()!);
+    }
+
+    [Fact]
+    public async Task Warning_ThatIsOver_IsAmongThePastOnes()
+    {
+        await using ServedShop shop = await ServedShop.OpenAsync();
+        await shop.PassAsync(1);
+        shop.Clock.Advance(TimeSpan.FromMinutes(10));
+        await shop.PassAsync(20);
+        Assert.Equal(0, (await shop.GetAsync("/api/v1/warnings")).GetProperty("warnings").GetArrayLength());
+        JsonElement past = (await shop.GetAsync("/api/v1/warnings/past")).GetProperty("warnings");
+        Assert.Equal(4, past.GetArrayLength());
+        Assert.Equal(3, past[0].GetProperty("number").GetInt32());
+        Assert.NotEqual(JsonValueKind.Null, past[0].GetProperty("clearedAt").ValueKind);
+    }
+
+    [Fact]
+    public async Task Readings_AreCounted_AlsoThoseNobodyBelieves()
+    {
+        await using ServedShop shop = await ServedShop.OpenAsync();
+        await shop.PassAsync(2);
+        await shop.ReadAsync("air", 20, 140);
+        await shop.ReadAsync("stranger", 20, 50);
+        JsonElement readings = await shop.GetAsync("/api/v1/readings");
+        Assert.Equal(8, readings.GetProperty("accepted").GetInt32());
+        Assert.Equal(
+            [("duplicate", "bay-1/air"), ("unknown-probe", "bay-1/stranger")],
+            readings.GetProperty("refused").EnumerateArray().Select(r => (r.GetProperty("reason").GetString(), r.GetProperty("place").GetString())));
+    }
+
+    [Fact]
+    public async Task Products_AreListedWithTheirCautions()
+    {
+        await using ServedShop shop = await ServedShop.OpenAsync();
+        JsonElement product = (await shop.GetAsync("/api/v1/products")).GetProperty("products")[0];
+        Assert.Equal("Mind the vapour.", product.GetProperty("cautions")[0].GetString());
+        Assert.True(product.GetProperty("newest").GetBoolean());
+    }
+
+    [Fact]
+    public async Task Health_IsReady()
+    {
+        await using ServedShop shop = await ServedShop.OpenAsync();
+        Assert.Equal("live", (await shop.GetAsync("/health/live")).GetProperty("status").GetString());
+        Assert.Equal("ready", (await shop.GetAsync("/health/ready", HttpStatusCode.OK)).GetProperty("status").GetString());
+    }
+}

@@ -1,0 +1,113 @@
+using System.Net;
+using CureWatch.Service.Api;
+using CureWatch.Service.Commands;
+using CureWatch.Service.Journal;
+using CureWatch.Service.Pump;
+using CureWatch.Service.Settings;
+using CureWatch.Service.Tests.Settings;
+using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Hosting;
+using Microsoft.AspNetCore.Hosting.Server;
+using Microsoft.AspNetCore.Hosting.Server.Features;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Time.Testing;
+
+namespace CureWatch.Service.Tests.Api;
+
+/// <summary>A shop served on a port of its own: the real pump and journal in a folder that is gone with it, on a clock that stands still.</summary>
+internal sealed class ServedShop : IAsyncDisposable
+{
+    public static readonly DateTimeOffset Start = new(2026, 5, 4, 8, 0, 0, TimeSpan.Zero);
+
+    private const string Shop =
+        """
+        {"shop":"test-shop","timeZone":"Europe/Dublin","finishing":"01:15:00","bays":[
+          {"bay":"bay-1","airspace":"hall","equipment":["extraction"],"probes":[
+            {"probe":"air","measures":"air"},{"probe":"bonnet","measures":"panel","on":{"material":"steel"}},
+            {"probe":"cabin","measures":"air","on":{"place":"cabin"}}]},
+          {"bay":"bay-2","probes":[{"probe":"air","measures":"air"}]}]}
+        """;
+
+    private const string Sheet =
+        """
+        {"product":"paint","revision":1,"kind":"paint","name":"Paint <b>coat</b>","cautions":["Mind the vapour."],"stages":[
+          {"stage":"flash","rows":[{"temperatureC":20,"humidityPct":50,"from":"00:01:00","to":"00:03:00"}]},
+          {"stage":"level-by","rows":[{"temperatureC":20,"humidityPct":50,"at":"00:08:00"}]},
+          {"stage":"recoat-from","rows":[{"temperatureC":20,"humidityPct":50,"at":"01:00:00"}]},
+          {"stage":"recoat-by","rows":[{"temperatureC":20,"humidityPct":50,"at":"06:00:00"}]},
+          {"stage":"keep-dry","rows":[{"temperatureC":20,"humidityPct":50,"at":"12:00:00"}]}]}
+        """;
+
+    private readonly Written _files;
+    private readonly DataFolder _data;
+    private readonly WebApplication _app;
+
+    private ServedShop(Written files, DataFolder data, WebApplication app, FakeTimeProvider clock)
+    {
+        (_files, _data, _app, Clock) = (files, data, app, clock);
+        Address = new Uri(app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.First());
+        Client = new HttpClient { BaseAddress = Address };
+    }
+
+    public FakeTimeProvider Clock { get; }
+
+    public Uri Address { get; }
+
+    public HttpClient Client { get; }
+
+    public IServiceProvider Services => _app.Services;
+
+    public static async Task<ServedShop> OpenAsync(params string[] hosts)
+    {
+        var files = new Written();
+        files.File("config/shop.json", Shop);
+        files.File("config/products/paint.json", Sheet);
+        var clock = new FakeTimeProvider(Start);
+        var faults = new Faults();
+        DataFolder data = DataFolder.Hold(Path.Combine(files.Folder, "data"), isDemo: false, faults)!;
+        Recovered recovered = Recovered.From(data, Path.Combine(files.Folder, "config"), isForced: false, faults)!;
+        Assert.Empty(faults.All);
+
+        WebApplicationBuilder builder = WebApplication.CreateEmptyBuilder(new WebApplicationOptions());
+        builder.WebHost.UseKestrelCore().ConfigureKestrel(o => o.Listen(IPAddress.Loopback, 0));
+        builder.Services.AddSingleton<TimeProvider>(clock).AddRoutingCore().AddLogging()
+            .AddSingleton(new ServiceSettings(null!, data.Path, new BoardSettings(0, Listen.Loopback, [.. hosts]), new LimitSettings(4096, 10, 10)))
+            .AddPump(data, recovered.Register, recovered.End, recovered.First)
+            .AddApi();
+        WebApplication app = builder.Build();
+        app.MapApi();
+        await app.StartAsync();
+        return new ServedShop(files, data, app, clock);
+    }
+
+    public async Task<Answer> AskAsync(Arrival arrival) => await Services.GetRequiredService<Inbox>().AskAsync(arrival);
+
+    public Task ReadAsync(string probe, double airC, double humidityPct, string bay = "bay-1") =>
+        AskAsync(new Arrival.Reading(new Entry.Reading(bay, probe, null, airC, humidityPct, null)));
+
+    public Task ReadPanelAsync(double panelC) => AskAsync(new Arrival.Reading(new Entry.Reading("bay-1", "bonnet", null, null, null, panelC)));
+
+    /// <summary>Lets time pass with a reading of every probe each minute.</summary>
+    public async Task PassAsync(int minutes, double airC = 20, double humidityPct = 50, double panelC = 19)
+    {
+        for (int minute = 0; minute < minutes; minute++)
+        {
+            Clock.Advance(TimeSpan.FromMinutes(1));
+            await ReadAsync("air", airC, humidityPct);
+            await ReadAsync("cabin", airC, humidityPct);
+            await ReadAsync("air", airC, humidityPct, "bay-2");
+            await ReadPanelAsync(panelC);
+        }
+    }
+
+    public Task StopAsync() => _app.StopAsync();
+
+    public async ValueTask DisposeAsync()
+    {
+        Client.Dispose();
+        await _app.StopAsync();
+        await _app.DisposeAsync();
+        _data.Dispose();
+        _files.Dispose();
+    }
+}
