@@ -1,0 +1,129 @@
+using System.Collections.Immutable;
+using System.Diagnostics;
+using System.Text;
+using CureWatch.Bays;
+using CureWatch.Handover;
+using CureWatch.Service.Demo;
+using CureWatch.Service.Journal;
+using CureWatch.Service.Pump;
+using CureWatch.Service.Settings;
+using CureWatch.Warnings;
+
+namespace CureWatch.Service.Tests.Demo;
+
+/// <summary>The demo day folded as the pump folds it, with no broker, no disk and no clock; the technician hears a warning as it is raised.</summary>
+internal sealed class FoldedDay
+{
+    private static readonly TimeSpan LookEvery = TimeSpan.FromMinutes(5);
+
+    private readonly PriorityQueue<DemoAct.Tapped, DateTimeOffset> _answers = new();
+    private Register _register = Register.Blank;
+
+    private FoldedDay()
+    {
+        var faults = new Faults();
+        ConfigurationFolder folder = ConfigurationFolder.Find(DemoDay.ShippedFolder, faults)!;
+        Configuration configuration = Configuration.Read(folder, faults)!;
+        foreach (Entry entry in Imports.Decide(_register, folder, configuration, isForced: false, faults))
+        {
+            Take(entry, DemoDay.Start);
+        }
+
+        Assert.Empty(faults.All);
+    }
+
+    public static FoldedDay Whole { get; } = Fold(TimeSpan.FromHours(28));
+
+    public Shop Shop => _register.Shop!;
+
+    public List<(DateTimeOffset At, ShopEvent Event)> Happened { get; } = [];
+
+    /// <summary>How the grey estate stood every few minutes.</summary>
+    public List<(DateTimeOffset At, Ruling Ruling)> Rulings { get; } = [];
+
+    public List<DemoAct> Acts { get; } = [];
+
+    public IEnumerable<Warning> Warnings(WarningKind kind) => Shop.Warnings.Where(w => w.Subject.Kind == kind);
+
+    /// <summary>A time on the shop's wall; hours past 24 are the next morning's.</summary>
+    public static DateTimeOffset Clock(int hour, int minute) => DemoDay.Start.AddHours(hour - 7).AddMinutes(minute);
+
+    private static FoldedDay Fold(TimeSpan length)
+    {
+        var day = new FoldedDay();
+        DateTimeOffset look = DemoDay.Start;
+        foreach (DemoAct act in new DemoDay(DemoDay.ShippedFolder).Acts().TakeWhile(a => a.At <= DemoDay.Start + length))
+        {
+            while (day._answers.TryPeek(out DemoAct.Tapped? answer, out DateTimeOffset at) && at <= act.At)
+            {
+                day.Do(day._answers.Dequeue());
+            }
+
+            for (; look <= act.At; look += LookEvery)
+            {
+                day.Look(look);
+            }
+
+            day.Do(act);
+        }
+
+        return day;
+    }
+
+    private void Look(DateTimeOffset at)
+    {
+        Take(new Entry.ClockReached(), at);
+        if (Shop.Find(DemoDay.MainJob) is not null)
+        {
+            Rulings.Add((at, JobReport.Of(Shop, DemoDay.MainJob).Ruling));
+        }
+    }
+
+    private void Do(DemoAct act)
+    {
+        Acts.Add(act);
+        foreach (Entry entry in EntriesOf(act))
+        {
+            Take(entry, act.At);
+        }
+    }
+
+    private ImmutableArray<Entry> EntriesOf(DemoAct act)
+    {
+        switch (act)
+        {
+            case DemoAct.Published { Probe: var probe, Sample: var sample }:
+                bool isPanel = sample.HumidityPct is null;
+                double? airC = isPanel ? null : sample.TemperatureC, panelC = isPanel ? sample.TemperatureC : null;
+                return [new Entry.Reading(probe.Bay, probe.Id, act.At, airC, sample.HumidityPct, panelC)];
+            case DemoAct.BookedIn booking:
+                return Stored(Requests.OnJobStart(_register, new Arrival.JobStart("demo", Encoding.UTF8.GetBytes(booking.Body)), act.At));
+            case DemoAct.Tapped tapped:
+                return Stored(Requests.OnTap(_register, new Arrival.Tap("demo", null, Encoding.UTF8.GetBytes(tapped.Payload)), act.At));
+            default:
+                throw new UnreachableException(act.GetType().Name);
+        }
+    }
+
+    private static ImmutableArray<Entry> Stored(Decision decision)
+    {
+        Assert.IsType<Answer.Stored>(decision.Answer);
+        return decision.Entries;
+    }
+
+    private void Take(Entry entry, DateTimeOffset at)
+    {
+        (_register, ImmutableArray<ShopEvent> happened) = RegisterFold.Take(_register, _register.Sequence + 1, at, entry);
+        foreach (ShopEvent e in happened)
+        {
+            Happened.Add((Shop.Now, e));
+            if (e is ShopEvent.WarningRaised { Warning: var raised } && Technician.AnswerTo(Heard(raised)) is { } answer)
+            {
+                _answers.Enqueue(answer, answer.At);
+            }
+        }
+    }
+
+    private static HeardWarning Heard(Warning raised) =>
+        new(WireName<WarningKind>.Of(raised.Subject.Kind), raised.Subject.Job, raised.Surface, raised.RaisedAt);
+}
