@@ -25,4 +25,10 @@ internal abstract record DemoAct(DateTimeOffset At)
     /// <param name="Id">The tap's id.</param>
     /// <param name="Payload">The tap as JSON, with its job.</param>
     internal sealed record Tapped(DateTimeOffset At, string Bay, string Job, string Id, string Payload) : DemoAct(At);
+
+    /// <summary>A car is handed over on the board.</summary>
+    /// <param name="At">When.</param>
+    /// <param name="Job">The job.</param>
+    /// <param name="By">Who hands it over.</param>
+    internal sealed record HandedOver(DateTimeOffset At, string Job, string By) : DemoAct(At);
 }

@@ -6,15 +6,24 @@ namespace CureWatch.Service.Demo;
 /// </summary>
 internal sealed class DemoDay(string folder)
 {
+    /// <summary>What the shop's topics begin with.</summary>
+    public const string Root = "curewatch/v1/ottermoss-works";
+
     public const string MainJob = "grey-estate";
+    public const string SecondJob = "blue-hatch";
     public const string MainBay = "bay-1";
 
     /// <summary>A Monday at 07:00 in the shop's own time.</summary>
     public static readonly DateTimeOffset Start = new(2026, 3, 2, 7, 0, 0, TimeSpan.Zero);
 
+    /// <summary>After that nothing happens but the climate, with the grey estate there to be handed over.</summary>
+    public static readonly DateTimeOffset StoryEnds = Start.AddHours(26);
+
     /// <summary>When each car is booked in. The grey estate is the newer job, the one a replay without a name takes.</summary>
     private static readonly (string Job, TimeSpan At)[] Bookings =
-        [("blue-hatch", new TimeSpan(0, 8, 30)), (MainJob, new TimeSpan(0, 52, 30))];
+        [(SecondJob, new TimeSpan(0, 8, 30)), (MainJob, new TimeSpan(0, 52, 30))];
+
+    private static readonly TimeSpan SecondCarLeaves = new(6, 20, 0);
 
     /// <summary>While a battery contact is loose the bonnet's probe says nothing.</summary>
     private static readonly (string Probe, TimeSpan From, TimeSpan To) Loose =
@@ -49,6 +58,8 @@ internal sealed class DemoDay(string folder)
                 yield return tap;
             }
         }
+
+        yield return new DemoAct.HandedOver(Start + SecondCarLeaves, SecondJob, "Alex");
     }
 
     private static IEnumerable<DemoAct.Published> Readings()

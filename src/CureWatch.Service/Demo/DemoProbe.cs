@@ -12,8 +12,6 @@ namespace CureWatch.Service.Demo;
 /// <param name="Words">How it says it.</param>
 internal sealed record DemoProbe(string Bay, string Id, string Topic, TimeSpan First, TimeSpan Every, Measured Of, PayloadForm Words)
 {
-    private const string Root = "curewatch/v1/ottermoss-works";
-
     /// <summary>Noise of a usual sensor [K], [% RH]. Source (choice).</summary>
     private const double NoiseK = 0.05, NoisePct = 0.4;
 
@@ -59,7 +57,7 @@ internal sealed record DemoProbe(string Bay, string Id, string Topic, TimeSpan F
     private static double Fahrenheit(DemoSample sample) => Math.Round((sample.TemperatureC * 1.8) + 32, 1);
 
     private static DemoProbe Usual(string bay, string id, int firstSecond, int everySeconds, Measured of) =>
-        new(bay, id, $"{Root}/{bay}/probe/{id}", Seconds(firstSecond), Seconds(everySeconds), of, PayloadForm.Usual);
+        new(bay, id, $"{DemoDay.Root}/{bay}/probe/{id}", Seconds(firstSecond), Seconds(everySeconds), of, PayloadForm.Usual);
 
     private static TimeSpan Seconds(int seconds) => TimeSpan.FromSeconds(seconds);
 }

@@ -32,8 +32,8 @@ internal static class HallPlan
         (2, TimeSpan.Zero, TimeSpan.MaxValue, 40),
         (1, TimeSpan.Zero, At(18, 30), 60), // people, and a floor they keep damp
         (2, TimeSpan.Zero, At(18, 30), 60),
-        (1, At(7, 51), At(8, 50), 400), // a wet car dries off
-        (1, At(8, 5), At(8, 20), 800), // and is washed
+        (1, At(7, 51), At(8, 40), 650), // a wet car dries off
+        (1, At(8, 5), At(8, 20), 1000), // and is washed
         (2, At(16, 40), At(18, 10), 1350), // pressure washer next door
     ];
 

@@ -132,7 +132,7 @@ public class DemoDayTests
     [Fact]
     public void SecondCar_IsReadyByNoon_AndGone()
     {
-        Assert.True(JobReport.Of(Day.Shop, "blue-hatch").Ruling.IsReady);
-        Assert.Contains(Day.Happened, h => h.Event is ShopEvent.RulingTurned { Job: "blue-hatch", IsReady: true } && h.At < FoldedDay.Clock(12, 0));
+        Assert.Equal(FoldedDay.Clock(13, 20), Day.Shop.Find(DemoDay.SecondJob)!.LeftAt);
+        Assert.Contains(Day.Happened, h => h.Event is ShopEvent.RulingTurned { Job: DemoDay.SecondJob, IsReady: true } && h.At < FoldedDay.Clock(12, 0));
     }
 }

@@ -17,14 +17,13 @@ internal sealed class FoldedDay
     private static readonly TimeSpan LookEvery = TimeSpan.FromMinutes(5);
 
     private readonly PriorityQueue<DemoAct.Tapped, DateTimeOffset> _answers = new();
-    private Register _register = Register.Blank;
 
     private FoldedDay()
     {
         var faults = new Faults();
         ConfigurationFolder folder = ConfigurationFolder.Find(DemoDay.ShippedFolder, faults)!;
         Configuration configuration = Configuration.Read(folder, faults)!;
-        foreach (Entry entry in Imports.Decide(_register, folder, configuration, isForced: false, faults))
+        foreach (Entry entry in Imports.Decide(Register, folder, configuration, isForced: false, faults))
         {
             Take(entry, DemoDay.Start);
         }
@@ -32,9 +31,14 @@ internal sealed class FoldedDay
         Assert.Empty(faults.All);
     }
 
-    public static FoldedDay Whole { get; } = Fold(TimeSpan.FromHours(28));
+    public static FoldedDay Whole { get; } = Until(Clock(7 + 28, 0));
 
-    public Shop Shop => _register.Shop!;
+    public Register Register { get; private set; } = Register.Blank;
+
+    public Shop Shop => Register.Shop!;
+
+    /// <summary>What a journal would hold, each entry with the state after it.</summary>
+    public List<(Step Step, Register After)> Steps { get; } = [];
 
     public List<(DateTimeOffset At, ShopEvent Event)> Happened { get; } = [];
 
@@ -48,11 +52,11 @@ internal sealed class FoldedDay
     /// <summary>A time on the shop's wall; hours past 24 are the next morning's.</summary>
     public static DateTimeOffset Clock(int hour, int minute) => DemoDay.Start.AddHours(hour - 7).AddMinutes(minute);
 
-    private static FoldedDay Fold(TimeSpan length)
+    public static FoldedDay Until(DateTimeOffset end)
     {
         var day = new FoldedDay();
         DateTimeOffset look = DemoDay.Start;
-        foreach (DemoAct act in new DemoDay(DemoDay.ShippedFolder).Acts().TakeWhile(a => a.At <= DemoDay.Start + length))
+        foreach (DemoAct act in new DemoDay(DemoDay.ShippedFolder).Acts().TakeWhile(a => a.At <= end))
         {
             while (day._answers.TryPeek(out DemoAct.Tapped? answer, out DateTimeOffset at) && at <= act.At)
             {
@@ -97,9 +101,11 @@ internal sealed class FoldedDay
                 double? airC = isPanel ? null : sample.TemperatureC, panelC = isPanel ? sample.TemperatureC : null;
                 return [new Entry.Reading(probe.Bay, probe.Id, act.At, airC, sample.HumidityPct, panelC)];
             case DemoAct.BookedIn booking:
-                return Stored(Requests.OnJobStart(_register, new Arrival.JobStart("demo", Encoding.UTF8.GetBytes(booking.Body)), act.At));
+                return Stored(Requests.OnJobStart(Register, new Arrival.JobStart("demo", Encoding.UTF8.GetBytes(booking.Body)), act.At));
             case DemoAct.Tapped tapped:
-                return Stored(Requests.OnTap(_register, new Arrival.Tap("demo", null, Encoding.UTF8.GetBytes(tapped.Payload)), act.At));
+                return Stored(Requests.OnTap(Register, new Arrival.Tap("demo", null, Encoding.UTF8.GetBytes(tapped.Payload)), act.At));
+            case DemoAct.HandedOver left:
+                return Stored(Requests.OnHandOver(Register, new Arrival.HandOver(left.Job, left.By, null), act.At));
             default:
                 throw new UnreachableException(act.GetType().Name);
         }
@@ -113,7 +119,8 @@ internal sealed class FoldedDay
 
     private void Take(Entry entry, DateTimeOffset at)
     {
-        (_register, ImmutableArray<ShopEvent> happened) = RegisterFold.Take(_register, _register.Sequence + 1, at, entry);
+        (Register, ImmutableArray<ShopEvent> happened) = RegisterFold.Take(Register, Register.Sequence + 1, at, entry);
+        Steps.Add((new Step(Register.Sequence, at, entry, happened), Register));
         foreach (ShopEvent e in happened)
         {
             Happened.Add((Shop.Now, e));

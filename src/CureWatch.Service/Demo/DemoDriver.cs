@@ -1,0 +1,127 @@
+using CureWatch.Bays;
+using CureWatch.Service.Pump;
+
+namespace CureWatch.Service.Demo;
+
+/// <summary>
+/// Plays the day against the running service. The clock is stepped to the next act or due instant only once everything before it is
+/// acknowledged, on disk, woken for, folded and heard.
+/// </summary>
+internal sealed class DemoDriver(
+    SteppedClock clock,
+    Latest latest,
+    Stirring stirring,
+    DemoSettings settings,
+    Func<DemoAddresses> addresses,
+    IHostApplicationLifetime lifetime,
+    ILogger<DemoDriver> log) : BackgroundService
+{
+    /// <summary>At a wall clock's pace it ticks this often, so that nobody's countdown stands still. Source (choice).</summary>
+    private static readonly TimeSpan Tick = TimeSpan.FromSeconds(1);
+
+    private readonly Earshot _earshot = new(stirring);
+    private readonly DemoScript _script = new(new DemoDay(DemoDay.ShippedFolder));
+
+    /// <summary>Whether it could not go on.</summary>
+    public bool IsBroken { get; private set; }
+
+    private bool IsReady => latest.Register.Shop!.Find(DemoDay.MainJob)?.IsReady == true;
+
+    private bool IsOver => clock.GetUtcNow() >= DemoDay.StoryEnds;
+
+    public override void Dispose()
+    {
+        _script.Dispose();
+        base.Dispose();
+    }
+
+    protected override async Task ExecuteAsync(CancellationToken stoppingToken)
+    {
+        try
+        {
+            await StartedAsync(stoppingToken).ConfigureAwait(false);
+            await using Cast cast = await Cast.ConnectAsync(addresses(), _earshot, log, stoppingToken).ConfigureAwait(false);
+            await PlayAsync(cast, stoppingToken).ConfigureAwait(false);
+        }
+        catch (OperationCanceledException) when (stoppingToken.IsCancellationRequested)
+        {
+            // Told to stop in the middle of the day; with a data folder of its own it resumes there.
+        }
+#pragma warning disable CA1031 // whatever breaks the play ends the program, and is told
+        catch (Exception e)
+#pragma warning restore CA1031
+        {
+            IsBroken = true;
+            Log.DemoBroke(log, e);
+        }
+
+        lifetime.StopApplication();
+    }
+
+    private Task StartedAsync(CancellationToken cancelled)
+    {
+        var started = new TaskCompletionSource(TaskCreationOptions.RunContinuationsAsynchronously);
+        _ = lifetime.ApplicationStarted.Register(started.SetResult);
+        return started.Task.WaitAsync(cancelled);
+    }
+
+    private async Task PlayAsync(Cast cast, CancellationToken cancelled)
+    {
+        var pace = new DemoPace(settings.MinutesPerSecond);
+        await SettleAsync(cancelled).ConfigureAwait(false);
+        while (!IsOver && !(settings.UntilHandover && IsReady))
+        {
+            await StepAsync(cast, pace, cancelled).ConfigureAwait(false);
+        }
+
+        if (settings.UntilHandover)
+        {
+            return;
+        }
+
+        Log.StoryEnded(log);
+        pace = DemoPace.OfTheWall;
+        while (true)
+        {
+            await StepAsync(cast, pace, cancelled).ConfigureAwait(false);
+        }
+    }
+
+    private async Task StepAsync(Cast cast, DemoPace pace, CancellationToken cancelled)
+    {
+        Register register = latest.Register;
+        DateTimeOffset now = clock.GetUtcNow();
+        DemoAct act = _script.Peek(register);
+        bool isAct = ShopFold.NextDueAt(register.Shop!) is not { } due || due > act.At;
+        DateTimeOffset next = isAct ? act.At : ShopFold.NextDueAt(register.Shop!)!.Value;
+        if (IsOver && next - now > Tick)
+        {
+            await pace.AllowAsync(Tick, cancelled).ConfigureAwait(false);
+            clock.StepTo(now + Tick);
+            return;
+        }
+
+        await pace.AllowAsync(next - now, cancelled).ConfigureAwait(false);
+        clock.StepTo(next);
+        if (isAct)
+        {
+            await cast.DoAsync(_script.Take(register), cancelled).ConfigureAwait(false);
+        }
+
+        await SettleAsync(cancelled).ConfigureAwait(false);
+    }
+
+    /// <summary>Waits until the alarm clock has rung for all that is due, the pump has taken it in, and people have heard the warnings.</summary>
+    private async Task SettleAsync(CancellationToken cancelled)
+    {
+        await stirring.UntilAsync(
+            () => latest.Register.Shop is { } shop
+                && !(ShopFold.NextDueAt(shop) <= clock.GetUtcNow())
+                && _earshot.IsOf(shop),
+            cancelled).ConfigureAwait(false);
+        foreach (HeardWarning warning in _earshot.Standing)
+        {
+            _script.Hear(warning, latest.Register);
+        }
+    }
+}
