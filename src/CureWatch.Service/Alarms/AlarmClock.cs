@@ -69,7 +69,7 @@ internal sealed class AlarmClock(ISchedulerFactory schedulers, Latest latest, Ti
     }
 
     /// <summary>Up, never down: woken a fraction early, the pump would find nothing due.</summary>
-    private static DateTimeOffset WholeMillisecond(DateTimeOffset instant)
+    public static DateTimeOffset WholeMillisecond(DateTimeOffset instant)
     {
         long over = instant.Ticks % TimeSpan.TicksPerMillisecond;
         return over == 0 ? instant : instant.AddTicks(TimeSpan.TicksPerMillisecond - over);

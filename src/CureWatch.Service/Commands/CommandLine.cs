@@ -12,6 +12,7 @@ internal static class CommandLine
         var root = new RootCommand("Watches the climate of a detailing bay and says when a coated car may be handed over.")
         {
             RunCommand.Create(),
+            DemoCommand.Create(),
             ClimateCommand.Create(),
             FitCommand.Create(),
             PassCommand.Create(),

@@ -44,10 +44,10 @@ internal sealed class RunCommand
 
         using (folder)
         {
-            var host = ServiceHost.Build(settings, config, folder, TimeProvider.System, faults);
-            return host is null
-                ? Refusal.Of(faults, parsed.InvocationConfiguration.Error)
-                : host.Run(new ReadyLine(parsed.GetValue(_json), parsed.InvocationConfiguration.Output), parsed.InvocationConfiguration.Error);
+            return Recovered.From(folder, config, isForced: false, faults) is { } recovered
+                ? ServiceHost.Build(settings, folder, recovered, TimeProvider.System)
+                    .Run(new ReadyLine(parsed.GetValue(_json), parsed.InvocationConfiguration.Output), parsed.InvocationConfiguration.Error)
+                : Refusal.Of(faults, parsed.InvocationConfiguration.Error);
         }
     }
 

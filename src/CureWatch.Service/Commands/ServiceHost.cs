@@ -1,9 +1,13 @@
 using System.Net;
+using CureWatch.Service.Alarms;
+using CureWatch.Service.Api;
 using CureWatch.Service.Journal;
+using CureWatch.Service.Mqtt;
 using CureWatch.Service.Pump;
 using CureWatch.Service.Settings;
 using Microsoft.AspNetCore.Hosting.Server;
 using Microsoft.AspNetCore.Hosting.Server.Features;
+using Microsoft.Extensions.Logging.Console;
 
 namespace CureWatch.Service.Commands;
 
@@ -13,26 +17,19 @@ internal sealed class ServiceHost(WebApplication app)
     public IServiceProvider Services => app.Services;
 
     /// <param name="settings">How it runs.</param>
-    /// <param name="config">The configuration folder.</param>
     /// <param name="folder">The data folder, held by the caller.</param>
+    /// <param name="recovered">What it held.</param>
     /// <param name="clock">The only clock that decides anything.</param>
-    /// <param name="faults">Where it is said why not.</param>
-    /// <param name="more">What else to register.</param>
-    /// <returns>The service, or null where data or settings cannot be used.</returns>
-    public static ServiceHost? Build(
-        ServiceSettings settings, string config, DataFolder folder, TimeProvider clock, Faults faults, Action<IServiceCollection>? more = null)
+    /// <param name="more">What else to register, which starts last.</param>
+    public static ServiceHost Build(
+        ServiceSettings settings, DataFolder folder, Recovered recovered, TimeProvider clock, Action<IServiceCollection>? more = null)
     {
-        if (Recovered.From(folder, config, isForced: false, faults) is not { } recovered)
-        {
-            return null;
-        }
-
         // Nothing of this machine's other settings, such as ASPNETCORE_URLS or an appsettings.json somewhere, changes this service.
         WebApplicationBuilder builder = WebApplication.CreateEmptyBuilder(
             new WebApplicationOptions { ContentRootPath = AppContext.BaseDirectory, ApplicationName = typeof(ServiceHost).Assembly.GetName().Name });
         builder.Logging.AddSimpleConsole(o => o.SingleLine = true).SetMinimumLevel(LogLevel.Information)
             .AddFilter("Microsoft", LogLevel.Warning).AddFilter("Quartz", LogLevel.Warning);
-        builder.Services.Configure<Microsoft.Extensions.Logging.Console.ConsoleLoggerOptions>(o => o.LogToStandardErrorThreshold = LogLevel.Trace);
+        builder.Services.Configure<ConsoleLoggerOptions>(o => o.LogToStandardErrorThreshold = LogLevel.Trace);
         builder.Services.AddSystemd().AddWindowsService();
         builder.WebHost.UseKestrelCore().ConfigureKestrel(o =>
         {
@@ -47,15 +44,22 @@ internal sealed class ServiceHost(WebApplication app)
             }
         });
 
-        builder.Services.AddSingleton(clock).AddSingleton(settings).AddRoutingCore();
-        builder.Services.AddPump(folder, recovered.Register, recovered.End, recovered.First);
+        builder.Services.AddSingleton(clock).AddSingleton(settings).AddRouting()
+            .AddPump(folder, recovered.Register, recovered.End, recovered.First)
+            .AddAlarms(clock)
+            .AddMqtt(settings.Mqtt, settings.Limits)
+            .AddApi();
         more?.Invoke(builder.Services);
-        return new ServiceHost(builder.Build());
+        WebApplication app = builder.Build();
+        app.MapApi();
+        return new ServiceHost(app);
     }
 
     /// <summary>Runs until it is told to stop.</summary>
+    /// <param name="ready">Says where it can be reached; null where nobody asks.</param>
+    /// <param name="error">Where it is said why it cannot start.</param>
     /// <returns>The exit code.</returns>
-    public int Run(ReadyLine ready, TextWriter error)
+    public int Run(ReadyLine? ready, TextWriter error)
     {
         try
         {
@@ -68,10 +72,12 @@ internal sealed class ServiceHost(WebApplication app)
             return ExitCode.Unusable;
         }
 
-        ready.Write(BoardAddress(), "");
+        ready?.Write(BoardOf(app.Services), app.Services.GetRequiredService<MqttService>().Address);
         app.WaitForShutdown();
         return ExitCode.Done;
     }
 
-    public string BoardAddress() => app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.First();
+    /// <summary>Where the board is reached, once the service has started.</summary>
+    public static string BoardOf(IServiceProvider services) =>
+        services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.First();
 }

@@ -1,4 +1,5 @@
 using CureWatch.Bays;
+using CureWatch.Service.Alarms;
 using CureWatch.Service.Pump;
 
 namespace CureWatch.Service.Demo;
@@ -92,8 +93,9 @@ internal sealed class DemoDriver(
         Register register = latest.Register;
         DateTimeOffset now = clock.GetUtcNow();
         DemoAct act = _script.Peek(register);
-        bool isAct = ShopFold.NextDueAt(register.Shop!) is not { } due || due > act.At;
-        DateTimeOffset next = isAct ? act.At : ShopFold.NextDueAt(register.Shop!)!.Value;
+        DateTimeOffset? rings = ShopFold.NextDueAt(register.Shop!) is { } due ? AlarmClock.WholeMillisecond(due) : null;
+        bool isAct = rings is null || rings > act.At;
+        DateTimeOffset next = isAct ? act.At : rings!.Value;
         if (IsOver && next - now > Tick)
         {
             await pace.AllowAsync(Tick, cancelled).ConfigureAwait(false);

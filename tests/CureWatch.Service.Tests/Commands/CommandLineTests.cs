@@ -6,7 +6,7 @@ public class CommandLineTests
     public void UnknownCommand_IsOneFault() => Invocation.Of("polish --air 20").AssertRefused("curewatch");
 
     [Fact]
-    public void NoCommand_IsOneFault() => Invocation.Of().AssertRefused("curewatch");
+    public void NoCommand_IsTheService() => Invocation.Of("--port 70000 --mqtt-port x").AssertRefused("--port", "--mqtt-port");
 
     [Fact]
     public void UnknownOption_IsOneFaultWithItsValue()
