@@ -21,7 +21,7 @@ internal sealed class Watcher : IAsyncDisposable
 
     public IEnumerable<(string Topic, string Payload, bool IsKept)> Seen => _seen;
 
-    public static async Task<Watcher> ConnectAsync(int port, string id = "watcher", string filter = "#", bool asPublished = false)
+    public static async Task<Watcher> ConnectAsync(int port, string id = "watcher", string filter = "#")
     {
         var watcher = new Watcher();
         watcher._client.ApplicationMessageReceivedAsync += e =>
@@ -34,7 +34,7 @@ internal sealed class Watcher : IAsyncDisposable
         await watcher._client.ConnectAsync(
             new MqttClientOptionsBuilder().WithTcpServer("127.0.0.1", port).WithClientId(id).Build(), TestContext.Current.CancellationToken).InTimeAsync();
         await watcher._client.SubscribeAsync(
-            new MqttClientSubscribeOptionsBuilder().WithTopicFilter(filter, MqttQualityOfServiceLevel.AtLeastOnce, false, asPublished).Build(),
+            new MqttClientSubscribeOptionsBuilder().WithTopicFilter(filter, MqttQualityOfServiceLevel.AtLeastOnce).Build(),
             TestContext.Current.CancellationToken).InTimeAsync();
         return watcher;
     }
