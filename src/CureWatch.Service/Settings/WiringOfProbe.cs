@@ -15,7 +15,14 @@ internal static partial class WiringOfProbe
 
     public static ProbeWiring Read(JsonCursor place, string shop, string bay, string probe, Measures? measures)
     {
-        string topic = place["topic"].String(IsTopic, TopicAllowed) ?? $"curewatch/v1/{shop}/{bay}/probe/{probe}";
+        string root = $"curewatch/v1/{shop}/";
+        string topic = place["topic"].String(IsTopic, TopicAllowed) ?? $"{root}{bay}/probe/{probe}";
+        if (topic.StartsWith(root, StringComparison.Ordinal) && topic[root.Length..].Split('/') is not [_, "probe", _])
+        {
+            // What is written there comes from this program: a probe heard there would be its own echo.
+            place["topic"].Refuse($"a topic outside {root}, or one of its {{bay}}/probe/{{probe}}");
+        }
+
         return new ProbeWiring(bay, probe, topic, Fields(place["fields"], measures), Unit(place["unit"]));
     }
 

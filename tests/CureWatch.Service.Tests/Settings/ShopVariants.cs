@@ -95,5 +95,8 @@ internal static class ShopVariants
         { "/bays/1/bay", "\"bay-1\"", "/bays/1/bay" },
         { "/bays/0/probes/1/probe", "\"air\"", "/bays/0/probes/1/probe" },
         { "/bays/0/probes/0/every", "\"00:00:00\"", "/bays/0/probes/0/every" },
+        { "/bays/0/probes/0/topic", "\"curewatch/v1/test-works/bay-1/climate\"", "/bays/0/probes/0/topic" },
+        { "/bays/0/probes/0/topic", "\"curewatch/v1/test-works/bay-1/tap\"", "/bays/0/probes/0/topic" },
+        { "/bays/0/probes/0/topic", "\"curewatch/v1/test-works/status\"", "/bays/0/probes/0/topic" },
     };
 }
