@@ -120,7 +120,7 @@ internal sealed class FoldedDay
     private void Take(Entry entry, DateTimeOffset at)
     {
         (Register, ImmutableArray<ShopEvent> happened) = RegisterFold.Take(Register, Register.Sequence + 1, at, entry);
-        Steps.Add((new Step(Register.Sequence, at, entry, happened), Register));
+        Steps.Add((new Step(Register.Sequence, at, entry, happened, Register), Register));
         foreach (ShopEvent e in happened)
         {
             Happened.Add((Shop.Now, e));

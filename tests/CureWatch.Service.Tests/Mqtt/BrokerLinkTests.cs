@@ -163,7 +163,7 @@ public class BrokerLinkTests
         latest.Register = latest.Register with { Settings = latest.Register.Settings with { Shop = changed } };
         var entry = new Entry.SettingsChanged(new SettingsItem(SettingsItem.Shop, "ottermoss-works", 0), "", "", SettingsOrigin.Board);
 
-        rig.Link.Follow(new Commit([new Step(1, default, entry, [])], latest.Register));
+        rig.Link.Follow(new Commit([new Step(1, default, entry, [], latest.Register)], latest.Register));
         await Eventually.TrueAsync(
             () =>
             {
