@@ -7,7 +7,6 @@ namespace CureWatch.Service.Api;
 internal static class JobWrites
 {
     private const int MostOfHandover = 16 * 1024;
-    private const int LongestText = 200;
 
     public static void Map(RouteGroupBuilder api)
     {
@@ -50,8 +49,7 @@ internal static class JobWrites
 
         var faults = new Faults();
         JsonCursor? top = JsonFile.Parse("handover", (await Body.ReadAsync(context, MostOfHandover)).Span, faults);
-        _ = top?.Keys([], "by", "despite");
-        string? by = top?["by"].Text(LongestText), despite = top?["despite"].Text(LongestText);
+        (string? by, string? despite) = top is null ? (null, null) : Departure.Read(top);
         if (faults.Count > 0)
         {
             return Problem.Faulty([.. faults.All]);

@@ -1,5 +1,5 @@
 using System.Net;
-using CureWatch.Service.Api;
+using CureWatch.Service.Board;
 using CureWatch.Service.Commands;
 using CureWatch.Service.Journal;
 using CureWatch.Service.Pump;
@@ -38,6 +38,13 @@ internal sealed class ServedShop : IAsyncDisposable
           {"stage":"keep-dry","rows":[{"temperatureC":20,"humidityPct":50,"at":"12:00:00"}]}]}
         """;
 
+    private const string QuickSheet =
+        """
+        {"product":"quick","revision":1,"kind":"glass","carrier":"water","stages":[
+          {"stage":"flash","rows":[{"temperatureC":20,"humidityPct":50,"from":"00:02:00","to":"00:06:00"}]},
+          {"stage":"level-by","rows":[{"temperatureC":20,"humidityPct":50,"at":"00:03:00"}]}]}
+        """;
+
     private readonly Written _files;
     private readonly DataFolder _data;
     private readonly WebApplication _app;
@@ -46,7 +53,7 @@ internal sealed class ServedShop : IAsyncDisposable
     {
         (_files, _data, _app, Clock) = (files, data, app, clock);
         Address = new Uri(app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.First());
-        Client = new HttpClient { BaseAddress = Address };
+        Client = new HttpClient(new SocketsHttpHandler { AllowAutoRedirect = false }) { BaseAddress = Address };
     }
 
     public FakeTimeProvider Clock { get; }
@@ -62,6 +69,7 @@ internal sealed class ServedShop : IAsyncDisposable
         var files = new Written();
         files.File("config/shop.json", Shop);
         files.File("config/products/paint.json", Sheet);
+        files.File("config/products/quick.json", QuickSheet);
         var clock = new FakeTimeProvider(Start);
         var faults = new Faults();
         DataFolder data = DataFolder.Hold(Path.Combine(files.Folder, "data"), isDemo: false, faults)!;
@@ -73,9 +81,9 @@ internal sealed class ServedShop : IAsyncDisposable
         builder.Services.AddSingleton<TimeProvider>(clock).AddRoutingCore().AddLogging()
             .AddSingleton(new ServiceSettings(null!, data.Path, new BoardSettings(0, Listen.Loopback, [.. hosts]), new LimitSettings(4096, 10, 10)))
             .AddPump(data, recovered.Register, recovered.End, recovered.First)
-            .AddApi();
+            .AddBoard();
         WebApplication app = builder.Build();
-        app.MapApi();
+        app.MapBoard();
         await app.StartAsync();
         return new ServedShop(files, data, app, clock);
     }

@@ -1,0 +1,172 @@
+// Keeps the board up to date: listens to the service, fetches the page again when something changed, and puts only what differs in place.
+// Countdowns run on the service's clock. A board that lost its service says so.
+
+const lostAfter = 8000;        // the service sends something at least every three seconds
+const fetchPause = 1000;       // many changes are one fetch
+const ownRefresh = 30000;      // windows also move while nothing is told
+const clock = document.getElementById("clock");
+const link = document.getElementById("link");
+const lost = document.getElementById("lost");
+
+let source = null;
+let serverAt = Date.parse(clock.dateTime);   // what time the service last said it is,
+let serverHeardAt = performance.now();       // and when it said so
+let heardAt = performance.now();             // when anything was last heard, or listening began
+let heardWall = serverAt;                    // and what time that was
+let changedAt = null;                        // when something changed that is not shown yet
+let shownAt = performance.now();
+let isFetching = false;
+let isLost = false;
+let pressedAt = -fetchPause;
+
+const now = () => serverAt + (performance.now() - serverHeardAt);
+
+function say(word, tone) {
+  if (link.textContent !== word) {
+    link.textContent = word;
+    link.className = `mark ${tone}`;
+  }
+}
+
+function wall(at) {
+  return new Intl.DateTimeFormat("en-GB", { timeZone: clock.dataset.zone, hour: "2-digit", minute: "2-digit", second: "2-digit" }).format(at);
+}
+
+function heard(event) {
+  heardAt = performance.now();
+  if (event.type === "clock") {
+    serverAt = Date.parse(JSON.parse(event.data).at);
+    serverHeardAt = heardAt;
+  } else {
+    changedAt ??= heardAt;
+  }
+  heardWall = now();
+}
+
+function listen() {
+  source?.close();
+  source = new EventSource("/api/v1/live");
+  for (const kind of ["clock", "climate", "windows", "handover", "warning"]) {
+    source.addEventListener(kind, heard);
+  }
+}
+
+function watch() {
+  if (document.hidden) {
+    return;
+  }
+  const at = performance.now();
+  const isSilent = at - heardAt > lostAfter || (changedAt !== null && at - changedAt > lostAfter);
+  if (isSilent && !isLost) {
+    lost.textContent = `The service has not answered since ${wall(heardWall)}. Nothing here is newer than that; countdowns run on from what was `
+      + "known then. Look at the coats yourself.";
+  }
+  if (!isSilent && isLost) {
+    lost.textContent = "";
+    changedAt ??= at;
+  }
+  isLost = isSilent;
+  lost.hidden = !isLost;
+  say(isLost ? "not connected" : "live", isLost ? "act" : "fine");
+  if (source.readyState === EventSource.CLOSED) {
+    listen();
+  }
+  if (!isFetching && at - pressedAt > fetchPause && at - shownAt > (changedAt === null ? ownRefresh : fetchPause)) {
+    refresh();
+  }
+}
+
+async function refresh() {
+  isFetching = true;
+  const asked = performance.now();
+  try {
+    const answer = await fetch(location.pathname, { headers: { Accept: "text/html" }, signal: AbortSignal.timeout(lostAfter) });
+    if (answer.ok) {
+      const page = new DOMParser().parseFromString(await answer.text(), "text/html");
+      morph(document.getElementById("content"), page.getElementById("content"));
+      count();
+      changedAt = changedAt > asked ? changedAt : null;
+    }
+  } catch {
+    // Nothing came: what changed stays unshown, and the watch says so when that lasts.
+  } finally {
+    shownAt = performance.now();
+    isFetching = false;
+  }
+}
+
+// What a person opened or typed stays as it is; everything else becomes what the service says, node by node, so that a button under a finger
+// is still the same button.
+function morph(old, fresh) {
+  if (old.nodeType !== fresh.nodeType || old.nodeName !== fresh.nodeName || old.id !== fresh.id) {
+    old.replaceWith(fresh.cloneNode(true));
+    return;
+  }
+  if (old.nodeType !== Node.ELEMENT_NODE) {
+    if (old.data !== fresh.data) {
+      old.data = fresh.data;
+    }
+    return;
+  }
+  for (const { name } of [...old.attributes]) {
+    if (!fresh.hasAttribute(name) && !(name === "open" && old.nodeName === "DETAILS")) {
+      old.removeAttribute(name);
+    }
+  }
+  for (const { name, value } of fresh.attributes) {
+    if (old.getAttribute(name) !== value && !(name === "open" && old.nodeName === "DETAILS")) {
+      old.setAttribute(name, value);
+    }
+  }
+  const has = [...old.childNodes];
+  const wants = [...fresh.childNodes];
+  for (let i = 0; i < wants.length; i++) {
+    if (i < has.length) {
+      morph(has[i], wants[i]);
+    } else {
+      old.append(wants[i].cloneNode(true));
+    }
+  }
+  has.slice(wants.length).forEach(node => node.remove());
+}
+
+function away(milliseconds) {
+  const seconds = Math.floor(Math.abs(milliseconds) / 1000);
+  const minutes = Math.floor(seconds / 60);
+  const hours = Math.floor(minutes / 60);
+  const length = minutes < 10 ? `${minutes}:${String(seconds % 60).padStart(2, "0")}`
+    : hours < 1 ? `${minutes} min`
+    : hours < 48 ? `${hours} h ${String(minutes % 60).padStart(2, "0")} min`
+    : `${Math.floor(hours / 24)} days`;
+  return milliseconds >= 0 ? `in ${length}` : `${length} ago`;
+}
+
+function count() {
+  const at = now();
+  clock.textContent = wall(at);
+  for (const span of document.querySelectorAll("[data-away]")) {
+    const text = `(${away(Date.parse(span.previousElementSibling.dateTime) - at)})`;
+    if (span.textContent !== text) {
+      span.textContent = text;
+    }
+  }
+}
+
+// A hidden tab listens to nothing: a browser has six connections to a host, and the seventh board would wait for ever.
+function appear() {
+  if (document.hidden) {
+    source?.close();
+  } else {
+    heardAt = performance.now();
+    changedAt ??= heardAt;
+    listen();
+  }
+}
+
+document.addEventListener("pointerdown", () => { pressedAt = performance.now(); }); // nothing moves under a finger
+document.addEventListener("visibilitychange", appear);
+window.addEventListener("pagehide", () => source?.close());
+window.addEventListener("pageshow", event => event.persisted && appear());
+
+appear();
+setInterval(() => { if (source) { watch(); } count(); }, 500);

@@ -1,0 +1,39 @@
+using System.Collections.Frozen;
+using System.Security.Cryptography;
+
+namespace CureWatch.Service.Board;
+
+/// <summary>Style sheet, script and icon, compiled in: they are there from a checkout, from a published folder and in one file alike.</summary>
+internal static class BoardAssets
+{
+    private static readonly FrozenDictionary<string, (string Type, byte[] Bytes, string Version)> Files = new[]
+    {
+        Load("board.css", "text/css; charset=utf-8"),
+        Load("board.js", "text/javascript; charset=utf-8"),
+        Load("icon.svg", "image/svg+xml"),
+    }.ToFrozenDictionary(f => f.Name, f => (f.Type, f.Bytes, f.Version));
+
+    /// <summary>The address of a file; with another content it is another address, so that it may be kept for ever.</summary>
+    public static string Link(string name) => $"/assets/{Files[name].Version}/{name}";
+
+    public static void Map(IEndpointRouteBuilder app) => app.MapGet("/assets/{version}/{name}", Get).ExcludeFromDescription();
+
+    private static IResult Get(string version, string name, HttpContext context)
+    {
+        if (!Files.TryGetValue(name, out (string Type, byte[] Bytes, string Version) file) || file.Version != version)
+        {
+            return Results.NotFound();
+        }
+
+        context.Response.Headers.CacheControl = "public, max-age=31536000, immutable";
+        return Results.Bytes(file.Bytes, file.Type);
+    }
+
+    private static (string Name, string Type, byte[] Bytes, string Version) Load(string name, string type)
+    {
+        using Stream stream = typeof(BoardAssets).Assembly.GetManifestResourceStream(name)!;
+        byte[] bytes = new byte[stream.Length];
+        stream.ReadExactly(bytes);
+        return (name, type, bytes, Convert.ToHexStringLower(SHA256.HashData(bytes))[..12]);
+    }
+}

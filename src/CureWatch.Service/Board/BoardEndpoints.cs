@@ -1,0 +1,44 @@
+using CureWatch.Service.Api;
+
+namespace CureWatch.Service.Board;
+
+/// <summary>The pages that show.</summary>
+internal static class BoardEndpoints
+{
+    public static void Map(IEndpointRouteBuilder app)
+    {
+        app.MapGet("/", (Lookout lookout) => With(lookout, look => new Page<BoardPage>(
+            StatusCodes.Status200OK, (nameof(BoardPage.View), BoardViews.Of(look))))).ExcludeFromDescription();
+        app.MapGet("/start", (Lookout lookout, string? bay) => With(lookout, look => Start(StartForms.Blank(look, bay ?? ""))))
+            .ExcludeFromDescription();
+        app.MapGet("/jobs/{job}", (string job, Lookout lookout) => With(lookout, look => Job(look, job, []))).ExcludeFromDescription();
+    }
+
+    public static IResult With(Lookout lookout, Func<Look, IResult> page) => lookout.Now() is { } look
+        ? page(look)
+        : Plain(StatusCodes.Status503ServiceUnavailable, "Not yet", "The shop's settings have not been taken in yet. Reload in a moment.");
+
+    public static IResult Start(StartView view) => new Page<StartPage>(
+        view.Faults.Count == 0 ? StatusCodes.Status200OK : StatusCodes.Status400BadRequest, (nameof(StartPage.View), view));
+
+    public static IResult Job(Look look, string id, IReadOnlyList<string> faults, int faultStatus = StatusCodes.Status400BadRequest)
+    {
+        if (look.Shop.Find(id) is not { } job)
+        {
+            return Plain(StatusCodes.Status404NotFound, "No such car", $"No job '{id}' was ever started here.");
+        }
+
+        var clock = new ShopClock(look.Shop.Plan.Hours.Zone, look.At);
+        return new Page<JobPage>(
+            faults.Count == 0 ? StatusCodes.Status200OK : faultStatus,
+            (nameof(JobPage.Shop), look.Shop.Plan.Shop),
+            (nameof(JobPage.Zone), clock.Zone.Id),
+            (nameof(JobPage.Now), clock.Of(look.At)),
+            (nameof(JobPage.Name), job.Job.Car ?? job.Job.Id),
+            (nameof(JobPage.Car), job.LeftAt is null ? new CarViews(look, clock).Of(job) : null),
+            (nameof(JobPage.Faults), faults));
+    }
+
+    public static IResult Plain(int status, string title, string text) =>
+        new Page<PlainPage>(status, (nameof(PlainPage.Title), title), (nameof(PlainPage.Text), text));
+}

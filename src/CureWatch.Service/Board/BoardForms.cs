@@ -1,0 +1,132 @@
+using System.Diagnostics;
+using System.Globalization;
+using CureWatch.Service.Api;
+using CureWatch.Service.Pump;
+using CureWatch.Service.Settings;
+
+namespace CureWatch.Service.Board;
+
+/// <summary>
+/// The forms. Each becomes the arrival a script would send, and answers with a redirect, so that a reload sends nothing again. They carry no
+/// antiforgery token: <see cref="OriginRule"/> says what guards them.
+/// </summary>
+internal static class BoardForms
+{
+    public static void Map(IEndpointRouteBuilder app)
+    {
+        app.MapPost("/start", Start).ExcludeFromDescription();
+        app.MapPost("/jobs/{job}/taps", Tap).ExcludeFromDescription();
+        app.MapPost("/jobs/{job}/handover", HandOver).ExcludeFromDescription();
+    }
+
+    private static async Task<IResult> Start(HttpContext context, Inbox inbox, Lookout lookout)
+    {
+        if (await FormAsync(context) is not { } form || lookout.Now() is not { } look)
+        {
+            return NoForm();
+        }
+
+        StartForm filled = StartForms.Read(form);
+        if (form.ContainsKey("more"))
+        {
+            IEnumerable<StartRow> more = Enumerable.Repeat(StartRow.Blank, Math.Min(StartForms.UsualRows, StartForms.MostRows - filled.Rows.Count));
+            return BoardEndpoints.Start(StartForms.View(look, filled with { Rows = [.. filled.Rows, .. more] }, []));
+        }
+
+        var clock = new ShopClock(look.Shop.Plan.Hours.Zone, look.At);
+        DateTimeOffset? promisedAt = clock.Read(filled.Promised);
+        if (filled.Promised.Length > 0 && promisedAt is null)
+        {
+            return BoardEndpoints.Start(StartForms.View(look, filled, [$"promised: no time that the clocks in {clock.Zone.Id} show"]));
+        }
+
+        _ = int.TryParse(form["number"], NumberStyles.None, CultureInfo.InvariantCulture, out int jobNumber);
+        string id = StartForms.IdOf(look, filled, jobNumber);
+        Answer answer = await inbox.AskAsync(new Arrival.JobStart("form", StartForms.JobFile(filled, id, promisedAt)), context.RequestAborted);
+        return answer is Answer.Stored or Answer.Repeated
+            ? SeeOther(context, $"/#car-{id}")
+            : BoardEndpoints.Start(StartForms.View(lookout.Now() ?? look, filled, FaultsOf(answer)));
+    }
+
+    private static async Task<IResult> Tap(string job, HttpContext context, Inbox inbox, Lookout lookout)
+    {
+        if (await FormAsync(context) is not { } form || lookout.Now() is not { } look)
+        {
+            return NoForm();
+        }
+
+        string id = TapForms.IdOf(form);
+        if (TapForms.At(form, look.At) is not { } at)
+        {
+            return BoardEndpoints.Job(look, job, ["ago: a number of minutes up to 1440"]);
+        }
+
+        Answer answer = await inbox.AskAsync(new Arrival.Tap("form", job, TapForms.Tap(form, id, at)), context.RequestAborted);
+        Look after = lookout.Now() ?? look;
+        bool wasTold = after.Shop.Find(job)?.Told.Any(t => t.Id == id) == true; // pressed twice: the second says another time under the same id
+        return answer is Answer.Stored or Answer.Repeated || wasTold
+            ? SeeOther(context, $"/#car-{job}")
+            : BoardEndpoints.Job(after, job, FaultsOf(answer), StatusOf(answer));
+    }
+
+    private static async Task<IResult> HandOver(string job, HttpContext context, Inbox inbox, Lookout lookout)
+    {
+        if (await FormAsync(context) is not { } form || lookout.Now() is not { } look)
+        {
+            return NoForm();
+        }
+
+        var faults = new Faults();
+        JsonCursor top = JsonFile.Parse("form", JsonAnswer.Utf8Of(json =>
+        {
+            json.WriteStartObject();
+            StartForms.Given(json, "by", form["by"].ToString().Trim());
+            StartForms.Given(json, "despite", form["despite"].ToString().Trim());
+            json.WriteEndObject();
+        }).Span, faults)!;
+        (string? by, string? despite) = Departure.Read(top);
+        Answer answer = faults.Count > 0
+            ? new Answer.Refused([.. faults.All])
+            : await inbox.AskAsync(new Arrival.HandOver(job, by, despite), context.RequestAborted);
+        return answer is Answer.Stored or Answer.Repeated
+            ? SeeOther(context, "/")
+            : BoardEndpoints.Job(lookout.Now() ?? look, job, FaultsOf(answer), StatusOf(answer));
+    }
+
+    private static async Task<IFormCollection?> FormAsync(HttpContext context)
+    {
+        try
+        {
+            return context.Request.HasFormContentType ? await context.Request.ReadFormAsync(context.RequestAborted) : null;
+        }
+        catch (InvalidDataException)
+        {
+            return null;
+        }
+    }
+
+    private static IResult NoForm() => BoardEndpoints.Plain(
+        StatusCodes.Status400BadRequest, "That was no form", "Go back to the board and press the button again.");
+
+    private static IResult SeeOther(HttpContext context, string where)
+    {
+        context.Response.Headers.Location = where;
+        return Results.StatusCode(StatusCodes.Status303SeeOther);
+    }
+
+    private static int StatusOf(Answer answer) => answer switch
+    {
+        Answer.Held => StatusCodes.Status409Conflict,
+        Answer.NotStored => StatusCodes.Status503ServiceUnavailable,
+        _ => StatusCodes.Status400BadRequest,
+    };
+
+    private static IReadOnlyList<string> FaultsOf(Answer answer) => answer switch
+    {
+        Answer.Refused a => [.. a.Faults.Select(f => $"{f.Place.TrimStart('/').Replace('/', ' ')}: saw {f.Seen}; allowed: {f.Allowed}")],
+        Answer.NoSuchJob a => [$"No job '{a.Job}'."],
+        Answer.Held a => [.. a.Holds.Select(h => $"{Words.Coat(h.Surface, h.Layer, h.Section)}: {h.Text}")],
+        Answer.NotStored a => [$"It could not be stored; press the button again. {a.Why}"],
+        _ => throw new UnreachableException(answer.GetType().Name),
+    };
+}

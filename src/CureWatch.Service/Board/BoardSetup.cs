@@ -1,0 +1,32 @@
+using CureWatch.Service.Api;
+
+namespace CureWatch.Service.Board;
+
+/// <summary>Puts the pages, and the HTTP interface under them, into a host.</summary>
+internal static class BoardSetup
+{
+    private static readonly PathString[] ScriptPaths = ["/api", "/health", "/openapi", "/assets"];
+
+    public static IServiceCollection AddBoard(this IServiceCollection services) => services.AddApi();
+
+    public static WebApplication MapBoard(this WebApplication app)
+    {
+        app.MapApi();
+        app.Use(NothingIsHereAsync);
+        BoardAssets.Map(app);
+        BoardEndpoints.Map(app);
+        BoardForms.Map(app);
+        return app;
+    }
+
+    /// <summary>A person who asked for a page that is not there gets one; a script gets its problem from below.</summary>
+    private static async Task NothingIsHereAsync(HttpContext context, RequestDelegate next)
+    {
+        await next(context);
+        bool isAskedByScript = ScriptPaths.Any(p => context.Request.Path.StartsWithSegments(p));
+        if (context.Response is { HasStarted: false, StatusCode: StatusCodes.Status404NotFound, ContentType: null } && !isAskedByScript)
+        {
+            await BoardEndpoints.Plain(StatusCodes.Status404NotFound, "Nothing is here", "There is no such page.").ExecuteAsync(context);
+        }
+    }
+}

@@ -1,0 +1,57 @@
+namespace CureWatch.Service.Board;
+
+/// <summary>Everything the board shows at an instant, in words.</summary>
+/// <param name="Shop">The shop's name.</param>
+/// <param name="Zone">Its time zone, for the page's own clock.</param>
+/// <param name="Now">The instant.</param>
+/// <param name="Warnings">The warnings that stand, the most urgent first.</param>
+/// <param name="Bays">The bays.</param>
+/// <param name="Elsewhere">Cars no part of which is in a bay.</param>
+public sealed record BoardView(
+    string Shop, string Zone, Moment Now, IReadOnlyList<WarningView> Warnings, IReadOnlyList<BayView> Bays, IReadOnlyList<CarView> Elsewhere);
+
+/// <summary>A warning that stands.</summary>
+/// <param name="Number">Which of all warnings.</param>
+/// <param name="Tone">How urgent it is.</param>
+/// <param name="Title">What is wrong.</param>
+/// <param name="About">Where.</param>
+/// <param name="Since">Since when.</param>
+/// <param name="Cause">Why.</param>
+/// <param name="Consequence">What happens if nobody acts.</param>
+/// <param name="Action">What to do.</param>
+/// <param name="NeedsHeatCaution">Whether what to do may be heating or closing the doors.</param>
+public sealed record WarningView(
+    int Number,
+    Tone Tone,
+    string Title,
+    string About,
+    Moment Since,
+    string Cause,
+    string Consequence,
+    string Action,
+    bool NeedsHeatCaution);
+
+/// <summary>A bay.</summary>
+/// <param name="Bay">Its id.</param>
+/// <param name="Airs">Its air first, then places in it with air of their own.</param>
+/// <param name="Probes">Its probes.</param>
+/// <param name="Cars">The cars in it.</param>
+public sealed record BayView(string Bay, IReadOnlyList<AirView> Airs, IReadOnlyList<ProbeView> Probes, IReadOnlyList<CarView> Cars);
+
+/// <summary>The air of a bay or of a place in it.</summary>
+/// <param name="Place">The place.</param>
+/// <param name="Tone">How near it is to condensing.</param>
+/// <param name="Word">The same in words.</param>
+/// <param name="Measured">When it was measured; null while no air probe is heard.</param>
+/// <param name="SpreadK">Spread [K]; null where unknown.</param>
+/// <param name="Values">Name and value of the rest.</param>
+public sealed record AirView(
+    string Place, Tone Tone, string Word, Moment? Measured, double? SpreadK, IReadOnlyList<(string Name, string Value)> Values);
+
+/// <summary>A probe.</summary>
+/// <param name="Probe">Its id.</param>
+/// <param name="Tone">Whether it is heard.</param>
+/// <param name="Word">The same in words.</param>
+/// <param name="Heard">When it was last heard; null where it never was.</param>
+/// <param name="Value">What it said last.</param>
+public sealed record ProbeView(string Probe, Tone Tone, string Word, Moment? Heard, string Value);

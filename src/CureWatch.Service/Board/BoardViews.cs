@@ -1,0 +1,111 @@
+using System.Globalization;
+using CureWatch.Bays;
+using CureWatch.Panels;
+using CureWatch.Products;
+using CureWatch.Psychrometrics;
+using CureWatch.Service.Api;
+using CureWatch.Units;
+using CureWatch.Warnings;
+
+namespace CureWatch.Service.Board;
+
+/// <summary>Puts a look at the shop into words.</summary>
+internal sealed class BoardViews(Look look)
+{
+    private const int MostUrgent = 1;
+
+    private readonly ShopClock _clock = new(look.Shop.Plan.Hours.Zone, look.At);
+
+    public static BoardView Of(Look look) => new BoardViews(look).Board();
+
+    private BoardView Board()
+    {
+        var cars = new CarViews(look, _clock);
+        (CarView View, string[] Bays)[] here = [.. look.Here.Select(j => (cars.Of(j), look.BaysOf(j).ToArray()))];
+        return new BoardView(
+            look.Shop.Plan.Shop,
+            _clock.Zone.Id,
+            _clock.Of(look.At),
+            [.. look.OpenWarnings.Select(w => Of(w.Number, w.Warning))],
+            [.. look.Shop.Plan.Bays.Select(b => Of(BayReport.Of(look.Shop, b.Bay), [.. here.Where(c => c.Bays.Contains(b.Bay)).Select(c => c.View)]))],
+            [.. here.Where(c => c.Bays.Length == 0).Select(c => c.View)]);
+    }
+
+    private WarningView Of(int number, Warning warning)
+    {
+        AlarmRule rule = AlarmRule.Of(warning.Subject.Kind);
+        Subject subject = warning.Subject;
+        string?[] about =
+        [
+            subject.Bay,
+            subject.Probe is { } probe ? $"probe {probe}" : null,
+            subject.Job is { } job ? look.Shop.Find(job)?.Job.Car ?? job : null,
+            Words.Coat(warning.Surface, subject.Layer > 0 ? subject.Layer : null, subject.Section > 0 ? subject.Section : null),
+        ];
+        return new WarningView(
+            number,
+            rule.Priority == MostUrgent ? Tone.Act : Tone.Soon,
+            Words.Of(subject.Kind),
+            string.Join(", ", about.Where(a => !string.IsNullOrEmpty(a))),
+            _clock.Of(warning.RaisedAt),
+            rule.Cause,
+            rule.Consequence,
+            rule.Action,
+            subject.Air is not null);
+    }
+
+    private BayView Of(BayReport bay, IReadOnlyList<CarView> cars) => new(
+        bay.Plan.Bay, [.. bay.Airs.Select(a => Of(bay, a))], [.. bay.Probes.Select(Of)], cars);
+
+    private AirView Of(BayReport bay, AirReport air)
+    {
+        if (air.Climate is not { } climate)
+        {
+            bool hasProbe = bay.Probes.Any(p => Measures(p, air.Place));
+            return new AirView(Words.Of(air.Place), Tone.Unknown, hasProbe ? "No air probe is heard" : "No air probe here", null, null, []);
+        }
+
+        (Tone tone, string word) = climate.Judge(SheetLimits.UsualSpreadMinK) switch
+        {
+            Verdict.Wet => (Tone.Act, "Wet: water condenses on the coldest panel"),
+            Verdict.Marginal => (Tone.Soon, $"Close: less than {SheetLimits.UsualSpreadMinK} K above condensation"),
+            Verdict.Dry => (Tone.Fine, "Dry"),
+            _ => (Tone.Unknown, "Spread unknown: a panel probe is missing"),
+        };
+        if (!bay.Probes.Any(p => Measures(p, air.Place) && p.State == ProbeState.Heard))
+        {
+            (tone, word) = (Tone.Unknown, "Stale: the air probe is silent");
+        }
+
+        string panel = air.IsPanelMeasured ? "Coldest panel" : "Panel taken as air";
+        return new AirView(Words.Of(air.Place), tone, word, _clock.Of(air.MeasuredAt), climate.SpreadKelvins,
+        [
+            ("Air", Degrees(climate.Air)),
+            ("Humidity", string.Create(CultureInfo.InvariantCulture, $"{climate.Humidity.Percent:0} %")),
+            (climate.FrostPoint is null ? "Dew point" : "Frost point", Degrees(climate.Condensation)),
+            (panel, climate.Panel is { } coldest ? Degrees(coldest) : "not known"),
+        ]);
+    }
+
+    private static bool Measures(ProbeReport probe, Place place) =>
+        probe.Mount.Probe.Measures == Readings.Measures.Air && PlaceAir.Of(probe.Mount.Place) == place;
+
+    private ProbeView Of(ProbeReport probe)
+    {
+        (Tone tone, string word) = probe.State switch
+        {
+            ProbeState.Heard => (Tone.Fine, "heard"),
+            ProbeState.Silent when probe.HeardAt is null => (Tone.Unknown, "never heard"),
+            ProbeState.Silent => (Tone.Unknown, "silent, last heard"),
+            _ => (Tone.Info, "awaited"),
+        };
+        string[] values =
+        [
+            .. probe.Air is { } air ? [Degrees(Celsius.FromKelvins(air.Kelvins)), $"{air.HumidityPct:0} %"] : Array.Empty<string>(),
+            .. probe.Panel is { } panel ? [$"panel {Degrees(Celsius.FromKelvins(panel.Kelvins))}"] : Array.Empty<string>(),
+        ];
+        return new ProbeView(probe.Mount.Probe.Id, tone, word, _clock.Of(probe.HeardAt), string.Join(", ", values));
+    }
+
+    private static string Degrees(Celsius celsius) => string.Create(CultureInfo.InvariantCulture, $"{celsius.Degrees + 0.0:0.0} °C");
+}

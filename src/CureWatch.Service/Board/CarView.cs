@@ -1,0 +1,68 @@
+namespace CureWatch.Service.Board;
+
+/// <summary>A car that is here.</summary>
+/// <param name="Job">The job's id.</param>
+/// <param name="Car">The car, in the shop's words.</param>
+/// <param name="Promise">The pick-up time told to the customer.</param>
+/// <param name="Handover">Whether it may leave.</param>
+/// <param name="Acts">What somebody has to do, the most pressing first.</param>
+/// <param name="Coats">Every coat that is on.</param>
+/// <param name="Next">The next coat of each surface that is still to go on.</param>
+/// <param name="Surfaces">Its surfaces, for a form.</param>
+/// <param name="Cautions">What to take care of while working on it.</param>
+/// <param name="TapNumber">How many taps were told: part of the next one's id, so that a form sent twice tells one.</param>
+public sealed record CarView(
+    string Job,
+    string Car,
+    Moment? Promise,
+    HandoverView Handover,
+    IReadOnlyList<CoatView> Acts,
+    IReadOnlyList<CoatView> Coats,
+    IReadOnlyList<NextCoat> Next,
+    IReadOnlyList<string> Surfaces,
+    IReadOnlyList<string> Cautions,
+    int TapNumber);
+
+/// <summary>Whether a car may leave.</summary>
+/// <param name="IsReady">Whether it may.</param>
+/// <param name="Collect">When it can be collected, finished and in opening hours; null where that can't be said.</param>
+/// <param name="Late">How much later than promised; null where it is in time or nothing was promised.</param>
+/// <param name="Reasons">How many reasons there are why it may not.</param>
+/// <param name="Holds">Every one of them; those that differ in nothing but the coat are one line.</param>
+/// <param name="Notes">What is worth knowing and holds nothing.</param>
+public sealed record HandoverView(
+    bool IsReady, Moment? Collect, string? Late, int Reasons, IReadOnlyList<HoldView> Holds, IReadOnlyList<string> Notes);
+
+/// <summary>A reason a car may not leave.</summary>
+/// <param name="Kind">The kind, in words.</param>
+/// <param name="Coats">The surfaces, layers and sections.</param>
+/// <param name="Text">What happened, and who can lift it how.</param>
+public sealed record HoldView(string Kind, string Coats, string Text);
+
+/// <summary>A coat.</summary>
+/// <param name="Key">Tells it from the others on the page.</param>
+/// <param name="Name">The surface, layer and section.</param>
+/// <param name="Target">What a form says of it.</param>
+/// <param name="Tone">How urgent it is.</param>
+/// <param name="Word">Where it is, in a word or two.</param>
+/// <param name="Lines">Its windows, the one that matters now first.</param>
+/// <param name="CanBeLevelled">Whether somebody still has to level it.</param>
+public sealed record CoatView(
+    string Key, string Name, CoatTarget Target, Tone Tone, string Word, IReadOnlyList<WindowLine> Lines, bool CanBeLevelled);
+
+/// <summary>What a form says of a coat.</summary>
+public sealed record CoatTarget(string Surface, int Layer, int Section);
+
+/// <summary>A coat that is still to go on.</summary>
+/// <param name="Name">The surface, layer and section.</param>
+/// <param name="Product">The product.</param>
+/// <param name="Target">What a form says of it.</param>
+/// <param name="When">When it may; null where nothing says.</param>
+public sealed record NextCoat(string Name, string Product, CoatTarget Target, WindowLine? When);
+
+/// <summary>A window in words.</summary>
+/// <param name="Before">The words before the moment.</param>
+/// <param name="Moment">The moment that counts; null where there is none to show.</param>
+/// <param name="After">The words after it.</param>
+/// <param name="Share">How much of it has passed [1]; null where that says nothing.</param>
+public sealed record WindowLine(string Before, Moment? Moment, string After = "", double? Share = null);

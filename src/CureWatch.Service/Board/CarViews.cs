@@ -1,0 +1,81 @@
+using CureWatch.Bays;
+using CureWatch.Curing;
+using CureWatch.Handover;
+using CureWatch.Products;
+using CureWatch.Service.Api;
+using CureWatch.Service.Commands;
+
+namespace CureWatch.Service.Board;
+
+/// <summary>Puts a car into words.</summary>
+internal sealed class CarViews(Look look, ShopClock clock)
+{
+    private readonly WindowWords _windows = new(clock);
+
+    public CarView Of(JobState state)
+    {
+        JobReport report = JobReport.Of(look.Shop, state.Job.Id);
+        CoatView[] coats = [.. report.Surfaces.SelectMany(s => s.Coats).Select(_windows.Of)];
+        NextCoat[] next = [.. report.Surfaces.Select(s => Next(s.Surface, s.Coats)).OfType<NextCoat>()];
+        return new CarView(
+            state.Job.Id,
+            state.Job.Car ?? state.Job.Id,
+            clock.Of(state.Job.PromisedAt),
+            Of(report.Ruling, state.Job.PromisedAt),
+            [.. coats.Where(c => c.CanBeLevelled || c.Tone >= Tone.Soon).OrderByDescending(c => c.Tone).ThenBy(Deadline)],
+            coats,
+            next,
+            [.. state.Job.Surfaces.Select(s => s.Id)],
+            [.. CautionsOf(report.Surfaces.Where(s => next.Any(n => n.Target.Surface == s.Surface.Id)).Select(s => s.Surface))],
+            state.Told.Length);
+    }
+
+    private static DateTimeOffset Deadline(CoatView coat) => coat.Lines.Count > 0 && coat.Lines[0].Moment is { } moment ? moment.At : DateTimeOffset.MaxValue;
+
+    private HandoverView Of(Ruling ruling, DateTimeOffset? promisedAt)
+    {
+        TimeSpan? late = ruling.CollectFrom - promisedAt;
+        return new HandoverView(
+            ruling.IsReady,
+            clock.Of(ruling.CollectFrom),
+            late > TimeSpan.Zero ? ShopClock.Length(late.Value) : null,
+            ruling.Holds.Length,
+            [
+                .. ruling.Holds.GroupBy(h => (h.Kind, h.Text)).Select(alike => new HoldView(
+                    Words.Of(alike.Key.Kind), string.Join("; ", alike.Select(h => Words.Coat(h.Surface, h.Layer, h.Section))), alike.Key.Text)),
+            ],
+            [.. ruling.Notes.Select(n => $"{Words.Coat(n.Surface, n.Layer, null)}: {n.Text}")]);
+    }
+
+    /// <summary>The first layer that is missing in any section, lowest layers first.</summary>
+    private NextCoat? Next(Surface surface, IReadOnlyList<CoatReport> coats)
+    {
+        foreach (int layer in Enumerable.Range(1, surface.Layers))
+        {
+            foreach (int section in Enumerable.Range(1, surface.Sections))
+            {
+                if (!coats.Any(c => c.Coat.Layer == layer && c.Coat.Section == section && c.Coat.EndedAt is null))
+                {
+                    CoatReport? below = coats.LastOrDefault(
+                        c => c.Coat.Layer == layer - 1 && c.Coat.Section == section && c.Coat.EndedAt is null);
+                    return new NextCoat(
+                        Words.Coat(surface, layer, section),
+                        NameOf(surface),
+                        new CoatTarget(surface.Id, layer, section),
+                        below is null ? null : _windows.NextLayer(below));
+                }
+            }
+        }
+
+        return null;
+    }
+
+    private string NameOf(Surface surface) => look.Register.Settings.Catalogue.Find(surface.Product, surface.Revision)?.Name ?? surface.Product;
+
+    private IEnumerable<string> CautionsOf(IEnumerable<Surface> surfaces)
+    {
+        ProductSheet[] sheets = [.. surfaces.Select(look.Shop.LawsOf).Select(l => l.Sheet).Distinct()];
+        IEnumerable<string> general = sheets.Any(s => s.Carrier == Carrier.Solvent) ? [Cautions.SolventVapour] : [];
+        return general.Concat(sheets.SelectMany(s => s.Cautions)).Distinct();
+    }
+}

@@ -1,0 +1,56 @@
+namespace CureWatch.Service.Board;
+
+/// <summary>Says instants as people in the shop do.</summary>
+internal sealed class ShopClock(TimeZoneInfo zone, DateTimeOffset now)
+{
+    private const int DaysOfAWeek = 6;
+    private const int EarliestYear = 1900;
+    private const int LatestYear = 2199;
+
+    public DateTimeOffset Now => now;
+
+    public TimeZoneInfo Zone => zone;
+
+    public Moment? Of(DateTimeOffset? at) => at is { } instant ? Of(instant) : null;
+
+    public Moment Of(DateTimeOffset at) => new(at, Text(at), Away(at));
+
+    /// <summary>Reads a date and time as a form sends it, on the shop's wall clock.</summary>
+    /// <returns>The instant, the later one where the clocks show it twice; null where it is none, or the clocks skip it.</returns>
+    /// <remarks>The offsets of the days around are tried: zones differ in what they call summer time, and answer for such hours accordingly.</remarks>
+    public DateTimeOffset? Read(string local)
+    {
+        if (!DateTime.TryParseExact(local, ["yyyy-MM-dd'T'HH:mm", "yyyy-MM-dd'T'HH:mm:ss"], null, default, out DateTime wall)
+            || wall.Year is not (>= EarliestYear and <= LatestYear))
+        {
+            return null;
+        }
+
+        return new[] { wall.AddDays(-1), wall.AddDays(1) }
+            .Select(day => (DateTimeOffset?)new DateTimeOffset(wall, zone.GetUtcOffset(day)))
+            .Where(at => TimeZoneInfo.ConvertTime(at!.Value, zone).DateTime == wall)
+            .Max();
+    }
+
+    private string Text(DateTimeOffset at)
+    {
+        DateTime wall = TimeZoneInfo.ConvertTime(at, zone).DateTime;
+        int days = (wall.Date - TimeZoneInfo.ConvertTime(now, zone).Date).Days;
+        return days == 0 ? $"{wall:HH:mm}"
+            : Math.Abs(days) <= DaysOfAWeek ? $"{wall:ddd HH:mm}"
+            : $"{wall:ddd d MMM HH:mm}";
+    }
+
+    private string Away(DateTimeOffset at)
+    {
+        TimeSpan away = at - now;
+        string length = Length(away.Duration());
+        return away >= TimeSpan.Zero ? $"in {length}" : $"{length} ago";
+    }
+
+    public static string Length(TimeSpan span) =>
+        span < TimeSpan.FromMinutes(1) ? "less than a minute"
+        : span < TimeSpan.FromHours(1) ? $"{span.Minutes} min"
+        : span < TimeSpan.FromDays(2) ? $"{(int)span.TotalHours} h {span.Minutes:00} min"
+        : $"{(int)span.TotalDays} days";
+}

@@ -1,0 +1,38 @@
+namespace CureWatch.Service.Board;
+
+/// <summary>What the form that starts a car offers, and what somebody has put into it.</summary>
+/// <param name="Shop">The shop's name.</param>
+/// <param name="Zone">Its time zone.</param>
+/// <param name="Bays">The bays.</param>
+/// <param name="Products">Every product's newest sheet: its id, its name, and what to take care of.</param>
+/// <param name="Materials">The materials.</param>
+/// <param name="Places">The places.</param>
+/// <param name="Cautions">What to take care of with any solvent.</param>
+/// <param name="JobNumber">How many jobs there were: with it, a form sent twice starts one car.</param>
+/// <param name="Filled">What somebody has put in.</param>
+/// <param name="Faults">What of that cannot be used.</param>
+public sealed record StartView(
+    string Shop,
+    string Zone,
+    IReadOnlyList<string> Bays,
+    IReadOnlyList<(string Product, string Name, IReadOnlyList<string> Cautions)> Products,
+    IReadOnlyList<string> Materials,
+    IReadOnlyList<string> Places,
+    string Cautions,
+    int JobNumber,
+    StartForm Filled,
+    IReadOnlyList<string> Faults);
+
+/// <summary>The form that starts a car, as it was sent.</summary>
+/// <param name="Car">The car, in the shop's words.</param>
+/// <param name="Bay">The bay.</param>
+/// <param name="Promised">The pick-up time, on the shop's wall clock.</param>
+/// <param name="Rows">The surfaces; a row without a name is none.</param>
+public sealed record StartForm(string Car, string Bay, string Promised, IReadOnlyList<StartRow> Rows);
+
+/// <summary>A surface in the form that starts a car.</summary>
+public sealed record StartRow(string Surface, string Material, string Over, string Place, string Product, string Layers, string Sections)
+{
+    /// <summary>A row nobody has filled.</summary>
+    public static StartRow Blank { get; } = new("", "", "", "", "", "1", "1");
+}

@@ -1,0 +1,105 @@
+using System.Diagnostics;
+using CureWatch.Bays;
+using CureWatch.Curing;
+using CureWatch.TimeWindows;
+
+namespace CureWatch.Service.Board;
+
+/// <summary>Says a coat's windows: what to do now first, then what it still has before it.</summary>
+internal sealed class WindowWords(ShopClock clock)
+{
+    private static readonly string ByEye = "smaller sections, judge by eye";
+
+    public CoatView Of(CoatReport report)
+    {
+        Coat coat = report.Coat;
+        Window? levelOff = Find(report, WindowStage.LevelOff);
+        bool canBeLevelled = coat.EndedAt is null && levelOff is not null && coat.LevelledAt is null;
+        (Tone tone, string word, WindowLine? first) = coat.EndedAt is { } ended
+            ? (Tone.Info, "polished off", new WindowLine("", clock.Of(ended)))
+            : canBeLevelled ? LevelOff(levelOff!)
+            : coat.AwaitsLayer && Find(report, WindowStage.Recoat) is { } recoat ? Recoat(recoat, coat.Layer + 1)
+            : Curing(report);
+        return new CoatView(
+            $"{coat.Surface.Id}-{coat.Layer}-{coat.Section}-{coat.AppliedAt.UtcTicks}",
+            Words.Of(coat),
+            new CoatTarget(coat.Surface.Id, coat.Layer, coat.Section),
+            tone,
+            word,
+            [.. new[] { first }.OfType<WindowLine>().Concat(report.Windows.Where(w => w.Stage >= WindowStage.KeepDry).Select(Cure).OfType<WindowLine>()).DistinctBy(l => l.Before)],
+            canBeLevelled);
+    }
+
+    /// <summary>When the next layer may go on; null where it may at once.</summary>
+    public WindowLine? NextLayer(CoatReport below) => Find(below, WindowStage.Recoat) is { } recoat ? Recoat(recoat, below.Coat.Layer + 1).Line : null;
+
+    private static Window? Find(CoatReport report, WindowStage stage) => report.Windows.FirstOrDefault(w => w.Stage == stage);
+
+    private (Tone Tone, string Word, WindowLine? Line) LevelOff(Window window)
+    {
+        DateTimeOffset? closes = window.ClosesAt?.Earliest;
+        if (window.JudgeByEye)
+        {
+            return window.State == WindowState.Missed
+                ? (Tone.Act, "level now", new WindowLine($"{ByEye}; re-wet if it drags, then inspect", null))
+                : (Tone.Act, "look now", new WindowLine(ByEye, null));
+        }
+
+        return window.State switch
+        {
+            WindowState.Missed => (Tone.Act, "too late", new WindowLine("Re-wet and level now, then inspect. It closed", clock.Of(closes))),
+            WindowState.Closing => (Tone.Act, "level now", new WindowLine("Level before anything else, by", clock.Of(closes))),
+            WindowState.Open => (Tone.Act, "level now", new WindowLine("Level by", clock.Of(closes))),
+            _ when clock.Now >= window.OpensAt.Earliest => (Tone.Soon, "look now", new WindowLine("Look now; level by", clock.Of(closes))),
+            _ => (Tone.Info, "flashing", Line("Look from", window.OpensAt.Earliest)),
+        };
+    }
+
+    private (Tone Tone, string Word, WindowLine? Line) Recoat(Window window, int layer)
+    {
+        Moment? closes = clock.Of(window.ClosesAt?.Earliest);
+        return window.State switch
+        {
+            WindowState.Upcoming => (Tone.Info, $"layer {layer} to come", Line($"Layer {layer} from", window.OpensAt.Latest)),
+            WindowState.Open when closes is null => (Tone.Soon, $"layer {layer} may go on", new WindowLine($"Layer {layer} may go on now", null)),
+            WindowState.Open => (Tone.Soon, $"layer {layer} may go on", new WindowLine($"Layer {layer} may go on, by", closes)),
+            WindowState.Closing => (Tone.Act, $"layer {layer} now", new WindowLine($"Apply layer {layer} now, by", closes)),
+            WindowState.Missed => (Tone.Act, "recoat missed", new WindowLine($"See the sheet before layer {layer}. Recoat closed", closes)),
+            WindowState.Done => (Tone.Fine, "covered", null),
+            _ => throw new UnreachableException($"{window.State}"),
+        };
+    }
+
+    private static (Tone Tone, string Word, WindowLine? Line) Curing(CoatReport report)
+    {
+        Window? keepDry = Find(report, WindowStage.KeepDry);
+        if (keepDry is { ClosesAt: null })
+        {
+            return (Tone.Act, "wet", new WindowLine("Wet: dry it, then inspect", null));
+        }
+
+        return keepDry is not null && keepDry.State != WindowState.Done ? (Tone.Info, "keep dry", null)
+            : (Tone.Fine, IsRunning(WindowStage.NoWash) ? "no wash yet" : IsRunning(WindowStage.FullCure) ? "curing" : "cured", null);
+
+        bool IsRunning(WindowStage stage) => Find(report, stage) is { State: not WindowState.Done };
+    }
+
+    private WindowLine? Cure(Window window)
+    {
+        string what = window.Stage switch
+        {
+            WindowStage.KeepDry => "Keep dry until",
+            WindowStage.NoWash => "No wash until",
+            _ => "Fully cured by",
+        };
+        return window.State == WindowState.Done || window.ClosesAt is not { } closes ? null : Line(what, closes.Latest, Share(window));
+    }
+
+    private WindowLine Line(string before, DateTimeOffset? at, double? share = null) =>
+        at is null ? new WindowLine(before, null, "not in this climate") : new WindowLine(before, clock.Of(at), Share: share);
+
+    private double? Share(Window window) =>
+        window.Stage == WindowStage.KeepDry && window is { OpensAt.Likely: { } from, ClosesAt.Latest: { } to } && to > from
+            ? Math.Clamp((clock.Now - from) / (to - from), 0, 1)
+            : null;
+}

@@ -1,0 +1,50 @@
+using CureWatch.Curing;
+using CureWatch.Handover;
+using CureWatch.Panels;
+using CureWatch.Service.Settings;
+using CureWatch.Warnings;
+
+namespace CureWatch.Service.Board;
+
+/// <summary>The library's names as people say them.</summary>
+internal static class Words
+{
+    public static string Of(WarningKind kind) => kind switch
+    {
+        WarningKind.Condensing => "Water is condensing",
+        WarningKind.HumidityHigh => "Air too moist for the sheet",
+        WarningKind.HumidityLow => "Air too dry for the sheet",
+        WarningKind.PanelCold => "Panel too cold for the sheet",
+        WarningKind.PanelHot => "Panel too hot for the sheet",
+        WarningKind.CureStalled => "The cure stands still",
+        WarningKind.LevelDue => "Ready to level",
+        WarningKind.LevelClosing => "Level-off is closing",
+        WarningKind.LevelMissed => "Level-off missed",
+        WarningKind.RecoatClosing => "Recoat is closing",
+        WarningKind.RecoatMissed => "Recoat missed",
+        WarningKind.Wetted => "A coat got wet",
+        WarningKind.ProbeSilent => "A probe is silent",
+        _ => Spoken(kind),
+    };
+
+    public static string Of(HoldKind kind) => Spoken(kind);
+
+    public static string Of(Place place) => place == Place.Outside ? "bay" : WireName<Place>.Of(place).Replace('-', ' ');
+
+    public static string Of(Coat coat) => Coat(coat.Surface, coat.Layer, coat.Section);
+
+    public static string Coat(Surface surface, int layer, int section) =>
+        surface.Id
+        + (surface.Layers > 1 || layer > 1 ? $", layer {layer}" : "")
+        + (surface.Sections > 1 ? $", section {section} of {surface.Sections}" : "");
+
+    public static string Coat(string? surface, int? layer, int? section) => string.Join(
+        ", ", new[] { surface, layer is { } l ? $"layer {l}" : null, section is { } s ? $"section {s}" : null }.OfType<string>());
+
+    private static string Spoken<T>(T value)
+        where T : struct, Enum
+    {
+        string words = WireName<T>.Of(value).Replace('-', ' ');
+        return $"{char.ToUpperInvariant(words[0])}{words[1..]}";
+    }
+}
