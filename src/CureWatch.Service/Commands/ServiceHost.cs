@@ -1,6 +1,6 @@
 using System.Net;
 using CureWatch.Service.Alarms;
-using CureWatch.Service.Api;
+using CureWatch.Service.Board;
 using CureWatch.Service.Journal;
 using CureWatch.Service.Mqtt;
 using CureWatch.Service.Pump;
@@ -48,10 +48,10 @@ internal sealed class ServiceHost(WebApplication app)
             .AddPump(folder, recovered.Register, recovered.End, recovered.First)
             .AddAlarms(clock)
             .AddMqtt(settings.Mqtt, settings.Limits)
-            .AddApi();
+            .AddBoard();
         more?.Invoke(builder.Services);
         WebApplication app = builder.Build();
-        app.MapApi();
+        app.MapBoard();
         return new ServiceHost(app);
     }
 
