@@ -27,17 +27,22 @@ internal static partial class DurableFile
     }
 
     /// <summary>Makes a new name in a folder last. Windows does that by itself.</summary>
-    public static void SyncFolder(string folder)
+    public static void SyncFolder(string folder) => SyncPath(folder);
+
+    /// <summary>Makes what somebody else wrote to a file last, while they keep it open. On Windows only they could.</summary>
+    public static void SyncFile(string path) => SyncPath(path);
+
+    private static void SyncPath(string path)
     {
         if (OperatingSystem.IsWindows())
         {
             return;
         }
 
-        using SafeFileHandle handle = Open(folder, 0);
+        using SafeFileHandle handle = Open(path, 0);
         if (handle.IsInvalid || Sync(handle) != 0)
         {
-            throw new IOException($"{folder} could not be flushed to disk (error {Marshal.GetLastPInvokeError()}).");
+            throw new IOException($"{path} could not be flushed to disk (error {Marshal.GetLastPInvokeError()}).");
         }
     }
 

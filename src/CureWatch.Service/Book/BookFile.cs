@@ -1,0 +1,113 @@
+using CureWatch.Service.Journal;
+using LiteDB;
+
+namespace CureWatch.Service.Book;
+
+/// <summary>The file the book is in. One thread at a time owns it: LiteDB's transactions belong to a thread.</summary>
+/// <remarks>
+/// LiteDB never flushes its log to disk on a commit, so that is done here, before anything relies on it. It writes the log into the file
+/// only when told: first the file reaches the disk, then the log is emptied.
+/// </remarks>
+internal sealed class BookFile : IDisposable
+{
+    /// <summary>Of everything stored in it. A book of another version is begun anew from the journal.</summary>
+    public const int Version = 1;
+
+    /// <summary>How long the log may get [bytes]. Source (choice): written into the file in a tenth of a second.</summary>
+    private const long LongestLog = 8 * 1024 * 1024;
+
+    private readonly string _path;
+    private readonly LiteDatabase _db;
+
+    /// <exception cref="IOException">The file cannot be opened.</exception>
+    /// <exception cref="LiteException">It is no book.</exception>
+    public BookFile(string path)
+    {
+        _path = path;
+        // Strings are kept as they are: a settings document is stored word for word.
+        var mapper = new BsonMapper { TrimWhitespace = false, EmptyStringToNull = false };
+        mapper.Entity<StoredTap>().Id(t => t.Id, autoId: false);
+        mapper.Entity<StoredWarning>().Id(w => w.Id, autoId: false);   // or number 0 would be given a number of the store's
+        _db = new LiteDatabase(
+            new ConnectionString { Filename = path, Connection = ConnectionType.Direct, Collation = Collation.Binary }, mapper) { CheckpointSize = 0 };
+        Positions = _db.GetCollection<StoredPosition>("positions");
+        Jobs = _db.GetCollection<StoredJob>("jobs");
+        Records = _db.GetCollection<StoredRecord>("records");
+        Taps = _db.GetCollection<StoredTap>("taps");
+        Warnings = _db.GetCollection<StoredWarning>("warnings");
+        Settings = _db.GetCollection<StoredSettings>("settings");
+        Blocks = _db.GetCollection<StoredBlock>("blocks");
+        Open = _db.GetCollection<StoredBlock>("open");
+    }
+
+    public ILiteCollection<StoredPosition> Positions { get; }
+
+    public ILiteCollection<StoredJob> Jobs { get; }
+
+    public ILiteCollection<StoredRecord> Records { get; }
+
+    public ILiteCollection<StoredTap> Taps { get; }
+
+    public ILiteCollection<StoredWarning> Warnings { get; }
+
+    public ILiteCollection<StoredSettings> Settings { get; }
+
+    /// <summary>Sealed blocks of readings.</summary>
+    public ILiteCollection<StoredBlock> Blocks { get; }
+
+    /// <summary>Each probe's open block.</summary>
+    public ILiteCollection<StoredBlock> Open { get; }
+
+    private string Log => LogOf(_path);
+
+    public static string LogOf(string path) => Path.ChangeExtension(path, null) + "-log" + Path.GetExtension(path);
+
+    /// <summary>Makes a new file a book.</summary>
+    public void Begin()
+    {
+        Jobs.EnsureIndex(j => j.Number);
+        Taps.EnsureIndex(t => t.Job);
+        Warnings.EnsureIndex(w => w.RaisedAtUnixMs);
+        Write(() => Positions.Upsert(StoredPosition.Of(BookPosition.Start)));
+        _db.UserVersion = Version;
+        Checkpoint();
+    }
+
+    /// <returns>How far the book is; null where the file is no book of this version.</returns>
+    public BookPosition? Position() => _db.UserVersion == Version ? Positions.FindById(StoredPosition.OnlyId)?.Read() : null;
+
+    /// <summary>Stores several things together, all or none, on disk when it returns.</summary>
+    /// <exception cref="IOException">They may not be on disk.</exception>
+    public void Write(Action rows)
+    {
+        if (!_db.BeginTrans())
+        {
+            throw new InvalidOperationException("A transaction is open on this thread.");
+        }
+
+        try
+        {
+            rows();
+        }
+        catch
+        {
+            _db.Rollback();
+            throw;
+        }
+
+        if (!_db.Commit())
+        {
+            throw new IOException($"{_path}: the store did not commit.");
+        }
+
+        DurableFile.SyncFile(Log);
+        if (new FileInfo(Log).Length > LongestLog)
+        {
+            Checkpoint();
+        }
+    }
+
+    public void Checkpoint() => _db.Checkpoint();
+
+    public void Dispose() => _db.Dispose();
+}

@@ -1,0 +1,172 @@
+using CureWatch.Service.Pump;
+
+namespace CureWatch.Service.Book;
+
+/// <summary>The one thread that owns the book.</summary>
+/// <remarks>
+/// The pump never waits for the book. When more is waiting than memory should hold, the book forgets what waits and reads it from the
+/// journal instead: it may lag, and loses nothing. A book that breaks is replaced once; the bay is watched on without it in any case.
+/// </remarks>
+internal sealed class BookKeeper : IFollower, IHostedLifecycleService, IDisposable
+{
+    private static readonly TimeSpan RetryAfter = TimeSpan.FromMinutes(1);
+
+    private readonly string _folder;
+    private readonly IJournalSteps _journal;
+    private readonly Latest _latest;
+    private readonly ILogger<BookKeeper> _log;
+    private readonly CommitQueue _commits;
+    private readonly QuestionDesk _desk = new();
+    private readonly AutoResetEvent _signal = new(initialState: false);
+    private readonly CancellationTokenSource _stopping = new();
+    private readonly Thread _thread;
+    private BookOpening? _opening;
+    private string? _doubt;
+    private bool _isDisposed;
+
+    /// <param name="folder">The folder of the book.</param>
+    /// <param name="opening">How it was found; not refused.</param>
+    /// <param name="journalLast">The number of the journal's last entry when it was opened.</param>
+    /// <param name="journal">The journal.</param>
+    /// <param name="latest">The newest state that is on disk.</param>
+    /// <param name="log">Where trouble is told.</param>
+    public BookKeeper(string folder, BookOpening opening, long journalLast, IJournalSteps journal, Latest latest, ILogger<BookKeeper> log)
+    {
+        (_folder, _opening, _journal, _latest, _log) = (folder, opening, journal, latest, log);
+        long known = opening is BookOpening.Found found ? found.Position.ReadingsThrough : 0;
+        _commits = new CommitQueue { HasMissed = known < journalLast };
+        _thread = new Thread(Run) { Name = "book" };
+    }
+
+    public void Follow(Commit commit)
+    {
+        _commits.Add(commit);
+        _signal.Set();
+    }
+
+    /// <summary>Asks the book. The question runs on the thread that owns it: what it gives has to be whole by then.</summary>
+    public Task<BookAnswer<T>> AskAsync<T>(Func<BookQueries, T> question)
+    {
+        var waiting = new BookQuestion.Of<T>(question);
+        _desk.Put(waiting);
+        _signal.Set();
+        return waiting.Answered;
+    }
+
+    public Task StartingAsync(CancellationToken cancellationToken) => Task.CompletedTask;
+
+    public Task StartAsync(CancellationToken cancellationToken)
+    {
+        _thread.Start();
+        return Task.CompletedTask;
+    }
+
+    public Task StartedAsync(CancellationToken cancellationToken) => Task.CompletedTask;
+
+    public Task StoppingAsync(CancellationToken cancellationToken) => Task.CompletedTask;
+
+    public Task StopAsync(CancellationToken cancellationToken) => Task.CompletedTask;
+
+    /// <summary>After everybody else has stopped, so that the pump's last entries are in the book too.</summary>
+    public Task StoppedAsync(CancellationToken cancellationToken) => Task.Run(Stop, CancellationToken.None);
+
+    /// <summary>May be called again: the container knows this under three names.</summary>
+    public void Dispose()
+    {
+        if (_isDisposed)
+        {
+            return;
+        }
+
+        _isDisposed = true;
+        Stop();
+        FileOf(_opening)?.Dispose();
+        _signal.Dispose();
+        _stopping.Dispose();
+    }
+
+    private static BookFile? FileOf(BookOpening? opening) => opening switch
+    {
+        BookOpening.Found found => found.File,
+        BookOpening.Anew anew => anew.File,
+        _ => null,
+    };
+
+    private void Stop()
+    {
+        _stopping.Cancel();
+        _signal.Set();
+        if (_thread.IsAlive)
+        {
+            _thread.Join();
+        }
+
+        _desk.Close("the service is stopping");
+    }
+
+    private void Run()
+    {
+        bool isReplaced = false;
+        while (!_stopping.IsCancellationRequested)
+        {
+            try
+            {
+                Keep();
+                return;
+            }
+            catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+            {
+                Log.TriedAgain(_log, e);
+                StayAway($"the book cannot be used: {e.Message}", RetryAfter);
+            }
+#pragma warning disable CA1031 // a broken file makes the store throw whatever it stumbles over
+            catch (Exception e) when (!isReplaced)
+            {
+                Log.Broke(_log, e);
+                (isReplaced, _doubt) = (true, e.Message);
+            }
+            catch (Exception e)
+            {
+                Log.LeftAlone(_log, e);
+                StayAway($"the book is broken: {e.Message}", Timeout.InfiniteTimeSpan);
+            }
+#pragma warning restore CA1031
+
+            _commits.HasMissed = true;
+        }
+    }
+
+    private void Keep()
+    {
+        using var book = new OpenBook(Open());
+        using var loop = new BookLoop(book, _commits, _desk, _journal, _latest, _log);
+        _desk.Open();
+        loop.Run(_signal, _stopping.Token);
+    }
+
+    private BookFile Open()
+    {
+        BookOpening opening = _doubt is not null ? BookOpening.Aside(_folder, _doubt)
+            : _opening ?? BookOpening.Of(_folder, _latest.Register.Sequence);
+        (_opening, _doubt) = (null, null);   // a book that broke is opened again
+        switch (opening)
+        {
+            case BookOpening.Refused refused:
+                throw new IOException(refused.Fault.ToString());
+            case BookOpening.Anew { Doubt: { } why, MovedTo: var place }:
+                Log.MovedAside(_log, why, place);
+                break;
+            case BookOpening.Anew when _commits.HasMissed:
+                Log.WrittenAnew(_log);
+                break;
+        }
+
+        return FileOf(opening)!;
+    }
+
+    private void StayAway(string why, TimeSpan howLong)
+    {
+        _desk.Close(why);
+        _stopping.Token.WaitHandle.WaitOne(howLong);
+    }
+}

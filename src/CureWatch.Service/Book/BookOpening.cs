@@ -1,0 +1,118 @@
+using CureWatch.Service.Settings;
+
+namespace CureWatch.Service.Book;
+
+/// <summary>How the book was found when it was opened.</summary>
+internal abstract record BookOpening
+{
+    private const string FileName = "book.db";
+
+    private BookOpening()
+    {
+    }
+
+    /// <summary>It is as it was left, or as far as the disk kept it.</summary>
+    internal sealed record Found(BookFile File, BookPosition Position) : BookOpening;
+
+    /// <summary>There is a new one, to be filled from the journal.</summary>
+    /// <param name="File">The new book.</param>
+    /// <param name="Doubt">What was wrong with the old one; null where there was none.</param>
+    /// <param name="MovedTo">Where the old one is now; null where there was none.</param>
+    internal sealed record Anew(BookFile File, string? Doubt, string? MovedTo) : BookOpening;
+
+    /// <summary>The start must not go on.</summary>
+    internal sealed record Refused(Fault Fault) : BookOpening;
+
+    /// <summary>Opens the book of a data folder.</summary>
+    /// <param name="folder">The folder of the book.</param>
+    /// <param name="journalLast">The number of the journal's last entry.</param>
+    public static BookOpening Of(string folder, long journalLast)
+    {
+        string path = PathIn(folder);
+        try
+        {
+            if (!File.Exists(path))
+            {
+                return new Anew(New(path), null, null);
+            }
+
+            using (new FileStream(path, FileMode.Open, FileAccess.ReadWrite))
+            {
+                // Whoever may not write it learns that here; what the store stumbles over afterwards is the content.
+            }
+
+            (BookFile? file, BookPosition? position, string? doubt) = Existing(path);
+            if (position?.Sequence > journalLast)
+            {
+                file?.Dispose();
+                return new Refused(new Fault(
+                    path,
+                    "position",
+                    $"entry {position.Sequence}",
+                    $"at most {journalLast}, the last entry of the journal, which has lost its end: restore a backup of the whole data folder"));
+            }
+
+            return file is not null && position is not null ? new Found(file, position) : Aside(folder, doubt!);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            return new Refused(new Fault(path, "file", e.Message, "a file this program may read and write"));
+        }
+    }
+
+    /// <summary>Moves a book that cannot be relied on aside, and begins another.</summary>
+    /// <exception cref="IOException">It cannot be moved.</exception>
+    public static Anew Aside(string folder, string doubt)
+    {
+        string path = PathIn(folder);
+        int number = 1;
+        while (Names(path).Any(name => File.Exists(Doubtful(name, number))))
+        {
+            number++;
+        }
+
+        foreach (string name in Names(path).Where(File.Exists))
+        {
+            File.Move(name, Doubtful(name, number));
+        }
+
+        return new Anew(New(path), doubt, Doubtful(path, number));
+    }
+
+    public static string PathIn(string folder) => Path.Combine(folder, FileName);
+
+    private static string[] Names(string path) => [path, BookFile.LogOf(path)];
+
+    private static string Doubtful(string name, int number) => $"{name}.doubtful-{number}";
+
+    private static BookFile New(string path)
+    {
+        File.Delete(BookFile.LogOf(path));   // of a file that is not there any more
+        var file = new BookFile(path);
+        file.Begin();
+        return file;
+    }
+
+    private static (BookFile? File, BookPosition? Position, string? Doubt) Existing(string path)
+    {
+        BookFile? file = null;
+        try
+        {
+            file = new BookFile(path);
+            if (file.Position() is { } position)
+            {
+                return (file, position, null);
+            }
+
+            file.Dispose();
+            return (null, null, "it is no book of this version");
+        }
+#pragma warning disable CA1031 // a broken file makes the store throw whatever it stumbles over
+        catch (Exception e)
+#pragma warning restore CA1031
+        {
+            file?.Dispose();
+            return (null, null, e.Message);
+        }
+    }
+}

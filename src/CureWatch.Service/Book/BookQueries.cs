@@ -1,0 +1,65 @@
+using LiteDB;
+
+namespace CureWatch.Service.Book;
+
+/// <summary>What people look up. Asked on the thread that owns the book, and everything is read before it is left.</summary>
+internal sealed class BookQueries(BookFile file, OpenBlocks open, BookWriter writer)
+{
+    /// <summary>How far late readings may shift the order of a probe's blocks.</summary>
+    private static readonly TimeSpan Late = TimeSpan.FromMinutes(15);
+
+    /// <summary>How far the book is.</summary>
+    public BookPosition Position => writer.Position;
+
+    /// <summary>Jobs, the newest first.</summary>
+    /// <param name="before">Only those with a lower number, for the next page; null for the first.</param>
+    /// <param name="most">How many.</param>
+    public IReadOnlyList<BookedJob> Jobs(long? before, int most)
+    {
+        long first = before ?? long.MaxValue;
+        return [.. file.Jobs.Query().Where(j => j.Number < first).OrderByDescending(j => j.Number).Limit(most).ToList().Select(j => j.Read())];
+    }
+
+    /// <returns>The job; null where none has that id.</returns>
+    public BookedJob? Job(string id) => file.Jobs.FindById(id)?.Read();
+
+    /// <summary>How a job stood when its car left, as <c>replay --json</c> prints it.</summary>
+    /// <returns>The document; null while the car is here.</returns>
+    public string? HandoverRecord(string job) => file.Records.FindById(job)?.Json;
+
+    /// <summary>A job's taps in the order they were told, corrected ones included.</summary>
+    public IReadOnlyList<BookedTap> TapsOf(string job) =>
+        [.. file.Taps.Query().Where(t => t.Job == job).OrderBy(t => t.Id).ToList().Select(t => t.Read())];
+
+    /// <summary>The warnings that stood at any time in a stretch, in the order they were given.</summary>
+    public IReadOnlyList<BookedWarning> WarningsBetween(DateTimeOffset from, DateTimeOffset to)
+    {
+        (long first, long last) = (from.ToUnixTimeMilliseconds(), to.ToUnixTimeMilliseconds());
+        return
+        [
+            .. file.Warnings.Find(w => w.RaisedAtUnixMs <= last && (w.ClearedAtUnixMs == null || w.ClearedAtUnixMs >= first)).ToList()
+                .OrderBy(w => w.Id).Select(w => w.Read()),
+        ];
+    }
+
+    /// <summary>The shop's settings and every product sheet, as they are now.</summary>
+    public IReadOnlyList<BookedSettings> Settings() =>
+        [.. file.Settings.FindAll().ToList().OrderBy(s => s.Id, StringComparer.Ordinal).Select(s => s.Read())];
+
+    /// <summary>A probe's believed readings measured in a stretch, both ends included, in the order they were measured.</summary>
+    public IReadOnlyList<BookedReading> ReadingsOf(string bay, string probe, DateTimeOffset from, DateTimeOffset to)
+    {
+        string first = StoredBlock.SealedId(bay, probe, Math.Max(0, from.ToUnixTimeMilliseconds()), 0);
+        string last = StoredBlock.SealedId(bay, probe, 999_999_999_999_999, long.MaxValue);
+        long enough = (to + Late).ToUnixTimeMilliseconds();
+        var readings = new List<BookedReading>();
+        List<StoredBlock> blocks = [.. file.Blocks.Find(Query.Between("_id", first, last)).TakeWhile(b => b.FromUnixMs <= enough)];
+        foreach (StoredBlock block in blocks)
+        {
+            block.Read().CopyBetween(from, to, readings);
+        }
+
+        open.Of(bay, probe)?.CopyBetween(from, to, readings);
+        return [.. readings.OrderBy(r => r.At)];
+    }
+}

@@ -1,0 +1,22 @@
+using CureWatch.Service.Pump;
+
+namespace CureWatch.Service.Book;
+
+/// <summary>Registers the book.</summary>
+internal static class BookRegistration
+{
+    /// <param name="services">Where to register; a <see cref="Latest"/> and an <see cref="IJournalSteps"/> have to be there.</param>
+    /// <param name="folder">The folder of the book.</param>
+    /// <param name="opening">How it was found; not refused.</param>
+    /// <param name="journalLast">The number of the journal's last entry when it was opened.</param>
+    public static IServiceCollection AddBook(this IServiceCollection services, string folder, BookOpening opening, long journalLast) => services
+        .AddSingleton(p => new BookKeeper(
+            folder,
+            opening,
+            journalLast,
+            p.GetRequiredService<IJournalSteps>(),
+            p.GetRequiredService<Latest>(),
+            p.GetRequiredService<ILogger<BookKeeper>>()))
+        .AddSingleton<IFollower>(p => p.GetRequiredService<BookKeeper>())
+        .AddHostedService(p => p.GetRequiredService<BookKeeper>());
+}

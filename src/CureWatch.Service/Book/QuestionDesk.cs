@@ -1,0 +1,70 @@
+namespace CureWatch.Service.Book;
+
+/// <summary>Questions that wait for the thread that owns the book.</summary>
+internal sealed class QuestionDesk
+{
+    private readonly Lock _lock = new();
+    private readonly Queue<BookQuestion> _questions = new();
+    private string? _away;
+
+    /// <summary>Takes a question, which is answered in any case.</summary>
+    public void Put(BookQuestion question)
+    {
+        lock (_lock)
+        {
+            if (_away is null)
+            {
+                _questions.Enqueue(question);
+                return;
+            }
+        }
+
+        question.Refuse(_away);
+    }
+
+    public void Open()
+    {
+        lock (_lock)
+        {
+            _away = null;
+        }
+    }
+
+    /// <summary>Refuses every question, those that come later too.</summary>
+    public void Close(string why)
+    {
+        lock (_lock)
+        {
+            _away = why;
+            while (_questions.TryDequeue(out BookQuestion? question))
+            {
+                question.Refuse(why);
+            }
+        }
+    }
+
+    /// <summary>Answers what waits.</summary>
+    public void Answer(BookQueries book, bool isBehind)
+    {
+        while (Next() is { } question)
+        {
+            try
+            {
+                question.Answer(book, isBehind);
+            }
+            catch (Exception e)
+            {
+                question.Refuse(e.Message);
+                throw;
+            }
+        }
+    }
+
+    private BookQuestion? Next()
+    {
+        lock (_lock)
+        {
+            return _questions.TryDequeue(out BookQuestion? question) ? question : null;
+        }
+    }
+}

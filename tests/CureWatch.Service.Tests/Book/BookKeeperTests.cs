@@ -1,0 +1,226 @@
+using CureWatch.Service.Book;
+using CureWatch.Service.Journal;
+using CureWatch.Service.Pump;
+using CureWatch.Service.Tests.Settings;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Hosting;
+
+namespace CureWatch.Service.Tests.Book;
+
+/// <summary>The book in a host of its own, told of the example day.</summary>
+public sealed class BookKeeperTests : IDisposable
+{
+    private static readonly ShopDay Day = ShopDay.Example;
+    private static readonly TimeSpan Patience = TimeSpan.FromMinutes(1);
+
+    private readonly Written _written = new();
+    private readonly Latest _latest = new();
+
+    private string Folder => _written.Folder;
+
+    public void Dispose() => _written.Dispose();
+
+    [Fact]
+    public async Task Book_ThatFollows_HasWhatWasCommittedWhenItStops()
+    {
+        using (IHost host = await StartAsync())
+        {
+            Tell(host, Day.Commits);
+            await host.StopAsync(TestContext.Current.CancellationToken);
+        }
+
+        AssertWhole();
+    }
+
+    [Fact]
+    public async Task Question_IsAnsweredWithEverythingToldBefore()
+    {
+        using IHost host = await StartAsync();
+        Tell(host, Day.Commits.Take(2));
+
+        var told = Assert.IsType<BookAnswer<IReadOnlyList<BookedJob>>.Told>(await Keeper(host).AskAsync(b => b.Jobs(null, 10)));
+
+        Assert.False(told.IsBehind);
+        Assert.Equal([Day.JobId], told.Value.Select(j => j.Id));
+        await host.StopAsync(TestContext.Current.CancellationToken);
+    }
+
+    [Fact]
+    public async Task Book_ToldMoreThanItHolds_ReadsTheJournalInstead()
+    {
+        using (IHost host = await StartAsync(isStarted: false))
+        {
+            for (int round = 0; round * Day.Steps.Count <= CommitQueue.MostWaiting; round++)
+            {
+                Tell(host, Day.Commits);
+            }
+
+            await host.StartAsync(TestContext.Current.CancellationToken);
+            await UntilLevelAsync(host);
+            await host.StopAsync(TestContext.Current.CancellationToken);
+        }
+
+        AssertWhole();
+    }
+
+    [Fact]
+    public async Task Book_OpenedBehindTheJournal_CatchesUpAndGoesOn()
+    {
+        Step middle = Day.Steps[3000];
+        using (var book = new OpenBook(Books.New(Folder)))
+        {
+            book.Take(Day.Steps.TakeWhile(s => s.Sequence <= middle.Sequence));
+        }
+
+        _latest.Register = Day.Commits[^3].After;
+        using (IHost host = await StartAsync(journalLast: Day.Commits[^3].After.Sequence))
+        {
+            Tell(host, Day.Commits.TakeLast(2));
+            await UntilLevelAsync(host);
+            await host.StopAsync(TestContext.Current.CancellationToken);
+        }
+
+        AssertWhole();
+    }
+
+    [Fact]
+    public async Task Book_ThatIsMissing_IsWrittenFromTheJournal()
+    {
+        _latest.Register = Day.Register;
+        using (IHost host = await StartAsync(journalLast: Day.Register.Sequence))
+        {
+            await UntilLevelAsync(host);
+            await host.StopAsync(TestContext.Current.CancellationToken);
+        }
+
+        AssertWhole();
+    }
+
+    [Fact]
+    public async Task Book_OfAnotherJournal_IsMovedAsideAndReplaced()
+    {
+        using (BookFile file = Books.New(Folder))
+        {
+            file.Write(() => file.Positions.Upsert(StoredPosition.Of(new BookPosition(3000, DateTimeOffset.UnixEpoch, 3000))));
+        }
+
+        _latest.Register = Day.Register;
+        using (IHost host = await StartAsync(journalLast: Day.Register.Sequence))
+        {
+            await UntilLevelAsync(host);
+            await host.StopAsync(TestContext.Current.CancellationToken);
+        }
+
+        AssertWhole();
+        Assert.True(File.Exists(BookOpening.PathIn(Folder) + ".doubtful-1"));
+    }
+
+    [Theory]
+    [InlineData(true, "the book cannot be used: no such segment")]
+    [InlineData(false, "the book cannot be used: the journal cannot be read: no such segment")]
+    public async Task Book_WhoseJournalCannotBeRead_SaysSo_AndStaysAsItIs(bool isOfDisk, string why)
+    {
+        _latest.Register = Day.Register;
+        Exception cause = isOfDisk ? new IOException("no such segment") : new InvalidOperationException("no such segment");
+        using IHost host = await StartAsync(journalLast: Day.Register.Sequence, journal: new Unreadable(cause));
+
+        Assert.Equal(why, await WhyAwayAsync(host));
+        Assert.Empty(Directory.GetFiles(Folder, "*.doubtful-*"));
+        await host.StopAsync(TestContext.Current.CancellationToken).WaitAsync(Patience, TestContext.Current.CancellationToken);
+    }
+
+    [Fact]
+    public async Task Book_ThatBreaksAgain_IsReplacedOnceAndThenLeftAlone()
+    {
+        _latest.Register = Day.Register;
+        using IHost host = await StartAsync(journalLast: Day.Register.Sequence, journal: new Poisoned());
+
+        Assert.StartsWith("the book is broken: No job 'nobody'.", await WhyAwayAsync(host), StringComparison.Ordinal);
+        Tell(host, Day.Commits.Take(3));
+        Assert.Equal(
+            ["book.db.doubtful-1"],
+            Directory.GetFiles(Folder, "book.db.doubtful-*").Select(f => Path.GetFileName(f)));
+        await host.StopAsync(TestContext.Current.CancellationToken).WaitAsync(Patience, TestContext.Current.CancellationToken);
+    }
+
+    [Fact]
+    public async Task Question_AfterTheStop_IsRefused()
+    {
+        using IHost host = await StartAsync();
+        await host.StopAsync(TestContext.Current.CancellationToken);
+
+        Assert.IsType<BookAnswer<long>.Away>(await Keeper(host).AskAsync(b => b.Position.Sequence));
+    }
+
+    private static BookKeeper Keeper(IHost host) => host.Services.GetRequiredService<BookKeeper>();
+
+    private static async Task UntilLevelAsync(IHost host)
+    {
+        using var patience = new CancellationTokenSource(Patience);
+        while (await Keeper(host).AskAsync(b => b.Position.Sequence) is not BookAnswer<long>.Told { IsBehind: false } told
+            || told.Value < Day.Register.Sequence)
+        {
+            await Task.Delay(TimeSpan.FromMilliseconds(20), TimeProvider.System, patience.Token);
+        }
+    }
+
+    private static async Task<string> WhyAwayAsync(IHost host)
+    {
+        using var patience = new CancellationTokenSource(Patience);
+        while (true)
+        {
+            if (await Keeper(host).AskAsync(b => b.Position.Sequence) is BookAnswer<long>.Away away)
+            {
+                return away.Why;
+            }
+
+            await Task.Delay(TimeSpan.FromMilliseconds(20), TimeProvider.System, patience.Token);
+        }
+    }
+
+    private void Tell(IHost host, IEnumerable<Commit> commits)
+    {
+        foreach (Commit commit in commits)
+        {
+            _latest.Register = commit.After;
+            Keeper(host).Follow(commit);
+        }
+    }
+
+    private async Task<IHost> StartAsync(long journalLast = 0, IJournalSteps? journal = null, bool isStarted = true)
+    {
+        HostApplicationBuilder builder = Host.CreateEmptyApplicationBuilder(null);
+        builder.Services.AddSingleton(_latest).AddSingleton(journal ?? Day).AddLogging()
+            .AddBook(Folder, BookOpening.Of(Folder, journalLast), journalLast);
+        IHost host = builder.Build();
+        _ = Keeper(host);
+        if (isStarted)
+        {
+            await host.StartAsync();
+        }
+
+        return host;
+    }
+
+    private void AssertWhole()
+    {
+        using var written = new Written();
+        Books.Write(Books.New(written.Folder), Day.Steps);
+        Assert.Equal(Books.Content(written.Folder), Books.Content(Folder));
+    }
+
+    private sealed class Unreadable(Exception e) : IJournalSteps
+    {
+        public IEnumerable<Step> After(long sequence)
+        {
+            yield return sequence < 0 ? default : throw e;
+        }
+    }
+
+    /// <summary>A journal with a handover of a job that never was.</summary>
+    private sealed class Poisoned : IJournalSteps
+    {
+        public IEnumerable<Step> After(long sequence) =>
+            [new Step(1, DateTimeOffset.UnixEpoch, new Entry.HandedOver("nobody", null, null), [], Day.Register)];
+    }
+}
