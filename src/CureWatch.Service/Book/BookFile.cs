@@ -24,12 +24,13 @@ internal sealed class BookFile : IDisposable
     public BookFile(string path)
     {
         _path = path;
-        // Strings are kept as they are: a settings document is stored word for word.
+        // Strings are kept as they are, for a settings document is stored word for word; and nothing is numbered by the store, which would
+        // give the warning with number 0 another one.
         var mapper = new BsonMapper { TrimWhitespace = false, EmptyStringToNull = false };
         mapper.Entity<StoredTap>().Id(t => t.Id, autoId: false);
-        mapper.Entity<StoredWarning>().Id(w => w.Id, autoId: false);   // or number 0 would be given a number of the store's
-        _db = new LiteDatabase(
-            new ConnectionString { Filename = path, Connection = ConnectionType.Direct, Collation = Collation.Binary }, mapper) { CheckpointSize = 0 };
+        mapper.Entity<StoredWarning>().Id(w => w.Id, autoId: false);
+        var connection = new ConnectionString { Filename = path, Connection = ConnectionType.Direct, Collation = Collation.Binary };
+        _db = new LiteDatabase(connection, mapper) { CheckpointSize = 0 };
         Positions = _db.GetCollection<StoredPosition>("positions");
         Jobs = _db.GetCollection<StoredJob>("jobs");
         Records = _db.GetCollection<StoredRecord>("records");

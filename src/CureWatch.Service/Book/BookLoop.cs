@@ -3,12 +3,13 @@ using CureWatch.Service.Pump;
 namespace CureWatch.Service.Book;
 
 /// <summary>Keeps an open book level with the journal, and answers questions in between.</summary>
-internal sealed class BookLoop(OpenBook book, CommitQueue commits, QuestionDesk desk, IJournalSteps journal, Latest latest, ILogger log) : IDisposable
+internal sealed class BookLoop(
+    OpenBook book, CommitQueue commits, QuestionDesk desk, IJournalSteps journal, Latest latest, ILogger log) : IDisposable
 {
     /// <summary>Most entries written at once, so that nobody waits long for an answer.</summary>
     private const int Slice = 2_000;
 
-    /// <summary>How often open blocks are stored, so that a power cut costs little reading. Source (choice): 35 MB a day at 60 probes.</summary>
+    /// <summary>How often open blocks are stored: a power cut costs little reading, 60 probes 35 MB a day. Source (choice).</summary>
     private static readonly TimeSpan SaveEvery = TimeSpan.FromMinutes(10);
 
     private JournalAhead? _ahead;
@@ -44,7 +45,7 @@ internal sealed class BookLoop(OpenBook book, CommitQueue commits, QuestionDesk 
 
     public void Dispose() => _ahead?.Dispose();
 
-    /// <returns>Whether there was anything to do. What it is behind when it stops is still in the journal when it is opened again.</returns>
+    /// <returns>Whether there was anything to do. What it is behind when it stops is read from the journal at the next start.</returns>
     private bool Work(CancellationToken stopping)
     {
         if (IsBehind)

@@ -49,7 +49,7 @@ internal abstract record BookOpening
                     path,
                     "position",
                     $"entry {position.Sequence}",
-                    $"at most {journalLast}, the last entry of the journal, which has lost its end: restore a backup of the whole data folder"));
+                    $"at most {journalLast}, the last entry of the journal, which has lost its end: restore a backup of the data folder"));
             }
 
             return file is not null && position is not null ? new Found(file, position) : Aside(folder, doubt!);

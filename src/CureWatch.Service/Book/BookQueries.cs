@@ -17,7 +17,8 @@ internal sealed class BookQueries(BookFile file, OpenBlocks open, BookWriter wri
     public IReadOnlyList<BookedJob> Jobs(long? before, int most)
     {
         long first = before ?? long.MaxValue;
-        return [.. file.Jobs.Query().Where(j => j.Number < first).OrderByDescending(j => j.Number).Limit(most).ToList().Select(j => j.Read())];
+        List<StoredJob> jobs = file.Jobs.Query().Where(j => j.Number < first).OrderByDescending(j => j.Number).Limit(most).ToList();
+        return [.. jobs.Select(j => j.Read())];
     }
 
     /// <returns>The job; null where none has that id.</returns>
@@ -60,6 +61,20 @@ internal sealed class BookQueries(BookFile file, OpenBlocks open, BookWriter wri
         }
 
         open.Of(bay, probe)?.CopyBetween(from, to, readings);
-        return [.. readings.OrderBy(r => r.At)];
+        return InOrder(readings);
+    }
+
+    /// <summary>Late readings are rare: most stretches are in order as they came.</summary>
+    private static List<BookedReading> InOrder(List<BookedReading> readings)
+    {
+        for (int i = 1; i < readings.Count; i++)
+        {
+            if (readings[i].At < readings[i - 1].At)
+            {
+                return [.. readings.OrderBy(r => r.At)];
+            }
+        }
+
+        return readings;
     }
 }

@@ -9,7 +9,8 @@ internal static class BookRegistration
     /// <param name="folder">The folder of the book.</param>
     /// <param name="opening">How it was found; not refused.</param>
     /// <param name="journalLast">The number of the journal's last entry when it was opened.</param>
-    public static IServiceCollection AddBook(this IServiceCollection services, string folder, BookOpening opening, long journalLast) => services
+    public static IServiceCollection AddBook(
+        this IServiceCollection services, string folder, BookOpening opening, long journalLast) => services
         .AddSingleton(p => new BookKeeper(
             folder,
             opening,

@@ -6,7 +6,7 @@ using CureWatch.Service.Pump;
 
 namespace CureWatch.Service.Book;
 
-/// <summary>Writes what the journal's entries brought about into the book. The same entries give the same book, however they come in.</summary>
+/// <summary>Writes what entries brought about into the book. The same entries give the same book, however they come in.</summary>
 internal sealed class BookWriter
 {
     private readonly BookFile _file;
@@ -17,7 +17,7 @@ internal sealed class BookWriter
     public BookWriter(BookFile file, OpenBlocks open)
     {
         (_file, _open) = (file, open);
-        Position = file.Position() ?? throw new InvalidDataException("The file is no book.");
+        Position = file.Position() ?? throw new InvalidDataException("the file is no book");
         _savedThrough = Position.ReadingsThrough;
         foreach (StoredBlock block in file.Open.FindAll().ToList())
         {

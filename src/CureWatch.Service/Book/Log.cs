@@ -3,7 +3,7 @@ namespace CureWatch.Service.Book;
 /// <summary>What the book logs; ids 2300 to 2399.</summary>
 internal static partial class Log
 {
-    [LoggerMessage(2300, LogLevel.Warning, "The book could not be relied on ({Doubt}). It is now {MovedTo}, and a new one is written from the journal.")]
+    [LoggerMessage(2300, LogLevel.Warning, "The book was doubtful ({Doubt}). It is now {MovedTo}; a new one is written from the journal.")]
     public static partial void MovedAside(ILogger logger, string doubt, string? movedTo);
 
     [LoggerMessage(2301, LogLevel.Information, "The book is written from the journal.")]
@@ -21,6 +21,6 @@ internal static partial class Log
     [LoggerMessage(2305, LogLevel.Error, "The book broke.")]
     public static partial void Broke(ILogger logger, Exception e);
 
-    [LoggerMessage(2306, LogLevel.Critical, "The book broke again although it was new. It is left alone until the next start; nothing is lost.")]
+    [LoggerMessage(2306, LogLevel.Critical, "The book broke again although it was new. It is left alone until the next start. Nothing is lost.")]
     public static partial void LeftAlone(ILogger logger, Exception e);
 }

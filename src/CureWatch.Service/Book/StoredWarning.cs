@@ -65,7 +65,14 @@ internal sealed class StoredWarning
         Id,
         new Warning(
             new Subject(
-                StoredName.Of<WarningKind>(Warning), Bay, Probe, Job, About, Layer, Section, Air is null ? null : StoredName.Of<Place>(Air)),
+                StoredName.Of<WarningKind>(Warning),
+                Bay,
+                Probe,
+                Job,
+                About,
+                Layer,
+                Section,
+                Air is null ? null : StoredName.Of<Place>(Air)),
             Surface,
             DateTimeOffset.FromUnixTimeMilliseconds(RaisedAtUnixMs),
             UnixMs.Instant(ClearedAtUnixMs),

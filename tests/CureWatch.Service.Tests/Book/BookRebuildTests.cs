@@ -49,7 +49,8 @@ public sealed class BookRebuildTests : IDisposable
         {
             using (var book = new OpenBook(file))
             {
-                book.Take(Day.After(book.Position.ReadingsThrough).TakeWhile(s => next > 0 && s.Sequence <= Day.Commits[next - 1].After.Sequence));
+                long told = next == 0 ? 0 : Day.Commits[next - 1].After.Sequence;
+                book.Take(Day.After(book.Position.ReadingsThrough).TakeWhile(s => s.Sequence <= told));
                 int until = Math.Min(Day.Commits.Count, next + 1 + random.Next(everyCommits * 2));
                 for (; next < until; next++)
                 {

@@ -50,8 +50,8 @@ public sealed class BookWriterTests : IDisposable
     [Fact]
     public void Taps_AreThereInOrderWithoutNames()
     {
-        Assert.Equal(
-            Day.Register.Shop!.Find(Day.JobId)!.Told.Select(t => t with { By = null, Note = null }), Book.TapsOf(Day.JobId).Select(t => t.Tap));
+        IEnumerable<Curing.Tap> told = Day.Register.Shop!.Find(Day.JobId)!.Told.Select(t => t with { By = null, Note = null });
+        Assert.Equal(told, Book.TapsOf(Day.JobId).Select(t => t.Tap));
         Assert.Empty(Book.TapsOf("nobody"));
     }
 

@@ -9,7 +9,7 @@ using CureWatch.Service.Tests.Settings;
 
 namespace CureWatch.Service.Tests.Book;
 
-/// <summary>The shipped example day as commits, a minute each: a shop with its sheets, a car with its taps, readings, and in the end the handover.</summary>
+/// <summary>The shipped example day as commits, a minute each, from the settings to the handover.</summary>
 internal sealed class ShopDay : IJournalSteps
 {
     private static readonly Lazy<ShopDay> Once = new(() => new ShopDay());

@@ -64,8 +64,13 @@ public sealed class StoredMappingTests : IDisposable
     public void Warning_ComesBackAsItWas()
     {
         var whole = new Warning(
-            new Subject(WarningKind.HumidityHigh, "bay-1", "air", "job-1", "bonnet", 2, 3, Place.Cabin), "roof", At, At.AddHours(1), TimeSpan.FromMinutes(90));
-        foreach (Warning warning in new[] { whole, new Warning(new Subject(WarningKind.Wetted, null, null, null, null, 0, 0), null, At, null, null) })
+            new Subject(WarningKind.HumidityHigh, "bay-1", "air", "job-1", "bonnet", 2, 3, Place.Cabin),
+            "roof",
+            At,
+            At.AddHours(1),
+            TimeSpan.FromMinutes(90));
+        var least = new Warning(new Subject(WarningKind.Wetted, null, null, null, null, 0, 0), null, At, null, null);
+        foreach (Warning warning in new[] { whole, least })
         {
             _file.Write(() => _file.Warnings.Upsert(StoredWarning.Of(new BookedWarning(0, warning))));
 
@@ -76,8 +81,8 @@ public sealed class StoredMappingTests : IDisposable
     [Fact]
     public void Settings_ComeBackWordForWord()
     {
-        var settings = new BookedSettings(
-            At, new Entry.SettingsChanged(new SettingsItem(SettingsItem.Product, "x", 12), "ab12", "\uFEFF {\"a\": 1}\n\n", SettingsOrigin.Board));
+        var item = new SettingsItem(SettingsItem.Product, "x", 12);
+        var settings = new BookedSettings(At, new Entry.SettingsChanged(item, "ab12", "\uFEFF {\"a\": 1}\n\n", SettingsOrigin.Board));
         _file.Write(() => _file.Settings.Upsert(StoredSettings.Of(settings)));
 
         Assert.Equal(settings, _file.Settings.FindAll().Single().Read());
@@ -111,9 +116,10 @@ public sealed class StoredMappingTests : IDisposable
     public void Document_CarriesItsVersionAndKind_AndNoTypeOfOurs()
     {
         var mapper = new BsonMapper();
+        var job = new BookedJob(1, "j", "b", At, null, null, [new("s", Material.Steel, null, Place.Outside, "p", 1, 1, 1)]);
         foreach (BsonDocument document in new[]
         {
-            mapper.ToDocument(StoredJob.Of(new BookedJob(1, "j", "b", At, null, null, [new("s", Material.Steel, null, Place.Outside, "p", 1, 1, 1)]))),
+            mapper.ToDocument(StoredJob.Of(job)),
             mapper.ToDocument(new StoredTap()), mapper.ToDocument(new StoredWarning()), mapper.ToDocument(new StoredSettings()),
             mapper.ToDocument(new StoredRecord()), mapper.ToDocument(new StoredBlock()), mapper.ToDocument(new StoredPosition()),
         })
@@ -126,5 +132,6 @@ public sealed class StoredMappingTests : IDisposable
 
     [Fact]
     public void NameNobodyKnows_IsSaid() =>
-        Assert.Contains("'brick'", Assert.Throws<InvalidDataException>(() => StoredName.Of<Material>("brick")).Message, StringComparison.Ordinal);
+        Assert.StartsWith(
+            "The book says 'brick'", Assert.Throws<InvalidDataException>(() => StoredName.Of<Material>("brick")).Message, StringComparison.Ordinal);
 }
