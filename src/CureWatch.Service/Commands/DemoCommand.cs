@@ -31,7 +31,7 @@ internal sealed class DemoCommand
     public static Command Create()
     {
         var demo = new DemoCommand();
-        var command = new Command("demo", "Shows a day at an invented shop, with invented data.")
+        var command = new Command("demo", "Shows a day at an invented shop, with invented data. With --until-handover exits 1 where it ends in a hold.")
         {
             demo._pace, demo._port, demo._mqttPort, demo._untilHandover, demo._data, demo._json,
         };
@@ -93,28 +93,36 @@ internal sealed class DemoCommand
             services => services.AddDemo(
                 clock, demo, p => new DemoAddresses(new Uri(ServiceHost.BoardOf(p)), p.GetRequiredService<EmbeddedBroker>().Port)));
         int exitCode = host.Run(untilHandover ? null : new ReadyLine(asJson, output), parsed.InvocationConfiguration.Error);
-        if (exitCode == ExitCode.Done && untilHandover)
-        {
-            Tell(host.Services.GetRequiredService<Latest>().Register, folder, asJson, output);
-        }
-
-        return host.Services.GetRequiredService<DemoDriver>().IsBroken ? ExitCode.AnswerIsNo : exitCode;
+        return host.Services.GetRequiredService<DemoDriver>().IsBroken ? ExitCode.AnswerIsNo
+            : exitCode == ExitCode.Done && untilHandover ? Tell(host.Services.GetRequiredService<Latest>().Register, folder, asJson, output)
+            : exitCode;
     }
 
-    private static void Tell(Register register, DataFolder folder, bool asJson, TextWriter output)
+    /// <returns>The exit code: no where the demo car is not ready, as when somebody ended the demo before.</returns>
+    private static int Tell(Register register, DataFolder folder, bool asJson, TextWriter output)
     {
         Shop shop = register.Shop!;
+        JobReport? report = shop.Find(DemoDay.MainJob) is null ? null : JobReport.Of(shop, DemoDay.MainJob);
         if (asJson)
         {
-            var day = new DayReplay(JobReport.Of(shop, DemoDay.MainJob), shop.Plan, shop.Tally);
-            JsonOutput.WriteDocument(output, json => ReplayJson.Write(json, day));
-            return;
+            JsonOutput.WriteDocument(output, json => ReplayJson.Write(json, new DayReplay(report, shop.Plan, shop.Tally)));
+        }
+        else
+        {
+            TellTheDay(folder, output);
         }
 
+        return report is { Ruling.IsReady: true } ? ExitCode.Done : ExitCode.AnswerIsNo;
+    }
+
+    private static void TellTheDay(DataFolder folder, TextWriter output)
+    {
         var journal = new Recovery(folder.Journal, new EntryCodec(new KeyStore(folder.Keys)));
-        foreach (string line in Timeline.Of(journal.Steps().Select(s => (s, journal.Register))))
+        foreach (string line in Timeline.Of(journal.Steps()))
         {
             output.WriteLine(line);
         }
+
+        output.WriteLine(Cautions.HeatAndShutDoors);
     }
 }

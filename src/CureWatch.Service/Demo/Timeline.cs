@@ -21,17 +21,17 @@ internal sealed class Timeline
     }
 
     /// <summary>Tells a journal.</summary>
-    /// <param name="steps">Its entries as they are folded, each with the state after it.</param>
+    /// <param name="steps">Its entries as they are folded.</param>
     /// <returns>The lines in the order of what they tell, in the shop's own time.</returns>
-    public static IEnumerable<string> Of(IEnumerable<(Step Step, Register After)> steps)
+    public static IEnumerable<string> Of(IEnumerable<Step> steps)
     {
         var timeline = new Timeline();
         Register before = Register.Blank;
-        foreach ((Step step, Register after) in steps)
+        foreach (Step step in steps)
         {
             timeline.LookUntil(step.At, before);
             timeline.Tell(step);
-            before = after;
+            before = step.After;
         }
 
         if (before.Shop is not { } shop)

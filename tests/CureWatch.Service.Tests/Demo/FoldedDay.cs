@@ -37,8 +37,8 @@ internal sealed class FoldedDay
 
     public Shop Shop => Register.Shop!;
 
-    /// <summary>What a journal would hold, each entry with the state after it.</summary>
-    public List<(Step Step, Register After)> Steps { get; } = [];
+    /// <summary>What a journal would hold.</summary>
+    public List<Step> Steps { get; } = [];
 
     public List<(DateTimeOffset At, ShopEvent Event)> Happened { get; } = [];
 
@@ -120,7 +120,7 @@ internal sealed class FoldedDay
     private void Take(Entry entry, DateTimeOffset at)
     {
         (Register, ImmutableArray<ShopEvent> happened) = RegisterFold.Take(Register, Register.Sequence + 1, at, entry);
-        Steps.Add((new Step(Register.Sequence, at, entry, happened, Register), Register));
+        Steps.Add(new Step(Register.Sequence, at, entry, happened, Register));
         foreach (ShopEvent e in happened)
         {
             Happened.Add((Shop.Now, e));
