@@ -1,5 +1,4 @@
 using CureWatch.Bays;
-using CureWatch.Service.Alarms;
 using CureWatch.Service.Pump;
 
 namespace CureWatch.Service.Demo;
@@ -93,9 +92,9 @@ internal sealed class DemoDriver(
         Register register = latest.Register;
         DateTimeOffset now = clock.GetUtcNow();
         DemoAct act = _script.Peek(register);
-        DateTimeOffset? rings = ShopFold.NextDueAt(register.Shop!) is { } due ? AlarmClock.WholeMillisecond(due) : null;
-        bool isAct = rings is null || rings > act.At;
-        DateTimeOffset next = isAct ? act.At : rings!.Value;
+        DateTimeOffset? due = ShopFold.NextDueAt(register.Shop!) is { } instant ? WholeMillisecond(instant) : null;
+        bool isAct = !(due <= act.At);
+        DateTimeOffset next = isAct ? act.At : due!.Value;
         if (IsOver && next - now > Tick)
         {
             await pace.AllowAsync(Tick, cancelled).ConfigureAwait(false);
@@ -116,14 +115,20 @@ internal sealed class DemoDriver(
     /// <summary>Waits until the alarm clock has rung for all that is due, the pump has taken it in, and people have heard the warnings.</summary>
     private async Task SettleAsync(CancellationToken cancelled)
     {
-        await stirring.UntilAsync(
-            () => latest.Register.Shop is { } shop
-                && !(ShopFold.NextDueAt(shop) <= clock.GetUtcNow())
-                && _earshot.IsOf(shop),
-            cancelled).ConfigureAwait(false);
+        await stirring.UntilNothingAsync(Unsettled, cancelled).ConfigureAwait(false);
         foreach (HeardWarning warning in _earshot.Standing)
         {
             _script.Hear(warning, latest.Register);
         }
     }
+
+    /// <returns>What is waited for; null for nothing.</returns>
+    private string? Unsettled() =>
+        ShopFold.NextDueAt(latest.Register.Shop!) is { } due && due <= clock.GetUtcNow() ? $"what is due at {due:u} to be woken for"
+        : _earshot.IsOf(latest.Register.Shop!) ? null
+        : $"the warnings that stand at {clock.GetUtcNow():u} to be heard";
+
+    /// <summary>Up: the alarm clock rings on whole milliseconds, and would sleep through a step that ends a fraction before.</summary>
+    private static DateTimeOffset WholeMillisecond(DateTimeOffset instant) =>
+        new((instant.Ticks + TimeSpan.TicksPerMillisecond - 1) / TimeSpan.TicksPerMillisecond * TimeSpan.TicksPerMillisecond, TimeSpan.Zero);
 }

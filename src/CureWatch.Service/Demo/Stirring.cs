@@ -15,13 +15,22 @@ internal sealed class Stirring : IFollower
 
     public void Stir() => _stirred.Writer.TryWrite(true);
 
-    /// <summary>Waits until something holds, looking again whenever something has moved.</summary>
+    /// <summary>Waits until nothing is waited for, looking again whenever something has moved.</summary>
+    /// <param name="awaited">What is waited for; null for nothing.</param>
+    /// <param name="cancelled">Ends the wait.</param>
     /// <exception cref="TimeoutException">Nothing moved for too long.</exception>
-    public async Task UntilAsync(Func<bool> holds, CancellationToken cancelled)
+    public async Task UntilNothingAsync(Func<string?> awaited, CancellationToken cancelled)
     {
-        while (!holds())
+        while (awaited() is { } what)
         {
-            _ = await _stirred.Reader.ReadAsync(cancelled).AsTask().WaitAsync(Patience, TimeProvider.System, cancelled).ConfigureAwait(false);
+            try
+            {
+                _ = await _stirred.Reader.ReadAsync(cancelled).AsTask().WaitAsync(Patience, TimeProvider.System, cancelled).ConfigureAwait(false);
+            }
+            catch (TimeoutException e)
+            {
+                throw new TimeoutException($"Waited {Patience.TotalSeconds} s for {what}.", e);
+            }
         }
     }
 }
