@@ -73,12 +73,14 @@ internal sealed class DemoCommand
                 Mqtt = usual.Mqtt with { Port = parsed.GetValue(_mqttPort) ?? 0 }, // whoever has a broker already keeps its port
             };
             return Recovered.From(folder, DemoDay.ShippedFolder, isForced: false, faults) is { } recovered
-                ? Play(parsed, settings, folder, recovered)
+                && Play(parsed, settings, folder, recovered, faults) is { } exitCode
+                ? exitCode
                 : Refusal.Of(faults, parsed.InvocationConfiguration.Error);
         }
     }
 
-    private int Play(ParseResult parsed, ServiceSettings settings, DataFolder folder, Recovered recovered)
+    /// <returns>The exit code; null where the service cannot be built.</returns>
+    private int? Play(ParseResult parsed, ServiceSettings settings, DataFolder folder, Recovered recovered, Faults faults)
     {
         TextWriter output = parsed.InvocationConfiguration.Output;
         bool asJson = parsed.GetValue(_json), untilHandover = parsed.GetValue(_untilHandover);
@@ -90,8 +92,14 @@ internal sealed class DemoCommand
             folder,
             recovered,
             clock,
+            faults,
             services => services.AddDemo(
                 clock, demo, p => new DemoAddresses(new Uri(ServiceHost.BoardOf(p)), p.GetRequiredService<EmbeddedBroker>().Port)));
+        if (host is null)
+        {
+            return null;
+        }
+
         int exitCode = host.Run(untilHandover ? null : new ReadyLine(asJson, output), parsed.InvocationConfiguration.Error);
         return host.Services.GetRequiredService<DemoDriver>().IsBroken ? ExitCode.AnswerIsNo
             : exitCode == ExitCode.Done && untilHandover ? Tell(host.Services.GetRequiredService<Latest>().Register, folder, asJson, output)

@@ -45,8 +45,8 @@ internal sealed class RunCommand
         using (folder)
         {
             return Recovered.From(folder, config, isForced: false, faults) is { } recovered
-                ? ServiceHost.Build(settings, folder, recovered, TimeProvider.System)
-                    .Run(new ReadyLine(parsed.GetValue(_json), parsed.InvocationConfiguration.Output), parsed.InvocationConfiguration.Error)
+                && ServiceHost.Build(settings, folder, recovered, TimeProvider.System, faults) is { } host
+                ? host.Run(new ReadyLine(parsed.GetValue(_json), parsed.InvocationConfiguration.Output), parsed.InvocationConfiguration.Error)
                 : Refusal.Of(faults, parsed.InvocationConfiguration.Error);
         }
     }

@@ -1,6 +1,7 @@
 using System.Net;
 using CureWatch.Service.Alarms;
 using CureWatch.Service.Board;
+using CureWatch.Service.Book;
 using CureWatch.Service.Journal;
 using CureWatch.Service.Mqtt;
 using CureWatch.Service.Pump;
@@ -20,10 +21,19 @@ internal sealed class ServiceHost(WebApplication app)
     /// <param name="folder">The data folder, held by the caller.</param>
     /// <param name="recovered">What it held.</param>
     /// <param name="clock">The only clock that decides anything.</param>
+    /// <param name="faults">Where it is said why not.</param>
     /// <param name="more">What else to register, which starts last.</param>
-    public static ServiceHost Build(
-        ServiceSettings settings, DataFolder folder, Recovered recovered, TimeProvider clock, Action<IServiceCollection>? more = null)
+    /// <returns>The service, or null where its book must not be used.</returns>
+    public static ServiceHost? Build(
+        ServiceSettings settings, DataFolder folder, Recovered recovered, TimeProvider clock, Faults faults, Action<IServiceCollection>? more = null)
     {
+        var book = BookOpening.Of(folder.Book, recovered.End.Last);
+        if (book is BookOpening.Refused refused)
+        {
+            faults.Add(refused.Fault);
+            return null;
+        }
+
         // Nothing of this machine's other settings, such as ASPNETCORE_URLS or an appsettings.json somewhere, changes this service.
         WebApplicationBuilder builder = WebApplication.CreateEmptyBuilder(
             new WebApplicationOptions { ContentRootPath = AppContext.BaseDirectory, ApplicationName = typeof(ServiceHost).Assembly.GetName().Name });
@@ -46,6 +56,8 @@ internal sealed class ServiceHost(WebApplication app)
 
         builder.Services.AddSingleton(clock).AddSingleton(settings).AddRouting()
             .AddPump(folder, recovered.Register, recovered.End, recovered.First)
+            .AddSingleton<IJournalSteps>(new JournalSteps(folder))
+            .AddBook(folder.Book, book, recovered.End.Last)
             .AddAlarms(clock)
             .AddMqtt(settings.Mqtt, settings.Limits)
             .AddBoard();

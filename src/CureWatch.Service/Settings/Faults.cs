@@ -9,5 +9,7 @@ internal sealed class Faults
 
     public int Count => _all.Count;
 
+    public void Add(Fault fault) => _all.Add(fault);
+
     public void Add(string file, string place, string seen, string allowed) => _all.Add(new Fault(file, place, seen, allowed));
 }
