@@ -18,9 +18,6 @@ internal static class BrokerLinkOptions
     /// <summary>Most messages the broker may send ahead of our acknowledgements. Source (choice): one batch of the pump's.</summary>
     private const ushort ReceiveMaximum = 2_000;
 
-    /// <summary>Larger packets are dropped by the broker, so that none fills the memory here; up to it they are counted. Source (choice).</summary>
-    private const uint LargestPacketBytes = 1 << 20;
-
     /// <exception cref="IOException">The file of the certificate authority cannot be read.</exception>
     /// <exception cref="CryptographicException">It holds no certificate.</exception>
     public static MqttClientOptions Of(ExternalBroker broker, LimitSettings limits, Topics topics)
@@ -33,7 +30,7 @@ internal static class BrokerLinkOptions
             .WithSessionExpiryInterval((uint)SessionExpiry.TotalSeconds)
             .WithKeepAlivePeriod(KeepAlive)
             .WithReceiveMaximum(ReceiveMaximum)
-            .WithMaximumPacketSize(Math.Max(LargestPacketBytes, 2 * (uint)limits.PayloadBytes))
+            .WithMaximumPacketSize((uint)limits.LargestPacketBytes)
             .WithWillTopic(topics.Status)
             .WithWillPayload(Topics.Offline)
             .WithWillRetain()

@@ -1,6 +1,5 @@
 using System.Buffers;
 using System.Collections.Concurrent;
-using System.Net;
 using System.Net.Sockets;
 using CureWatch.Readings;
 using CureWatch.Service.Pump;
@@ -20,6 +19,13 @@ internal sealed class EmbeddedBroker : IOutlet, IAsyncDisposable
 {
     /// <summary>Longer than any disk takes; a wait beyond it ends the connection. Source (choice).</summary>
     private static readonly TimeSpan LongestWait = TimeSpan.FromSeconds(30);
+
+    /// <summary>How long a connection may take to say who it is. Source (choice).</summary>
+    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(10);
+
+    /// <summary>Connections that have not yet said who they are, beside the clients. Source (choice).</summary>
+    private const int Strangers = 50;
+
     private static readonly TimeSpan LongestFarewell = TimeSpan.FromSeconds(1);
     private static readonly TimeSpan Step = TimeSpan.FromMilliseconds(10);
 
@@ -28,7 +34,8 @@ internal sealed class EmbeddedBroker : IOutlet, IAsyncDisposable
     private readonly Reception _reception;
     private readonly Doorkeeper _doorkeeper;
     private readonly ILogger<EmbeddedBroker> _log;
-    private readonly MqttServerOptions _options;
+    private readonly int _largestPacket;
+    private readonly Listener _listener;
     private readonly MqttServer _server;
     private readonly KeptTopics _kept;
     private readonly ConcurrentDictionary<CancellationToken, Connection> _connections = new();
@@ -37,13 +44,10 @@ internal sealed class EmbeddedBroker : IOutlet, IAsyncDisposable
     {
         (_settings, _topics, _reception, _log) = (settings, topics, reception, log);
         bool isOpen = settings is { Listen: Listen.All, Users.IsEmpty: false };
-        _options = new MqttServerOptionsBuilder()
-            .WithDefaultEndpoint()
-            .WithDefaultEndpointPort(settings.Port)
-            .WithDefaultEndpointBoundIPAddress(isOpen ? IPAddress.Any : IPAddress.Loopback)
-            .WithDefaultEndpointBoundIPV6Address(isOpen ? IPAddress.IPv6Any : IPAddress.IPv6Loopback)
-            .Build();
-        _server = new MqttServerFactory().CreateMqttServer(_options, new BrokerLog(log));
+        _largestPacket = limits.LargestPacketBytes;
+        _listener = new Listener(settings.Port, isOpen, limits.Clients + Strangers, _largestPacket, RefuseTooLarge, log);
+        MqttServerOptions options = new MqttServerOptionsBuilder().WithDefaultCommunicationTimeout(Patience).Build();
+        _server = new MqttServerFactory().CreateMqttServer(options, [_listener], new BrokerLog(log));
         _doorkeeper = new Doorkeeper(_server, settings.Users, limits, log);
         _kept = new KeptTopics(limits.Retained);
         _server.ValidatingConnectionAsync += _doorkeeper.AdmitAsync;
@@ -54,7 +58,7 @@ internal sealed class EmbeddedBroker : IOutlet, IAsyncDisposable
     }
 
     /// <summary>The port it listens on, once it is started.</summary>
-    public int Port => _options.DefaultEndpointOptions.Port;
+    public int Port => _listener.Port;
 
     /// <exception cref="IOException">The port cannot be listened on.</exception>
     public async Task StartAsync()
@@ -90,6 +94,11 @@ internal sealed class EmbeddedBroker : IOutlet, IAsyncDisposable
 
     public Task KeepAsync(string topic, ReadOnlyMemory<byte> payload, CancellationToken cancelled)
     {
+        if (!_server.IsStarted)
+        {
+            throw new IOException("The embedded broker is not running.");
+        }
+
         MqttApplicationMessage message = new MqttApplicationMessageBuilder()
             .WithTopic(topic).WithPayload(new ReadOnlySequence<byte>(payload)).WithRetainFlag().WithQualityOfServiceLevel(MqttQualityOfServiceLevel.AtLeastOnce).Build();
         return _server.InjectApplicationMessage(new InjectedMqttApplicationMessage(message) { SenderClientId = "curewatch" }, cancelled);
@@ -160,6 +169,11 @@ internal sealed class EmbeddedBroker : IOutlet, IAsyncDisposable
 
     private async Task AcknowledgeAsync(InterceptingPacketEventArgs e)
     {
+        if (e.Packet is MqttConnAckPacket welcome)
+        {
+            welcome.MaximumPacketSize = (uint)_largestPacket;
+        }
+
         if (e.Packet is not (MqttPubAckPacket or MqttPubRecPacket)
             || !_connections.TryGetValue(e.CancellationToken, out Connection? connection)
             || connection.TakeAwaited(((MqttPacketWithIdentifier)e.Packet).PacketIdentifier) is not { } awaited)
@@ -184,6 +198,12 @@ internal sealed class EmbeddedBroker : IOutlet, IAsyncDisposable
             Log.ClientDropped(_log, e.ClientId, trouble);
             await _doorkeeper.DropAsync(e.ClientId).ConfigureAwait(false);
         }
+    }
+
+    private void RefuseTooLarge(int bytes)
+    {
+        Log.PacketTooLarge(_log, bytes, _largestPacket);
+        _ = _reception.RefuseUnreadAsync();
     }
 
     private async Task<bool> IsSendingAsync()

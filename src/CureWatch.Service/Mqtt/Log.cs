@@ -47,4 +47,7 @@ internal static partial class Log
 
     [LoggerMessage(2214, LogLevel.Warning, "The connection with the broker is begun anew: what it brought could not be stored ({Reason}).")]
     public static partial void BrokerLeft(ILogger logger, string reason);
+
+    [LoggerMessage(2215, LogLevel.Warning, "A client was disconnected: it began a packet of {Bytes} bytes or more, and {Most} are allowed.")]
+    public static partial void PacketTooLarge(ILogger logger, int bytes, int most);
 }

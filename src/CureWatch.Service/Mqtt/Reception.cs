@@ -41,6 +41,9 @@ internal sealed class Reception(Inbox inbox, CatchUp catchUp, LimitSettings limi
         }
     }
 
+    /// <summary>Counts a message so large that nobody read what it was about.</summary>
+    public Task RefuseUnreadAsync() => RefuseAsync(Disbelief.TooLarge, "unread", CancellationToken.None).AsTask();
+
     private async ValueTask<Receipt> TakeAsync(Connection connection, ReadingDecoder probe, Decoded decoded, CancellationToken cancelled)
     {
         if (decoded.Reading is null)

@@ -69,4 +69,11 @@ internal enum Listen
 /// <param name="PayloadBytes">Longest payload [bytes] of a reading or a tap.</param>
 /// <param name="Clients">Most clients at once.</param>
 /// <param name="Retained">Most retained messages of others.</param>
-internal sealed record LimitSettings(int PayloadBytes, int Clients, int Retained);
+internal sealed record LimitSettings(int PayloadBytes, int Clients, int Retained)
+{
+    /// <summary>Up to here what is too large is read and counted by its topic; a longer packet is not read at all. Source (choice).</summary>
+    private const int LeastReadBytes = 1 << 20;
+
+    /// <summary>Longest MQTT packet [bytes], with its topic and all that goes with it.</summary>
+    public int LargestPacketBytes => Math.Max(LeastReadBytes, 2 * PayloadBytes);
+}

@@ -34,6 +34,8 @@ internal sealed class BrokerRig : IAsyncDisposable
 
     public StandInPump Pump { get; }
 
+    public MqttClientConnectResult? LastWelcome { get; private set; }
+
     public static async Task<BrokerRig> StartAsync(Func<Arrival, Answer?>? answer = null, params ImmutableArray<MqttUser> users)
     {
         var rig = new BrokerRig(answer, users);
@@ -48,7 +50,8 @@ internal sealed class BrokerRig : IAsyncDisposable
             .WithTcpServer("127.0.0.1", Broker.Port).WithProtocolVersion(MqttProtocolVersion.V500).WithClientId($"client-{_clients.Count}");
         change?.Invoke(options);
         _clients.Add(client);
-        return (client, (await client.ConnectAsync(options.Build()).InTimeAsync()).ResultCode);
+        LastWelcome = await client.ConnectAsync(options.Build()).InTimeAsync();
+        return (client, LastWelcome.ResultCode);
     }
 
     public async Task<IMqttClient> ConnectAsync(Action<MqttClientOptionsBuilder>? change = null)

@@ -1,13 +1,9 @@
 using System.Buffers;
 using System.Collections.Concurrent;
-using System.Net;
-using System.Net.Sockets;
 using System.Text;
 using CureWatch.Service.Journal;
-using CureWatch.Service.Mqtt;
 using CureWatch.Service.Pump;
 using CureWatch.Service.Settings;
-using Microsoft.Extensions.Logging.Abstractions;
 using MQTTnet;
 using MQTTnet.Formatter;
 
@@ -174,38 +170,5 @@ public class EmbeddedBrokerTests
 
         await Eventually.TrueAsync(() => seen.Count == 2, "what is passed on");
         Assert.Equal([Timed, "online"], seen);
-    }
-
-    [Fact]
-    public async Task Broker_OnLoopback_AnswersUnderBothFamilies()
-    {
-        await using BrokerRig rig = await BrokerRig.StartAsync();
-        Assert.InRange(rig.Broker.Port, 1, 65_535);
-        await rig.ConnectAsync(o => o.WithTcpServer("127.0.0.1", rig.Broker.Port));
-        if (Socket.OSSupportsIPv6)
-        {
-            await rig.ConnectAsync(o => o.WithTcpServer("::1", rig.Broker.Port));
-        }
-    }
-
-    [Fact]
-    public async Task Port_InUse_IsToldInOneLine()
-    {
-        using var taken = new TcpListener(IPAddress.Loopback, 0);
-        taken.Start();
-        int port = ((IPEndPoint)taken.LocalEndpoint).Port;
-        var inbox = new Inbox();
-        var reception = new Reception(inbox, new CatchUp(inbox, TimeProvider.System), BrokerRig.Limits, NullLogger<Reception>.Instance);
-        await using var broker = new EmbeddedBroker(
-            new MqttSettings(port, Listen.Loopback, [], null),
-            BrokerRig.Limits,
-            new TopicDirectory(Registers.Latest()),
-            reception,
-            NullLogger<EmbeddedBroker>.Instance);
-
-        IOException refused = await Assert.ThrowsAsync<IOException>(broker.StartAsync);
-
-        Assert.Contains($"port {port}", refused.Message, StringComparison.Ordinal);
-        Assert.DoesNotContain('\n', refused.Message);
     }
 }
