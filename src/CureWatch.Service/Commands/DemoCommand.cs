@@ -23,7 +23,11 @@ internal sealed class DemoCommand
         HelpName = "path",
     };
 
-    private readonly Option<bool> _untilHandover = new("--until-handover") { Description = "end once the demo car is ready, and tell the day" };
+    private readonly Option<bool> _untilHandover = new("--until-handover")
+    {
+        Description = "end once the demo car is ready, and tell the day",
+    };
+
     private readonly Option<int?> _port = PortOptions.Board();
     private readonly Option<int?> _mqttPort = PortOptions.Mqtt();
     private readonly Option<bool> _json = JsonOutput.Option();
@@ -31,7 +35,8 @@ internal sealed class DemoCommand
     public static Command Create()
     {
         var demo = new DemoCommand();
-        var command = new Command("demo", "Shows a day at an invented shop, with invented data. With --until-handover exits 1 where it ends in a hold.")
+        var command = new Command(
+            "demo", "Shows a day at an invented shop, with invented data. With --until-handover exits 1 where it ends in a hold.")
         {
             demo._pace, demo._port, demo._mqttPort, demo._untilHandover, demo._data, demo._json,
         };

@@ -2,7 +2,7 @@ using System.Text;
 
 namespace CureWatch.Service.Demo;
 
-/// <summary>Everybody who does something in the demo, connected from outside: probes and a push-button over MQTT, a browser's posts over HTTP.</summary>
+/// <summary>Everybody who does something in the demo, connected from outside: probes and a push-button by MQTT, bookings by HTTP.</summary>
 internal sealed class Cast : IAsyncDisposable
 {
     private readonly Dictionary<DemoProbe, DemoClient> _probes = [];
@@ -27,8 +27,8 @@ internal sealed class Cast : IAsyncDisposable
     }
 
     /// <summary>
-    /// Does an act, and returns once it is acknowledged. A refusal is told and the play goes on: whoever looks at the demo may have handed the
-    /// car over, or taken a job's name.
+    /// Does an act, and returns once it is acknowledged. A refusal is told and the play goes on: whoever looks at the demo may have handed
+    /// the car over, or taken a job's name.
     /// </summary>
     public async Task DoAsync(DemoAct act, CancellationToken cancelled)
     {
@@ -37,7 +37,7 @@ internal sealed class Cast : IAsyncDisposable
             DemoAct.Published a => await _probes[a.Probe].PublishAsync(a.Probe.Topic, a.Payload, cancelled).ConfigureAwait(false),
             DemoAct.Tapped a => await _button!.PublishAsync($"{DemoDay.Root}/{a.Bay}/tap", a.Payload, cancelled).ConfigureAwait(false),
             DemoAct.BookedIn a => await PostAsync("api/v1/jobs", a.Body, cancelled).ConfigureAwait(false),
-            DemoAct.HandedOver a => await PostAsync($"api/v1/jobs/{a.Job}/handover", $$"""{"by":"{{a.By}}"}""", cancelled).ConfigureAwait(false),
+            DemoAct.HandedOver a => await PostAsync($"api/v1/jobs/{a.Job}/handover", a.Body, cancelled).ConfigureAwait(false),
             _ => throw new System.Diagnostics.UnreachableException(act.GetType().Name),
         };
         if (refusal is not null)

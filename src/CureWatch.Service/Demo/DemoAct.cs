@@ -30,5 +30,8 @@ internal abstract record DemoAct(DateTimeOffset At)
     /// <param name="At">When.</param>
     /// <param name="Job">The job.</param>
     /// <param name="By">Who hands it over.</param>
-    internal sealed record HandedOver(DateTimeOffset At, string Job, string By) : DemoAct(At);
+    internal sealed record HandedOver(DateTimeOffset At, string Job, string By) : DemoAct(At)
+    {
+        public string Body => $$"""{"by":"{{By}}"}""";
+    }
 }

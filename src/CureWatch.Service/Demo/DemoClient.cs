@@ -13,7 +13,8 @@ internal sealed class DemoClient : IAsyncDisposable
     {
     }
 
-    public static async Task<DemoClient> ConnectAsync(string id, int port, Action<MqttApplicationMessage>? hear, CancellationToken cancelled)
+    public static async Task<DemoClient> ConnectAsync(
+        string id, int port, Action<MqttApplicationMessage>? hear, CancellationToken cancelled)
     {
         var connected = new DemoClient();
         if (hear is not null)

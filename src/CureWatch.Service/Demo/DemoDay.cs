@@ -1,8 +1,9 @@
 namespace CureWatch.Service.Demo;
 
 /// <summary>
-/// A day at Ottermoss Works, invented: the same acts in every run. A blue hatch gets its trim dressed in bay 2. A grey estate rolls cold into
-/// bay 1, is coated on five surfaces, loses its climate to a wash next door, an ajar door and a night setting, and is ready next morning.
+/// A day at Ottermoss Works, invented: the same acts in every run. A blue hatch gets its trim dressed in bay 2. A grey estate rolls cold
+/// into bay 1, is coated on five surfaces, loses its climate to a wash next door, an ajar door and a night setting, and is ready next
+/// morning.
 /// </summary>
 internal sealed class DemoDay(string folder)
 {
@@ -32,7 +33,7 @@ internal sealed class DemoDay(string folder)
     /// <summary>The folder that ships beside the program: the shop, its sheets and the cars.</summary>
     public static string ShippedFolder => Path.Combine(AppContext.BaseDirectory, "config", "demo");
 
-    /// <summary>Everything that happens without being asked for, in order of time, without an end: after the story the shop goes on.</summary>
+    /// <summary>Everything that happens without being asked for, in order of time and without an end: the shop outlives the story.</summary>
     public IEnumerable<DemoAct> Acts()
     {
         var people = new Queue<DemoAct>(People().OrderBy(a => a.At));

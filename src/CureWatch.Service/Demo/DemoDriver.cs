@@ -19,6 +19,8 @@ internal sealed class DemoDriver(
     /// <summary>At a wall clock's pace it ticks this often, so that nobody's countdown stands still. Source (choice).</summary>
     private static readonly TimeSpan Tick = TimeSpan.FromSeconds(1);
 
+    private const long Millisecond = TimeSpan.TicksPerMillisecond;
+
     private readonly Earshot _earshot = new(stirring);
     private readonly DemoScript _script = new(new DemoDay(DemoDay.ShippedFolder));
 
@@ -112,7 +114,7 @@ internal sealed class DemoDriver(
         await SettleAsync(cancelled).ConfigureAwait(false);
     }
 
-    /// <summary>Waits until the alarm clock has rung for all that is due, the pump has taken it in, and people have heard the warnings.</summary>
+    /// <summary>Waits until the alarm clock rang for all that is due, the pump took it in, and people heard the warnings.</summary>
     private async Task SettleAsync(CancellationToken cancelled)
     {
         await stirring.UntilNothingAsync(Unsettled, cancelled).ConfigureAwait(false);
@@ -130,5 +132,5 @@ internal sealed class DemoDriver(
 
     /// <summary>Up: the alarm clock rings on whole milliseconds, and would sleep through a step that ends a fraction before.</summary>
     private static DateTimeOffset WholeMillisecond(DateTimeOffset instant) =>
-        new((instant.Ticks + TimeSpan.TicksPerMillisecond - 1) / TimeSpan.TicksPerMillisecond * TimeSpan.TicksPerMillisecond, TimeSpan.Zero);
+        new(((instant.UtcTicks + Millisecond - 1) / Millisecond) * Millisecond, TimeSpan.Zero);
 }

@@ -32,8 +32,9 @@ internal sealed record DemoProbe(string Bay, string Id, string Topic, TimeSpan F
     public DemoSample SampleOf(HallState hall, int number)
     {
         double temperatureC = hall.TemperatureC(Of) + (NoiseK * Noise.At($"{Bay}/{Id}/t", number));
-        double? humidityPct = hall.HumidityPct(Of) is { } pct ? Math.Clamp(pct + (NoisePct * Noise.At($"{Bay}/{Id}/h", number)), 1, 100) : null;
-        return new DemoSample(Math.Round(temperatureC, 2), humidityPct is { } h ? Math.Round(h, 1) : null);
+        double noisePct = NoisePct * Noise.At($"{Bay}/{Id}/h", number);
+        return new DemoSample(
+            Math.Round(temperatureC, 2), hall.HumidityPct(Of) is { } pct ? Math.Round(Math.Clamp(pct + noisePct, 1, 100), 1) : null);
     }
 
     public string PayloadOf(DateTimeOffset at, DemoSample sample)
@@ -50,7 +51,7 @@ internal sealed record DemoProbe(string Bay, string Id, string Topic, TimeSpan F
             PayloadForm.BareNumber => sample.TemperatureC.ToString(CultureInfo.InvariantCulture),
             _ => string.Create(
                 CultureInfo.InvariantCulture,
-                $$"""{"sent":"{{time}}","outdoor":{"temperature":{{Fahrenheit(sample)}},"humidity":{{sample.HumidityPct}}},"battery":"good"}"""),
+                $$$"""{"sent":"{{{time}}}","outdoor":{"temperature":{{{Fahrenheit(sample)}}},"humidity":{{{sample.HumidityPct}}}}}"""),
         };
     }
 

@@ -10,7 +10,10 @@ internal static class DemoRegistration
     /// <param name="settings">How the demo is played.</param>
     /// <param name="addresses">Where the service is reached, once it has started.</param>
     public static IServiceCollection AddDemo(
-        this IServiceCollection services, SteppedClock clock, DemoSettings settings, Func<IServiceProvider, DemoAddresses> addresses) => services
+        this IServiceCollection services,
+        SteppedClock clock,
+        DemoSettings settings,
+        Func<IServiceProvider, DemoAddresses> addresses) => services
             .AddSingleton<Stirring>()
             .AddSingleton<IFollower>(p => p.GetRequiredService<Stirring>())
             .AddSingleton(p => new DemoDriver(

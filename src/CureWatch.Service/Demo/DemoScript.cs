@@ -41,7 +41,9 @@ internal sealed class DemoScript(DemoDay day) : IDisposable
     /// <summary>Lets people hear a warning; one they have acted on already moves nobody.</summary>
     public void Hear(HeardWarning warning, Register register)
     {
-        if (Technician.AnswerTo(warning) is { } answer && !IsJournalled(register, answer) && _answers.UnorderedItems.All(a => a.Element != answer))
+        if (Technician.AnswerTo(warning) is { } answer
+            && !IsJournalled(register, answer)
+            && _answers.UnorderedItems.All(a => a.Element != answer))
         {
             _answers.Enqueue(answer, answer.At);
         }

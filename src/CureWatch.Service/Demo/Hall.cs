@@ -14,6 +14,7 @@ internal sealed class Hall
     private const double SteelToAirPerHour = 10, SteelToBodyPerHour = 5.5;
     private const double GlassToAirPerHour = 2.9, GlassToBodyPerHour = 1.5;
     private const double WheelsToAirPerHour = 1.25, BodyToAirPerHour = 0.6;
+    private const double Parked = HallPlan.ParkedCarC;
     private static readonly TimeSpan Step = TimeSpan.FromSeconds(20);
 
     private HallState _before;
@@ -48,7 +49,7 @@ internal sealed class Hall
         double door1 = HallPlan.AirChangesPerHour(1, since), door2 = HallPlan.AirChangesPerHour(2, since);
         bool arrives = since < HallPlan.CarArrives && then >= HallPlan.CarArrives;
         return arrives
-            ? Next() with { SteelC = HallPlan.ParkedCarC, GlassC = HallPlan.ParkedCarC, WheelsC = HallPlan.ParkedCarC, BodyC = HallPlan.ParkedCarC }
+            ? Next() with { SteelC = Parked, GlassC = Parked, WheelsC = Parked, BodyC = Parked }
             : Next();
 
         HallState Next() => new(

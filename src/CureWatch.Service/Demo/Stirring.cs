@@ -9,7 +9,8 @@ internal sealed class Stirring : IFollower
     /// <summary>Nothing in the service takes so long unless it is stuck. Source (choice).</summary>
     private static readonly TimeSpan Patience = TimeSpan.FromSeconds(30);
 
-    private readonly Channel<bool> _stirred = Channel.CreateBounded<bool>(new BoundedChannelOptions(1) { FullMode = BoundedChannelFullMode.DropWrite });
+    private readonly Channel<bool> _stirred = Channel.CreateBounded<bool>(
+        new BoundedChannelOptions(1) { FullMode = BoundedChannelFullMode.DropWrite });
 
     public void Follow(Commit commit) => Stir();
 
@@ -25,7 +26,8 @@ internal sealed class Stirring : IFollower
         {
             try
             {
-                _ = await _stirred.Reader.ReadAsync(cancelled).AsTask().WaitAsync(Patience, TimeProvider.System, cancelled).ConfigureAwait(false);
+                Task<bool> stirred = _stirred.Reader.ReadAsync(cancelled).AsTask();
+                _ = await stirred.WaitAsync(Patience, TimeProvider.System, cancelled).ConfigureAwait(false);
             }
             catch (TimeoutException e)
             {

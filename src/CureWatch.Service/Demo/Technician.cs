@@ -23,7 +23,10 @@ internal static class Technician
 
         DateTimeOffset at = heard.RaisedAt + Reaction;
         string payload =
-            $$"""{"job":"{{heard.Job}}","id":"g-called","at":"{{UtcText.Of(at)}}","surface":"windscreen","did":"levelled","layer":1,"section":1,"by":"Robin","note":"was on the telephone, the warning called me back"}""";
+            $$"""
+            {"job":"{{heard.Job}}","id":"g-called","at":"{{UtcText.Of(at)}}","surface":"windscreen","did":"levelled","layer":1,"section":1,
+             "by":"Robin","note":"was on the telephone, the warning called me back"}
+            """;
         return new DemoAct.Tapped(at, DemoDay.MainBay, DemoDay.MainJob, "g-called", payload);
     }
 }

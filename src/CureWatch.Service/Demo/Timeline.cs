@@ -6,7 +6,7 @@ namespace CureWatch.Service.Demo;
 /// <summary>What happened in a shop, told from its journal: cars, taps, windows, warnings, and how the handover turned.</summary>
 internal sealed class Timeline
 {
-    /// <summary>How often the pick-up is held against the promise. Source (choice): a ruling takes milliseconds, a day has many readings.</summary>
+    /// <summary>How often the pick-up is held against the promise. Source (choice): a ruling takes a millisecond.</summary>
     private static readonly TimeSpan LookEvery = TimeSpan.FromMinutes(5);
 
     /// <summary>A slip that is worth a call. Source (choice).</summary>

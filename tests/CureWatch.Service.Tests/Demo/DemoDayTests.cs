@@ -111,7 +111,8 @@ public class DemoDayTests
         WarningKind[] kinds = [.. Day.Shop.Warnings.Select(w => w.Subject.Kind).Distinct().Order()];
 
         Assert.Equal(
-            [WarningKind.HumidityHigh, WarningKind.PanelCold, WarningKind.LevelDue, WarningKind.LevelClosing, WarningKind.ProbeSilent], kinds);
+            [WarningKind.HumidityHigh, WarningKind.PanelCold, WarningKind.LevelDue, WarningKind.LevelClosing, WarningKind.ProbeSilent],
+            kinds);
         Assert.Empty(Day.Shop.Standing);
     }
 
@@ -133,6 +134,8 @@ public class DemoDayTests
     public void SecondCar_IsReadyByNoon_AndGone()
     {
         Assert.Equal(FoldedDay.Clock(13, 20), Day.Shop.Find(DemoDay.SecondJob)!.LeftAt);
-        Assert.Contains(Day.Happened, h => h.Event is ShopEvent.RulingTurned { Job: DemoDay.SecondJob, IsReady: true } && h.At < FoldedDay.Clock(12, 0));
+        Assert.Contains(
+            Day.Happened,
+            h => h.Event is ShopEvent.RulingTurned { Job: DemoDay.SecondJob, IsReady: true } && h.At < FoldedDay.Clock(12, 0));
     }
 }

@@ -52,7 +52,8 @@ public sealed class DemoRunTests : IDisposable
     {
         string program = Path.Combine(AppContext.BaseDirectory, "curewatch.dll");
         string[] options = ["--until-handover", "--minutes-per-second", "600", "--port", "0", "--mqtt-port", "0", "--json"];
-        return Process.Start(new ProcessStartInfo("dotnet", [program, "demo", "--data", _data, .. options]) { RedirectStandardOutput = true })!;
+        var start = new ProcessStartInfo("dotnet", [program, "demo", "--data", _data, .. options]) { RedirectStandardOutput = true };
+        return Process.Start(start)!;
     }
 
     private static string Folded()

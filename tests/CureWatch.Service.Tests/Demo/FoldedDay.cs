@@ -11,7 +11,7 @@ using CureWatch.Warnings;
 
 namespace CureWatch.Service.Tests.Demo;
 
-/// <summary>The demo day folded as the pump folds it, with no broker, no disk and no clock; the technician hears a warning as it is raised.</summary>
+/// <summary>The demo day folded as the pump folds it, with no broker, disk or clock; Robin hears a warning as it is raised.</summary>
 internal sealed class FoldedDay
 {
     private static readonly TimeSpan LookEvery = TimeSpan.FromMinutes(5);

@@ -1,6 +1,9 @@
+using System.Text;
 using System.Text.Json;
 using CureWatch.Readings;
 using CureWatch.Service.Demo;
+using CureWatch.Service.Journal;
+using CureWatch.Service.Mqtt;
 using CureWatch.Service.Settings;
 using CureWatch.Service.Tests.Settings;
 using Json.Schema;
@@ -47,7 +50,7 @@ public class ShippedDemoTests
         Assert.Empty(_faults.All);
     }
 
-    /// <summary>The probes of the simulation are those of the shop: same topics, same pace, and each payload in the words the shop expects.</summary>
+    /// <summary>The probes of the simulation are those of the shop: same topics, same pace, same unit.</summary>
     [Fact]
     public void Probes_AreThoseOfTheShop()
     {
@@ -71,9 +74,27 @@ public class ShippedDemoTests
         Assert.Equal("""{"at":"2026-03-02T07:00:00Z","temperatureC":20.5}""", Payload("bonnet", null));
         Assert.Equal("20.5", Payload("screen", null));
         Assert.Equal(
-            """{"sent":"2026-03-02T07:00:00Z","outdoor":{"temperature":68.9,"humidity":48.2},"battery":"good"}""", Payload("yard", 48.2));
+            """{"sent":"2026-03-02T07:00:00Z","outdoor":{"temperature":68.9,"humidity":48.2}}""", Payload("yard", 48.2));
 
         static string Payload(string probe, double? humidityPct) =>
             DemoProbe.All.First(p => p.Id == probe).PayloadOf(DemoDay.Start, new DemoSample(20.5, humidityPct));
+    }
+
+    [Fact]
+    public void Payloads_AreUnderstoodByTheShop()
+    {
+        ShopSettings shop = Configuration.Read(DemoDay.ShippedFolder, _faults)!.Shop;
+        foreach (DemoAct.Published act in new DemoDay(DemoDay.ShippedFolder).Acts().OfType<DemoAct.Published>().Take(12))
+        {
+            Probe probe = shop.Plan.Bays.Single(b => b.Bay == act.Probe.Bay).Probes.Single(p => p.Probe.Id == act.Probe.Id).Probe;
+            ProbeWiring wiring = shop.Wiring.Single(w => w.Topic == act.Probe.Topic);
+
+            byte[] payload = Encoding.UTF8.GetBytes(act.Payload);
+            Entry.Reading reading = new ReadingDecoder(wiring, probe.Measures).Decode(payload, isRetained: false).Reading!;
+
+            Assert.Equal(act.Sample.TemperatureC, (reading.AirC ?? reading.PanelC)!.Value, tolerance: 0.03); // 0.1 °F is 0.06 K
+            Assert.Equal(act.Sample.HumidityPct, reading.HumidityPct);
+            Assert.Equal(act.Probe.Words == PayloadForm.BareNumber ? null : act.At, reading.MeasuredAt);
+        }
     }
 }
