@@ -12,7 +12,7 @@ internal static class CarJson
 {
     public static void WriteBrief(Utf8JsonWriter json, Look look, JobState job)
     {
-        JobReport? report = job.LeftAt is null ? JobReport.Of(look.Shop, job.Job.Id) : null;
+        JobReport? report = job.LeftAt is null ? look.ReportOf(job) : null;
         json.WriteString("job", job.Job.Id);
         json.WriteString("car", job.Job.Car);
         json.WriteStartArray("bays");

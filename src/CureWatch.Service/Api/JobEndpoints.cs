@@ -67,5 +67,5 @@ internal static class JobEndpoints
         ? Problem.NoShopYet()
         : look.Shop.Find(job) is { } state ? answer(look, state) : Problem.Of(StatusCodes.Status404NotFound, $"No job '{job}'.");
 
-    private static JobReport Report(Look look, JobState job) => JobReport.Of(look.Shop, job.Job.Id);
+    private static JobReport Report(Look look, JobState job) => look.ReportOf(job);
 }

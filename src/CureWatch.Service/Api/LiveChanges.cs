@@ -32,7 +32,7 @@ internal static class LiveChanges
             JobState? was = before?.Shop?.Find(job.Job.Id), isNow = after.Find(job.Job.Id);
             if (!ReferenceEquals(was, isNow) ? before is not null || job.LeftAt is null : job.LeftAt is null && look.BaysOf(job).Any(bays.Contains))
             {
-                JobReport report = JobReport.Of(look.Shop, job.Job.Id);
+                JobReport report = look.ReportOf(job);
                 yield return Item(Windows, json => CarJson.WriteWindows(json, report));
                 yield return Item(Handover, json => CarJson.WriteHandover(json, report, look.Register.Jobs.GetValueOrDefault(job.Job.Id)));
             }

@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using CureWatch.Bays;
 using CureWatch.Service.Pump;
 using CureWatch.Warnings;
@@ -5,11 +6,17 @@ using CureWatch.Warnings;
 namespace CureWatch.Service.Api;
 
 /// <summary>The shop as it is at this moment: the newest state on disk, folded to now on a copy of the reader's own.</summary>
-/// <param name="Register">The newest state on disk.</param>
-/// <param name="Shop">The shop now.</param>
-internal sealed record Look(Register Register, Shop Shop)
+/// <param name="register">The newest state on disk.</param>
+/// <param name="shop">The shop now.</param>
+internal sealed class Look(Register register, Shop shop)
 {
-    public DateTimeOffset At => Shop.Now;
+    private readonly ConcurrentDictionary<string, JobReport> _reports = new(StringComparer.Ordinal);
+
+    public Register Register => register;
+
+    public Shop Shop => shop;
+
+    public DateTimeOffset At => shop.Now;
 
     /// <summary>The cars that are here, in the order they came.</summary>
     public IEnumerable<JobState> Here => Shop.Jobs.Where(j => j.LeftAt is null);
@@ -17,6 +24,9 @@ internal sealed record Look(Register Register, Shop Shop)
     /// <summary>The warnings that stand, the most urgent first, then in the order they were given, with their numbers.</summary>
     public IEnumerable<(int Number, Warning Warning)> OpenWarnings =>
         Shop.Standing.Values.Order().Select(n => (n, Shop.Warnings[n])).OrderBy(w => AlarmRule.Of(w.Item2.Subject.Kind).Priority);
+
+    /// <summary>How a job stands; worked out once for everyone who shares this look.</summary>
+    public JobReport ReportOf(JobState job) => _reports.GetOrAdd(job.Job.Id, id => JobReport.Of(shop, id));
 
     /// <summary>The bays a car's surfaces are in now; empty where all of it is in the store or outside.</summary>
     public IEnumerable<string> BaysOf(JobState job) =>

@@ -7,10 +7,11 @@ internal static class BoardSetup
 {
     private static readonly PathString[] ScriptPaths = ["/api", "/health", "/openapi", "/assets"];
 
-    public static IServiceCollection AddBoard(this IServiceCollection services) => services.AddApi();
+    public static IServiceCollection AddBoard(this IServiceCollection services) => services.AddApi().AddResponseCompression();
 
     public static WebApplication MapBoard(this WebApplication app)
     {
+        app.UseResponseCompression(); // nothing secret is on a page, and the phone in the bay has poor reception
         app.MapApi();
         app.Use(NothingIsHereAsync);
         BoardAssets.Map(app);

@@ -26,10 +26,21 @@ internal sealed class BoardViews(Look look)
             look.Shop.Plan.Shop,
             _clock.Zone.Id,
             _clock.Of(look.At),
-            [.. look.OpenWarnings.Select(w => Of(w.Number, w.Warning))],
+            [.. look.OpenWarnings.Where(w => !IsOvertaken(w.Warning.Subject)).Select(w => Of(w.Number, w.Warning))],
             [.. look.Shop.Plan.Bays.Select(b => Of(BayReport.Of(look.Shop, b.Bay), [.. here.Where(c => c.Bays.Contains(b.Bay)).Select(c => c.View)]))],
             [.. here.Where(c => c.Bays.Length == 0).Select(c => c.View)]);
     }
+
+    /// <summary>Level-off that closes was due before, and missed it was closing: one coat asks for one thing.</summary>
+    private bool IsOvertaken(Subject subject) => subject.Kind switch
+    {
+        WarningKind.LevelDue => Stands(WarningKind.LevelClosing, subject) || Stands(WarningKind.LevelMissed, subject),
+        WarningKind.LevelClosing => Stands(WarningKind.LevelMissed, subject),
+        WarningKind.RecoatClosing => Stands(WarningKind.RecoatMissed, subject),
+        _ => false,
+    };
+
+    private bool Stands(WarningKind kind, Subject subject) => look.Shop.Standing.ContainsKey(subject with { Kind = kind });
 
     private WarningView Of(int number, Warning warning)
     {

@@ -14,7 +14,7 @@ internal sealed class CarViews(Look look, ShopClock clock)
 
     public CarView Of(JobState state)
     {
-        JobReport report = JobReport.Of(look.Shop, state.Job.Id);
+        JobReport report = look.ReportOf(state);
         CoatView[] coats = [.. report.Surfaces.SelectMany(s => s.Coats).Select(_windows.Of)];
         NextCoat[] next = [.. report.Surfaces.Select(s => Next(s.Surface, s.Coats)).OfType<NextCoat>()];
         return new CarView(

@@ -88,6 +88,21 @@ public class BoardPageTests
     }
 
     [Fact]
+    public async Task Coat_WhoseLevelOffIsMissed_AsksForOneThing()
+    {
+        await using ServedShop shop = await ServedShop.OpenAsync();
+        await shop.PostAsync("/api/v1/jobs", Asked.Car, HttpStatusCode.Created);
+        await shop.PassAsync(1);
+        using HttpResponseMessage applied = await shop.PressAsync("/", "applied", "bonnet");
+        await shop.PassAsync(12);
+        string words = await shop.WordsAsync("/");
+        Assert.Contains("Level-off missed grey estate, bonnet, layer 1, section 1 Re-wet and level now, then inspect.", words, StringComparison.Ordinal);
+        Assert.Contains("bonnet, section 1 of 2 too late", words, StringComparison.Ordinal);
+        Assert.DoesNotContain("Ready to level", words, StringComparison.Ordinal);
+        Assert.DoesNotContain("Level-off is closing", words, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Coat_TooShortToTime_ShowsNoTime()
     {
         await using ServedShop shop = await ServedShop.OpenAsync();

@@ -83,6 +83,11 @@ async function refresh() {
     const answer = await fetch(location.pathname, { headers: { Accept: "text/html" }, signal: AbortSignal.timeout(lostAfter) });
     if (answer.ok) {
       const page = new DOMParser().parseFromString(await answer.text(), "text/html");
+      const said = Date.parse(page.getElementById("clock").dateTime);
+      if (said > now()) {
+        serverAt = said; // a stepped clock runs faster than ours
+        serverHeardAt = performance.now();
+      }
       morph(document.getElementById("content"), page.getElementById("content"));
       count();
       changedAt = changedAt > asked ? changedAt : null;
