@@ -23,7 +23,12 @@ internal abstract record Answer
     internal sealed record Repeated(string? Job) : Answer;
 
     /// <summary>It cannot be used; every fault is named.</summary>
-    internal sealed record Refused(ImmutableArray<Fault> Faults) : Answer;
+    internal sealed record Refused(ImmutableArray<Fault> Faults) : Answer
+    {
+        /// <summary>Taking it in broke something.</summary>
+        public static Refused ByAnError { get; } =
+            new([new Fault("curewatch", "", "an error of this program, which is in its log", "anything: this should not happen")]);
+    }
 
     /// <summary>Nothing is known of that job.</summary>
     internal sealed record NoSuchJob(string Job) : Answer;

@@ -98,8 +98,7 @@ internal sealed class PumpLoop : IDisposable
 #pragma warning restore CA1031
         {
             Log.ArrivalSkipped(_log, e, arrival.GetType().Name);
-            bool comesAgain = arrival is Arrival.Reading; // acknowledged all the same, or its probe would send it for ever
-            _answers.Add((arrival, comesAgain ? Answer.Stored.Plain : new Answer.NotStored("an error of this program, which is in its log")));
+            _answers.Add((arrival, Answer.Refused.ByAnError)); // not "send it again": it would break the same for ever
         }
     }
 
