@@ -6,13 +6,18 @@ WORKDIR /source
 COPY . .
 RUN dotnet publish src/CureWatch.Service -c Release -o /app
 
-FROM ${REGISTRY}dotnet/runtime:10.0
+FROM ${REGISTRY}dotnet/aspnet:10.0
 WORKDIR /app
 COPY --from=build /app .
 COPY config /config
 RUN mkdir /data && chown "$APP_UID" /data
 USER $APP_UID
 VOLUME /data
-HEALTHCHECK --interval=1m CMD ["dotnet", "curewatch.dll", "check", "--config", "/config"]
+
+# From outside the container only what listens to the whole network is reached. The service starts only once it is told who may connect
+# (CUREWATCH__MQTT__USERS__0__USER, __PASSWORD, __ROLE=client) and by which name the board is called (CUREWATCH__BOARD__HOSTS__0).
+ENV CUREWATCH__MQTT__LISTEN=all CUREWATCH__BOARD__LISTEN=all CUREWATCH__DATA__FOLDER=/data
+EXPOSE 8080 1883
+HEALTHCHECK --interval=1m CMD ["dotnet", "curewatch.dll", "health"]
 ENTRYPOINT ["dotnet", "curewatch.dll"]
-CMD ["check", "--config", "/config"]
+CMD ["run", "--config", "/config"]

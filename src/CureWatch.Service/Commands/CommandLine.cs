@@ -20,6 +20,7 @@ internal static class CommandLine
             CheckCommand.Create(),
             ConfigCommand.Create(),
             ExportCommand.Create(),
+            HealthCommand.Create(),
             VerifyCommand.Create(),
         };
 

@@ -6,6 +6,9 @@ internal static partial class Log
     [LoggerMessage(2000, LogLevel.Error, "A {Kind} was skipped: it broke something.")]
     public static partial void ArrivalSkipped(ILogger logger, Exception e, string kind);
 
+    [LoggerMessage(2002, LogLevel.Error, "A {Kind} was not stored: the key that seals what names a person cannot be written.")]
+    public static partial void KeyNotMade(ILogger logger, Exception e, string kind);
+
     [LoggerMessage(2001, LogLevel.Critical, "The journal cannot be written. Nothing more is taken or acknowledged until the service starts again.")]
     public static partial void JournalFailed(ILogger logger, Exception e);
 }

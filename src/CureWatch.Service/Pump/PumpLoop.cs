@@ -93,6 +93,11 @@ internal sealed class PumpLoop : IDisposable
         {
             _answers.Add((arrival, Decide(arrival, now > _draft.Register.At ? now : _draft.Register.At)));
         }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            Log.KeyNotMade(_log, e, arrival.GetType().Name);
+            _answers.Add((arrival, new Answer.NotStored($"its key cannot be written: {e.Message}")));
+        }
 #pragma warning disable CA1031 // whatever one arrival breaks, the bay is watched on
         catch (Exception e)
 #pragma warning restore CA1031

@@ -1,0 +1,36 @@
+using System.CommandLine;
+
+namespace CureWatch.Service.Commands;
+
+/// <summary><c>health</c>: asks the service on this machine whether it does its work; for whatever restarts it when it does not.</summary>
+internal static class HealthCommand
+{
+    private const int UsualPort = 8080;
+
+    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(5);
+
+    public static Command Create()
+    {
+        Option<int?> port = PortOptions.Board();
+        var command = new Command("health", "Asks the service on this machine whether it does its work. Exits 1 where it does not.") { port };
+        command.SetAction(parsed => Ask(parsed.GetValue(port) ?? UsualPort, parsed.InvocationConfiguration.Output));
+        return command;
+    }
+
+    private static int Ask(int port, TextWriter output)
+    {
+        using var client = new HttpClient { Timeout = Patience };
+        try
+        {
+            using HttpResponseMessage answer = client.Send(new HttpRequestMessage(HttpMethod.Get, new Uri($"http://127.0.0.1:{port}/health/ready")));
+            using var body = new StreamReader(answer.Content.ReadAsStream());
+            output.WriteLine(body.ReadToEnd());
+            return answer.IsSuccessStatusCode ? ExitCode.Done : ExitCode.AnswerIsNo;
+        }
+        catch (Exception e) when (e is HttpRequestException or TaskCanceledException)
+        {
+            output.WriteLine($"no answer on port {port}: {e.Message}");
+            return ExitCode.AnswerIsNo;
+        }
+    }
+}
