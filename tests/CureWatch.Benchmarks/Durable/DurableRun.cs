@@ -38,7 +38,7 @@ internal static class DurableRun
     private static async Task<double> BareAsync()
     {
         int port = FreePort();
-        using Process server = Start(Environment.ProcessPath!, typeof(DurableRun).Assembly.Location, BareBroker.Verb, port.ToString(CultureInfo.InvariantCulture));
+        using Process server = Start("dotnet", typeof(DurableRun).Assembly.Location, BareBroker.Verb, port.ToString(CultureInfo.InvariantCulture));
         _ = await server.StandardOutput.ReadLineAsync();
         double rate = await Load.RunAsync(port, MessagesPerConnection, TimeProvider.System.GetUtcNow());
         server.StandardInput.Close();
@@ -50,7 +50,7 @@ internal static class DurableRun
     {
         using var shop = new DurableShop();
         using Process server = Start(
-            Environment.ProcessPath!, typeof(Service.Commands.CommandLine).Assembly.Location, "run", "--config", shop.Config, "--data", shop.Data, "--port", "0", "--mqtt-port", "0", "--json");
+            "dotnet", typeof(Service.Commands.CommandLine).Assembly.Location, "run", "--config", shop.Config, "--data", shop.Data, "--port", "0", "--mqtt-port", "0", "--json");
         string ready = await server.StandardOutput.ReadLineAsync() ?? throw new IOException(await server.StandardError.ReadToEndAsync());
         int port = new Uri(JsonElement.Parse(ready).GetProperty("mqtt").GetString()!).Port;
         double rate = await Load.RunAsync(port, MessagesPerConnection, TimeProvider.System.GetUtcNow());
