@@ -17,7 +17,7 @@ internal sealed class BookWriter
     public BookWriter(BookFile file, OpenBlocks open)
     {
         (_file, _open) = (file, open);
-        Position = file.Position() ?? throw new InvalidDataException("the file is no book");
+        Position = file.Position() ?? throw new InvalidDataException("it is no book");
         _savedThrough = Position.ReadingsThrough;
         foreach (StoredBlock block in file.Open.FindAll().ToList())
         {
@@ -31,7 +31,7 @@ internal sealed class BookWriter
     /// <summary>Whether there is anything that would have to be read from the journal again.</summary>
     public bool IsUnsaved => _savedThrough < Position.ReadingsThrough;
 
-    /// <summary>Takes entries in, in order. Readings wait in memory until their block is full; the rest is on disk when it returns.</summary>
+    /// <summary>Takes entries in, in order. Readings wait in memory until their block is full; all else is on disk then.</summary>
     public void Take(IEnumerable<Step> steps)
     {
         foreach (Step step in steps)

@@ -9,6 +9,7 @@ namespace CureWatch.Service.Book;
 internal sealed class JournalAhead(IJournalSteps journal, BookPosition position, long through) : IDisposable
 {
     private readonly IEnumerator<Step> _steps = journal.After(Before(position)).GetEnumerator();
+    private long _last = Before(position);
 
     /// <summary>Where it begins: at the last entry of the book, by which it is seen whether the two belong together, or before.</summary>
     public long First => Before(position) + 1;
@@ -27,6 +28,7 @@ internal sealed class JournalAhead(IJournalSteps journal, BookPosition position,
                 throw new InvalidDataException($"entry {step.Sequence} of the journal is of another instant than in the book");
             }
 
+            _last = step.Sequence;
             steps.Add(step);
         }
 
@@ -39,7 +41,10 @@ internal sealed class JournalAhead(IJournalSteps journal, BookPosition position,
     {
         try
         {
-            return _steps.MoveNext();
+            if (_steps.MoveNext())
+            {
+                return true;
+            }
         }
 #pragma warning disable CA1031 // whatever is wrong with the journal, the book is not moved aside for it
         catch (Exception e) when (e is not IOException)
@@ -47,6 +52,8 @@ internal sealed class JournalAhead(IJournalSteps journal, BookPosition position,
         {
             throw new IOException($"the journal cannot be read: {e.Message}", e);
         }
+
+        return _last >= through ? false : throw new IOException($"the journal cannot be read beyond entry {_last} of {through}");
     }
 
     private static long Before(BookPosition position) => Math.Max(0, Math.Min(position.ReadingsThrough, position.Sequence - 1));

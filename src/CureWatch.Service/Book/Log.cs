@@ -21,6 +21,6 @@ internal static partial class Log
     [LoggerMessage(2505, LogLevel.Error, "The book broke.")]
     public static partial void Broke(ILogger logger, Exception e);
 
-    [LoggerMessage(2506, LogLevel.Critical, "The book broke again although it was new. It is left alone until the next start. Nothing is lost.")]
+    [LoggerMessage(2506, LogLevel.Critical, "The book broke again although it was new. It is left alone until the next start.")]
     public static partial void LeftAlone(ILogger logger, Exception e);
 }

@@ -130,10 +130,21 @@ public sealed class BookKeeperTests : IDisposable
     }
 
     [Fact]
-    public async Task Book_ThatBreaksAgain_IsReplacedOnceAndThenLeftAlone()
+    public async Task Book_WhoseJournalEndsTooEarly_DoesNotPassForWhole()
     {
         _latest.Register = Day.Register;
-        using IHost host = await StartAsync(journalLast: Day.Register.Sequence, journal: new Poisoned());
+        using IHost host = await StartAsync(journalLast: Day.Register.Sequence, journal: new Short());
+
+        Assert.Equal(
+            $"the book cannot be used: the journal cannot be read beyond entry 100 of {Day.Register.Sequence}", await WhyAwayAsync(host));
+        await host.StopAsync(TestContext.Current.CancellationToken).WaitAsync(Patience, TestContext.Current.CancellationToken);
+    }
+
+    [Fact]
+    public async Task Book_ThatBreaksAgain_IsReplacedOnceAndThenLeftAlone()
+    {
+        _latest.Register = Day.Register with { Sequence = 1 };
+        using IHost host = await StartAsync(journalLast: 1, journal: new Poisoned());
 
         Assert.StartsWith("the book is broken: No job 'nobody'.", await WhyAwayAsync(host), StringComparison.Ordinal);
         Tell(host, Day.Commits.Take(3));
@@ -215,6 +226,12 @@ public sealed class BookKeeperTests : IDisposable
         {
             yield return sequence < 0 ? default : throw e;
         }
+    }
+
+    /// <summary>A journal that cannot be read beyond its hundredth entry, and does not say so.</summary>
+    private sealed class Short : IJournalSteps
+    {
+        public IEnumerable<Step> After(long sequence) => Day.After(sequence).TakeWhile(s => s.Sequence <= 100);
     }
 
     /// <summary>A journal with a handover of a job that never was.</summary>
