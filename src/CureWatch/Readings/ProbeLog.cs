@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using CureWatch.Psychrometrics;
 using CureWatch.Units;
 
@@ -16,6 +17,12 @@ public sealed record ProbeLog
 
     private ProbeHabit? _habit;
     private RawReading? _doubted;
+
+    /// <summary>
+    /// What readings of a clock that runs ahead said of their instant, which is not the one they count from: by that they are known again.
+    /// One so old that it would come too late is let go.
+    /// </summary>
+    private ImmutableSortedSet<DateTimeOffset> _ahead = [];
 
     /// <summary>Starts the log of a probe.</summary>
     /// <param name="probe">The probe.</param>
@@ -62,7 +69,7 @@ public sealed record ProbeLog
             return Disbelief.Late;
         }
 
-        if (Tells(MeasuredAt(raw)) || _doubted?.MeasuredAt == raw.MeasuredAt)
+        if (Tells(MeasuredAt(raw)) || _ahead.Contains(raw.MeasuredAt) || _doubted?.MeasuredAt == raw.MeasuredAt)
         {
             return Disbelief.Duplicate;
         }
@@ -96,6 +103,7 @@ public sealed record ProbeLog
             LastBelieved = isNewest ? raw : LastBelieved,
             _habit = isNewest ? _habit?.After(at, Value(raw)) ?? ProbeHabit.Of(at, Value(raw), SilenceOfHabit) : _habit,
             _doubted = null,
+            _ahead = at < raw.MeasuredAt ? Ahead(raw) : _ahead,
         };
     }
 
@@ -147,6 +155,17 @@ public sealed record ProbeLog
         }
 
         return longer;
+    }
+
+    private ImmutableSortedSet<DateTimeOffset> Ahead(RawReading raw)
+    {
+        ImmutableSortedSet<DateTimeOffset> ahead = _ahead;
+        while (!ahead.IsEmpty && raw.ReceivedAt - ahead.Min > LatestArrival)
+        {
+            ahead = ahead.Remove(ahead.Min);
+        }
+
+        return ahead.Add(raw.MeasuredAt);
     }
 
     private bool IsInRange(RawReading raw) => PlausibleChange.IsInRange(raw, Probe.AccuracyHumidityPct);

@@ -54,6 +54,20 @@ public class ProbeLogTests
         Assert.Equal(Start, feed.Log.Air.Last.At);
     }
 
+    [Theory]
+    [InlineData(0.2)]
+    [InlineData(5)]
+    [InlineData(16)]
+    public void Reading_FromAClockThatRunsAhead_ToldAgain_IsADuplicate(double againAt)
+    {
+        Feed feed = new(Air);
+        feed.Tell(1.5, 20, 50, arrives: 0);
+        feed.Tell(1.6, 20.1, 50, arrives: 0.1);
+        Assert.Equal(Disbelief.Duplicate, feed.Tell(1.5, 20, 50, arrives: againAt));
+        Assert.Null(feed.Tell(1.7, 20.2, 50, arrives: againAt));
+        Assert.Equal(3, feed.Log.Air.Count);
+    }
+
     [Fact]
     public void Reading_OfAnInstantAlreadyTold_IsADuplicate_WhateverItSays()
     {
