@@ -36,7 +36,10 @@ internal static class LiveTap
     };
 
     /// <summary>Whether a tap was only sent again: it says the same, whenever it arrived.</summary>
-    public static bool IsRetry(Tap before, Tap again) => before == again with { ReportedAt = before.ReportedAt };
+    /// <param name="before">The tap as it was taken down; it may have been cut to the instant it was told.</param>
+    /// <param name="again">The tap as it was read.</param>
+    public static bool IsRetry(Tap before, Tap again) =>
+        !IsAhead(again, before.ReportedAt) && before == NotAfter(again, before.ReportedAt) with { ReportedAt = before.ReportedAt };
 
     private static DateTimeOffset Earlier(DateTimeOffset a, DateTimeOffset b) => a < b ? a : b;
 }

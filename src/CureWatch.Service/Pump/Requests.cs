@@ -47,7 +47,7 @@ internal static class Requests
 
         if (tap.Id is not null && job.Told.FirstOrDefault(t => t.Id == tap.Id) is { } before)
         {
-            if (LiveTap.IsRetry(before, tap))
+            if (LiveTap.IsRetry(before, told.Tap!))
             {
                 return Decision.Nothing(new Answer.Repeated(id));
             }

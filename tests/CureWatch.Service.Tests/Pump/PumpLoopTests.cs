@@ -64,6 +64,20 @@ public sealed class PumpLoopTests : IDisposable
         Assert.Equal("/id", Assert.IsType<Answer.Refused>(answer).Faults.Single().Place);
     }
 
+    [Fact]
+    public async Task Tap_OfAClockALittleAhead_ToldAgain_ChangesNothing()
+    {
+        const string Ahead = """{"id":"t1","at":"2026-05-04T08:01:30Z","startedAt":"2026-05-04T08:00:10Z","did":"applied"}""";
+        await _pumped.StartJob();
+        Assert.IsType<Answer.Stored>(await _pumped.Tap(Ahead));
+        _pumped.Clock.Advance(TimeSpan.FromSeconds(20));
+        Assert.IsType<Answer.Repeated>(await _pumped.Tap(Ahead));
+        _pumped.Clock.Advance(TimeSpan.FromMinutes(5));
+        Assert.IsType<Answer.Repeated>(await _pumped.Tap(Ahead));
+        Assert.IsType<Answer.Refused>(await _pumped.Tap(Ahead.Replace("08:01:30", "08:04:30", StringComparison.Ordinal)));
+        Assert.Single(_pumped.Register.Shop!.Jobs[0].Told);
+    }
+
     [Theory]
     [InlineData("""{"at":"2026-05-04T08:02:01Z","did":"levelled"}""", "/at")]
     [InlineData("""{"at":"2026-05-04T08:00:00Z","did":"levelled","surface":"roof"}""", "/surface")]
