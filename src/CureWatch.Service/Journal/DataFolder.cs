@@ -91,7 +91,7 @@ internal sealed class DataFolder : IDisposable
         bool isMarked = File.Exists(System.IO.Path.Combine(path, DemoMark));
         return isOurs && isDemo && !isMarked ? "a shop's own data"
             : isOurs && !isDemo && isMarked ? "a demo's data"
-            : !isOurs && Directory.EnumerateFileSystemEntries(path).Any(e => System.IO.Path.GetFileName(e) is not (LockName or OwnerName or DemoMark)) ? "other files"
+            : !isOurs && Directory.EnumerateFileSystemEntries(path).Any(e => System.IO.Path.GetFileName(e) is not (LockName or OwnerName or DemoMark or DemoMark + DurableFile.Unfinished)) ? "other files"
             : null;
     }
 
@@ -108,9 +108,9 @@ internal sealed class DataFolder : IDisposable
             DurableFile.Create(System.IO.Path.Combine(Path, DemoMark), "invented data\n"u8);
         }
 
+        Directory.CreateDirectory(Journal); // first: by it a folder whose making was cut short is known as ours
         Directory.CreateDirectory(Book);
         Directory.CreateDirectory(Keys);
-        Directory.CreateDirectory(Journal);
         DurableFile.SyncFolder(Path);
     }
 }

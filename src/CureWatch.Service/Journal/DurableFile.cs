@@ -6,10 +6,13 @@ namespace CureWatch.Service.Journal;
 /// <summary>Files that are still there after the power went.</summary>
 internal static partial class DurableFile
 {
+    /// <summary>What the name of a file ends with until it is whole; a start that was cut off may leave one.</summary>
+    public const string Unfinished = ".new";
+
     /// <summary>Writes a new file; it is whole or not there at all.</summary>
     public static void Create(string path, ReadOnlySpan<byte> bytes, bool isSecret = false)
     {
-        string unfinished = path + ".new";
+        string unfinished = path + Unfinished;
         var options = new FileStreamOptions { Mode = FileMode.Create, Access = FileAccess.Write };
         if (isSecret && !OperatingSystem.IsWindows())
         {

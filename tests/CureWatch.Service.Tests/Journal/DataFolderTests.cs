@@ -31,6 +31,33 @@ public sealed class DataFolderTests : IDisposable
         Assert.NotNull(again);
     }
 
+    [Theory]
+    [InlineData(false, "lock")]
+    [InlineData(false, "lock", "owner", "journal")]
+    [InlineData(true, "lock", "owner", "demo.new")]
+    [InlineData(true, "lock", "owner", "demo", "journal")]
+    public void Folder_WhoseMakingWasCutShort_IsMadeWhole(bool isDemo, params string[] left)
+    {
+        Directory.CreateDirectory(Data);
+        foreach (string name in left)
+        {
+            string path = Path.Combine(Data, name);
+            if (name == "journal")
+            {
+                Directory.CreateDirectory(path);
+            }
+            else
+            {
+                File.WriteAllText(path, "");
+            }
+        }
+
+        var faults = new Faults();
+        using DataFolder? folder = DataFolder.Hold(Data, isDemo, faults);
+        Assert.Empty(faults.All);
+        Assert.True(Directory.Exists(folder!.Keys));
+    }
+
     [Fact]
     public void Folder_WithOtherFiles_IsLeftAlone()
     {
