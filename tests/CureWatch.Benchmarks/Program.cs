@@ -2,6 +2,7 @@ using System.Globalization;
 using BenchmarkDotNet.Running;
 using CureWatch.Benchmarks;
 using CureWatch.Benchmarks.Durable;
+using CureWatch.Benchmarks.Kills;
 
 switch (args)
 {
@@ -11,7 +12,11 @@ switch (args)
     case [BareBroker.Verb, string port]:
         await BareBroker.RunAsync(int.Parse(port, CultureInfo.InvariantCulture));
         break;
+    case [KillsRun.Verb, .. var options]:
+        return await KillsRun.RunAsync(options);
     default:
         BenchmarkSwitcher.FromAssembly(typeof(DewPointBenchmark).Assembly).Run(args.Length > 0 ? args : ["--filter", "*"]);
         break;
 }
+
+return 0;

@@ -1,6 +1,6 @@
+using CureWatch.Benchmarks.Kills;
 using CureWatch.Service.Book;
 using CureWatch.Service.Pump;
-using LiteDB;
 
 namespace CureWatch.Service.Tests.Book;
 
@@ -21,18 +21,6 @@ internal static class Books
         book.Checkpoint();
     }
 
-    /// <summary>Everything in a book that is closed, a line each.</summary>
-    public static IReadOnlyList<string> Content(string folder)
-    {
-        using var db = new LiteDatabase(
-            new ConnectionString { Filename = BookOpening.PathIn(folder), Collation = Collation.Binary, ReadOnly = true });
-        return
-        [
-            .. from name in db.GetCollectionNames().Order(StringComparer.Ordinal).ToList()
-               from document in db.GetCollection(name).FindAll().ToList()
-               let line = $"{name} {JsonSerializer.Serialize(document)}"
-               orderby line
-               select line,
-        ];
-    }
+    /// <inheritdoc cref="BookContent.In"/>
+    public static IReadOnlyList<string> Content(string folder) => BookContent.In(folder);
 }

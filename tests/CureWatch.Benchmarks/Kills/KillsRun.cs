@@ -1,0 +1,48 @@
+using System.Globalization;
+
+namespace CureWatch.Benchmarks.Kills;
+
+/// <summary>SIGKILL at random moments, of the service under load and of the demo through its day. Prints the counts.</summary>
+internal static class KillsRun
+{
+    public const string Verb = "kills";
+
+    private const int UsualKills = 50;
+    private const int UsualSeed = 1;
+
+    /// <param name="options">How often, and the seed of the moments; both may be left out.</param>
+    /// <returns>1 where anything is not as it should be.</returns>
+    public static async Task<int> RunAsync(string[] options)
+    {
+        int kills = options.Length > 0 ? int.Parse(options[0], CultureInfo.InvariantCulture) : UsualKills;
+        int seed = options.Length > 1 ? int.Parse(options[1], CultureInfo.InvariantCulture) : UsualSeed;
+        bool isAsItShouldBe = await ServiceAsync(kills, seed);
+        return await DemoAsync(kills, seed) && isAsItShouldBe ? 0 : 1;
+    }
+
+    private static async Task<bool> ServiceAsync(int kills, int seed)
+    {
+        using var service = new ServiceKills(seed);
+        Findings findings = await service.RunAsync(kills, alsoDuringStart: true);
+        Console.WriteLine($"service: {kills} kills, {service.DuringStart} of them before it was ready; verify found damage after {service.Damaged}");
+        return Print(findings.Lines, [.. findings.Faults]) && service.Damaged == 0;
+    }
+
+    private static async Task<bool> DemoAsync(int kills, int seed)
+    {
+        using var demo = new DemoKills(seed);
+        await demo.RunAsync(kills);
+        return Print(demo.Lines, [.. demo.Faults]);
+    }
+
+    private static bool Print(IEnumerable<string> lines, IReadOnlyList<string> faults)
+    {
+        foreach (string line in lines.Concat(faults.Take(20)))
+        {
+            Console.WriteLine($"  {line}");
+        }
+
+        Console.WriteLine(faults.Count == 0 ? "  as it should be" : $"  {faults.Count} FAULTS");
+        return faults.Count == 0;
+    }
+}

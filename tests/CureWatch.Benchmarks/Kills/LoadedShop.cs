@@ -1,0 +1,44 @@
+using System.Globalization;
+
+namespace CureWatch.Benchmarks.Kills;
+
+/// <summary>A shop of three bays in a folder of its own, whose probes are due so often that they fall silent while nobody listens.</summary>
+internal sealed class LoadedShop : IDisposable
+{
+    private const string Probes =
+        """
+        [{"probe":"air-0","measures":"air","every":"00:00:01"},{"probe":"air-1","measures":"air"},{"probe":"panel","measures":"panel"},
+         {"probe":"seldom","measures":"air","every":"00:00:01"}]
+        """;
+
+    private readonly DirectoryInfo _folder = Directory.CreateTempSubdirectory("curewatch-kills-");
+
+    public LoadedShop()
+    {
+        string products = Path.Combine(Config, "products");
+        Directory.CreateDirectory(products);
+        foreach (string sheet in Directory.EnumerateFiles(Path.Combine(AppContext.BaseDirectory, "config", "products")))
+        {
+            File.Copy(sheet, Path.Combine(products, Path.GetFileName(sheet)));
+        }
+
+        string bays = string.Join(',', Bays.Select(b => $$"""{"bay":"{{b}}","probes":{{Probes}}}"""));
+        File.WriteAllText(Path.Combine(Config, "shop.json"), $$"""{"shop":"{{Shop}}","timeZone":"Etc/UTC","bays":[{{bays}}]}""");
+    }
+
+    public const string Shop = "kills";
+    public const string Root = $"curewatch/v1/{Shop}";
+
+    public static string[] Bays { get; } = ["bay-0", "bay-1", "bay-2"];
+
+    public string Config => Path.Combine(_folder.FullName, "config");
+
+    public string Data => Path.Combine(_folder.FullName, "data");
+
+    public Child Run() => Child.Start("run", "--config", Config, "--data", Data, "--port", "0", "--mqtt-port", "0", "--json");
+
+    /// <summary>A folder for something that is thrown away with the shop.</summary>
+    public string Scratch(int number) => Path.Combine(_folder.FullName, number.ToString(CultureInfo.InvariantCulture));
+
+    public void Dispose() => _folder.Delete(recursive: true);
+}

@@ -1,0 +1,155 @@
+using CureWatch.Service.Book;
+using CureWatch.Service.Journal;
+
+namespace CureWatch.Benchmarks.Kills;
+
+/// <summary>
+/// The service under load from outside, killed at random moments and started again on the same folder, then stopped and audited. The only
+/// thing taken from inside is the reader of the journal, afterwards.
+/// </summary>
+internal sealed class ServiceKills(int seed) : IDisposable
+{
+    /// <summary>From the first moment of a start to the middle of the load.</summary>
+    private static readonly TimeSpan LongestLife = TimeSpan.FromSeconds(3.5);
+
+    private static readonly TimeSpan ShortestUnderLoad = TimeSpan.FromMilliseconds(200), LongestUnderLoad = TimeSpan.FromMilliseconds(800);
+    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(60);
+    private static readonly TimeSpan Step = TimeSpan.FromMilliseconds(20);
+
+    private readonly Random _random = new(seed);
+    private readonly LoadedShop _shop = new();
+    private readonly Ledger _ledger = new();
+    private readonly HeardWarnings _heard = new();
+    private readonly List<LoadedProbe> _probes = [];
+    private readonly List<Technician> _technicians = [];
+    private volatile bool _isKilling;
+
+    /// <summary>How many were killed before they were ready.</summary>
+    public int DuringStart { get; private set; }
+
+    /// <summary>After how many kills <c>verify</c> found damage. Must be 0.</summary>
+    public int Damaged { get; private set; }
+
+    /// <summary>Kills the service again and again, and audits what it leaves.</summary>
+    /// <param name="kills">How often.</param>
+    /// <param name="alsoDuringStart">Whether a kill may come before it is ready.</param>
+    public async Task<Findings> RunAsync(int kills, bool alsoDuringStart)
+    {
+        Populate();
+        for (int i = 0; i < kills; i++)
+        {
+            await KillAsync(alsoDuringStart);
+            bool hasJournal = Directory.Exists(DataFolder.JournalOf(_shop.Data)) && Segment.In(DataFolder.JournalOf(_shop.Data)).Count > 0;
+            Damaged += hasJournal && !Audit.IsSound(_shop.Data) ? 1 : 0;
+        }
+
+        int exitCode = await SettleAsync();
+        Audit audit = Audit.Of(_shop.Data);
+        string book = Path.Combine(_shop.Data, "book");
+        BookPosition position = BookContent.Position(book);
+        IReadOnlyList<string> rebuilt = BookContent.Rebuilt(_shop.Scratch(0), Audit.Read(_shop.Data), position.Sequence);
+        return new Findings(
+            audit,
+            _ledger,
+            _heard,
+            exitCode,
+            BookBehind: audit.Recovery.End.Last - position.Sequence,
+            IsBookRight: rebuilt.SequenceEqual(BookContent.In(book)));
+    }
+
+    public void Dispose() => _shop.Dispose();
+
+    private void Populate()
+    {
+        TimeSpan often = TimeSpan.FromMilliseconds(50), seldom = TimeSpan.FromSeconds(4);
+        foreach (string bay in LoadedShop.Bays)
+        {
+            _probes.Add(new LoadedProbe(bay, "air-0", often, TimeSpan.Zero, _ledger));
+            _probes.Add(new LoadedProbe(bay, "air-1", often, clockAhead: TimeSpan.FromSeconds(20), _ledger));
+            _probes.Add(new LoadedProbe(bay, "panel", often, TimeSpan.Zero, _ledger));
+            _probes.Add(new LoadedProbe(bay, "seldom", seldom, TimeSpan.Zero, _ledger));
+        }
+
+        _technicians.Add(new Technician("button", LoadedShop.Bays[0], hasButton: true, _ledger));
+        _technicians.Add(new Technician("board", LoadedShop.Bays[1], hasButton: false, _ledger));
+    }
+
+    private async Task KillAsync(bool alsoDuringStart)
+    {
+        using Child service = _shop.Run();
+        using var ended = new CancellationTokenSource();
+        _isKilling = false;
+        Task<Addresses?> ready = service.ReadyAsync();
+        Task load = LoadAsync(service, ready, ended.Token);
+        if (!alsoDuringStart)
+        {
+            _ = await ready;
+        }
+
+        TimeSpan life = alsoDuringStart
+            ? _random.NextDouble() * LongestLife
+            : ShortestUnderLoad + (_random.NextDouble() * (LongestUnderLoad - ShortestUnderLoad));
+        Task moment = Task.Delay(life, TimeProvider.System);
+        if (await Task.WhenAny(moment, load) == load)
+        {
+            await load; // it broke before anybody killed anything
+        }
+
+        _isKilling = true;
+        DuringStart += ready.IsCompleted ? 0 : 1;
+        await service.KillAsync();
+        ended.CancelAfter(TimeSpan.FromSeconds(1)); // what was on its way to the senders still arrives
+        await load;
+    }
+
+    private async Task LoadAsync(Child service, Task<Addresses?> ready, CancellationToken cancelled)
+    {
+        if (await ready is not { } addresses)
+        {
+            if (!_isKilling)
+            {
+                throw new IOException($"It did not start: {string.Join('\n', service.Log)}");
+            }
+
+            return;
+        }
+
+        Task[] load =
+        [
+            .. _probes.Select(p => UntilKilledAsync(p.RunAsync(addresses.MqttPort, cancelled))),
+            .. _technicians.Select(t => UntilKilledAsync(t.RunAsync(addresses, cancelled))),
+            UntilKilledAsync(_heard.RunAsync(addresses.MqttPort, cancelled)),
+        ];
+        await Task.WhenAll(load);
+    }
+
+    private async Task UntilKilledAsync(Task sending)
+    {
+        try
+        {
+            await sending;
+        }
+#pragma warning disable CA1031 // whatever a sender meets once its service is killed is what it should meet
+        catch (Exception) when (_isKilling)
+#pragma warning restore CA1031
+        {
+            // It goes on when the service is back.
+        }
+    }
+
+    /// <summary>The last start: everything open is told, the book comes level, and the service is stopped as it should be.</summary>
+    private async Task<int> SettleAsync()
+    {
+        using Child service = _shop.Run();
+        using var patience = new CancellationTokenSource(Patience, TimeProvider.System);
+        Addresses addresses = await service.ReadyAsync() ?? throw new IOException($"It did not start: {string.Join('\n', service.Log)}");
+        await Task.WhenAll(_probes.Select(p => p.SettleAsync(addresses.MqttPort, patience.Token)));
+        await Task.WhenAll(_technicians.Select(t => t.SettleAsync(addresses, patience.Token)));
+        while (!service.Log.Any(l => l.Contains("The book is level", StringComparison.Ordinal)))
+        {
+            await Task.Delay(Step, TimeProvider.System, patience.Token);
+        }
+
+        return await service.StopAsync();
+    }
+}
