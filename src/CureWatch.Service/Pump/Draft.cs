@@ -11,9 +11,6 @@ internal sealed class Draft(Register register, JournalWriter journal)
 
     public Register Register { get; private set; } = register;
 
-    /// <summary>Whether anything waits to be flushed.</summary>
-    public bool IsEmpty => _steps.Count == 0;
-
     /// <summary>Takes an entry in, and appends it with the facts it brings about. Nothing is appended where taking it in throws.</summary>
     public void Append(Entry entry, DateTimeOffset at)
     {
