@@ -58,13 +58,7 @@ internal static class CarJson
     /// <summary>A tap with all its keys, as it was told.</summary>
     public static void WriteTap(Utf8JsonWriter json, Tap tap)
     {
-        json.WriteString("id", tap.Id);
-        json.WriteInstant("at", tap.At);
-        json.WriteInstant("reportedAt", tap.ReportedAt);
-        json.WriteString("surface", tap.Surface);
-        json.WriteString("did", WireName<Did>.Of(tap.Did));
-        json.WriteWhole("layer", tap.Layer);
-        json.WriteWhole("section", tap.Section);
+        JobJson.WriteTap(json, tap);
         json.WriteInstant("startedAt", tap.StartedAt);
         json.WriteRounded("panelC", tap.PanelC);
         json.WriteString("found", tap.Found is { } found ? WireName<Found>.Of(found) : null);
@@ -72,6 +66,5 @@ internal static class CarJson
         json.WriteString("toBay", tap.ToBay);
         json.WriteString("by", tap.By);
         json.WriteString("note", tap.Note);
-        json.WriteString("corrects", tap.Corrects);
     }
 }
