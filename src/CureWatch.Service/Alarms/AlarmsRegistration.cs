@@ -21,7 +21,11 @@ internal static class AlarmsRegistration
                 .WithSchedule(SimpleScheduleBuilder.Create()
                     .WithInterval(TimeSpan.FromMinutes(1)).RepeatForever()
                     .WithMisfireInstruction(SimpleTriggerMisfireInstruction.FireNow))))
-        .AddQuartzHostedService(o => o.WaitForJobsToComplete = true)
+        .AddQuartzHostedService(o =>
+        {
+            o.WaitForJobsToComplete = true;
+            o.AwaitApplicationStarted = false; // a start that fails is never complete, and the end would wait half a minute for it
+        })
         .AddSingleton<AlarmClock>()
         .AddSingleton<IFollower>(p => p.GetRequiredService<AlarmClock>())
         .AddHostedService(p => p.GetRequiredService<AlarmClock>());

@@ -38,7 +38,8 @@ internal sealed class ServiceHost(WebApplication app)
         WebApplicationBuilder builder = WebApplication.CreateEmptyBuilder(
             new WebApplicationOptions { ContentRootPath = AppContext.BaseDirectory, ApplicationName = typeof(ServiceHost).Assembly.GetName().Name });
         builder.Logging.AddSimpleConsole(o => o.SingleLine = true).SetMinimumLevel(LogLevel.Information)
-            .AddFilter("Microsoft", LogLevel.Warning).AddFilter("Quartz", LogLevel.Warning);
+            .AddFilter("Microsoft", LogLevel.Warning).AddFilter("Quartz", LogLevel.Warning)
+            .AddFilter("Microsoft.Extensions.Hosting.Internal.Host", LogLevel.Critical); // why it cannot start is told in one line below
         builder.Services.Configure<ConsoleLoggerOptions>(o => o.LogToStandardErrorThreshold = LogLevel.Trace);
         builder.Services.AddSystemd().AddWindowsService();
         builder.WebHost.UseKestrelCore().ConfigureKestrel(o =>
