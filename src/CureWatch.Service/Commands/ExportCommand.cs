@@ -40,7 +40,7 @@ internal static class ExportCommand
                 return false;
             }
 
-            ExportedFolder.Write(target, register, day.Report!, Readings(data));
+            ExportedFolder.Write(target, register, day.Report!, Readings(data, register.Shop!.Find(job)!.LeftAt));
             return true;
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException)
@@ -50,10 +50,11 @@ internal static class ExportCommand
         }
     }
 
-    private static IEnumerable<(Entry.Reading Reading, DateTimeOffset At)> Readings(string data)
+    /// <summary>Every reading until the car left: a job's file cannot say that it did, and what came after was no climate of the car's.</summary>
+    private static IEnumerable<(Entry.Reading Reading, DateTimeOffset At)> Readings(string data, DateTimeOffset? leftAt)
     {
         var codec = new EntryCodec(new KeyStore(DataFolder.KeysOf(data)));
-        foreach (Frame frame in new JournalReader(DataFolder.JournalOf(data)).Frames().Where(f => f.Kind == EntryKind.Reading))
+        foreach (Frame frame in new JournalReader(DataFolder.JournalOf(data)).Frames().Where(f => f.Kind == EntryKind.Reading && !(f.At > leftAt)))
         {
             yield return ((Entry.Reading)codec.Read(frame), frame.At);
         }

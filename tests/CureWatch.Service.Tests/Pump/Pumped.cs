@@ -12,10 +12,12 @@ internal sealed class Pumped : IDisposable
 {
     private readonly DirectoryInfo _folder = Directory.CreateTempSubdirectory("curewatch-");
     private readonly List<Commit> _commits = [];
+    private readonly string _shop;
     private PumpLoop? _pump;
 
-    public Pumped()
+    public Pumped(string shop = RecordedDay.Shop)
     {
+        _shop = shop;
         Directory.CreateDirectory(DataFolder.JournalOf(Folder));
         Directory.CreateDirectory(DataFolder.KeysOf(Folder));
         Start();
@@ -60,6 +62,18 @@ internal sealed class Pumped : IDisposable
 
     public Task<Answer> Ask(Arrival arrival) => Inbox.AskAsync(arrival, TestContext.Current.CancellationToken);
 
+    /// <summary>Posts arrivals before the first answer is awaited.</summary>
+    public async Task<Answer[]> AskTogether(IEnumerable<Arrival> arrivals)
+    {
+        List<Arrival> posted = [.. arrivals];
+        foreach (Arrival arrival in posted)
+        {
+            await Inbox.PostAsync(arrival, TestContext.Current.CancellationToken);
+        }
+
+        return await Task.WhenAll(posted.Select(a => a.Answered)).WaitAsync(TestContext.Current.CancellationToken);
+    }
+
     public Task<Answer> Read(double airC, double humidityPct, DateTimeOffset? at = null) =>
         Ask(new Arrival.Reading(new Entry.Reading("bay-1", "air-1", at ?? Clock.GetUtcNow(), airC, humidityPct, null)));
 
@@ -74,9 +88,9 @@ internal sealed class Pumped : IDisposable
         _folder.Delete(recursive: true);
     }
 
-    private static IEnumerable<Entry> FirstSettings() =>
+    private IEnumerable<Entry> FirstSettings() =>
     [
-        new Entry.SettingsChanged(new SettingsItem(SettingsItem.Shop, "test-shop", 0), "shop-hash", RecordedDay.Shop, SettingsOrigin.File),
+        new Entry.SettingsChanged(new SettingsItem(SettingsItem.Shop, "test-shop", 0), "shop-hash", _shop, SettingsOrigin.File),
         new Entry.SettingsChanged(new SettingsItem(SettingsItem.Product, "paint", 1), "paint-hash", RecordedDay.Sheet, SettingsOrigin.File),
     ];
 

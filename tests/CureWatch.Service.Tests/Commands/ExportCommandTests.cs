@@ -1,0 +1,87 @@
+using System.Text.Json;
+using CureWatch.Service.Commands;
+using CureWatch.Service.Demo;
+using CureWatch.Service.Journal;
+using CureWatch.Service.Pump;
+using CureWatch.Service.Tests.Demo;
+using CureWatch.Service.Tests.Pump;
+using CureWatch.Service.Tests.Settings;
+
+namespace CureWatch.Service.Tests.Commands;
+
+/// <summary>A job taken out of a data folder and replayed from files says what the folder itself says.</summary>
+public sealed class ExportCommandTests : IDisposable
+{
+    private readonly Written _written = new();
+
+    private string Out => Path.Combine(_written.Folder, "out");
+
+    public void Dispose() => _written.Dispose();
+
+    [Theory]
+    [InlineData(DemoDay.MainJob)]
+    [InlineData(DemoDay.SecondJob)] // until it left: a job's file does not say that it did
+    public void Export_OfTheDemoDay_ReplaysAsItsJournal(string job)
+    {
+        string data = Path.Combine(_written.Folder, "data");
+        Directory.CreateDirectory(DataFolder.JournalOf(data));
+        Directory.CreateDirectory(DataFolder.KeysOf(data));
+        using (var journal = new JournalWriter(DataFolder.JournalOf(data), new EntryCodec(new KeyStore(DataFolder.KeysOf(data))), JournalEnd.Empty))
+        {
+            foreach (Step step in FoldedDay.Whole.Steps)
+            {
+                journal.Append(step.Entry, step.At);
+            }
+
+            journal.Flush();
+        }
+
+        DateTimeOffset? leftAt = FoldedDay.Whole.Shop.Find(job)!.LeftAt;
+        (JsonElement fromJournal, JsonElement fromFiles) = Replays(data, job, leftAt ?? FoldedDay.Whole.Register.At);
+        AssertSame(fromJournal, fromFiles, "surfaces", "warnings", "handover", "taps");
+        string lastArrival = File.ReadLines(Path.Combine(Out, "readings.csv")).Last().Split(',')[^1];
+        Assert.True(leftAt is null || DateTimeOffset.Parse(lastArrival) <= leftAt);
+    }
+
+    [Theory]
+    [InlineData(1)]
+    [InlineData(2)]
+    [InlineData(3)]
+    public async Task Export_OfAnyDay_ReplaysAsItsJournal(int seed)
+    {
+        using var pumped = new Pumped(AnyInputs.Shop);
+        foreach ((DateTimeOffset at, IReadOnlyList<Func<Arrival>> arrivals) in new AnyInputs(seed).Groups(40))
+        {
+            pumped.Clock.SetUtcNow(at);
+            await pumped.AskTogether(arrivals.Select(a => a()));
+        }
+
+        pumped.Stop();
+        (JsonElement fromJournal, JsonElement fromFiles) = Replays(pumped.Folder, "job-1", pumped.Register.Shop!.Find("job-1")!.LeftAt ?? pumped.Register.At);
+        AssertSame(fromJournal, fromFiles, "surfaces", "handover", "taps");
+    }
+
+    [Fact]
+    public void Export_IntoAFolderWithFiles_IsRefused()
+    {
+        _written.File("out/holiday.txt", "");
+        Invocation.Of("export", "--data", Path.Combine(_written.Folder, "data"), "--job", "job-1", Out).AssertRefused(
+            $"{Path.Combine(_written.Folder, "data")}: data folder");
+    }
+
+    private (JsonElement FromJournal, JsonElement FromFiles) Replays(string data, string job, DateTimeOffset until)
+    {
+        Assert.Equal((0, ""), Invocation.Of("export", "--data", data, "--job", job, Out) is var export ? (export.ExitCode, export.Error) : default);
+        string end = UtcText.Of(until);
+        Invocation journal = Invocation.Of("replay", "--data", data, "--job", job, "--until", end, "--json");
+        Invocation files = Invocation.Of(
+            "replay", "--config", Path.Combine(Out, "config"), "--readings", Path.Combine(Out, "readings.csv"), "--job", Path.Combine(Out, "job.json"),
+            "--until", end, "--json");
+        Assert.Empty(files.Error);
+        Assert.Equal(journal.ExitCode, files.ExitCode);
+        return (JsonElement.Parse(journal.Output), JsonElement.Parse(files.Output));
+    }
+
+    private static void AssertSame(JsonElement expected, JsonElement actual, params string[] keys) =>
+        Assert.All(keys, key => Assert.Equal(expected.GetProperty(key).GetRawText(), actual.GetProperty(key).GetRawText()));
+}
