@@ -9,6 +9,7 @@ internal static class KillsRun
 
     private const int UsualKills = 50;
     private const int UsualSeed = 1;
+    private static readonly TimeSpan LongestUnderLoad = TimeSpan.FromSeconds(3);
 
     /// <param name="options">How often, and the seed of the moments; both may be left out.</param>
     /// <returns>1 where anything is not as it should be.</returns>
@@ -22,7 +23,7 @@ internal static class KillsRun
 
     private static async Task<bool> ServiceAsync(int kills, int seed)
     {
-        using var service = new ServiceKills(seed);
+        using var service = new ServiceKills(seed, LongestUnderLoad);
         Findings findings = await service.RunAsync(kills, alsoDuringStart: true);
         Console.WriteLine($"service: {kills} kills, {service.DuringStart} of them before it was ready; verify found damage after {service.Damaged}");
         return Print(findings.Lines, [.. findings.Faults]) && service.Damaged == 0;

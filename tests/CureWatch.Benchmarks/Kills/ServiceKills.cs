@@ -7,12 +7,14 @@ namespace CureWatch.Benchmarks.Kills;
 /// The service under load from outside, killed at random moments and started again on the same folder, then stopped and audited. The only
 /// thing taken from inside is the reader of the journal, afterwards.
 /// </summary>
-internal sealed class ServiceKills(int seed) : IDisposable
+/// <param name="seed">Of the moments.</param>
+/// <param name="longestUnderLoad">How long after it is ready it may live.</param>
+internal sealed class ServiceKills(int seed, TimeSpan longestUnderLoad) : IDisposable
 {
-    /// <summary>From the first moment of a start to the middle of the load.</summary>
-    private static readonly TimeSpan LongestLife = TimeSpan.FromSeconds(3.5);
+    /// <summary>One kill in so many comes during a start, from its first moment on.</summary>
+    private const int OneDuringStartIn = 5;
 
-    private static readonly TimeSpan ShortestUnderLoad = TimeSpan.FromMilliseconds(200), LongestUnderLoad = TimeSpan.FromMilliseconds(800);
+    private static readonly TimeSpan LongestStart = TimeSpan.FromSeconds(1.5);
     private static readonly TimeSpan Patience = TimeSpan.FromSeconds(60);
     private static readonly TimeSpan Step = TimeSpan.FromMilliseconds(20);
 
@@ -81,15 +83,13 @@ internal sealed class ServiceKills(int seed) : IDisposable
         _isKilling = false;
         Task<Addresses?> ready = service.ReadyAsync();
         Task load = LoadAsync(service, ready, ended.Token);
-        if (!alsoDuringStart)
+        bool isDuringStart = alsoDuringStart && _random.Next(OneDuringStartIn) == 0;
+        if (!isDuringStart)
         {
             _ = await ready;
         }
 
-        TimeSpan life = alsoDuringStart
-            ? _random.NextDouble() * LongestLife
-            : ShortestUnderLoad + (_random.NextDouble() * (LongestUnderLoad - ShortestUnderLoad));
-        Task moment = Task.Delay(life, TimeProvider.System);
+        Task moment = Task.Delay(_random.NextDouble() * (isDuringStart ? LongestStart : longestUnderLoad), TimeProvider.System);
         if (await Task.WhenAny(moment, load) == load)
         {
             await load; // it broke before anybody killed anything
