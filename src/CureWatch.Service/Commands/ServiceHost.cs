@@ -1,4 +1,5 @@
 using System.Net;
+using System.Net.Sockets;
 using CureWatch.Service.Alarms;
 using CureWatch.Service.Board;
 using CureWatch.Service.Book;
@@ -78,9 +79,11 @@ internal sealed class ServiceHost(WebApplication app)
         {
             app.Start();
         }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException or SocketException)
         {
-            error.WriteLine(e.Message.ReplaceLineEndings(" "));
+            int port = app.Services.GetRequiredService<ServiceSettings>().Board.Port;
+            string why = e is SocketException ? $"The board cannot listen on port {port}: {e.Message}." : e.Message;
+            error.WriteLine(why.ReplaceLineEndings(" "));
             app.StopAsync().GetAwaiter().GetResult();
             return ExitCode.Unusable;
         }

@@ -1,6 +1,11 @@
 using System.Diagnostics;
 using System.Net;
 using System.Net.Sockets;
+using CureWatch.Service.Commands;
+using CureWatch.Service.Journal;
+using CureWatch.Service.Settings;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Hosting;
 
 namespace CureWatch.Service.Tests.Commands;
 
@@ -42,11 +47,40 @@ public sealed class RunCommandTests : IDisposable
 
             Assert.Equal(2, run.ExitCode);
             Assert.Empty(await output);
-            Assert.Contains(port, Assert.Single(error.Split('\n', StringSplitOptions.RemoveEmptyEntries)), StringComparison.Ordinal);
+            Assert.Contains(port, Assert.Single(WithoutLog(error)), StringComparison.Ordinal);
         }
         finally
         {
             run.Kill();
         }
+    }
+
+    [Fact]
+    public void Host_WhoseBoardMayNotListen_SaysWhereInOneLine()
+    {
+        var faults = new Faults();
+        string config = Path.Combine(AppContext.BaseDirectory, "config");
+        using DataFolder folder = DataFolder.Hold(_data, isDemo: false, faults)!;
+        ServiceSettings settings = ServiceFile.Read(null, [new ServiceVariable("CUREWATCH__MQTT__PORT", "0"), new ServiceVariable("CUREWATCH__BOARD__PORT", "0")], faults)!;
+        ServiceHost host = ServiceHost.Build(
+            settings, folder, Recovered.From(folder, config, isForced: false, faults)!, TimeProvider.System, faults,
+            services => services.AddHostedService<Forbidden>())!;
+        using var error = new StringWriter();
+
+        int exitCode = host.Run(null, error);
+
+        Assert.Equal(2, exitCode);
+        Assert.StartsWith("The board cannot listen on port 0: ", Assert.Single(WithoutLog(error.ToString())), StringComparison.Ordinal);
+    }
+
+    private static IEnumerable<string> WithoutLog(string error) =>
+        error.Split('\n', StringSplitOptions.RemoveEmptyEntries).Where(l => !l.StartsWith("info: CureWatch", StringComparison.Ordinal));
+
+    /// <summary>Fails as a server does that may not listen on its port: a test run by root may listen on any.</summary>
+    private sealed class Forbidden : IHostedService
+    {
+        public Task StartAsync(CancellationToken cancellationToken) => throw new SocketException((int)SocketError.AccessDenied);
+
+        public Task StopAsync(CancellationToken cancellationToken) => Task.CompletedTask;
     }
 }
