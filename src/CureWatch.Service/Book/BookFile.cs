@@ -11,7 +11,7 @@ namespace CureWatch.Service.Book;
 internal sealed class BookFile : IDisposable
 {
     /// <summary>Of everything stored in it. A book of another version is begun anew from the journal.</summary>
-    public const int Version = 1;
+    public const int Version = 2;
 
     /// <summary>How long the log may get [bytes]. Source (choice): written into the file in a tenth of a second.</summary>
     private const long LongestLog = 8 * 1024 * 1024;
@@ -66,7 +66,7 @@ internal sealed class BookFile : IDisposable
     /// <summary>Makes a new file a book.</summary>
     public void Begin()
     {
-        Jobs.EnsureIndex(j => j.Number);
+        Jobs.EnsureIndex(j => j.LeftNumber);
         Taps.EnsureIndex(t => t.Job);
         Warnings.EnsureIndex(w => w.RaisedAtUnixMs);
         Write(() => Positions.Upsert(StoredPosition.Of(BookPosition.Start)));

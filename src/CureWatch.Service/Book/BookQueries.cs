@@ -5,19 +5,20 @@ namespace CureWatch.Service.Book;
 /// <summary>What people look up. Asked on the thread that owns the book, and everything is read before it is left.</summary>
 internal sealed class BookQueries(BookFile file, OpenBlocks open, BookWriter writer)
 {
-    /// <summary>How far late readings may shift the order of a probe's blocks.</summary>
-    private static readonly TimeSpan Late = TimeSpan.FromMinutes(15);
+    /// <summary>How far late readings may shift the order of a probe's blocks [ms].</summary>
+    private const long LateMs = 15 * 60 * 1000;
 
     /// <summary>How far the book is.</summary>
     public BookPosition Position => writer.Position;
 
-    /// <summary>Jobs, the newest first.</summary>
-    /// <param name="before">Only those with a lower number, for the next page; null for the first.</param>
+    /// <summary>Jobs whose car left, the newest first.</summary>
+    /// <param name="before">Only cars that left with a lower number, for the next page; null for the first.</param>
     /// <param name="most">How many.</param>
-    public IReadOnlyList<BookedJob> Jobs(long? before, int most)
+    public IReadOnlyList<BookedJob> Left(long? before, int most)
     {
         long first = before ?? long.MaxValue;
-        List<StoredJob> jobs = file.Jobs.Query().Where(j => j.Number < first).OrderByDescending(j => j.Number).Limit(most).ToList();
+        List<StoredJob> jobs = file.Jobs.Query()
+            .Where(j => j.LeftNumber > 0 && j.LeftNumber < first).OrderByDescending(j => j.LeftNumber).Limit(most).ToList();
         return [.. jobs.Select(j => j.Read())];
     }
 
@@ -32,36 +33,50 @@ internal sealed class BookQueries(BookFile file, OpenBlocks open, BookWriter wri
     public IReadOnlyList<BookedTap> TapsOf(string job) =>
         [.. file.Taps.Query().Where(t => t.Job == job).OrderBy(t => t.Id).ToList().Select(t => t.Read())];
 
-    /// <summary>The warnings that stood at any time in a stretch, in the order they were given.</summary>
-    public IReadOnlyList<BookedWarning> WarningsBetween(DateTimeOffset from, DateTimeOffset to)
+    /// <summary>The warnings that are over and stood at any time in a stretch, the newest first.</summary>
+    /// <param name="from">Where the stretch begins.</param>
+    /// <param name="to">Where it ends.</param>
+    /// <param name="before">Only those with a lower number, for the next page; null for the first.</param>
+    /// <param name="most">How many.</param>
+    public IReadOnlyList<BookedWarning> PastWarnings(DateTimeOffset from, DateTimeOffset to, int? before, int most)
     {
-        (long first, long last) = (from.ToUnixTimeMilliseconds(), to.ToUnixTimeMilliseconds());
-        return
-        [
-            .. file.Warnings.Find(w => w.RaisedAtUnixMs <= last && (w.ClearedAtUnixMs == null || w.ClearedAtUnixMs >= first)).ToList()
-                .OrderBy(w => w.Id).Select(w => w.Read()),
-        ];
+        (long first, long last, int end) = (from.ToUnixTimeMilliseconds(), to.ToUnixTimeMilliseconds(), before ?? int.MaxValue);
+        List<StoredWarning> warnings = file.Warnings.Query()
+            .Where(w => w.Id < end && w.RaisedAtUnixMs <= last && w.ClearedAtUnixMs != null && w.ClearedAtUnixMs >= first)
+            .OrderByDescending(w => w.Id).Limit(most).ToList();
+        return [.. warnings.Select(w => w.Read())];
     }
 
     /// <summary>The shop's settings and every product sheet, as they are now.</summary>
     public IReadOnlyList<BookedSettings> Settings() =>
         [.. file.Settings.FindAll().ToList().OrderBy(s => s.Id, StringComparer.Ordinal).Select(s => s.Read())];
 
+    /// <summary>Whether a probe ever told a reading that was believed.</summary>
+    public bool HasHeard(string bay, string probe) => open.Of(bay, probe) is not null;
+
     /// <summary>A probe's believed readings measured in a stretch, both ends included, in the order they were measured.</summary>
-    public IReadOnlyList<BookedReading> ReadingsOf(string bay, string probe, DateTimeOffset from, DateTimeOffset to)
+    /// <param name="bay">Its bay.</param>
+    /// <param name="probe">The probe.</param>
+    /// <param name="from">Where the stretch begins.</param>
+    /// <param name="to">Where it ends.</param>
+    /// <param name="most">How many: the first ones where there are more.</param>
+    public IReadOnlyList<BookedReading> ReadingsOf(string bay, string probe, DateTimeOffset from, DateTimeOffset to, int most)
     {
         string first = StoredBlock.SealedId(bay, probe, Math.Max(0, from.ToUnixTimeMilliseconds()), 0);
         string last = StoredBlock.SealedId(bay, probe, 999_999_999_999_999, long.MaxValue);
-        long enough = (to + Late).ToUnixTimeMilliseconds();
+        long enough = to.ToUnixTimeMilliseconds() + LateMs;
         var readings = new List<BookedReading>();
-        List<StoredBlock> blocks = [.. file.Blocks.Find(Query.Between("_id", first, last)).TakeWhile(b => b.FromUnixMs <= enough)];
-        foreach (StoredBlock block in blocks)
+        foreach (StoredBlock block in file.Blocks.Find(Query.Between("_id", first, last)).TakeWhile(b => b.FromUnixMs <= enough))
         {
             block.Read().CopyBetween(from, to, readings);
+            if (readings.Count >= most)
+            {
+                enough = Math.Min(enough, block.ToUnixMs + LateMs);   // only what is this late may still come before those
+            }
         }
 
         open.Of(bay, probe)?.CopyBetween(from, to, readings);
-        return InOrder(readings);
+        return [.. InOrder(readings).Take(most)];
     }
 
     /// <summary>Late readings are rare: most stretches are in order as they came.</summary>

@@ -118,7 +118,7 @@ internal sealed class BookWriter
         Add(() =>
         {
             BookedJob job = _file.Jobs.FindById(left.Job).Read();
-            _file.Jobs.Upsert(StoredJob.Of(job with { HandedOver = (step.At, left.Despite is not null) }));
+            _file.Jobs.Upsert(StoredJob.Of(job with { Left = new BookedDeparture(step.Sequence, step.At, left.Despite is not null) }));
             _file.Records.Upsert(record);
         });
     }

@@ -9,7 +9,7 @@ namespace CureWatch.Service.Book;
 /// <param name="Bay">The bay it began in.</param>
 /// <param name="StartedAt">When it was begun.</param>
 /// <param name="PromisedAt">The pick-up time told to the customer.</param>
-/// <param name="HandedOver">When the car left, and whether something held it all the same; null while it is here.</param>
+/// <param name="Left">How the car left; null while it is here.</param>
 /// <param name="Surfaces">The surfaces to coat, in the order they were planned.</param>
 internal sealed record BookedJob(
     long Number,
@@ -17,5 +17,5 @@ internal sealed record BookedJob(
     string Bay,
     DateTimeOffset StartedAt,
     DateTimeOffset? PromisedAt,
-    (DateTimeOffset At, bool WasHeld)? HandedOver,
+    BookedDeparture? Left,
     ImmutableArray<Surface> Surfaces);

@@ -17,7 +17,10 @@ internal sealed class StoredJob
 
     public long? PromisedAtUnixMs { get; set; }
 
-    public long? HandedOverAtUnixMs { get; set; }
+    /// <summary>The number of the entry with which the car left.</summary>
+    public long? LeftNumber { get; set; }
+
+    public long? LeftAtUnixMs { get; set; }
 
     public bool WasHeld { get; set; }
 
@@ -30,8 +33,9 @@ internal sealed class StoredJob
         Bay = job.Bay,
         StartedAtUnixMs = job.StartedAt.ToUnixTimeMilliseconds(),
         PromisedAtUnixMs = job.PromisedAt?.ToUnixTimeMilliseconds(),
-        HandedOverAtUnixMs = job.HandedOver?.At.ToUnixTimeMilliseconds(),
-        WasHeld = job.HandedOver?.WasHeld ?? false,
+        LeftNumber = job.Left?.Number,
+        LeftAtUnixMs = job.Left?.At.ToUnixTimeMilliseconds(),
+        WasHeld = job.Left?.WasHeld ?? false,
         Surfaces = [.. job.Surfaces.Select(StoredSurface.Of)],
     };
 
@@ -41,6 +45,6 @@ internal sealed class StoredJob
         Bay,
         DateTimeOffset.FromUnixTimeMilliseconds(StartedAtUnixMs),
         UnixMs.Instant(PromisedAtUnixMs),
-        UnixMs.Instant(HandedOverAtUnixMs) is { } at ? (at, WasHeld) : null,
+        LeftNumber is { } number && UnixMs.Instant(LeftAtUnixMs) is { } at ? new BookedDeparture(number, at, WasHeld) : null,
         [.. Surfaces.Select(s => s.Read())]);
 }

@@ -43,7 +43,8 @@ public sealed class BookWriterTests : IDisposable
         Assert.Equal((told.Id, told.Bay, told.PromisedAt), (job.Id, job.Bay, job.PromisedAt));
         Assert.Equal(told.Surfaces, job.Surfaces);
         Assert.Equal(Day.Steps[0].At, job.StartedAt);
-        Assert.Equal((Day.Register.Jobs[Day.JobId].HandedOver!.Value.At, true), job.HandedOver);
+        Step left = Day.Steps.Single(s => s.Entry is Entry.HandedOver);
+        Assert.Equal(new BookedDeparture(left.Sequence, Day.Register.Jobs[Day.JobId].HandedOver!.Value.At, true), job.Left);
         Assert.Null(Book.Job("nobody"));
     }
 
@@ -69,19 +70,33 @@ public sealed class BookWriterTests : IDisposable
     }
 
     [Fact]
-    public void Warnings_OfAStretch_AreThoseThatStoodInIt()
+    public void PastWarnings_OfAStretch_AreThoseThatStoodInIt_TheNewestFirst()
     {
-        List<BookedWarning> all = [.. Day.Register.Shop!.Warnings.Select((w, i) => new BookedWarning(i, w))];
+        List<BookedWarning> all = [.. Day.Register.Shop!.Warnings.Select((w, i) => new BookedWarning(i, w)).Reverse()];
         Assert.Contains(all, w => w.Warning.ClearedAt is null);
-        Assert.Equal(all.Select(InMilliseconds), Book.WarningsBetween(DateTimeOffset.UnixEpoch, DateTimeOffset.MaxValue));
-        Assert.Empty(Book.WarningsBetween(DateTimeOffset.UnixEpoch, Day.Steps[0].At.AddSeconds(-1)));
-        foreach (BookedWarning warning in all)
+        List<BookedWarning> past = [.. all.Where(w => w.Warning.ClearedAt is not null)];
+        Assert.Equal(past.Select(InMilliseconds), Book.PastWarnings(DateTimeOffset.MinValue, DateTimeOffset.MaxValue, null, 1000));
+        Assert.Empty(Book.PastWarnings(DateTimeOffset.MinValue, Day.Steps[0].At.AddSeconds(-1), null, 1000));
+        foreach (BookedWarning warning in past)
         {
             DateTimeOffset from = warning.Warning.RaisedAt.AddMinutes(-5), to = warning.Warning.RaisedAt.AddMinutes(5);
             Assert.Equal(
-                all.Where(w => w.Warning.RaisedAt <= to && !(w.Warning.ClearedAt < from)).Select(w => w.Number),
-                Book.WarningsBetween(from, to).Select(w => w.Number));
+                past.Where(w => w.Warning.RaisedAt <= to && w.Warning.ClearedAt >= from).Select(w => w.Number),
+                Book.PastWarnings(from, to, null, 1000).Select(w => w.Number));
         }
+    }
+
+    [Fact]
+    public void PastWarnings_PageByPage_AreAll()
+    {
+        var pages = new List<int>();
+        for (int? before = null; Book.PastWarnings(DateTimeOffset.MinValue, DateTimeOffset.MaxValue, before, 3) is { Count: > 0 } page; before = page[^1].Number)
+        {
+            Assert.InRange(page.Count, 1, 3);
+            pages.AddRange(page.Select(w => w.Number));
+        }
+
+        Assert.Equal(Day.Register.Shop!.Warnings.Select((w, i) => (w, i)).Where(w => w.w.ClearedAt is not null).Select(w => w.i).Reverse(), pages);
     }
 
     [Fact]
@@ -98,7 +113,7 @@ public sealed class BookWriterTests : IDisposable
     {
         IReadOnlyList<RawReading> believed = Day.Believed(bay, probe);
         Assert.NotEmpty(believed);
-        AssertReadings(DateTimeOffset.UnixEpoch, DateTimeOffset.MaxValue.AddDays(-1));
+        AssertReadings(DateTimeOffset.MinValue, DateTimeOffset.MaxValue);
         DateTimeOffset start = believed[0].MeasuredAt;
         for (int hour = -1; hour < 32; hour++)
         {
@@ -108,31 +123,50 @@ public sealed class BookWriterTests : IDisposable
         void AssertReadings(DateTimeOffset from, DateTimeOffset to) => Assert.Equal(
             believed.Where(r => r.MeasuredAt >= from && r.MeasuredAt <= to)
                 .Select(r => new BookedReading(r.MeasuredAt, (r.AirC ?? r.PanelC)!.Value, r.HumidityPct)),
-            Book.ReadingsOf(bay, probe, from, to));
+            Book.ReadingsOf(bay, probe, from, to, int.MaxValue));
     }
 
     [Fact]
     public void Readings_OfAProbeNobodyHas_AreNone() =>
-        Assert.Empty(Book.ReadingsOf("bay-1", "ai", DateTimeOffset.UnixEpoch, DateTimeOffset.MaxValue.AddDays(-1)));
+        Assert.Empty(Book.ReadingsOf("bay-1", "ai", DateTimeOffset.MinValue, DateTimeOffset.MaxValue, int.MaxValue));
+
+    [Theory]
+    [InlineData(1)]
+    [InlineData(100)]
+    [InlineData(1000)]
+    public void Readings_OfAPage_AreTheFirstOnes(int most)
+    {
+        IReadOnlyList<RawReading> believed = Day.Believed("bay-1", "air");
+        for (int first = 0; first < believed.Count; first += 97)
+        {
+            Assert.Equal(
+                believed.Skip(first).Take(most).Select(r => r.MeasuredAt),
+                Book.ReadingsOf("bay-1", "air", believed[first].MeasuredAt, DateTimeOffset.MaxValue, most).Select(r => r.At));
+        }
+    }
+
+    [Fact]
+    public void Probe_WasHeard_WhereItToldAnything() => Assert.Equal([true, false], new[] { "air", "ai" }.Select(p => Book.HasHeard("bay-1", p)));
 
     [Fact]
     public void Position_IsTheLastEntry() =>
         Assert.Equal((Day.Steps[^1].Sequence, Day.Steps[^1].At), (Book.Position.Sequence, Book.Position.At));
 
     [Fact]
-    public void Jobs_ComeNewestFirst_PageByPage()
+    public void CarsThatLeft_ComeNewestFirst_PageByPage()
     {
         BookFile file = Books.New(_written.Folder);
         using var other = new OpenBook(file);
-        file.Write(() => Enumerable.Range(1, 7).ToList().ForEach(i => file.Jobs.Upsert(
-            StoredJob.Of(new BookedJob(i * 10, $"job-{i}", "b", DateTimeOffset.UnixEpoch, null, null, [])))));
+        DateTimeOffset at = DateTimeOffset.UnixEpoch;
+        file.Write(() => Enumerable.Range(0, 8).ToList().ForEach(i => file.Jobs.Upsert(StoredJob.Of(new BookedJob(
+            80 - (i * 10), $"job-{i}", "b", at, null, i == 0 ? null : new BookedDeparture(100 + i, at, WasHeld: false), [])))));
 
-        IReadOnlyList<BookedJob> first = other.Queries.Jobs(null, 3), second = other.Queries.Jobs(first[^1].Number, 3);
+        IReadOnlyList<BookedJob> first = other.Queries.Left(null, 3), second = other.Queries.Left(first[^1].Left!.Number, 3);
 
         Assert.Equal(["job-7", "job-6", "job-5"], first.Select(j => j.Id));
         Assert.Equal(["job-4", "job-3", "job-2"], second.Select(j => j.Id));
-        Assert.Equal(["job-1"], other.Queries.Jobs(second[^1].Number, 3).Select(j => j.Id));
-        Assert.Empty(other.Queries.Jobs(10, 3));
+        Assert.Equal(["job-1"], other.Queries.Left(second[^1].Left!.Number, 3).Select(j => j.Id));
+        Assert.Empty(other.Queries.Left(101, 3));
     }
 
     private static BookedWarning InMilliseconds(BookedWarning warning) => StoredWarning.Of(warning).Read();

@@ -34,7 +34,7 @@ public sealed class StoredMappingTests : IDisposable
         ];
         foreach (BookedJob job in new[]
         {
-            new BookedJob(7, "job-1", "bay-1", At, At.AddDays(1), (At.AddHours(2), true), surfaces),
+            new BookedJob(7, "job-1", "bay-1", At, At.AddDays(1), new BookedDeparture(9, At.AddHours(2), true), surfaces),
             new BookedJob(8, "job-2", "bay-1", At, null, null, []),
         })
         {
