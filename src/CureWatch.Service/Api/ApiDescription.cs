@@ -57,6 +57,18 @@ internal static class ApiDescription
             });
         }
 
+        foreach (Ask ask in metadata.OfType<Ask>())
+        {
+            JsonSchemaType type = ask.Kind == Ask.Whole ? JsonSchemaType.Integer : JsonSchemaType.String;
+            operation.Parameters = [.. operation.Parameters ?? [], new OpenApiParameter
+            {
+                Name = ask.Name,
+                In = ParameterLocation.Query,
+                Description = ask.What,
+                Schema = new OpenApiSchema { Type = type, Format = ask.Kind },
+            }];
+        }
+
         if (metadata.OfType<Takes>().FirstOrDefault() is { } takes)
         {
             operation.RequestBody = new OpenApiRequestBody { Required = true, Content = Content(JsonAnswer.Json, takes.Schema, document) };

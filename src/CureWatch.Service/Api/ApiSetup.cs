@@ -3,14 +3,14 @@ using Microsoft.AspNetCore.Server.Kestrel.Core;
 
 namespace CureWatch.Service.Api;
 
-/// <summary>Puts the HTTP interface into a host that has the pump, the clock and <see cref="ServiceSettings"/>.</summary>
+/// <summary>Puts the HTTP interface into a host that has the pump, the book, the clock and <see cref="ServiceSettings"/>.</summary>
 internal static class ApiSetup
 {
     public static IServiceCollection AddApi(this IServiceCollection services)
     {
         services.Configure<KestrelServerOptions>(o => (o.AddServerHeader, o.Limits.MaxRequestBodySize) = (false, Body.Most));
         services.AddSingleton<Lookout>();
-        services.AddSingleton<IPastWarnings, RecentWarnings>();
+        services.AddSingleton<Past>();
         services.AddSingleton<LiveFeed>();
         services.AddHostedService(provider => provider.GetRequiredService<LiveFeed>());
         services.AddApiDescription();
@@ -27,6 +27,8 @@ internal static class ApiSetup
         BayEndpoints.Map(api);
         JobEndpoints.Map(api);
         ShopEndpoints.Map(api);
+        PastEndpoints.Map(api);
+        ReadingEndpoints.Map(api);
         LiveEndpoint.Map(api);
         HealthEndpoints.Map(app);
         app.MapApiDescription();

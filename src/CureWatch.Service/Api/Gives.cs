@@ -20,6 +20,17 @@ internal static class Describing
     public static RouteHandlerBuilder Refuses(this RouteHandlerBuilder endpoint, int status, string what) =>
         endpoint.WithMetadata(new Gives(status, "problem", what, Problem.ContentType));
 
+    public static RouteHandlerBuilder Asks(this RouteHandlerBuilder endpoint, string name, string kind, string what) =>
+        endpoint.WithMetadata(new Ask(name, kind, what));
+
+    public static RouteHandlerBuilder AsksForAPage(this RouteHandlerBuilder endpoint, int usual, int most) => endpoint
+        .Asks("before", Ask.Whole, "What 'next' said on the page before.")
+        .Asks("most", Ask.Whole, $"How many at most: 1 to {most}, {usual} where left out.");
+
+    public static RouteHandlerBuilder AsksTheBook(this RouteHandlerBuilder endpoint) => endpoint
+        .Refuses(StatusCodes.Status400BadRequest, "A parameter cannot be used, or there is none of that name; 'faults' names every fault.")
+        .Refuses(StatusCodes.Status503ServiceUnavailable, "The book cannot be asked; 'detail' says why.");
+
     public static RouteHandlerBuilder RefusesUnknownJob(this RouteHandlerBuilder endpoint) =>
         endpoint.Refuses(StatusCodes.Status404NotFound, "No such job.");
 

@@ -50,6 +50,13 @@ internal static class Asked
         return JsonElement.Parse(text);
     }
 
+    /// <summary>Demands that a question is refused, and that the refusal names exactly these parameters.</summary>
+    public static async Task AssertCannotBeAskedAsync(this ServedShop shop, string path, params string[] parameters)
+    {
+        JsonElement problem = await shop.GetAsync(path, HttpStatusCode.BadRequest);
+        Assert.Equal(parameters, problem.GetProperty("faults").EnumerateArray().Select(f => f.GetProperty("place").GetString()));
+    }
+
     /// <summary>Demands a refusal that names exactly these places.</summary>
     public static async Task AssertFaultyAsync(this ServedShop shop, string path, string json, params string[] places)
     {

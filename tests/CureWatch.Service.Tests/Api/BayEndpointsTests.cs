@@ -38,34 +38,6 @@ public class BayEndpointsTests
     }
 
     [Fact]
-    public async Task Warning_ThatIsOver_IsAmongThePastOnes()
-    {
-        await using ServedShop shop = await ServedShop.OpenAsync();
-        await shop.PassAsync(1);
-        shop.Clock.Advance(TimeSpan.FromMinutes(10));
-        await shop.PassAsync(20);
-        Assert.Equal(0, (await shop.GetAsync("/api/v1/warnings")).GetProperty("warnings").GetArrayLength());
-        JsonElement past = (await shop.GetAsync("/api/v1/warnings/past")).GetProperty("warnings");
-        Assert.Equal(4, past.GetArrayLength());
-        Assert.Equal(3, past[0].GetProperty("number").GetInt32());
-        Assert.NotEqual(JsonValueKind.Null, past[0].GetProperty("clearedAt").ValueKind);
-    }
-
-    [Fact]
-    public async Task Readings_AreCounted_AlsoThoseNobodyBelieves()
-    {
-        await using ServedShop shop = await ServedShop.OpenAsync();
-        await shop.PassAsync(2);
-        await shop.ReadAsync("air", 20, 140);
-        await shop.ReadAsync("stranger", 20, 50);
-        JsonElement readings = await shop.GetAsync("/api/v1/readings");
-        Assert.Equal(8, readings.GetProperty("accepted").GetInt32());
-        Assert.Equal(
-            [("duplicate", "bay-1/air"), ("unknown-probe", "bay-1/stranger")],
-            readings.GetProperty("refused").EnumerateArray().Select(r => (r.GetProperty("reason").GetString(), r.GetProperty("place").GetString())));
-    }
-
-    [Fact]
     public async Task Products_AreListedWithTheirCautions()
     {
         await using ServedShop shop = await ServedShop.OpenAsync();

@@ -1,5 +1,6 @@
 using System.Net;
 using CureWatch.Service.Board;
+using CureWatch.Service.Book;
 using CureWatch.Service.Commands;
 using CureWatch.Service.Journal;
 using CureWatch.Service.Pump;
@@ -64,7 +65,12 @@ internal sealed class ServedShop : IAsyncDisposable
 
     public IServiceProvider Services => _app.Services;
 
-    public static async Task<ServedShop> OpenAsync(params string[] hosts)
+    public static Task<ServedShop> OpenAsync(params string[] hosts) => OpenAsync(hosts, null);
+
+    /// <summary>A shop whose book has missed something, and gets it from a journal that a test has.</summary>
+    public static Task<ServedShop> OpenBehindAsync(Func<IJournalSteps, IJournalSteps> journal) => OpenAsync([], journal);
+
+    private static async Task<ServedShop> OpenAsync(string[] hosts, Func<IJournalSteps, IJournalSteps>? behind)
     {
         var files = new Written();
         files.File("config/shop.json", Shop);
@@ -76,11 +82,14 @@ internal sealed class ServedShop : IAsyncDisposable
         Recovered recovered = Recovered.From(data, Path.Combine(files.Folder, "config"), isForced: false, faults)!;
         Assert.Empty(faults.All);
 
+        IJournalSteps journal = new JournalSteps(data);
         WebApplicationBuilder builder = WebApplication.CreateEmptyBuilder(new WebApplicationOptions());
         builder.WebHost.UseKestrelCore().ConfigureKestrel(o => o.Listen(IPAddress.Loopback, 0));
         builder.Services.AddSingleton<TimeProvider>(clock).AddRoutingCore().AddLogging()
             .AddSingleton(new ServiceSettings(null!, data.Path, new BoardSettings(0, Listen.Loopback, [.. hosts]), new LimitSettings(4096, 10, 10)))
             .AddPump(data, recovered.Register, recovered.End, recovered.First)
+            .AddSingleton(behind is null ? journal : behind(journal))
+            .AddBook(data.Book, BookOpening.Of(data.Book, 0), journalLast: behind is null ? 0 : 1)
             .AddBoard();
         WebApplication app = builder.Build();
         app.MapBoard();
