@@ -132,6 +132,7 @@ internal sealed class EmbeddedBroker : IOutlet, IAsyncDisposable
         TopicMeaning meaning = _topics.Current.Find(message.Topic ?? "");
         if (!_doorkeeper.MayPublish(e, meaning))
         {
+            await _reception.CountTurnedAwayAsync(meaning, message.Topic ?? "", e.CancellationToken).ConfigureAwait(false);
             return;
         }
 

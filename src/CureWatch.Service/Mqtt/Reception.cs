@@ -44,6 +44,10 @@ internal sealed class Reception(Inbox inbox, CatchUp catchUp, LimitSettings limi
     /// <summary>Counts a message so large that nobody read what it was about.</summary>
     public Task RefuseUnreadAsync() => RefuseAsync(Disbelief.TooLarge, "unread", CancellationToken.None).AsTask();
 
+    /// <summary>Counts a message that was not let in because nobody reads its topic; one that somebody reads is a matter of rights.</summary>
+    public Task CountTurnedAwayAsync(TopicMeaning meaning, string topic, CancellationToken cancelled) =>
+        meaning is TopicMeaning.Foreign ? RefuseAsync(Disbelief.UnknownProbe, topic, cancelled).AsTask() : Task.CompletedTask;
+
     private async ValueTask<Receipt> TakeAsync(Connection connection, ReadingDecoder probe, Decoded decoded, CancellationToken cancelled)
     {
         if (decoded.Reading is null)

@@ -16,12 +16,16 @@ internal sealed class RefusalCounter
     private const int MostPlaces = 500;
     private const string OtherPlaces = "elsewhere";
 
+    /// <summary>A topic may have 65,535 bytes; this much tells it from others. Source (choice).</summary>
+    private const int LongestPlace = 120;
+
     private readonly SortedDictionary<(string Reason, string Place), int> _counts = [];
     private readonly HashSet<string> _places = new(StringComparer.Ordinal);
     private DateTimeOffset _countedAt = DateTimeOffset.MinValue;
 
     public void Count(Disbelief reason, string place)
     {
+        place = place.Length <= LongestPlace ? place : string.Concat(place.AsSpan(0, LongestPlace), "…");
         bool isKnown = _places.Contains(place) || (_places.Count < MostPlaces && _places.Add(place));
         (string, string) key = (WireName<Disbelief>.Of(reason), isKnown ? place : OtherPlaces);
         _counts[key] = _counts.GetValueOrDefault(key) + 1;

@@ -20,13 +20,14 @@ public class RightsTests
 
     [Theory]
     [MemberData(nameof(NobodysTopics))]
-    public async Task Topic_ThatIsNobodys_IsRefusedEverybody(string topic)
+    public async Task Topic_ThatIsNobodys_IsRefusedEverybody_AndCounted(string topic)
     {
         await using BrokerRig rig = await BrokerRig.StartAsync();
         IMqttClient guest = await rig.ConnectAsync();
 
         Assert.Equal(MqttClientPublishReasonCode.NotAuthorized, (await guest.SendAsync(topic, "offline", retain: true)).ReasonCode);
-        Assert.Empty(rig.Pump.Taken);
+        Assert.Equal([$"UnknownProbe {topic}"], rig.Pump.Refusals);
+        Assert.Empty(rig.Pump.Readings);
     }
 
     [Fact]
