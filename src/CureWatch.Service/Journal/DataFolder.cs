@@ -91,9 +91,12 @@ internal sealed class DataFolder : IDisposable
         bool isMarked = File.Exists(System.IO.Path.Combine(path, DemoMark));
         return isOurs && isDemo && !isMarked ? "a shop's own data"
             : isOurs && !isDemo && isMarked ? "a demo's data"
-            : !isOurs && Directory.EnumerateFileSystemEntries(path).Any(e => System.IO.Path.GetFileName(e) is not (LockName or OwnerName or DemoMark or DemoMark + DurableFile.Unfinished)) ? "other files"
+            : !isOurs && Directory.EnumerateFileSystemEntries(path).Any(e => !IsOfAStart(System.IO.Path.GetFileName(e))) ? "other files"
             : null;
     }
+
+    /// <summary>Whether a start makes it before the journal; it may have been cut off there.</summary>
+    private static bool IsOfAStart(string name) => name is LockName or OwnerName or DemoMark or DemoMark + DurableFile.Unfinished;
 
     private static string? Owner(string path)
     {

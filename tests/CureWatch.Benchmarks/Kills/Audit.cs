@@ -26,7 +26,9 @@ internal sealed class Audit
 
     /// <summary>What counts twice: a reading believed again, and a tap, a job or a departure written again. Must be none.</summary>
     public IEnumerable<string> Twice =>
-        _believed.Where(b => b.Value > 1).Concat(_written.Where(w => w.Value > 1 && !w.Key.StartsWith(Reading, StringComparison.Ordinal))).Select(t => t.Key);
+        _believed.Where(b => b.Value > 1)
+            .Concat(_written.Where(w => w.Value > 1 && !w.Key.StartsWith(Reading, StringComparison.Ordinal)))
+            .Select(t => t.Key);
 
     /// <summary>Readings that are in the journal more often than once, as a probe sends them again, and count once.</summary>
     public int WrittenAgain => _written.Count(w => w.Value > 1 && w.Key.StartsWith(Reading, StringComparison.Ordinal));
@@ -49,7 +51,11 @@ internal sealed class Audit
     public static Recovery Read(string data) => new(DataFolder.JournalOf(data), new EntryCodec(new KeyStore(DataFolder.KeysOf(data))));
 
     /// <summary>Whether <c>verify</c> finds no damage.</summary>
-    public static bool IsSound(string data) => Service.Commands.CommandLine.Run(["verify", "--data", data], TextWriter.Null, TextWriter.Null) == 0;
+    public static bool IsSound(string data) =>
+        Service.Commands.CommandLine.Run(["verify", "--data", data], TextWriter.Null, TextWriter.Null) == 0;
+
+    /// <summary>The number of a journal's last entry; 0 where there is none.</summary>
+    public static long LastIn(string data) => new JournalReader(DataFolder.JournalOf(data)).Frames().Select(f => f.Sequence).LastOrDefault();
 
     public static Audit Of(string data)
     {

@@ -24,17 +24,14 @@ internal sealed class DemoKills(int seed) : IDisposable
 
     public IEnumerable<string> Lines =>
     [
-        string.Create(
-            CultureInfo.InvariantCulture,
-            $"demo: {_progress.Count} kills, verify found damage after {_damaged}; {_resumed!.Starts} starts that wrote; entries at the kills: {string.Join(' ', _progress)}"),
-        string.Create(
-            CultureInfo.InvariantCulture,
-            $"entries: {_resumed.Recovery.End.Last}, undisturbed {_whole!.Recovery.End.Last}; readings, taps, jobs and departures {_resumed.Keys.Count}, undisturbed {_whole.Keys.Count}"),
-        string.Create(CultureInfo.InvariantCulture, $"lost: {_whole.Keys.Except(_resumed.Keys).Count()}; applied twice: {_resumed.Twice.Count()}"),
-        string.Create(
-            CultureInfo.InvariantCulture,
-            $"warnings and rulings: {_resumed.Facts.Count}, undisturbed {_whole.Facts.Count}, the same: {_resumed.Facts.SequenceEqual(_whole.Facts)}; untold {_resumed.Recovery.Facts.Untold.Count}, strange {_resumed.Recovery.Facts.Strange.Count}"),
-        string.Create(CultureInfo.InvariantCulture, $"document: {_killed.Output.Length} bytes, the undisturbed one: {_killed.Output == _undisturbed.Output}"),
+        Text($"demo: {_progress.Count} kills, {_resumed!.Starts} starts that wrote; verify found damage after {_damaged}"),
+        Text($"entries at the kills: {string.Join(' ', _progress)}"),
+        Text($"entries: {_resumed.Recovery.End.Last}, undisturbed {_whole!.Recovery.End.Last}"),
+        Text($"readings, taps, jobs and departures: {_resumed.Keys.Count}, undisturbed {_whole.Keys.Count}"),
+        Text($"lost: {_whole.Keys.Except(_resumed.Keys).Count()}; applied twice: {_resumed.Twice.Count()}"),
+        Text($"warnings and rulings: {_resumed.Facts.Count}, as in the undisturbed day: {_resumed.Facts.SequenceEqual(_whole.Facts)}"),
+        Text($"untold {_resumed.Recovery.Facts.Untold.Count}, strange {_resumed.Recovery.Facts.Strange.Count}"),
+        Text($"document: {_killed.Output.Length} characters, byte for byte the undisturbed one: {_killed.Output == _undisturbed.Output}"),
     ];
 
     /// <summary>Everything that is not as it should be, a line each.</summary>
@@ -98,7 +95,7 @@ internal sealed class DemoKills(int seed) : IDisposable
         await demo.KillAsync();
         bool hasJournal = BytesOf(Data) > 0;
         _damaged += hasJournal && !Audit.IsSound(Data) ? 1 : 0;
-        _progress.Add(hasJournal ? EntriesIn(Data) : 0);
+        _progress.Add(hasJournal ? Audit.LastIn(Data) : 0);
     }
 
     private static long BytesOf(string data)
@@ -107,9 +104,5 @@ internal sealed class DemoKills(int seed) : IDisposable
         return journal.Exists ? journal.EnumerateFiles().Sum(f => f.Length) : 0;
     }
 
-    private static long EntriesIn(string data)
-    {
-        var reader = new JournalReader(DataFolder.JournalOf(data));
-        return reader.Frames().Select(f => f.Sequence).LastOrDefault();
-    }
+    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

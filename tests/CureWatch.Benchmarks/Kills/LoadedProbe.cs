@@ -79,7 +79,9 @@ internal sealed class LoadedProbe(string bay, string id, TimeSpan every, TimeSpa
         string at = _last.ToString("yyyy-MM-dd'T'HH:mm:ss.fff'Z'", CultureInfo.InvariantCulture);
         string payload = id == "panel"
             ? string.Create(CultureInfo.InvariantCulture, $$"""{"at":"{{at}}","temperatureC":{{16 + (4 * wave):0.00}}}""")
-            : string.Create(CultureInfo.InvariantCulture, $$"""{"at":"{{at}}","temperatureC":{{21 + wave:0.00}},"humidityPct":{{60 - (20 * wave):0.0}}}""");
+            : string.Create(
+                CultureInfo.InvariantCulture,
+                $$"""{"at":"{{at}}","temperatureC":{{21 + wave:0.00}},"humidityPct":{{60 - (20 * wave):0.0}}}""");
         return new Letter(Audit.KeyOf(bay, id, _last), $"{LoadedShop.Root}/{bay}/probe/{id}", payload);
     }
 }

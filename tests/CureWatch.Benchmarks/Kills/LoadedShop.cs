@@ -2,13 +2,13 @@ using System.Globalization;
 
 namespace CureWatch.Benchmarks.Kills;
 
-/// <summary>A shop of three bays in a folder of its own, whose probes are due so often that they fall silent while nobody listens.</summary>
+/// <summary>A shop of four bays in a folder of its own, whose probes are due so often that some fall silent now and then.</summary>
 internal sealed class LoadedShop : IDisposable
 {
     private const string Probes =
         """
         [{"probe":"air-0","measures":"air","every":"00:00:01"},{"probe":"air-1","measures":"air"},{"probe":"panel","measures":"panel"},
-         {"probe":"seldom","measures":"air","every":"00:00:01"}]
+         {"probe":"seldom","measures":"outdoor","every":"00:00:01"}]
         """;
 
     private readonly DirectoryInfo _folder = Directory.CreateTempSubdirectory("curewatch-kills-");
@@ -29,7 +29,7 @@ internal sealed class LoadedShop : IDisposable
     public const string Shop = "kills";
     public const string Root = $"curewatch/v1/{Shop}";
 
-    public static string[] Bays { get; } = ["bay-0", "bay-1", "bay-2"];
+    public static string[] Bays { get; } = ["bay-0", "bay-1", "bay-2", "bay-3"];
 
     public string Config => Path.Combine(_folder.FullName, "config");
 

@@ -77,7 +77,8 @@ internal sealed class Technician(string name, string bay, bool hasButton, Ledger
         if (_job >= JobsInTheBay)
         {
             string leaving = $"{name}-{_job - JobsInTheBay}";
-            yield return new Letter(Audit.KeyOfDeparture(leaving), $"api/v1/jobs/{leaving}/handover", """{"by":"Alex","despite":"made for a test"}""");
+            const string Despite = """{"by":"Alex","despite":"made for a test"}""";
+            yield return new Letter(Audit.KeyOfDeparture(leaving), $"api/v1/jobs/{leaving}/handover", Despite);
         }
 
         for (; ; _tap++)

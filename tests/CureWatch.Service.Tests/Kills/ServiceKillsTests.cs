@@ -8,7 +8,7 @@ public sealed class ServiceKillsTests
     [Fact]
     public async Task Service_KilledUnderLoad_LosesNothingItAcknowledged_AndAppliesNothingTwice()
     {
-        using var service = new ServiceKills(seed: 7, longestUnderLoad: TimeSpan.FromSeconds(1));
+        using var service = new ServiceKills(seed: 7, longestUnderLoad: TimeSpan.FromMilliseconds(500));
         Findings findings = await service.RunAsync(kills: 3, alsoDuringStart: false);
         Assert.Empty(findings.Faults);
         Assert.Equal(0, service.Damaged);

@@ -15,7 +15,8 @@ internal sealed class AnyInputs(int seed)
     public const string Shop =
         """
         {"shop":"test-shop","timeZone":"Europe/Dublin","finishing":"01:15:00","bays":[
-          {"bay":"bay-1","probes":[{"probe":"air-1","measures":"air"},{"probe":"air-2","measures":"air","every":"00:05:00"},{"probe":"panel-1","measures":"panel"}]},
+          {"bay":"bay-1","probes":[
+            {"probe":"air-1","measures":"air"},{"probe":"air-2","measures":"air","every":"00:05:00"},{"probe":"panel-1","measures":"panel"}]},
           {"bay":"bay-2","probes":[{"probe":"air-1","measures":"air"}]}]}
         """;
 
@@ -23,7 +24,10 @@ internal sealed class AnyInputs(int seed)
 
     private static readonly string[] Jobs = ["job-1", "job-1", "job-2", "job-3", "job-9"], Surfaces = ["bonnet", "roof", "nowhere"];
     private static readonly string[] Acts =
-        ["applied", "applied", "levelled", "levelled", "flashed", "wetted", "dried", "inspected\",\"found\":\"clear", "reworked\",\"how\":\"re-wet", "moved\",\"toBay\":\"bay-2", "moved\",\"toBay\":\"outside"];
+    [
+        "applied", "applied", "levelled", "levelled", "flashed", "wetted", "dried", "inspected\",\"found\":\"clear",
+        "reworked\",\"how\":\"re-wet", "moved\",\"toBay\":\"bay-2", "moved\",\"toBay\":\"outside",
+    ];
 
     private readonly Random _random = new(seed);
     private readonly List<string> _told = [];
@@ -69,7 +73,12 @@ internal sealed class AnyInputs(int seed)
             return () => new Arrival.Reading(again);
         }
 
-        DateTimeOffset? at = _random.Next(6) switch { 0 => null, 1 => now.AddSeconds(_random.Next(-1_000, 130)), _ => now.AddMilliseconds(-_random.Next(5_000)) };
+        DateTimeOffset? at = _random.Next(6) switch
+        {
+            0 => null,
+            1 => now.AddSeconds(_random.Next(-1_000, 130)),
+            _ => now.AddMilliseconds(-_random.Next(5_000)),
+        };
         bool isPanel = _random.Next(3) == 0;
         double c = 18 + (_random.Next(60) * 0.1), pct = _random.Next(15) == 0 ? 140 : 50 + _random.Next(45);
         var reading = new Entry.Reading(
