@@ -1,4 +1,6 @@
+using CureWatch.Service.Commands;
 using CureWatch.Service.Pump;
+using CureWatch.Warnings;
 
 namespace CureWatch.Service.Api;
 
@@ -7,16 +9,21 @@ internal static class HealthEndpoints
 {
     public static void Map(IEndpointRouteBuilder app)
     {
-        app.MapGet("/health/live", () => Says("live")).WithSummary("The process answers").Gives("health", "It does.");
+        app.MapGet("/health/live", (Troubles troubles) => Says("live", troubles.Standing)).WithSummary("The process answers").Gives("health", "It does.");
         app.MapGet("/health/ready", Ready)
             .WithSummary("The engine runs and the journal takes entries")
-            .Gives("health", "They do.")
+            .Gives("health", "They do; 'troubles' has what keeps it from its work although a new start would not help.")
             .Refuses(StatusCodes.Status503ServiceUnavailable, "They do not; 'detail' says why.");
     }
 
-    private static IResult Ready(PumpLoop pump, Latest latest) => pump.Trouble is { } trouble
-        ? Problem.Of(StatusCodes.Status503ServiceUnavailable, trouble)
-        : latest.Register.Shop is null ? Problem.NoShopYet() : Says("ready");
+    /// <summary>Whoever asks starts the service again where it says no. That mends no broker, so a broker's trouble is told and is no no.</summary>
+    private static IResult Ready(Troubles troubles, Latest latest) => troubles.Of(WarningKind.StorageTrouble) is { } storage
+        ? Problem.Of(StatusCodes.Status503ServiceUnavailable, $"{storage.Cause} {storage.Rule.Action}")
+        : latest.Register.Shop is null ? Problem.NoShopYet() : Says("ready", troubles.Standing);
 
-    private static JsonAnswer Says(string status) => JsonAnswer.Object(json => json.WriteString("status", status));
+    private static JsonAnswer Says(string status, IEnumerable<Trouble> troubles) => JsonAnswer.Object(json =>
+    {
+        json.WriteString("status", status);
+        TroubleJson.WriteAll(json, troubles);
+    });
 }

@@ -10,10 +10,13 @@ namespace CureWatch.Service.Api;
 /// <summary>What changed between two states, as events: each carries the whole document it is named after, so that a lost one does no harm.</summary>
 internal static class LiveChanges
 {
-    public const string Clock = "clock", Climate = "climate", Windows = "windows", Handover = "handover", Warning = "warning";
+    public const string Clock = "clock", Climate = "climate", Windows = "windows", Handover = "handover", Warning = "warning", Troubles = "troubles";
 
     /// <summary>What time it is here; sent every few seconds, so that silence is known for what it is.</summary>
     public static SseItem<string> ClockAt(DateTimeOffset at) => Item(Clock, json => json.WriteInstant("at", at));
+
+    /// <summary>What keeps the program itself from its work: all of it, or an empty list where nothing does.</summary>
+    public static SseItem<string> TroublesOf(IEnumerable<Trouble> standing) => Item(Troubles, json => TroubleJson.WriteAll(json, standing));
 
     /// <param name="before">What was told last; null to tell everything.</param>
     /// <param name="look">The shop now.</param>

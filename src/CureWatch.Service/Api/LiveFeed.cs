@@ -10,7 +10,7 @@ namespace CureWatch.Service.Api;
 /// Tells everyone who listens what changed. It looks twice a second whether there is a newer state, so that a hundred readings a second are
 /// two tellings and the pump never waits for a page; each telling is written once for all listeners.
 /// </summary>
-internal sealed class LiveFeed(Latest latest, Lookout lookout, TimeProvider clock, ILogger<LiveFeed> logger) : BackgroundService
+internal sealed class LiveFeed(Latest latest, Lookout lookout, Troubles troubles, TimeProvider clock, ILogger<LiveFeed> logger) : BackgroundService
 {
     /// <summary>More boards than any shop hangs up; a page that opens streams by the hundred is no board. Source (choice).</summary>
     private const int MostListeners = 200;
@@ -35,6 +35,7 @@ internal sealed class LiveFeed(Latest latest, Lookout lookout, TimeProvider cloc
         try
         {
             yield return LiveChanges.ClockAt(clock.GetUtcNow()) with { ReconnectionInterval = ComeAgainAfter };
+            yield return LiveChanges.TroublesOf(troubles.Standing);
             foreach (SseItem<string> item in lookout.Now() is { } look ? LiveChanges.Between(null, look) : [])
             {
                 yield return item;
@@ -59,8 +60,15 @@ internal sealed class LiveFeed(Latest latest, Lookout lookout, TimeProvider cloc
         // Coalescing and heartbeat decide nothing, so they run on the machine's own clock, also where the shop's is a stepped one.
         using var timer = new PeriodicTimer(Look, TimeProvider.System);
         Register told = latest.Register;
+        ImmutableList<Trouble> toldTroubles = troubles.Standing;
         for (int look = 1; await timer.WaitForNextTickAsync(stoppingToken); look++)
         {
+            if (troubles.Standing is var standing && !ReferenceEquals(standing, toldTroubles))
+            {
+                Tell([LiveChanges.TroublesOf(standing)]);
+                toldTroubles = standing;
+            }
+
             Register newest = latest.Register;
             if (!_listeners.IsEmpty && !ReferenceEquals(newest, told))
             {

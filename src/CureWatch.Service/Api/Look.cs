@@ -1,4 +1,5 @@
 using System.Collections.Concurrent;
+using System.Collections.Immutable;
 using CureWatch.Bays;
 using CureWatch.Service.Pump;
 using CureWatch.Warnings;
@@ -8,13 +9,16 @@ namespace CureWatch.Service.Api;
 /// <summary>The shop as it is at this moment: the newest state on disk, folded to now on a copy of the reader's own.</summary>
 /// <param name="register">The newest state on disk.</param>
 /// <param name="shop">The shop now.</param>
-internal sealed class Look(Register register, Shop shop)
+/// <param name="troubles">What keeps the program itself from its work.</param>
+internal sealed class Look(Register register, Shop shop, ImmutableList<Trouble> troubles)
 {
     private readonly ConcurrentDictionary<string, JobReport> _reports = new(StringComparer.Ordinal);
 
     public Register Register => register;
 
     public Shop Shop => shop;
+
+    public ImmutableList<Trouble> Troubles => troubles;
 
     public DateTimeOffset At => shop.Now;
 

@@ -1,10 +1,11 @@
+using System.Collections.Immutable;
 using CureWatch.Bays;
 using CureWatch.Service.Pump;
 
 namespace CureWatch.Service.Api;
 
 /// <summary>Where everyone who only shows looks at the shop, without a lock and without holding the pump up.</summary>
-internal sealed class Lookout(Latest latest, TimeProvider clock)
+internal sealed class Lookout(Latest latest, Troubles troubles, TimeProvider clock)
 {
     /// <summary>Boards that ask within a second of each other share an answer: ten cars of forty coats are a fifth of a second's work.</summary>
     private static readonly TimeSpan Shared = TimeSpan.FromSeconds(1);
@@ -22,12 +23,14 @@ internal sealed class Lookout(Latest latest, TimeProvider clock)
         }
 
         DateTimeOffset now = clock.GetUtcNow();
-        if (_newest is { } newest && ReferenceEquals(newest.Register, register) && (now - newest.At).Duration() < Shared)
+        ImmutableList<Trouble> standing = troubles.Standing;
+        if (_newest is { } newest && ReferenceEquals(newest.Register, register) && ReferenceEquals(newest.Troubles, standing)
+            && (now - newest.At).Duration() < Shared)
         {
             return newest;
         }
 
-        var look = new Look(register, ShopFold.Take(shop, new Message.ClockReached(now)).Shop);
+        var look = new Look(register, ShopFold.Take(shop, new Message.ClockReached(now)).Shop, standing);
         _newest = look;
         return look;
     }

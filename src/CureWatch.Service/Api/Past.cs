@@ -17,7 +17,7 @@ internal sealed class Past(BookKeeper book)
         {
             BookAnswer<(T Said, BookPosition Position)>.Told t => answer(t.Value.Said, new Through(t.Value.Position, !t.IsBehind)),
             BookAnswer<(T Said, BookPosition Position)>.Away a => Problem.Of(
-                StatusCodes.Status503ServiceUnavailable, $"What is over cannot be looked up now: {a.Why}. The bays are watched all the same."),
+                StatusCodes.Status503ServiceUnavailable, $"What is over cannot be looked up now: {a.Why}. Nothing of it is lost."),
             _ => throw new System.Diagnostics.UnreachableException(told.GetType().Name),
         };
     }

@@ -10,7 +10,7 @@ internal static class ShopEndpoints
     public static void Map(RouteGroupBuilder api)
     {
         api.MapGet("/products", Products).WithSummary("Every product sheet").Gives("products", "The sheets.");
-        api.MapGet("/warnings", Open).WithSummary("The warnings that stand, the most urgent first").Gives("warnings", "The warnings.");
+        api.MapGet("/warnings", Open).WithSummary("The warnings that stand, the most urgent first, and what troubles the service itself").Gives("warnings", "The warnings.");
     }
 
     private static IResult Products(Lookout lookout)
@@ -53,5 +53,6 @@ internal static class ShopEndpoints
         {
             json.WriteInstant("at", look.At);
             json.WriteArray("warnings", look.OpenWarnings, w => WarningJson.Write(json, w.Number, w.Warning));
+            TroubleJson.WriteAll(json, look.Troubles);
         });
 }

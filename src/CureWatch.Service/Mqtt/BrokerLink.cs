@@ -3,6 +3,7 @@ using System.Security.Cryptography;
 using CureWatch.Service.Journal;
 using CureWatch.Service.Pump;
 using CureWatch.Service.Settings;
+using CureWatch.Warnings;
 using MQTTnet;
 using MQTTnet.Exceptions;
 using MQTTnet.Packets;
@@ -15,14 +16,21 @@ namespace CureWatch.Service.Mqtt;
 /// nothing of the one before can be acknowledged on it.
 /// </summary>
 internal sealed class BrokerLink(
-    ExternalBroker broker, LimitSettings limits, TopicDirectory topics, Reception reception, TimeProvider time, ILogger<BrokerLink> log) : IOutlet, IFollower
+    ExternalBroker broker,
+    LimitSettings limits,
+    TopicDirectory topics,
+    Reception reception,
+    Troubles troubles,
+    TimeProvider time,
+    ILogger<BrokerLink> log) : IOutlet, IFollower
 {
     private static readonly TimeSpan Patience = TimeSpan.FromSeconds(10);
 
-    /// <summary>A connection that stood for less counts as one more failure. Source (choice).</summary>
-    private static readonly TimeSpan Steady = TimeSpan.FromSeconds(10);
+    private static readonly AlarmRule Rule = AlarmRule.Of(WarningKind.BrokerTrouble);
 
     private volatile IMqttClient? _client;
+    /// <summary>Since when no connection stood for as long as a warning takes to be over; null while one does.</summary>
+    private long? _awaySince;
     private volatile TaskCompletionSource _changed = new(TaskCreationOptions.RunContinuationsAsynchronously);
 
     /// <summary>Happens each time the connection stands.</summary>
@@ -66,7 +74,6 @@ internal sealed class BrokerLink(
     {
         for (int failures = 0; !cancelled.IsCancellationRequested; failures++)
         {
-            long begun = time.GetTimestamp();
             try
             {
                 using IMqttClient client = new MqttClientFactory().CreateMqttClient(new BrokerLog(log));
@@ -74,13 +81,18 @@ internal sealed class BrokerLink(
             }
             catch (Exception e) when (IsBrokenOff(e) && !cancelled.IsCancellationRequested)
             {
-                failures = time.GetElapsedTime(begun) > Steady ? 0 : failures;
-                if (failures == 0)
+                Trouble = e.Message;
+                if (_awaySince is null)
                 {
+                    failures = 0;
                     Log.NotReached(log, broker.Host, broker.Port, e.Message);
                 }
 
-                Trouble = e.Message;
+                _awaySince ??= time.GetTimestamp();
+                if (time.GetElapsedTime(_awaySince.Value) >= Rule.OnDelay)
+                {
+                    troubles.Raise(Rule.Kind, $"{e.Message} ({broker.Host}, port {broker.Port})");
+                }
             }
             finally
             {
@@ -122,10 +134,20 @@ internal sealed class BrokerLink(
         await SubscribeAsync(client, BrokerLinkOptions.Inputs(map).Concat(BrokerLinkOptions.Leftovers(names)), cancelled).ConfigureAwait(false);
         Trouble = null;
         Opened?.Invoke();
-        while (await Task.WhenAny(ended.Task, _changed.Task).WaitAsync(cancelled).ConfigureAwait(false) != ended.Task)
+        Task steady = Task.Delay(Rule.OffDelay, time, cancelled);
+        while (await Task.WhenAny(ended.Task, _changed.Task, steady).WaitAsync(cancelled).ConfigureAwait(false) is { } first && first != ended.Task)
         {
-            _changed = new TaskCompletionSource(TaskCreationOptions.RunContinuationsAsynchronously);
-            await SubscribeAsync(client, BrokerLinkOptions.Inputs(topics.Current), cancelled).ConfigureAwait(false);
+            if (first == steady)
+            {
+                steady = ended.Task;
+                _awaySince = null;
+                troubles.Clear(Rule.Kind);
+            }
+            else
+            {
+                _changed = new TaskCompletionSource(TaskCreationOptions.RunContinuationsAsynchronously);
+                await SubscribeAsync(client, BrokerLinkOptions.Inputs(topics.Current), cancelled).ConfigureAwait(false);
+            }
         }
 
         acknowledger.Close();

@@ -75,6 +75,6 @@ internal static class BrokerLinkOptions
 
     /// <summary>What an earlier run may have left behind on our own topics.</summary>
     public static IEnumerable<MqttTopicFilter> Leftovers(Topics topics) =>
-        from topic in new[] { topics.Climate("+"), $"{topics.Root}/+/warnings/+", topics.Windows("+"), topics.Handover("+") }
+        from topic in new[] { topics.Climate("+"), $"{topics.Root}/+/warnings/+", topics.Trouble("+"), topics.Windows("+"), topics.Handover("+") }
         select new MqttTopicFilter { Topic = topic, QualityOfServiceLevel = MqttQualityOfServiceLevel.AtLeastOnce, NoLocal = true };
 }

@@ -13,7 +13,11 @@ internal static class MqttRegistration
             .AddSingleton(s => new CatchUp(s.GetRequiredService<Inbox>(), TimeProvider.System))
             .AddSingleton(s => ActivatorUtilities.CreateInstance<Reception>(s, limits))
             .AddSingleton(s => new Outputs(
-                s.GetRequiredService<Latest>(), s.GetRequiredService<IOutlet>(), TimeProvider.System, s.GetRequiredService<ILogger<Outputs>>()))
+                s.GetRequiredService<Latest>(),
+                s.GetRequiredService<IOutlet>(),
+                s.GetRequiredService<Troubles>(),
+                TimeProvider.System,
+                s.GetRequiredService<ILogger<Outputs>>()))
             .AddSingleton<IFollower>(s => s.GetRequiredService<Outputs>())
             .AddSingleton(s => ActivatorUtilities.CreateInstance<MqttService>(s, settings))
             .AddHostedService(s => s.GetRequiredService<MqttService>());

@@ -2,6 +2,7 @@ using CureWatch.Bays;
 using CureWatch.Products;
 using CureWatch.Psychrometrics;
 using CureWatch.Service.Commands;
+using CureWatch.Service.Pump;
 using CureWatch.Service.Settings;
 using CureWatch.Warnings;
 
@@ -10,8 +11,8 @@ namespace CureWatch.Service.Mqtt;
 /// <summary>Everything a shop publishes, by topic, as it stands at an instant.</summary>
 internal static class OutputDocuments
 {
-    /// <summary>The warnings that stand.</summary>
-    public static Dictionary<string, OutputDocument> Warnings(Shop shop)
+    /// <summary>The warnings that stand, and what troubles the program itself.</summary>
+    public static Dictionary<string, OutputDocument> Warnings(Shop shop, IEnumerable<Trouble> troubles)
     {
         var topics = new Topics(shop.Plan.Shop);
         var documents = new Dictionary<string, OutputDocument>(StringComparer.Ordinal);
@@ -20,6 +21,11 @@ internal static class OutputDocuments
             Warning warning = shop.Warnings[number];
             string bay = BayOf(shop, warning);
             documents[topics.Warning(bay, number)] = Of(warning, bay);
+        }
+
+        foreach (Trouble trouble in troubles)
+        {
+            documents[topics.Trouble(WireName<WarningKind>.Of(trouble.Kind))] = OutputDocument.Of(_ => { }, json => TroubleJson.Write(json, trouble));
         }
 
         return documents;

@@ -7,7 +7,7 @@ namespace CureWatch.Service.Mqtt;
 /// Publishes how the shop stands: at once after a quiet quarter of a second, else no more often than that, and warnings without any delay.
 /// Nothing is decided here, so it runs on the time of the machine.
 /// </summary>
-internal sealed class Outputs(Latest latest, IOutlet outlet, TimeProvider time, ILogger<Outputs> log) : IFollower, IDisposable
+internal sealed class Outputs(Latest latest, IOutlet outlet, Troubles troubles, TimeProvider time, ILogger<Outputs> log) : IFollower, IDisposable
 {
     private static readonly TimeSpan Quiet = TimeSpan.FromMilliseconds(250);
     private static readonly TimeSpan Retry = TimeSpan.FromSeconds(1);
@@ -27,13 +27,7 @@ internal sealed class Outputs(Latest latest, IOutlet outlet, TimeProvider time, 
 
     public void Follow(Commit commit)
     {
-        bool isUrgent = commit.Steps.Any(s => s.Happened.Any(e => e is ShopEvent.WarningRaised or ShopEvent.WarningCleared));
-        lock (_lock)
-        {
-            _isUrgent |= isUrgent;
-        }
-
-        _signal.Release();
+        Signal(commit.Steps.Any(s => s.Happened.Any(e => e is ShopEvent.WarningRaised or ShopEvent.WarningCleared)));
     }
 
     /// <summary>Publishes everything again: the broker is another, or came back.</summary>
@@ -75,6 +69,7 @@ internal sealed class Outputs(Latest latest, IOutlet outlet, TimeProvider time, 
     public async Task RunAsync(CancellationToken cancelled)
     {
         bool isDirty = false;
+        troubles.Changed += TellTroubles;
         while (!cancelled.IsCancellationRequested)
         {
             bool isSignalled = await _signal.WaitAsync(isDirty ? Left : Timeout.InfiniteTimeSpan, cancelled).ConfigureAwait(false);
@@ -108,7 +103,23 @@ internal sealed class Outputs(Latest latest, IOutlet outlet, TimeProvider time, 
         }
     }
 
-    public void Dispose() => _signal.Dispose();
+    public void Dispose()
+    {
+        troubles.Changed -= TellTroubles;
+        _signal.Dispose();
+    }
+
+    private void TellTroubles() => Signal(isUrgent: true);
+
+    private void Signal(bool isUrgent)
+    {
+        lock (_lock)
+        {
+            _isUrgent |= isUrgent;
+        }
+
+        _signal.Release();
+    }
 
     private TimeSpan Left => TimeSpan.FromSeconds(Math.Max(0, (_nextAt - time.GetTimestamp()) / (double)time.TimestampFrequency));
 
@@ -132,7 +143,7 @@ internal sealed class Outputs(Latest latest, IOutlet outlet, TimeProvider time, 
         bool isDue = isHurried || Left == TimeSpan.Zero;
         if (register.Shop is { } shop && (isUrgent || isDue))
         {
-            await _warnings.ArrangeAsync(OutputDocuments.Warnings(shop), cancelled).ConfigureAwait(false);
+            await _warnings.ArrangeAsync(OutputDocuments.Warnings(shop, troubles.Standing), cancelled).ConfigureAwait(false);
         }
 
         if (!isDue)

@@ -19,6 +19,9 @@ internal sealed class Topics(string shop)
 
     public string Warning(string bay, int number) => $"{Root}/{bay}/warnings/{number}";
 
+    /// <summary>A trouble of the program itself, which is about no bay.</summary>
+    public string Trouble(string kind) => $"{Root}/warnings/{kind}";
+
     public string Windows(string job) => $"{Root}/jobs/{job}/windows";
 
     public string Handover(string job) => $"{Root}/jobs/{job}/handover";

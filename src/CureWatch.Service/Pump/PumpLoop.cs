@@ -2,6 +2,7 @@ using System.Diagnostics;
 using System.Threading.Channels;
 using CureWatch.Bays;
 using CureWatch.Service.Journal;
+using CureWatch.Warnings;
 
 namespace CureWatch.Service.Pump;
 
@@ -22,22 +23,30 @@ internal sealed class PumpLoop : IDisposable
     private readonly JournalWriter _journal;
     private readonly TimeProvider _clock;
     private readonly IFollower[] _followers;
+    private readonly Troubles _troubles;
     private readonly ILogger<PumpLoop> _log;
     private readonly Draft _draft;
     private readonly RefusalCounter _refusals = new();
     private readonly List<(Arrival Arrival, Answer Answer)> _answers = [];
     private readonly Thread _thread;
 
+    /// <summary>Why nothing is taken any more; null while all is well.</summary>
+    private string? _trouble;
+
     public PumpLoop(
-        Inbox inbox, Latest latest, Register register, JournalWriter journal, TimeProvider clock, IEnumerable<IFollower> followers, ILogger<PumpLoop> log)
+        Inbox inbox,
+        Latest latest,
+        Register register,
+        JournalWriter journal,
+        TimeProvider clock,
+        IEnumerable<IFollower> followers,
+        Troubles troubles,
+        ILogger<PumpLoop> log)
     {
-        (_inbox, _latest, _journal, _clock, _followers, _log) = (inbox, latest, journal, clock, [.. followers], log);
+        (_inbox, _latest, _journal, _clock, _followers, _troubles, _log) = (inbox, latest, journal, clock, [.. followers], troubles, log);
         _draft = new Draft(register, journal);
         _thread = new Thread(Run) { Name = "pump" };
     }
-
-    /// <summary>Why nothing is taken any more; null while all is well.</summary>
-    public string? Trouble { get; private set; }
 
     /// <summary>Journals what the start brings, and begins to take arrivals.</summary>
     /// <exception cref="IOException">The journal cannot be written.</exception>
@@ -82,9 +91,9 @@ internal sealed class PumpLoop : IDisposable
 
     private void Take(Arrival arrival)
     {
-        if (Trouble is not null)
+        if (_trouble is not null)
         {
-            arrival.Complete(new Answer.NotStored(Trouble));
+            arrival.Complete(new Answer.NotStored(_trouble));
             return;
         }
 
@@ -147,26 +156,36 @@ internal sealed class PumpLoop : IDisposable
 
     private void Commit(bool isLast)
     {
-        try
+        if (_trouble is null && Stored(isLast) is { } commit)
         {
-            if (Trouble is null)
-            {
-                Mark(isLast);
-                Publish(_draft.Flush());
-            }
-        }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
-        {
-            Trouble = $"the journal cannot be written: {e.Message}";
-            Log.JournalFailed(_log, e);
+            Publish(commit);
         }
 
         foreach ((Arrival arrival, Answer answer) in _answers)
         {
-            arrival.Complete(Trouble is null ? answer : new Answer.NotStored(Trouble));
+            arrival.Complete(_trouble is null ? answer : new Answer.NotStored(_trouble));
         }
 
         _answers.Clear();
+    }
+
+    /// <returns>What is on disk now; null where it may not be.</returns>
+    private Commit? Stored(bool isLast)
+    {
+        try
+        {
+            Mark(isLast);
+            return _draft.Flush();
+        }
+#pragma warning disable CA1031 // a full disk is no IOException everywhere: past a limit on a file's size .NET speaks of an argument
+        catch (Exception e)
+#pragma warning restore CA1031
+        {
+            _trouble = $"the journal cannot be written: {e.Message}";
+            _troubles.Raise(WarningKind.StorageTrouble, e.Message);
+            Log.JournalFailed(_log, e);
+            return null;
+        }
     }
 
     private void Mark(bool isLast)

@@ -11,17 +11,21 @@ internal static class PumpRegistration
     /// <param name="register">The state recovered from it.</param>
     /// <param name="end">Where its journal ends.</param>
     /// <param name="first">What the start journals.</param>
+    /// <param name="segmentBytes">When a segment of the journal is full.</param>
     public static IServiceCollection AddPump(
-        this IServiceCollection services, DataFolder folder, Register register, JournalEnd end, ImmutableArray<Entry> first) => services
+        this IServiceCollection services, DataFolder folder, Register register, JournalEnd end, ImmutableArray<Entry> first,
+        long segmentBytes = JournalWriter.UsualSegmentBytes) => services
             .AddSingleton<Inbox>()
+            .AddSingleton<Troubles>()
             .AddSingleton(new Latest { Register = register })
             .AddSingleton(p => new PumpLoop(
                 p.GetRequiredService<Inbox>(),
                 p.GetRequiredService<Latest>(),
                 register,
-                new JournalWriter(folder.Journal, new EntryCodec(new KeyStore(folder.Keys)), end),
+                new JournalWriter(folder.Journal, new EntryCodec(new KeyStore(folder.Keys)), end, segmentBytes),
                 p.GetRequiredService<TimeProvider>(),
                 p.GetServices<IFollower>(),
+                p.GetRequiredService<Troubles>(),
                 p.GetRequiredService<ILogger<PumpLoop>>()))
             .AddHostedService(p => new PumpHost(p.GetRequiredService<PumpLoop>(), first));
 

@@ -64,6 +64,16 @@ internal static class AlarmRules
             "A probe has missed three readings.",
             "Nothing it watches is counted as fine.",
             "Look at its battery, its place and the network."),
+        Exact(
+            WarningKind.StorageTrouble, 1,
+            "The journal cannot be written.",
+            "No reading and no tap is taken any more: from here on the shop counts as unwatched.",
+            "Write down what is done to which coat, and when. Make room on the disk or put it right, then start the service again."),
+        new(
+            WarningKind.BrokerTrouble, 2, TimeSpan.FromSeconds(30), OffDelay: TimeSpan.FromSeconds(10), Deadband: 0, LeastLooks: 1,
+            "The broker is away.",
+            "No probe and no push-button is heard; nothing they watch is counted as fine.",
+            "Look at the computer the broker runs on and at the network; tell taps here meanwhile."),
     ];
 
     private static AlarmRule Climate(

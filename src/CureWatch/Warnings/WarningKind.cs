@@ -41,4 +41,10 @@ public enum WarningKind
 
     /// <summary>A probe is not heard.</summary>
     ProbeSilent,
+
+    /// <summary>Nothing can be stored. Told by whoever stores, never by the shop's state.</summary>
+    StorageTrouble,
+
+    /// <summary>The broker that brings the readings is away. Told by whoever listens, never by the shop's state.</summary>
+    BrokerTrouble,
 }

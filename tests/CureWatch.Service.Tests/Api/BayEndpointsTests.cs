@@ -1,4 +1,3 @@
-using System.Net;
 using System.Text.Json;
 
 namespace CureWatch.Service.Tests.Api;
@@ -44,13 +43,5 @@ public class BayEndpointsTests
         JsonElement product = (await shop.GetAsync("/api/v1/products")).GetProperty("products")[0];
         Assert.Equal("Mind the vapour.", product.GetProperty("cautions")[0].GetString());
         Assert.True(product.GetProperty("newest").GetBoolean());
-    }
-
-    [Fact]
-    public async Task Health_IsReady()
-    {
-        await using ServedShop shop = await ServedShop.OpenAsync();
-        Assert.Equal("live", (await shop.GetAsync("/health/live")).GetProperty("status").GetString());
-        Assert.Equal("ready", (await shop.GetAsync("/health/ready", HttpStatusCode.OK)).GetProperty("status").GetString());
     }
 }

@@ -2,6 +2,7 @@ using System.Diagnostics;
 using System.Net;
 using System.Net.ServerSentEvents;
 using System.Text.Json;
+using CureWatch.Warnings;
 
 namespace CureWatch.Service.Tests.Api;
 
@@ -16,8 +17,8 @@ public class LiveTests
         await shop.PassAsync(1);
         await shop.PostAsync("/api/v1/jobs", Asked.Car, HttpStatusCode.Created);
         await using Listener listener = await Listener.OpenAsync(shop);
-        string[] kinds = [.. (await listener.NextAsync(6)).Select(i => i.EventType)];
-        Assert.Equal(["clock", "clock", "climate", "climate", "windows", "handover"], kinds);
+        string[] kinds = [.. (await listener.NextAsync(7)).Select(i => i.EventType)];
+        Assert.Equal(["clock", "troubles", "clock", "climate", "climate", "windows", "handover"], kinds);
     }
 
     [Fact]
@@ -48,6 +49,19 @@ public class LiveTests
         await shop.PostAsync("/api/v1/jobs/grey-estate/taps", """{"at":"2026-05-04T08:00:00Z","surface":"bonnet","did":"dried"}""", HttpStatusCode.Created);
         JsonElement over = await listener.UntilAsync("warning", d => d.GetProperty("clearedAt").ValueKind == JsonValueKind.String);
         Assert.Equal(raised.GetProperty("number").GetInt32(), over.GetProperty("number").GetInt32());
+    }
+
+    [Fact]
+    public async Task Listener_IsToldATrouble_AndThatItIsOver()
+    {
+        await using ServedShop shop = await ServedShop.OpenAsync();
+        await using Listener listener = await Listener.OpenAsync(shop);
+        await listener.UntilAsync("troubles", d => d.GetProperty("troubles").GetArrayLength() == 0);
+        shop.Troubles.Raise(WarningKind.BrokerTrouble, "refused");
+        JsonElement told = await listener.UntilAsync("troubles", d => d.GetProperty("troubles").GetArrayLength() == 1);
+        Assert.Equal("The broker is away: refused.", told.GetProperty("troubles")[0].GetProperty("cause").GetString());
+        shop.Troubles.Clear(WarningKind.BrokerTrouble);
+        await listener.UntilAsync("troubles", d => d.GetProperty("troubles").GetArrayLength() == 0);
     }
 
     [Fact]

@@ -65,12 +65,17 @@ internal sealed class ServedShop : IAsyncDisposable
 
     public IServiceProvider Services => _app.Services;
 
+    public Troubles Troubles => Services.GetRequiredService<Troubles>();
+
     public static Task<ServedShop> OpenAsync(params string[] hosts) => OpenAsync(hosts, null);
+
+    /// <summary>A shop whose journal can be taken away.</summary>
+    public static Task<ServedShop> OpenFragileAsync() => OpenAsync([], null, segmentBytes: 1);
 
     /// <summary>A shop whose book has missed something, and gets it from a journal that a test has.</summary>
     public static Task<ServedShop> OpenBehindAsync(Func<IJournalSteps, IJournalSteps> journal) => OpenAsync([], journal);
 
-    private static async Task<ServedShop> OpenAsync(string[] hosts, Func<IJournalSteps, IJournalSteps>? behind)
+    private static async Task<ServedShop> OpenAsync(string[] hosts, Func<IJournalSteps, IJournalSteps>? behind, long segmentBytes = JournalWriter.UsualSegmentBytes)
     {
         var files = new Written();
         files.File("config/shop.json", Shop);
@@ -87,7 +92,7 @@ internal sealed class ServedShop : IAsyncDisposable
         builder.WebHost.UseKestrelCore().ConfigureKestrel(o => o.Listen(IPAddress.Loopback, 0));
         builder.Services.AddSingleton<TimeProvider>(clock).AddRoutingCore().AddLogging()
             .AddSingleton(new ServiceSettings(null!, data.Path, new BoardSettings(0, Listen.Loopback, [.. hosts]), new LimitSettings(4096, 10, 10)))
-            .AddPump(data, recovered.Register, recovered.End, recovered.First)
+            .AddPump(data, recovered.Register, recovered.End, recovered.First, segmentBytes)
             .AddSingleton(behind is null ? journal : behind(journal))
             .AddBook(data.Book, BookOpening.Of(data.Book, 0), journalLast: behind is null ? 0 : 1)
             .AddBoard();
@@ -115,6 +120,13 @@ internal sealed class ServedShop : IAsyncDisposable
             await ReadAsync("air", airC, humidityPct, "bay-2");
             await ReadPanelAsync(panelC);
         }
+    }
+
+    /// <summary>Takes the journal away, and lets a reading come that cannot be stored.</summary>
+    public async Task BreakJournalAsync()
+    {
+        Directory.Delete(_data.Journal, recursive: true);
+        Assert.IsType<Answer.NotStored>(await AskAsync(new Arrival.Reading(new Entry.Reading("bay-1", "air", null, 20, 50, null))));
     }
 
     public Task StopAsync() => _app.StopAsync();

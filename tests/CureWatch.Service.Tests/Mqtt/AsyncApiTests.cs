@@ -1,7 +1,9 @@
 using System.Text;
 using System.Text.Json;
 using CureWatch.Curing;
+using CureWatch.Service.Commands;
 using CureWatch.Service.Mqtt;
+using CureWatch.Service.Pump;
 using CureWatch.Service.Settings;
 using CureWatch.Warnings;
 
@@ -27,7 +29,8 @@ public class AsyncApiTests
         Assert.Equal(
             [
                 topics.Probe("{bay}", "{probe}"), topics.Tap("{bay}"), topics.Status, topics.Climate("{bay}"),
-                topics.Warning("{bay}", 0).Replace("/0", "/{number}", StringComparison.Ordinal), topics.Windows("{job}"), topics.Handover("{job}"),
+                topics.Warning("{bay}", 0).Replace("/0", "/{number}", StringComparison.Ordinal), topics.Trouble("{kind}"),
+                topics.Windows("{job}"), topics.Handover("{job}"),
             ],
             AsyncApi.Channels.Select(c => c.Value.GetProperty("address").GetString()));
     }
@@ -46,7 +49,7 @@ public class AsyncApiTests
     public void Example_WithoutARequiredKey_DoesNotFit()
     {
         Assert.False(AsyncApi.Accepts("status", JsonElement.Parse("\"away\"")));
-        Assert.All(["reading", "tap", "climate", "warning", "windows", "handover"], message =>
+        Assert.All(["reading", "tap", "climate", "warning", "trouble", "windows", "handover"], message =>
         {
             string example = AsyncApi.Messages.Single(m => m.Name == message).Value.GetProperty("examples")[0].GetProperty("payload").GetRawText();
             string key = AsyncApi.SchemaOf(message).GetProperty("required")[0].GetString()!;
@@ -88,6 +91,15 @@ public class AsyncApiTests
     }
 
     [Fact]
+    public void Example_OfATrouble_IsAsItIsTold()
+    {
+        JsonElement example = AsyncApi.Messages.Single(m => m.Name == "trouble").Value.GetProperty("examples")[0].GetProperty("payload");
+        var trouble = new Trouble(WarningKind.StorageTrouble, "No space left on device", example.GetProperty("raisedAt").GetDateTimeOffset());
+        OutputDocument document = OutputDocument.Of(_ => { }, json => TroubleJson.Write(json, trouble));
+        Assert.True(JsonElement.DeepEquals(example, JsonElement.Parse(Encoding.UTF8.GetString(document.Bytes))));
+    }
+
+    [Fact]
     public async Task Everything_ThatIsPublished_IsAsTheDocumentSays()
     {
         await using ShopRig rig = await ShopRig.StartAsync();
@@ -97,8 +109,9 @@ public class AsyncApiTests
         await rig.PassAsync(4);
         await rig.FlushAsync();
         await using Watcher watcher = await Watcher.ConnectAsync(rig.Port);
-        string[] outputs = ["status", "climate", "warning", "windows", "handover"];
-        await Eventually.TrueAsync(() => watcher.Seen.Count() >= outputs.Length, "one of each");
+        rig.Of<Troubles>().Raise(WarningKind.StorageTrouble, "the disk is full");
+        string[] outputs = ["status", "climate", "warning", "trouble", "windows", "handover"];
+        await Eventually.TrueAsync(() => watcher.Seen.Select(s => s.Topic).Distinct().Count() >= outputs.Length, "one of each");
 
         Assert.All(outputs, message =>
         {

@@ -3,6 +3,7 @@ using CureWatch.Readings;
 using CureWatch.Service.Journal;
 using CureWatch.Service.Pump;
 using CureWatch.Service.Settings;
+using CureWatch.Warnings;
 
 namespace CureWatch.Service.Tests.Mqtt;
 
@@ -122,6 +123,24 @@ public class BrokerLinkTests
         await Eventually.TrueAsync(() => rig.Openings == 2, "the connection");
         await Mosquitto.PublishAsync(broker.Port, "-V", "5", "-q", "1", "-t", Registers.AirTopic, "-m", Timed);
         await Eventually.TrueAsync(() => rig.Pump.Readings.Any(), "the reading");
+        Assert.Null(rig.Link.Trouble);
+        Assert.Empty(rig.Troubles.Standing); // it was back before anybody had to be told
+    }
+
+    [Fact]
+    public async Task Broker_ThatStaysAway_IsATrouble_UntilItIsBackForGood()
+    {
+        await using Mosquitto broker = await Mosquitto.StartAsync();
+        await using LinkRig rig = LinkRig.Begin(LinkRig.At(broker.Port), time: new HastyTime());
+        await Eventually.TrueAsync(() => rig.Link.Trouble is null, "the connection");
+        Assert.Empty(rig.Troubles.Standing);
+        await broker.KillAsync();
+
+        await Eventually.TrueAsync(() => rig.Troubles.Of(WarningKind.BrokerTrouble) is not null, "the trouble");
+
+        Assert.EndsWith($"(127.0.0.1, port {broker.Port})", rig.Troubles.Standing[0].Why, StringComparison.Ordinal);
+        await broker.StartAsync();
+        await Eventually.TrueAsync(() => rig.Troubles.Standing.IsEmpty, "the end of the trouble");
         Assert.Null(rig.Link.Trouble);
     }
 

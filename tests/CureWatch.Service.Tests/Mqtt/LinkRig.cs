@@ -12,7 +12,7 @@ internal sealed class LinkRig : IAsyncDisposable
     private readonly CatchUp _catchUp;
     private readonly Task _running;
 
-    private LinkRig(ExternalBroker broker, Latest latest, Func<Arrival, Answer?>? answer)
+    private LinkRig(ExternalBroker broker, Latest latest, Func<Arrival, Answer?>? answer, TimeProvider time)
     {
         var inbox = new Inbox();
         Pump = new StandInPump(inbox, answer);
@@ -22,7 +22,8 @@ internal sealed class LinkRig : IAsyncDisposable
             BrokerRig.Limits,
             new TopicDirectory(latest),
             new Reception(inbox, _catchUp, BrokerRig.Limits, NullLogger<Reception>.Instance),
-            TimeProvider.System,
+            Troubles,
+            time,
             NullLogger<BrokerLink>.Instance);
         Link.Opened += () => Openings++;
         _running = Link.RunAsync(_stopping.Token);
@@ -31,6 +32,8 @@ internal sealed class LinkRig : IAsyncDisposable
     public BrokerLink Link { get; }
 
     public StandInPump Pump { get; }
+
+    public Troubles Troubles { get; } = new(TimeProvider.System);
 
     public int Openings { get; private set; }
 
@@ -43,8 +46,9 @@ internal sealed class LinkRig : IAsyncDisposable
         return rig;
     }
 
-    public static LinkRig Begin(ExternalBroker broker, Func<Arrival, Answer?>? answer = null, Latest? latest = null) =>
-        new(broker, latest ?? Registers.Latest(), answer);
+    public static LinkRig Begin(
+        ExternalBroker broker, Func<Arrival, Answer?>? answer = null, Latest? latest = null, TimeProvider? time = null) =>
+        new(broker, latest ?? Registers.Latest(), answer, time ?? TimeProvider.System);
 
     public async ValueTask DisposeAsync()
     {

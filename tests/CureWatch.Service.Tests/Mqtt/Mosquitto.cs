@@ -44,11 +44,16 @@ internal sealed class Mosquitto : IAsyncDisposable
     }
 
     /// <summary>Ends it as a service manager does: what it keeps goes to disk.</summary>
-    public async Task StopAsync()
+    public Task StopAsync() => EndAsync("-TERM");
+
+    /// <summary>Ends it as a power cut does.</summary>
+    public Task KillAsync() => EndAsync("-KILL");
+
+    private async Task EndAsync(string signal)
     {
         using Process process = _process!;
         _process = null;
-        using (var kill = Process.Start("kill", ["-TERM", $"{process.Id}"]))
+        using (var kill = Process.Start("kill", [signal, $"{process.Id}"]))
         {
             await kill.WaitForExitAsync(TestContext.Current.CancellationToken);
         }

@@ -2,12 +2,14 @@ using System.Text.Json;
 using CureWatch.Service.Commands;
 using CureWatch.Service.Pump;
 using CureWatch.Service.Tests.Commands;
+using CureWatch.Warnings;
 
 namespace CureWatch.Service.Tests.Mqtt;
 
 public class OutputsTests
 {
     private const string Climate = $"{ShopRig.Root}/bay-1/climate";
+    private const string Storage = $"{ShopRig.Root}/warnings/storage-trouble";
     private const string Windows = $"{ShopRig.Root}/jobs/job-1/windows";
     private const string Handover = $"{ShopRig.Root}/jobs/job-1/handover";
 
@@ -40,6 +42,48 @@ public class OutputsTests
         Assert.Equal(9.27, climate.RootElement.GetProperty("dewPointC").GetDouble(), 0.01);
         Assert.Equal("2026-05-04T08:00:00Z", climate.RootElement.GetProperty("at").GetString());
         Assert.True(watcher.Seen.Single(s => s.Topic == Climate).IsKept);
+    }
+
+    [Fact]
+    public async Task Trouble_IsKeptWhileItStands()
+    {
+        await using ShopRig rig = await ShopRig.StartAsync();
+        await rig.FlushAsync();
+        await using Watcher watcher = await Watcher.ConnectAsync(rig.Port);
+        rig.Of<Troubles>().Raise(WarningKind.StorageTrouble, "the disk is full");
+
+        await watcher.SeesAsync(Storage, t => t.Contains("\"cause\":\"The journal cannot be written: the disk is full.\"", StringComparison.Ordinal));
+
+        await using Watcher late = await Watcher.ConnectAsync(rig.Port, "late");
+        await late.SeesAsync(Storage, t => t.Length > 0);
+        rig.Of<Troubles>().Clear(WarningKind.StorageTrouble);
+        await watcher.SeesAsync(Storage, t => t.Length == 0);
+    }
+
+    [Fact]
+    public async Task Journal_ThatCannotBeWritten_IsToldOverMqtt()
+    {
+        await using ShopRig rig = await ShopRig.StartAsync(segmentBytes: 1);
+        await rig.FlushAsync();
+        await using Watcher watcher = await Watcher.ConnectAsync(rig.Port);
+        rig.BreakJournal();
+
+        Assert.IsType<Answer.NotStored>(await rig.ReadAsync(20, 50));
+
+        await watcher.SeesAsync(Storage, t => t.Contains("\"kind\":\"storage-trouble\"", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public async Task Trouble_ThatAnEarlierRunLeftBehind_IsTakenAway()
+    {
+        await using Mosquitto broker = await Mosquitto.StartAsync();
+        await Mosquitto.PublishAsync(broker.Port, "-V", "5", "-r", "-q", "1", "-t", Storage, "-m", "left behind");
+        await using Watcher watcher = await Watcher.ConnectAsync(broker.Port);
+        await watcher.SeesAsync(Storage, t => t.Length > 0);
+
+        await using ShopRig rig = await ShopRig.StartAsync(LinkRig.At(broker.Port));
+
+        await watcher.SeesAsync(Storage, t => t.Length == 0);
     }
 
     [Fact]

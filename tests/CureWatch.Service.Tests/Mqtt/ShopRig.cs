@@ -20,10 +20,11 @@ internal sealed class ShopRig : IAsyncDisposable
     private readonly DirectoryInfo _folder = Directory.CreateTempSubdirectory("curewatch-");
     private readonly ExternalBroker? _external;
     private readonly string _shop;
+    private readonly long _segmentBytes;
     private DataFolder? _data;
     private ServiceProvider? _services;
 
-    private ShopRig(ExternalBroker? external, string shop) => (_external, _shop) = (external, shop);
+    private ShopRig(ExternalBroker? external, string shop, long segmentBytes) => (_external, _shop, _segmentBytes) = (external, shop, segmentBytes);
 
     public FakeTimeProvider Clock { get; } = new(Journal.Entries.At);
 
@@ -31,9 +32,10 @@ internal sealed class ShopRig : IAsyncDisposable
 
     public int Port => int.Parse(Of<MqttService>().Address.Split(':')[^1]);
 
-    public static async Task<ShopRig> StartAsync(ExternalBroker? external = null, string shop = RecordedDay.Shop)
+    public static async Task<ShopRig> StartAsync(
+        ExternalBroker? external = null, string shop = RecordedDay.Shop, long segmentBytes = JournalWriter.UsualSegmentBytes)
     {
-        var rig = new ShopRig(external, shop);
+        var rig = new ShopRig(external, shop, segmentBytes);
         await rig.StartAsync();
         return rig;
     }
@@ -56,7 +58,7 @@ internal sealed class ShopRig : IAsyncDisposable
         _services = new ServiceCollection()
             .AddLogging(l => l.SetMinimumLevel(LogLevel.None))
             .AddSingleton<TimeProvider>(Clock)
-            .AddPump(_data, recovery.Register, recovery.End, first)
+            .AddPump(_data, recovery.Register, recovery.End, first, _segmentBytes)
             .AddMqtt(new MqttSettings(0, Listen.Loopback, [], _external), BrokerRig.Limits)
             .BuildServiceProvider();
         foreach (IHostedService service in _services.GetServices<IHostedService>())
@@ -77,6 +79,9 @@ internal sealed class ShopRig : IAsyncDisposable
         await services.DisposeAsync();
         _data!.Dispose();
     }
+
+    /// <summary>Takes the journal away; what is written to the next segment fails.</summary>
+    public void BreakJournal() => Directory.Delete(_data!.Journal, recursive: true);
 
     public Task<Answer> AskAsync(Arrival arrival) => Of<Inbox>().AskAsync(arrival, TestContext.Current.CancellationToken);
 

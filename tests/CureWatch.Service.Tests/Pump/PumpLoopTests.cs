@@ -2,6 +2,7 @@ using CureWatch.Handover;
 using CureWatch.Readings;
 using CureWatch.Service.Journal;
 using CureWatch.Service.Pump;
+using CureWatch.Warnings;
 
 namespace CureWatch.Service.Tests.Pump;
 
@@ -163,7 +164,7 @@ public sealed class PumpLoopTests : IDisposable
         _pumped.Stop();
         _pumped.Clock.Advance(TimeSpan.FromHours(3));
         _pumped.Start();
-        Warnings.Warning missed = Assert.Single(_pumped.Register.Shop!.Warnings, w => w.Subject.Kind == Warnings.WarningKind.LevelMissed);
+        Warning missed = Assert.Single(_pumped.Register.Shop!.Warnings, w => w.Subject.Kind == WarningKind.LevelMissed);
         Assert.InRange(missed.RaisedAt, Journal.Entries.At, Journal.Entries.At.AddMinutes(15));
         int count = _pumped.Register.Shop.Warnings.Count;
         _pumped.Stop();
@@ -172,7 +173,27 @@ public sealed class PumpLoopTests : IDisposable
     }
 
     [Fact]
-    public async Task Journal_ThatCannotBeWritten_AcknowledgesNothing()
+    public async Task Journal_ThatCannotBeWritten_TakesNothingMore_AndIsATrouble()
+    {
+        _pumped.Stop();
+        _pumped.Start(segmentBytes: 1);
+        Assert.IsType<Answer.Stored>(await _pumped.Read(20, 50));
+        long stored = _pumped.Register.Sequence;
+        Directory.Delete(DataFolder.JournalOf(_pumped.Folder), recursive: true);
+        _pumped.Clock.Advance(TimeSpan.FromMinutes(1));
+
+        string why = Assert.IsType<Answer.NotStored>(await _pumped.Read(21, 50)).Why;
+
+        Trouble trouble = Assert.Single(_pumped.Troubles.Standing);
+        Assert.Equal((WarningKind.StorageTrouble, _pumped.Clock.GetUtcNow()), (trouble.Kind, trouble.Since));
+        Assert.EndsWith(trouble.Why, why, StringComparison.Ordinal);
+        Assert.Equal(why, Assert.IsType<Answer.NotStored>(await _pumped.StartJob()).Why);
+        Assert.Equal(stored, _pumped.Register.Sequence);
+        Assert.Equal(stored, _pumped.Commits[^1].After.Sequence);
+    }
+
+    [Fact]
+    public async Task Key_ThatCannotBeWritten_AcknowledgesNothing()
     {
         await _pumped.StartJob();
         Directory.Delete(DataFolder.KeysOf(_pumped.Folder), recursive: true);
@@ -180,5 +201,6 @@ public sealed class PumpLoopTests : IDisposable
         Assert.IsType<Answer.NotStored>(answer);
         Assert.Null(_pumped.Register.Shop!.Find("job-2"));
         Assert.IsType<Answer.Stored>(await _pumped.Read(20, 50));
+        Assert.Empty(_pumped.Troubles.Standing);
     }
 }

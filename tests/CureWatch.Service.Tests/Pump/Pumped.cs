@@ -27,6 +27,8 @@ internal sealed class Pumped : IDisposable
 
     public FakeTimeProvider Clock { get; } = new(Journal.Entries.At);
 
+    public Troubles Troubles { get; private set; } = new(TimeProvider.System);
+
     public Inbox Inbox { get; private set; } = new();
 
     public Latest Latest { get; private set; } = new();
@@ -43,13 +45,15 @@ internal sealed class Pumped : IDisposable
         return recovery;
     }
 
-    public void Start()
+    /// <param name="segmentBytes">When a segment of the journal is full.</param>
+    public void Start(long segmentBytes = JournalWriter.UsualSegmentBytes)
     {
         Recovery recovery = Recover();
         Inbox = new Inbox();
         Latest = new Latest { Register = recovery.Register };
-        var journal = new JournalWriter(DataFolder.JournalOf(Folder), new EntryCodec(new KeyStore(DataFolder.KeysOf(Folder))), recovery.End);
-        _pump = new PumpLoop(Inbox, Latest, recovery.Register, journal, Clock, [new Follower(_commits)], NullLogger<PumpLoop>.Instance);
+        var journal = new JournalWriter(DataFolder.JournalOf(Folder), new EntryCodec(new KeyStore(DataFolder.KeysOf(Folder))), recovery.End, segmentBytes);
+        Troubles = new Troubles(Clock);
+        _pump = new PumpLoop(Inbox, Latest, recovery.Register, journal, Clock, [new Follower(_commits)], Troubles, NullLogger<PumpLoop>.Instance);
         _pump.Start([new Entry.EngineStarted("test"), .. recovery.Register.Shop is null ? FirstSettings() : []]);
     }
 

@@ -1,0 +1,25 @@
+using System.Text.Json;
+using CureWatch.Service.Pump;
+using CureWatch.Service.Settings;
+using CureWatch.Warnings;
+
+namespace CureWatch.Service.Commands;
+
+/// <summary>A trouble of the program itself as JSON, with what to do.</summary>
+internal static class TroubleJson
+{
+    /// <summary>Writes all that stand into an object that is open.</summary>
+    public static void WriteAll(Utf8JsonWriter json, IEnumerable<Trouble> troubles) =>
+        json.WriteArray("troubles", troubles, t => Write(json, t));
+
+    /// <summary>Writes into an object that is open.</summary>
+    public static void Write(Utf8JsonWriter json, Trouble trouble)
+    {
+        json.WriteString("kind", WireName<WarningKind>.Of(trouble.Kind));
+        json.WriteInstant("raisedAt", trouble.Since);
+        json.WriteNumber("priority", trouble.Rule.Priority);
+        json.WriteString("cause", trouble.Cause);
+        json.WriteString("consequence", trouble.Rule.Consequence);
+        json.WriteString("action", trouble.Rule.Action);
+    }
+}

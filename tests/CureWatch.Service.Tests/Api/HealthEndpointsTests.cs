@@ -1,0 +1,42 @@
+using System.Net;
+using System.Text.Json;
+using CureWatch.Warnings;
+
+namespace CureWatch.Service.Tests.Api;
+
+public class HealthEndpointsTests
+{
+    [Fact]
+    public async Task Service_ThatDoesItsWork_IsReady()
+    {
+        await using ServedShop shop = await ServedShop.OpenAsync();
+        Assert.Equal("live", (await shop.GetAsync("/health/live")).GetProperty("status").GetString());
+        JsonElement ready = await shop.GetAsync("/health/ready");
+        Assert.Equal(("ready", 0), (ready.GetProperty("status").GetString(), ready.GetProperty("troubles").GetArrayLength()));
+    }
+
+    [Fact]
+    public async Task Service_WhoseBrokerIsAway_IsReady_AndSaysSo()
+    {
+        await using ServedShop shop = await ServedShop.OpenAsync();
+        shop.Troubles.Raise(WarningKind.BrokerTrouble, "refused");
+        foreach (string path in new[] { "/health/ready", "/api/v1/warnings" })
+        {
+            JsonElement trouble = Assert.Single((await shop.GetAsync(path)).GetProperty("troubles").EnumerateArray());
+            Assert.Equal(("broker-trouble", "2026-05-04T08:00:00Z"), (trouble.GetProperty("kind").GetString(), trouble.GetProperty("raisedAt").GetString()));
+        }
+    }
+
+    [Fact]
+    public async Task Service_ThatCannotStore_IsNotReady_AndSaysWhyAndWhatToDo()
+    {
+        await using ServedShop shop = await ServedShop.OpenFragileAsync();
+        await shop.BreakJournalAsync();
+        string detail = (await shop.GetAsync("/health/ready", HttpStatusCode.ServiceUnavailable)).GetProperty("detail").GetString()!;
+        Assert.StartsWith("The journal cannot be written: Could not find a part of the path", detail, StringComparison.Ordinal);
+        Assert.Contains("start the service again", detail, StringComparison.Ordinal);
+        Assert.Equal("live", (await shop.GetAsync("/health/live")).GetProperty("status").GetString());
+        Assert.Equal("storage-trouble", (await shop.GetAsync("/api/v1/warnings")).GetProperty("troubles")[0].GetProperty("kind").GetString());
+        await shop.PostAsync("/api/v1/jobs", Asked.Car, HttpStatusCode.ServiceUnavailable);
+    }
+}
