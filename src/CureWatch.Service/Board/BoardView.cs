@@ -4,11 +4,18 @@ namespace CureWatch.Service.Board;
 /// <param name="Shop">The shop's name.</param>
 /// <param name="Zone">Its time zone, for the page's own clock.</param>
 /// <param name="Now">The instant.</param>
+/// <param name="Troubles">What keeps the program itself from its work.</param>
 /// <param name="Warnings">The warnings that stand, the most urgent first.</param>
 /// <param name="Bays">The bays.</param>
 /// <param name="Elsewhere">Cars no part of which is in a bay.</param>
 public sealed record BoardView(
-    string Shop, string Zone, Moment Now, IReadOnlyList<WarningView> Warnings, IReadOnlyList<BayView> Bays, IReadOnlyList<CarView> Elsewhere);
+    string Shop,
+    string Zone,
+    Moment Now,
+    IReadOnlyList<TroubleView> Troubles,
+    IReadOnlyList<WarningView> Warnings,
+    IReadOnlyList<BayView> Bays,
+    IReadOnlyList<CarView> Elsewhere);
 
 /// <summary>A warning that stands.</summary>
 /// <param name="Number">Which of all warnings.</param>

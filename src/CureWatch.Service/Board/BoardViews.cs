@@ -12,8 +12,6 @@ namespace CureWatch.Service.Board;
 /// <summary>Puts a look at the shop into words.</summary>
 internal sealed class BoardViews(Look look)
 {
-    private const int MostUrgent = 1;
-
     private readonly ShopClock _clock = new(look.Shop.Plan.Hours.Zone, look.At);
 
     public static BoardView Of(Look look) => new BoardViews(look).Board();
@@ -26,6 +24,7 @@ internal sealed class BoardViews(Look look)
             look.Shop.Plan.Shop,
             _clock.Zone.Id,
             _clock.Of(look.At),
+            TroubleViews.Of(look),
             [.. look.OpenWarnings.Where(w => !IsOvertaken(w.Warning.Subject)).Select(w => Of(w.Number, w.Warning))],
             [.. look.Shop.Plan.Bays.Select(b => Of(BayReport.Of(look.Shop, b.Bay), [.. here.Where(c => c.Bays.Contains(b.Bay)).Select(c => c.View)]))],
             [.. here.Where(c => c.Bays.Length == 0).Select(c => c.View)]);
@@ -55,7 +54,7 @@ internal sealed class BoardViews(Look look)
         ];
         return new WarningView(
             number,
-            rule.Priority == MostUrgent ? Tone.Act : Tone.Soon,
+            Tones.Of(rule),
             Words.Of(subject.Kind),
             string.Join(", ", about.Where(a => !string.IsNullOrEmpty(a))),
             _clock.Of(warning.RaisedAt),

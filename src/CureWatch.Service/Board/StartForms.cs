@@ -30,6 +30,7 @@ internal static class StartForms
             [.. Enum.GetValues<Material>().Select(WireName<Material>.Of)],
             [.. Enum.GetValues<Place>().Select(WireName<Place>.Of)],
             Commands.Cautions.SolventVapour,
+            TroubleViews.Of(look),
             look.Shop.Jobs.Length,
             filled,
             faults);

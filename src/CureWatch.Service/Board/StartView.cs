@@ -8,6 +8,7 @@ namespace CureWatch.Service.Board;
 /// <param name="Materials">The materials.</param>
 /// <param name="Places">The places.</param>
 /// <param name="Cautions">What to take care of with any solvent.</param>
+/// <param name="Troubles">What keeps the program itself from its work.</param>
 /// <param name="JobNumber">How many jobs there were: with it, a form sent twice starts one car.</param>
 /// <param name="Filled">What somebody has put in.</param>
 /// <param name="Faults">What of that cannot be used.</param>
@@ -19,6 +20,7 @@ public sealed record StartView(
     IReadOnlyList<string> Materials,
     IReadOnlyList<string> Places,
     string Cautions,
+    IReadOnlyList<TroubleView> Troubles,
     int JobNumber,
     StartForm Filled,
     IReadOnlyList<string> Faults);

@@ -24,6 +24,8 @@ internal static class Words
         WarningKind.RecoatMissed => "Recoat missed",
         WarningKind.Wetted => "A coat got wet",
         WarningKind.ProbeSilent => "A probe is silent",
+        WarningKind.StorageTrouble => "Nothing is recorded any more",
+        WarningKind.BrokerTrouble => "No probe can be heard: the broker is away",
         _ => Spoken(kind),
     };
 

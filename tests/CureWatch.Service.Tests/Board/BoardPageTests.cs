@@ -1,6 +1,7 @@
 using System.Net;
 using System.Text.RegularExpressions;
 using CureWatch.Service.Tests.Api;
+using CureWatch.Warnings;
 
 namespace CureWatch.Service.Tests.Board;
 
@@ -122,6 +123,36 @@ public class BoardPageTests
         await shop.PostAsync("/api/v1/jobs", Asked.Car, HttpStatusCode.Created);
         await shop.PostAsync("/api/v1/jobs/grey-estate/taps", """{"at":"2026-05-04T08:00:00Z","did":"moved","toBay":"store"}""", HttpStatusCode.Created);
         Assert.Contains("not in a bay grey estate", await shop.WordsAsync("/"), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("/")]
+    [InlineData("/start")]
+    [InlineData("/jobs/grey-estate")]
+    public async Task Trouble_OfTheServiceItself_IsOnEveryPageWithWhatToDo(string path)
+    {
+        await using ServedShop shop = await ServedShop.OpenFragileAsync();
+        await shop.PostAsync("/api/v1/jobs", Asked.Car, HttpStatusCode.Created);
+        Assert.DoesNotContain("in trouble", await shop.WordsAsync(path), StringComparison.Ordinal);
+        shop.Troubles.Raise(WarningKind.BrokerTrouble, "refused");
+        await shop.BreakJournalAsync();
+        string words = await shop.WordsAsync(path);
+        Assert.Contains(
+            "The service itself is in trouble Nothing is recorded any more Write down what is done to which coat, and when.", words, StringComparison.Ordinal);
+        Assert.Contains("No probe can be heard: the broker is away Look at the computer the broker runs on", words, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Button_PressedWhileNothingIsStored_SaysSo()
+    {
+        await using ServedShop shop = await ServedShop.OpenFragileAsync();
+        await shop.PostAsync("/api/v1/jobs", Asked.Car, HttpStatusCode.Created);
+        await shop.BreakJournalAsync();
+        using HttpResponseMessage applied = await shop.PressAsync("/", "applied", "bonnet");
+        Assert.Equal(HttpStatusCode.ServiceUnavailable, applied.StatusCode);
+        string html = await applied.Content.ReadAsStringAsync(TestContext.Current.CancellationToken);
+        Assert.Contains("It could not be stored. Write it down", html, StringComparison.Ordinal);
+        Assert.Contains("The service itself is in trouble", html, StringComparison.Ordinal);
     }
 
     [Theory]

@@ -46,7 +46,7 @@ function heard(event) {
 function listen() {
   source?.close();
   source = new EventSource("/api/v1/live");
-  for (const kind of ["clock", "climate", "windows", "handover", "warning"]) {
+  for (const kind of ["clock", "troubles", "climate", "windows", "handover", "warning"]) {
     source.addEventListener(kind, heard);
   }
 }
