@@ -11,12 +11,19 @@ internal static class Problem
 {
     public const string ContentType = "application/problem+json";
 
+    /// <summary>More faults than this are counted, not named: nobody mends more at a time. Source (choice).</summary>
+    private const int MostFaults = 100;
+
     /// <summary>A problem that its status and one sentence describe.</summary>
     public static IResult Of(int status, string detail) => With(status, detail, [], []);
 
-    /// <summary>What was sent cannot be used; every fault is named.</summary>
-    public static IResult Faulty(ImmutableArray<Fault> faults) => With(
-        StatusCodes.Status400BadRequest, $"{faults.Length} {(faults.Length == 1 ? "fault" : "faults")} in what was sent.", faults, []);
+    /// <summary>What was sent cannot be used; every fault is named, or of very many the first.</summary>
+    public static IResult Faulty(ImmutableArray<Fault> faults)
+    {
+        string named = faults.Length > MostFaults ? $" The first {MostFaults} are named." : "";
+        string detail = $"{faults.Length} {(faults.Length == 1 ? "fault" : "faults")} in what was sent.{named}";
+        return With(StatusCodes.Status400BadRequest, detail, [.. faults.Take(MostFaults)], []);
+    }
 
     /// <summary>The car may not leave; every hold is named.</summary>
     public static IResult Held(ImmutableArray<Hold> holds) => With(

@@ -87,7 +87,7 @@ internal sealed partial class JsonCursor
 
     /// <summary>The places of an array, in order.</summary>
     /// <param name="least">Fewer places are a fault.</param>
-    /// <param name="most">More places are a fault.</param>
+    /// <param name="most">More places are a fault, and those are not answered: a fault each would bury it.</param>
     public IReadOnlyList<JsonCursor> Items(int least = 0, int most = int.MaxValue)
     {
         if (IsAbsent)
@@ -107,7 +107,7 @@ internal sealed partial class JsonCursor
             Refuse($"{length} entries", most == int.MaxValue ? $"at least {least}" : $"{least} to {most} entries");
         }
 
-        return [.. _element.EnumerateArray().Select((item, i) => new JsonCursor(_origin, $"{_pointer}/{i}", item))];
+        return [.. _element.EnumerateArray().Take(most).Select((item, i) => new JsonCursor(_origin, $"{_pointer}/{i}", item))];
     }
 
     /// <summary>Refuses what stands here.</summary>

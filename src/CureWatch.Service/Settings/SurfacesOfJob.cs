@@ -11,9 +11,27 @@ internal static class SurfacesOfJob
     public const int MostLayers = 9;
     public const int MostSections = 99;
 
+    /// <summary>Far more than a car has. Source (choice).</summary>
+    private const int MostSurfaces = 100;
+
+    /// <summary>
+    /// Every layer of every section has clocks of its own: a car of a thousand is a tenth of a second's work at each reading, one of a
+    /// million would hold up the whole shop. Source (choice).
+    /// </summary>
+    private const int MostCoats = 1_000;
+
     /// <returns>The surfaces; one with a fault may be missing, but its id is put into <paramref name="ids"/>.</returns>
-    public static ImmutableArray<Surface> Read(JsonCursor surfaces, Catalogue catalogue, HashSet<string> ids) =>
-        [.. surfaces.Items(least: 1).Select(s => ReadOne(s, catalogue, ids)).OfType<Surface>()];
+    public static ImmutableArray<Surface> Read(JsonCursor surfaces, Catalogue catalogue, HashSet<string> ids)
+    {
+        ImmutableArray<Surface> read = [.. surfaces.Items(1, MostSurfaces).Select(s => ReadOne(s, catalogue, ids)).OfType<Surface>()];
+        int coats = read.Sum(s => s.Layers * s.Sections);
+        if (coats > MostCoats)
+        {
+            surfaces.Refuse($"{coats} coats", $"at most {MostCoats} in all: the layers of each surface times its sections");
+        }
+
+        return read;
+    }
 
     private static Surface? ReadOne(JsonCursor place, Catalogue catalogue, HashSet<string> ids)
     {

@@ -6,11 +6,14 @@ namespace CureWatch.Service.Settings;
 /// <summary>The taps of a job as people write them.</summary>
 internal static class TapsOfJob
 {
+    /// <summary>A thousand coats, each with a few taps. Source (choice).</summary>
+    private const int MostTaps = 5_000;
+
     /// <returns>The taps, each retry once; one with a fault may be missing.</returns>
     public static ImmutableArray<Tap> Read(JsonCursor taps, IReadOnlyCollection<string> surfaces, IEnumerable<string> bays)
     {
         string[] whereabouts = [.. bays, Whereabouts.Store, Whereabouts.Outside];
-        TapOfJob[] told = [.. taps.Items().Select(t => TapOfJob.Read(t, surfaces, whereabouts))];
+        TapOfJob[] told = [.. taps.Items(most: MostTaps).Select(t => TapOfJob.Read(t, surfaces, whereabouts))];
         CheckCorrections(told);
         return [.. WithoutRetries(told)];
     }

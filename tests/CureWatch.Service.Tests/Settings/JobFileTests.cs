@@ -112,6 +112,24 @@ public sealed class JobFileTests : IDisposable
         Assert.Contains(place, _faults.All.Select(f => f.Place));
     }
 
+    [Fact]
+    public void Job_OfMoreCoatsThanAnyCarHas_IsRefused()
+    {
+        string layers = Edited.At(JobVariants.Whole, "/surfaces/0/layers", "9");
+
+        Assert.NotNull(Read(Edited.At(layers, "/surfaces/0/sections", "99")));
+        Assert.Null(Read(Edited.At(Edited.At(Edited.At(layers, "/surfaces/0/sections", "99"), "/surfaces/1/sections", "99"), "/surfaces/1/layers", "2")));
+        Assert.Equal("/surfaces", Assert.Single(_faults.All).Place);
+    }
+
+    [Fact]
+    public void Job_OfThousandsOfSurfaces_IsRefusedWithoutAFaultForEach()
+    {
+        Assert.Null(Read(Edited.At(JobVariants.Whole, "/surfaces", $"[{string.Join(',', Enumerable.Repeat("{}", 20_000))}]")));
+        Assert.Contains(_faults.All, f => f is { Place: "/surfaces", Seen: "20000 entries" });
+        Assert.True(_faults.Count < 500);
+    }
+
     private static DateTimeOffset At(string text) => DateTimeOffset.Parse(text, System.Globalization.CultureInfo.InvariantCulture);
 
     private JobRecord? Read(string text) => JobFile.Read(_written.File("job.json", text), _configuration, _faults);
