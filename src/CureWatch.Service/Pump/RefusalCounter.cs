@@ -12,22 +12,22 @@ internal sealed class RefusalCounter
 {
     private static readonly TimeSpan Every = TimeSpan.FromMinutes(1);
 
-    /// <summary>More places than this are counted together: a sender makes up as many as it likes. Source (choice).</summary>
-    private const int MostPlaces = 500;
+    /// <summary>More unknown probes and topics than this are counted together: a sender makes up as many as it likes. Source (choice).</summary>
+    private const int MostUnknown = 500;
     private const string OtherPlaces = "elsewhere";
 
     /// <summary>A topic may have 65,535 bytes; this much tells it from others. Source (choice).</summary>
     private const int LongestPlace = 120;
 
     private readonly SortedDictionary<(string Reason, string Place), int> _counts = [];
-    private readonly HashSet<string> _places = new(StringComparer.Ordinal);
+    private readonly HashSet<string> _unknown = new(StringComparer.Ordinal);
     private DateTimeOffset _countedAt = DateTimeOffset.MinValue;
 
     public void Count(Disbelief reason, string place)
     {
         place = place.Length <= LongestPlace ? place : string.Concat(place.AsSpan(0, LongestPlace), "…");
-        bool isKnown = _places.Contains(place) || (_places.Count < MostPlaces && _places.Add(place));
-        (string, string) key = (WireName<Disbelief>.Of(reason), isKnown ? place : OtherPlaces);
+        bool isNamed = reason != Disbelief.UnknownProbe || _unknown.Contains(place) || (_unknown.Count < MostUnknown && _unknown.Add(place));
+        (string, string) key = (WireName<Disbelief>.Of(reason), isNamed ? place : OtherPlaces);
         _counts[key] = _counts.GetValueOrDefault(key) + 1;
     }
 
