@@ -9,6 +9,9 @@ namespace CureWatch.Service.Mqtt;
 /// <summary>Takes what comes on the shop's topics, whichever broker brought it, and hands it to the pump.</summary>
 internal sealed class Reception(Inbox inbox, CatchUp catchUp, LimitSettings limits, ILogger<Reception> log)
 {
+    /// <summary>Most faults of a tap that are told: a push-button is set right by the first of them. Source (choice).</summary>
+    private const int MostTold = 5;
+
     /// <summary>Takes a message. Waits only where the pump's inbox is full, so that its sender is held back.</summary>
     public async ValueTask<Receipt> TakeAsync(
         Connection connection, TopicMeaning meaning, string topic, ReadOnlySequence<byte> payload, bool isRetained, CancellationToken cancelled)
@@ -100,7 +103,8 @@ internal sealed class Reception(Inbox inbox, CatchUp catchUp, LimitSettings limi
         switch (await tap.Answered.ConfigureAwait(false))
         {
             case Answer.Refused a:
-                Log.TapRefused(log, string.Join("; ", a.Faults));
+                string more = a.Faults.Length > MostTold ? $"; and {a.Faults.Length - MostTold} faults more" : "";
+                Log.TapRefused(log, string.Join("; ", a.Faults.Take(MostTold)) + more);
                 break;
             case Answer.NoSuchJob a:
                 Log.TapOfNoJob(log, tap.Source, a.Job);
