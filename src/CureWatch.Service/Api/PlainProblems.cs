@@ -1,3 +1,4 @@
+using Microsoft.AspNetCore.Connections;
 using Microsoft.AspNetCore.WebUtilities;
 
 namespace CureWatch.Service.Api;
@@ -14,6 +15,10 @@ internal sealed class PlainProblems(RequestDelegate next, ILogger<PlainProblems>
         catch (BadHttpRequestException e) when (!context.Response.HasStarted)
         {
             await Problem.Of(e.StatusCode, Sentence(e)).ExecuteAsync(context);
+        }
+        catch (OperationCanceledException e) when (e.InnerException is ConnectionAbortedException)
+        {
+            // Whoever asked has gone, or the service is stopping: nobody is there to be answered.
         }
         catch (Exception e) when (!context.Response.HasStarted && !context.RequestAborted.IsCancellationRequested)
         {

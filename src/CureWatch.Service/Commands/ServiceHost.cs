@@ -16,6 +16,9 @@ namespace CureWatch.Service.Commands;
 /// <summary>The service put together: pump first, then whatever feeds it or follows it.</summary>
 internal sealed class ServiceHost(WebApplication app)
 {
+    /// <summary>How long a request may go on once the service is told to stop: a phone that is half-way through one may have gone. Source (choice).</summary>
+    private static readonly TimeSpan LongestFarewell = TimeSpan.FromSeconds(3);
+
     public IServiceProvider Services => app.Services;
 
     /// <param name="settings">How it runs.</param>
@@ -42,7 +45,7 @@ internal sealed class ServiceHost(WebApplication app)
             .AddFilter("Microsoft", LogLevel.Warning).AddFilter("Quartz", LogLevel.Warning)
             .AddFilter("Microsoft.Extensions.Hosting.Internal.Host", LogLevel.Critical); // why it cannot start is told in one line below
         builder.Services.Configure<ConsoleLoggerOptions>(o => o.LogToStandardErrorThreshold = LogLevel.Trace);
-        builder.Services.AddSystemd().AddWindowsService();
+        builder.Services.AddSystemd().AddWindowsService().Configure<HostOptions>(o => o.ShutdownTimeout = LongestFarewell);
         builder.WebHost.UseKestrelCore().ConfigureKestrel(o =>
         {
             o.AddServerHeader = false;

@@ -12,6 +12,7 @@ internal sealed class MqttService(MqttSettings settings, Outputs outputs, CatchU
     private readonly CancellationTokenSource _stopping = new();
     private EmbeddedBroker? _embedded;
     private Task _running = Task.CompletedTask;
+    private bool _isOpen;
 
     /// <summary>Where clients reach the broker, once it is started.</summary>
     public string Address => _embedded is { } broker
@@ -35,19 +36,16 @@ internal sealed class MqttService(MqttSettings settings, Outputs outputs, CatchU
             link.Found += outputs.Find;
             _running = Task.WhenAll(outputs.RunAsync(_stopping.Token), link.RunAsync(_stopping.Token));
         }
+
+        _isOpen = true;
     }
 
     public async Task StopAsync(CancellationToken cancellationToken)
     {
         await catchUp.DisposeAsync().ConfigureAwait(false);
-        using var patience = new CancellationTokenSource(Patience, TimeProvider.System);
-        try
+        if (_isOpen)
         {
-            await outputs.SignOffAsync(patience.Token).ConfigureAwait(false);
-        }
-        catch (Exception e) when (e is IOException or OperationCanceledException)
-        {
-            Log.NotPublished(log, e);
+            await SignOffAsync().ConfigureAwait(false);
         }
 
         await _stopping.CancelAsync().ConfigureAwait(false);
@@ -67,4 +65,17 @@ internal sealed class MqttService(MqttSettings settings, Outputs outputs, CatchU
     }
 
     public void Dispose() => _stopping.Dispose();
+
+    private async Task SignOffAsync()
+    {
+        using var patience = new CancellationTokenSource(Patience, TimeProvider.System);
+        try
+        {
+            await outputs.SignOffAsync(patience.Token).ConfigureAwait(false);
+        }
+        catch (Exception e) when (e is IOException or OperationCanceledException)
+        {
+            Log.NotPublished(log, e);
+        }
+    }
 }

@@ -1,6 +1,7 @@
 using System.Diagnostics;
 using System.Net;
 using System.Net.Sockets;
+using System.Text;
 using CureWatch.Service.Commands;
 using CureWatch.Service.Journal;
 using CureWatch.Service.Settings;
@@ -61,9 +62,8 @@ public sealed class RunCommandTests : IDisposable
         var faults = new Faults();
         string config = Path.Combine(AppContext.BaseDirectory, "config");
         using DataFolder folder = DataFolder.Hold(_data, isDemo: false, faults)!;
-        ServiceSettings settings = ServiceFile.Read(null, [new ServiceVariable("CUREWATCH__MQTT__PORT", "0"), new ServiceVariable("CUREWATCH__BOARD__PORT", "0")], faults)!;
         ServiceHost host = ServiceHost.Build(
-            settings, folder, Recovered.From(folder, config, isForced: false, faults)!, TimeProvider.System, faults,
+            SomewhereFree(faults), folder, Recovered.From(folder, config, isForced: false, faults)!, TimeProvider.System, faults,
             services => services.AddHostedService<Forbidden>())!;
         using var error = new StringWriter();
 
@@ -72,6 +72,35 @@ public sealed class RunCommandTests : IDisposable
         Assert.Equal(2, exitCode);
         Assert.StartsWith("The board cannot listen on port 0: ", Assert.Single(WithoutLog(error.ToString())), StringComparison.Ordinal);
     }
+
+    [Fact]
+    public async Task Host_ToldToStopWhileAPhoneIsHalfWayThroughATap_StopsSoon()
+    {
+        var faults = new Faults();
+        string config = Path.Combine(AppContext.BaseDirectory, "config");
+        using DataFolder folder = DataFolder.Hold(_data, isDemo: false, faults)!;
+        ServiceHost host = ServiceHost.Build(
+            SomewhereFree(faults), folder, Recovered.From(folder, config, isForced: false, faults)!, TimeProvider.System, faults)!;
+        var lifetime = host.Services.GetRequiredService<IHostApplicationLifetime>();
+        var started = new TaskCompletionSource(TaskCreationOptions.RunContinuationsAsynchronously);
+        lifetime.ApplicationStarted.Register(started.SetResult);
+        using var error = new StringWriter();
+        Task<int> running = Task.Run(() => host.Run(null, error), TestContext.Current.CancellationToken);
+        await started.Task.WaitAsync(Patience, TestContext.Current.CancellationToken);
+        var board = new Uri(ServiceHost.BoardOf(host.Services));
+        using var phone = new TcpClient(board.Host, board.Port);
+        await phone.GetStream().WriteAsync(
+            Encoding.ASCII.GetBytes($"POST /api/v1/jobs HTTP/1.1\r\nHost: {board.Authority}\r\nContent-Type: application/json\r\nContent-Length: 99\r\nExpect: 100-continue\r\n\r\n"),
+            TestContext.Current.CancellationToken);
+        _ = await phone.GetStream().ReadAsync(new byte[1], TestContext.Current.CancellationToken); // it is reading our body now
+
+        lifetime.StopApplication();
+
+        Assert.Equal(0, await running.WaitAsync(Patience, TestContext.Current.CancellationToken));
+    }
+
+    private static ServiceSettings SomewhereFree(Faults faults) =>
+        ServiceFile.Read(null, [new ServiceVariable("CUREWATCH__MQTT__PORT", "0"), new ServiceVariable("CUREWATCH__BOARD__PORT", "0")], faults)!;
 
     private static IEnumerable<string> WithoutLog(string error) =>
         error.Split('\n', StringSplitOptions.RemoveEmptyEntries).Where(l => !l.StartsWith("info: CureWatch", StringComparison.Ordinal));
