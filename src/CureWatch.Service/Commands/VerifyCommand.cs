@@ -1,4 +1,5 @@
 using System.CommandLine;
+using CureWatch.Service.Book;
 using CureWatch.Service.Journal;
 using CureWatch.Service.Pump;
 using CureWatch.Service.Settings;
@@ -11,7 +12,7 @@ internal static class VerifyCommand
     public static Command Create()
     {
         Option<string?> data = DataOption.Optional();
-        var command = new Command("verify", "Checks every file of a data folder's journal. Exits 1 where it finds damage.") { data };
+        var command = new Command("verify", "Checks every file of a data folder's journal and book. Exits 1 where it finds damage.") { data };
         command.SetAction(parsed =>
         {
             var faults = new Faults();
@@ -32,6 +33,8 @@ internal static class VerifyCommand
             damages = Unreadable(recovery) is { } unreadable ? [$"{folder}: {unreadable}"] : [];
         }
 
+        (bool isBookDamaged, string ofBook) = Book(folder, damages.Count == 0 ? recovery.Register.Sequence : null);
+        damages = isBookDamaged ? [.. damages, ofBook] : damages;
         foreach (string damage in damages)
         {
             output.WriteLine(damage);
@@ -44,6 +47,7 @@ internal static class VerifyCommand
 
         int segments = Segment.In(DataFolder.JournalOf(folder)).Count;
         output.WriteLine($"{folder}: {recovery.Register.Sequence} entries in {segments} segments, no damage");
+        output.WriteLine(ofBook);
         if (recovery.End.TornBytes > 0)
         {
             output.WriteLine($"{recovery.End.TornBytes} bytes of an unfinished write at the end, never acknowledged; the next start cuts them off");
@@ -56,6 +60,19 @@ internal static class VerifyCommand
         }
 
         return ExitCode.Done;
+    }
+
+    private static (bool IsDamage, string Says) Book(string folder, long? journalLast)
+    {
+        if (!DataFolder.TryKeepOut(folder, out IDisposable? kept))
+        {
+            return (false, $"{DataFolder.BookOf(folder)}: not looked at, for a service may be writing it; its answers say how far it is");
+        }
+
+        using (kept)
+        {
+            return BookCheck.Of(DataFolder.BookOf(folder), journalLast);
+        }
     }
 
     private static string? Unreadable(Recovery recovery)

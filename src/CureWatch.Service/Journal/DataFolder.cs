@@ -23,11 +23,13 @@ internal sealed class DataFolder : IDisposable
 
     public string Keys => KeysOf(Path);
 
-    public string Book => System.IO.Path.Combine(Path, "book");
+    public string Book => BookOf(Path);
 
     public static string JournalOf(string path) => System.IO.Path.Combine(path, "journal");
 
     public static string KeysOf(string path) => System.IO.Path.Combine(path, "keys");
+
+    public static string BookOf(string path) => System.IO.Path.Combine(path, "book");
 
     /// <summary>Takes hold of a folder; a new one is made.</summary>
     /// <param name="path">The folder.</param>
@@ -58,6 +60,25 @@ internal sealed class DataFolder : IDisposable
             held?.Dispose();
             faults.Add(path, "data folder", isTaken ? $"in use by process {Owner(path)}" : e.Message, Allowed);
             return null;
+        }
+    }
+
+    /// <summary>Keeps services out of a folder for as long as it is looked at, without writing anything to it.</summary>
+    /// <param name="path">The folder.</param>
+    /// <param name="kept">What keeps them out; null where none could ever have come in, as it is no folder of a service's own.</param>
+    /// <returns>False where one may be in it.</returns>
+    public static bool TryKeepOut(string path, out IDisposable? kept)
+    {
+        string file = System.IO.Path.Combine(path, LockName);
+        kept = null;
+        try
+        {
+            kept = File.Exists(file) ? new FileStream(file, FileMode.Open, FileAccess.Read, FileShare.None) : null;
+            return true;
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            return false;
         }
     }
 

@@ -1,0 +1,68 @@
+using LiteDB;
+
+namespace CureWatch.Service.Book;
+
+/// <summary>Looks a book over that nobody holds, and leaves every byte as it is.</summary>
+/// <remarks>
+/// LiteDB cuts a page that is only half there off the end of a file, read-only or not; so no file that ends in one is opened here, and none that
+/// a service may be writing to, whose last page would seem so.
+/// </remarks>
+internal static class BookCheck
+{
+    private const int PageBytes = 8192;
+
+    private const string Mended = "the next start moves it aside and writes another from the journal";
+
+    /// <param name="folder">The folder of the book.</param>
+    /// <param name="journalLast">The number of the journal's last entry; null where it is not known.</param>
+    /// <returns>What there is to say of it, and whether that is damage.</returns>
+    public static (bool IsDamage, string Says) Of(string folder, long? journalLast)
+    {
+        string path = BookOpening.PathIn(folder);
+        try
+        {
+            var file = new FileInfo(path);
+            var log = new FileInfo(BookFile.LogOf(path));
+            return !file.Exists ? (false, $"{path}: there is none; the next start writes it from the journal")
+                : file.Length == 0 || file.Length % PageBytes != 0 ? (true, $"{path}: byte {file.Length}: it ends before its page does; {Mended}")
+                : log.Exists && log.Length % PageBytes != 0 ? (false, $"{BookFile.LogOf(path)}: an unfinished write at its end; the next start cuts it off")
+                : Judge(path, Read(path), journalLast);
+        }
+#pragma warning disable CA1031 // a broken file makes the store throw whatever it stumbles over
+        catch (Exception e) when (e is not UnauthorizedAccessException)
+#pragma warning restore CA1031
+        {
+            return (true, $"{path}: {e.Message.ReplaceLineEndings(" ")}; {Mended}");
+        }
+    }
+
+    private static (bool IsDamage, string Says) Judge(string path, BookPosition? found, long? journalLast) => found switch
+    {
+        null => (false, $"{path}: of another version; the next start writes it anew from the journal"),
+        _ when found.Sequence > journalLast => (true, $"{path}: at entry {found.Sequence}, and the journal ends with {journalLast}: it has lost its end"),
+        _ when found.Sequence < journalLast => (false, $"{path}: at entry {found.Sequence} of {journalLast}; the next start reads on from there"),
+        _ => (false, $"{path}: at entry {found.Sequence}, no damage found"),
+    };
+
+    /// <summary>Reads everything in a book.</summary>
+    /// <returns>How far it is; null where it is of another version.</returns>
+    private static BookPosition? Read(string path)
+    {
+        using var db = new LiteDatabase(new ConnectionString { Filename = path, Collation = Collation.Binary, ReadOnly = true });
+        if (db.UserVersion != BookFile.Version)
+        {
+            return null;
+        }
+
+        foreach (string name in db.GetCollectionNames().ToList())
+        {
+            foreach (BsonDocument document in db.GetCollection(name).FindAll())
+            {
+                _ = document.Count;   // pages carry no checksum: what can be read is all that can be told
+            }
+        }
+
+        return db.GetCollection<StoredPosition>("positions").FindById(StoredPosition.OnlyId)?.Read()
+            ?? throw new InvalidDataException("it does not say how far it is");
+    }
+}
