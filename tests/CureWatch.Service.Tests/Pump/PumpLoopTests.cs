@@ -135,12 +135,12 @@ public sealed class PumpLoopTests : IDisposable
         long before = _pumped.Register.Sequence;
         for (int i = 0; i < 5_000; i++)
         {
-            await _pumped.Ask(new Arrival.Refusal(Disbelief.Malformed, $"place {i}"));
+            await _pumped.Ask(new Arrival.Refusal(Disbelief.UnknownProbe, $"place {i}"));
         }
 
         Assert.InRange(_pumped.Register.Sequence - before, 1, 2);
         _pumped.Stop();
-        Assert.Equal(5_000, _pumped.Recover().Register.Shop!.Tally.Rejected[Disbelief.Malformed]);
+        Assert.Equal(5_000, _pumped.Recover().Register.Shop!.Tally.Rejected[Disbelief.UnknownProbe]);
         Assert.InRange(_pumped.Recover().Register.Refusals.Count, 2, 501);
     }
 
