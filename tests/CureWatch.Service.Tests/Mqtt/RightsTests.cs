@@ -1,3 +1,4 @@
+using CureWatch.Service.Pump;
 using CureWatch.Service.Settings;
 using MQTTnet;
 using MQTTnet.Formatter;
