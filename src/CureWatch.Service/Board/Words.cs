@@ -26,6 +26,7 @@ internal static class Words
         WarningKind.ProbeSilent => "A probe is silent",
         WarningKind.StorageTrouble => "Nothing is recorded any more",
         WarningKind.BrokerTrouble => "No probe can be heard: the broker is away",
+        WarningKind.ClockTrouble => "Time stands still: the clock of this computer is behind",
         _ => Spoken(kind),
     };
 

@@ -24,6 +24,7 @@ internal sealed class PumpLoop : IDisposable
     private readonly TimeProvider _clock;
     private readonly IFollower[] _followers;
     private readonly Troubles _troubles;
+    private readonly ClockWatch _clockWatch;
     private readonly ILogger<PumpLoop> _log;
     private readonly Draft _draft;
     private readonly RefusalCounter _refusals = new();
@@ -44,6 +45,7 @@ internal sealed class PumpLoop : IDisposable
         ILogger<PumpLoop> log)
     {
         (_inbox, _latest, _journal, _clock, _followers, _troubles, _log) = (inbox, latest, journal, clock, [.. followers], troubles, log);
+        _clockWatch = new ClockWatch(troubles);
         _draft = new Draft(register, journal);
         _thread = new Thread(Run) { Name = "pump" };
     }
@@ -52,6 +54,7 @@ internal sealed class PumpLoop : IDisposable
     /// <exception cref="IOException">The journal cannot be written.</exception>
     public void Start(IEnumerable<Entry> first)
     {
+        _clockWatch.Look(_clock.GetUtcNow(), _draft.Register.At);
         foreach (Entry entry in first)
         {
             _draft.Append(entry, _clock.GetUtcNow());
@@ -98,6 +101,7 @@ internal sealed class PumpLoop : IDisposable
         }
 
         DateTimeOffset now = _clock.GetUtcNow();
+        _clockWatch.Look(now, _draft.Register.At);
         try
         {
             _answers.Add((arrival, Decide(arrival, now > _draft.Register.At ? now : _draft.Register.At)));

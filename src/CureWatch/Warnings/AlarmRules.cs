@@ -74,6 +74,11 @@ internal static class AlarmRules
             "The broker is away.",
             "No probe and no push-button is heard; nothing they watch is counted as fine.",
             "Look at the computer the broker runs on and at the network; tell taps here meanwhile."),
+        Exact(
+            WarningKind.ClockTrouble, 1,
+            "This computer's clock is behind the journal.",
+            "Time stands still here until it has caught up: no window moves, and readings are refused as late.",
+            "Set the clock right. If it is right now and ran ahead before, watch the coats by eye until it has caught up."),
     ];
 
     private static AlarmRule Climate(

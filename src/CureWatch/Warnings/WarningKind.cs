@@ -47,4 +47,7 @@ public enum WarningKind
 
     /// <summary>The broker that brings the readings is away. Told by whoever listens, never by the shop's state.</summary>
     BrokerTrouble,
+
+    /// <summary>The clock is behind what is recorded. Told by whoever records, never by the shop's state.</summary>
+    ClockTrouble,
 }

@@ -32,6 +32,23 @@ public class BoardPageTests
     }
 
     [Fact]
+    public async Task Clock_ThatFellBehindTheJournal_IsToldUntilItHasCaughtUp()
+    {
+        await using ServedShop shop = await ServedShop.OpenAsync();
+        await shop.PassAsync(1);
+        DateTimeOffset right = shop.Clock.GetUtcNow();
+        shop.Clock.AdjustTime(right - TimeSpan.FromMinutes(1));
+        await shop.ReadAsync("air", 20.5, 50);
+        Assert.DoesNotContain("Time stands still", await shop.WordsAsync("/"), StringComparison.Ordinal);
+        shop.Clock.AdjustTime(right - TimeSpan.FromHours(3));
+        await shop.ReadAsync("air", 21, 50);
+        Assert.Contains("it shows 2026-05-04T05:01:00Z, and the last entry is of 2026-05-04T08:01:00Z", await shop.WordsAsync("/"), StringComparison.Ordinal);
+        shop.Clock.AdjustTime(right);
+        await shop.ReadAsync("air", 20.5, 50);
+        Assert.DoesNotContain("Time stands still", await shop.WordsAsync("/"), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Bay_Silent_SaysSinceWhenInWords()
     {
         await using ServedShop shop = await ServedShop.OpenAsync();
