@@ -14,6 +14,9 @@ internal sealed class Doorkeeper(MqttServer server, ImmutableArray<MqttUser> use
     /// <summary>More than this many refusals are not told one by one. Source (choice).</summary>
     private const int MostTold = 1_000;
 
+    /// <summary>A topic or a client id may have 65,535 bytes; this much tells it from others. Source (choice).</summary>
+    private const int LongestTold = 120;
+
     private static readonly object VisitorKey = new();
 
     private readonly ConcurrentDictionary<(string Client, string Topic), byte> _told = new();
@@ -60,10 +63,7 @@ internal sealed class Doorkeeper(MqttServer server, ImmutableArray<MqttUser> use
         {
             e.ProcessSubscription = false;
             e.Response.ReasonCode = MqttSubscribeReasonCode.NotAuthorized;
-            if (IsNew(e.ClientId, e.TopicFilter.Topic))
-            {
-                Log.SubscribeForbidden(log, e.ClientId, e.TopicFilter.Topic);
-            }
+            Tell(Log.SubscribeForbidden, e.ClientId, e.TopicFilter.Topic);
         }
 
         return Task.CompletedTask;
@@ -79,11 +79,7 @@ internal sealed class Doorkeeper(MqttServer server, ImmutableArray<MqttUser> use
 
         e.ProcessPublish = false;
         e.Response.ReasonCode = MqttPubAckReasonCode.NotAuthorized;
-        if (IsNew(e.ClientId, e.ApplicationMessage.Topic))
-        {
-            Log.PublishForbidden(log, e.ClientId, e.ApplicationMessage.Topic);
-        }
-
+        Tell(Log.PublishForbidden, e.ClientId, e.ApplicationMessage.Topic);
         return false;
     }
 
@@ -100,17 +96,25 @@ internal sealed class Doorkeeper(MqttServer server, ImmutableArray<MqttUser> use
         }
     }
 
+    /// <summary>A name that does no harm to whoever reads the log: a client calls itself and its topics what it likes.</summary>
+    public static string Shown(string name) => OneLine.Of(name, LongestTold);
+
     private static Visitor? VisitorOf(IDictionary session) => session[VisitorKey] as Visitor;
 
     private void Refuse(ValidatingConnectionEventArgs e, MqttConnectReasonCode code, string reason)
     {
         e.ReasonCode = code;
         e.ReasonString = reason;
-        if (IsNew("", reason))
-        {
-            Log.ClientRefused(log, reason);
-        }
+        Tell((l, _, r) => Log.ClientRefused(l, r), "", reason);
     }
 
-    private bool IsNew(string client, string topic) => _told.Count < MostTold && _told.TryAdd((client, topic), 0);
+    /// <summary>Tells each thing once.</summary>
+    private void Tell(Action<ILogger, string, string> told, string client, string topic)
+    {
+        (client, topic) = (Shown(client), Shown(topic));
+        if (_told.Count < MostTold && _told.TryAdd((client, topic), 0))
+        {
+            told(log, client, topic);
+        }
+    }
 }

@@ -164,7 +164,7 @@ internal sealed class EmbeddedBroker : IOutlet, IAsyncDisposable
         message.Retain = isRetained && _kept.TryKeep(message.Topic!);
         if (isRetained && !message.Retain)
         {
-            Log.TooMuchKept(_log, e.ClientId, message.Topic!);
+            Log.TooMuchKept(_log, Doorkeeper.Shown(e.ClientId), message.Topic!);
         }
     }
 
@@ -196,7 +196,7 @@ internal sealed class EmbeddedBroker : IOutlet, IAsyncDisposable
         if (trouble is not null)
         {
             e.ProcessPacket = false;
-            Log.ClientDropped(_log, e.ClientId, trouble);
+            Log.ClientDropped(_log, Doorkeeper.Shown(e.ClientId), trouble);
             await _doorkeeper.DropAsync(e.ClientId).ConfigureAwait(false);
         }
     }
