@@ -107,7 +107,7 @@ internal sealed class BookKeeper : IFollower, IHostedLifecycleService, IDisposab
     private void Run()
     {
         bool isReplaced = false;
-        while (!_stopping.IsCancellationRequested)
+        do // at least once: what was committed before a stop is in the book after it, however late this thread begins
         {
             try
             {
@@ -134,6 +134,7 @@ internal sealed class BookKeeper : IFollower, IHostedLifecycleService, IDisposab
 
             _commits.HasMissed = true;
         }
+        while (!_stopping.IsCancellationRequested);
     }
 
     private void Keep()
