@@ -45,9 +45,9 @@ internal sealed class DemoDriver(
             await using Cast cast = await Cast.ConnectAsync(addresses(), _earshot, log, stoppingToken).ConfigureAwait(false);
             await PlayAsync(cast, stoppingToken).ConfigureAwait(false);
         }
-        catch (OperationCanceledException) when (stoppingToken.IsCancellationRequested)
+        catch (Exception) when (lifetime.ApplicationStopping.IsCancellationRequested)
         {
-            // Told to stop in the middle of the day; with a data folder of its own it resumes there.
+            // Told to stop in the middle of the day, whatever that broke off; with a data folder of its own it resumes there.
         }
 #pragma warning disable CA1031 // whatever breaks the play ends the program, and is told
         catch (Exception e)
