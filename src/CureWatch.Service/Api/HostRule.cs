@@ -10,6 +10,8 @@ namespace CureWatch.Service.Api;
 /// <param name="hosts">Names besides the loopback's, as <c>name</c> for any port or <c>name:port</c>.</param>
 internal sealed class HostRule(ImmutableArray<string> hosts)
 {
+    private const int DefaultPort = 80;
+
     /// <summary>Whether a request's Host may be answered.</summary>
     /// <param name="host">The Host of the request.</param>
     /// <param name="localPort">The port the request came in on.</param>
@@ -23,8 +25,6 @@ internal sealed class HostRule(ImmutableArray<string> hosts)
         bool isOwnPort = (host.Port ?? DefaultPort) == localPort;
         return (isOwnPort && IsLoopback(host.Host)) || hosts.Any(h => Matches(h, host));
     }
-
-    private const int DefaultPort = 80;
 
     private static bool IsLoopback(string name) =>
         name.Equals("localhost", StringComparison.OrdinalIgnoreCase)

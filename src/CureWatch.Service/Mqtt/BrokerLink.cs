@@ -29,8 +29,10 @@ internal sealed class BrokerLink(
     private static readonly AlarmRule Rule = AlarmRule.Of(WarningKind.BrokerTrouble);
 
     private volatile IMqttClient? _client;
+
     /// <summary>Since when no connection stood for as long as a warning takes to be over; null while one does.</summary>
     private long? _awaySince;
+
     private volatile TaskCompletionSource _changed = new(TaskCreationOptions.RunContinuationsAsynchronously);
 
     /// <summary>Happens each time the connection stands.</summary>
