@@ -1,7 +1,7 @@
 using System.Text.Json;
 using CureWatch.Bays;
 using CureWatch.Curing;
-using CureWatch.Service.Commands;
+using CureWatch.Service.Documents;
 using CureWatch.Service.Pump;
 using CureWatch.Service.Settings;
 

@@ -1,4 +1,4 @@
-using CureWatch.Service.Commands;
+using CureWatch.Service.Documents;
 using CureWatch.Service.Pump;
 using CureWatch.Warnings;
 

@@ -1,5 +1,5 @@
 using CureWatch.Bays;
-using CureWatch.Service.Commands;
+using CureWatch.Service.Documents;
 using CureWatch.Service.Pump;
 
 namespace CureWatch.Service.Api;
@@ -32,7 +32,7 @@ internal static class JobEndpoints
         });
 
     private static IResult One(string job, Lookout lookout) => About(job, lookout, (look, state) =>
-        new JsonAnswer(StatusCodes.Status200OK, json => ReplayJson.Write(json, new DayReplay(Report(look, state), look.Shop.Plan, look.Shop.Tally))));
+        new JsonAnswer(StatusCodes.Status200OK, json => ReplayJson.Write(json, Report(look, state), look.Shop.Tally)));
 
     private static IResult Windows(string job, Lookout lookout) => About(job, lookout, (look, state) =>
         JsonAnswer.Object(json => CarJson.WriteWindows(json, Report(look, state))));

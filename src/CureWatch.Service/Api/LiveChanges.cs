@@ -2,7 +2,7 @@ using System.Net.ServerSentEvents;
 using System.Text;
 using System.Text.Json;
 using CureWatch.Bays;
-using CureWatch.Service.Commands;
+using CureWatch.Service.Documents;
 using CureWatch.Service.Pump;
 
 namespace CureWatch.Service.Api;

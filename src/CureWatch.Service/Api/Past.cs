@@ -1,6 +1,6 @@
 using System.Text.Json;
 using CureWatch.Service.Book;
-using CureWatch.Service.Commands;
+using CureWatch.Service.Documents;
 
 namespace CureWatch.Service.Api;
 

@@ -1,7 +1,7 @@
 using System.Text.Json;
 using CureWatch.Bays;
 using CureWatch.Service.Book;
-using CureWatch.Service.Commands;
+using CureWatch.Service.Documents;
 
 namespace CureWatch.Service.Api;
 
@@ -111,7 +111,7 @@ internal static class PastEndpoints
         }
         else
         {
-            ReplayJson.Write(json, new DayReplay(look.ReportOf(state), look.Shop.Plan, look.Shop.Tally));
+            ReplayJson.Write(json, look.ReportOf(state), look.Shop.Tally);
         }
     }
 

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using CureWatch.Handover;
-using CureWatch.Service.Commands;
+using CureWatch.Service.Documents;
 using CureWatch.Service.Settings;
 using Microsoft.AspNetCore.WebUtilities;
 

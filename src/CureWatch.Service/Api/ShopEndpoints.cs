@@ -1,5 +1,5 @@
 using CureWatch.Products;
-using CureWatch.Service.Commands;
+using CureWatch.Service.Documents;
 using CureWatch.Service.Settings;
 
 namespace CureWatch.Service.Api;

@@ -3,7 +3,7 @@ using System.Text;
 using System.Text.Json;
 using CureWatch.Panels;
 using CureWatch.Service.Api;
-using CureWatch.Service.Commands;
+using CureWatch.Service.Documents;
 using CureWatch.Service.Settings;
 
 namespace CureWatch.Service.Board;

@@ -1,6 +1,6 @@
 using System.Globalization;
 using CureWatch.Service.Api;
-using CureWatch.Service.Commands;
+using CureWatch.Service.Documents;
 
 namespace CureWatch.Service.Board;
 

@@ -1,6 +1,6 @@
 using CureWatch.Bays;
 using CureWatch.Readings;
-using CureWatch.Service.Commands;
+using CureWatch.Service.Documents;
 using CureWatch.Service.Journal;
 using CureWatch.Service.Pump;
 
@@ -113,7 +113,7 @@ internal sealed class BookWriter
     {
         Shop shop = step.After.Shop!;
         using var json = new StringWriter();
-        JsonOutput.WriteDocument(json, w => ReplayJson.Write(w, new DayReplay(JobReport.Of(shop, left.Job), shop.Plan, shop.Tally)));
+        JsonOutput.WriteDocument(json, w => ReplayJson.Write(w, JobReport.Of(shop, left.Job), shop.Tally));
         var record = new StoredRecord { Id = left.Job, Json = json.ToString() };
         Add(() =>
         {

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using CureWatch.Service.Documents;
 using CureWatch.Service.Settings;
 
 namespace CureWatch.Service.Commands;
@@ -8,12 +9,8 @@ internal static class CheckCommand
 {
     public static Command Create()
     {
-        var config = new Option<string?>("--config")
-        {
-            Description = "folder with shop.json and products/; config here, else the one beside the program, where left out",
-            HelpName = "path",
-        };
-        Option<bool> json = JsonOutput.Option();
+        Option<string?> config = ConfigOption.Create();
+        Option<bool> json = JsonOption.Create();
         var command = new Command("check", "Checks every file of a configuration. Exits 1 where it finds faults.") { config, json };
         command.SetAction(parsed =>
         {

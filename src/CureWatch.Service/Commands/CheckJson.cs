@@ -1,4 +1,5 @@
 using System.Text.Json;
+using CureWatch.Service.Documents;
 using CureWatch.Service.Settings;
 
 namespace CureWatch.Service.Commands;

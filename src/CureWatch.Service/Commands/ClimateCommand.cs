@@ -1,6 +1,7 @@
 using System.CommandLine;
 using CureWatch.Products;
 using CureWatch.Psychrometrics;
+using CureWatch.Service.Documents;
 using CureWatch.Units;
 
 namespace CureWatch.Service.Commands;
@@ -23,7 +24,7 @@ internal static class ClimateCommand
             "air pressure in hPa (1013.25 where left out)",
             ClimateRange.LowestPressurePa / PascalsPerHectopascal,
             ClimateRange.HighestPressurePa / PascalsPerHectopascal);
-        Option<bool> json = JsonOutput.Option();
+        Option<bool> json = JsonOption.Create();
 
         var command = new Command("climate", "Dew point and its kin for one instant. Exits 1 where the panel is wet.")
         {

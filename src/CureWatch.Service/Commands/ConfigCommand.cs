@@ -10,11 +10,7 @@ internal static class ConfigCommand
 {
     public static Command Create()
     {
-        var config = new Option<string?>("--config")
-        {
-            Description = "folder with shop.json and products/; config here, else the one beside the program, where left out",
-            HelpName = "path",
-        };
+        Option<string?> config = ConfigOption.Create();
         Option<string?> data = DataOption.Optional();
         var force = new Option<bool>("--force") { Description = "take the file also where the board has changed the same since" };
         var import = new Command("import", "Takes what is new in a configuration into a data folder.") { config, data, force };

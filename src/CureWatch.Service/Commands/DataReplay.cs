@@ -14,41 +14,8 @@ internal static class DataReplay
 
     /// <summary>Folds a data folder's journal up to an instant.</summary>
     /// <returns>What follows from it; null where it cannot be read, or is damaged.</returns>
-    public static Register? Fold(string data, DateTimeOffset? until, Faults faults)
-    {
-        if (!DataFolder.HasJournal(data, faults))
-        {
-            return null;
-        }
-
-        var recovery = new Recovery(DataFolder.JournalOf(data), new EntryCodec(new KeyStore(DataFolder.KeysOf(data))));
-        try
-        {
-            Register register = Register.Blank;
-            foreach (Step step in recovery.Steps())
-            {
-                if (step.At > until)
-                {
-                    break;
-                }
-
-                register = recovery.Register;
-            }
-
-            if (recovery.Damage is { } damage)
-            {
-                faults.Add(damage.File, $"byte {damage.Offset}", damage.What, "what was written; 'verify' names every damaged file");
-                return null;
-            }
-
-            return register;
-        }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException or InvalidDataException)
-        {
-            faults.Add(data, "journal", e.Message, "a journal that this program can read");
-            return null;
-        }
-    }
+    public static Register? Fold(string data, DateTimeOffset? until, Faults faults) =>
+        DataFolder.HasJournal(data, faults) ? JournalFold.Of(data, until, faults)?.Register : null;
 
     /// <summary>How a job stands in a register.</summary>
     /// <returns>The day; null where there is no such job.</returns>

@@ -1,6 +1,7 @@
 using System.CommandLine;
 using CureWatch.Bays;
 using CureWatch.Service.Demo;
+using CureWatch.Service.Documents;
 using CureWatch.Service.Journal;
 using CureWatch.Service.Mqtt;
 using CureWatch.Service.Pump;
@@ -30,7 +31,7 @@ internal sealed class DemoCommand
 
     private readonly Option<int?> _port = PortOptions.Board();
     private readonly Option<int?> _mqttPort = PortOptions.Mqtt();
-    private readonly Option<bool> _json = JsonOutput.Option();
+    private readonly Option<bool> _json = JsonOption.Create();
 
     public static Command Create()
     {
@@ -118,7 +119,7 @@ internal sealed class DemoCommand
         JobReport? report = shop.Find(DemoDay.MainJob) is null ? null : JobReport.Of(shop, DemoDay.MainJob);
         if (asJson)
         {
-            JsonOutput.WriteDocument(output, json => ReplayJson.Write(json, new DayReplay(report, shop.Plan, shop.Tally)));
+            JsonOutput.WriteDocument(output, json => ReplayJson.Write(json, report, shop.Tally));
         }
         else
         {
@@ -130,7 +131,7 @@ internal sealed class DemoCommand
 
     private static void TellTheDay(DataFolder folder, TextWriter output)
     {
-        var journal = new Recovery(folder.Journal, new EntryCodec(new KeyStore(folder.Keys)));
+        Recovery journal = JournalFold.Open(folder.Path);
         foreach (string line in Timeline.Of(journal.Steps()))
         {
             output.WriteLine(line);

@@ -4,6 +4,7 @@ using System.Text.Json;
 using CureWatch.Bays;
 using CureWatch.Curing;
 using CureWatch.Panels;
+using CureWatch.Service.Documents;
 using CureWatch.Service.Journal;
 using CureWatch.Service.Pump;
 using CureWatch.Service.Settings;

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using CureWatch.Products;
+using CureWatch.Service.Documents;
 using CureWatch.Service.Settings;
 
 namespace CureWatch.Service.Commands;
@@ -10,7 +11,7 @@ internal static class FitCommand
     public static Command Create()
     {
         var product = new Option<string>("--product") { Description = "a product sheet's file", HelpName = "file", Required = true };
-        Option<bool> json = JsonOutput.Option();
+        Option<bool> json = JsonOption.Create();
         var command = new Command("fit", "The rate law fitted to a product sheet, with its uncertainty and residuals.") { product, json };
         command.SetAction(parsed =>
         {

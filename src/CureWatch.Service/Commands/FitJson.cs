@@ -1,5 +1,6 @@
 using System.Text.Json;
 using CureWatch.Products;
+using CureWatch.Service.Documents;
 using CureWatch.Service.Settings;
 
 namespace CureWatch.Service.Commands;

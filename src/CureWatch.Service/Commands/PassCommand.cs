@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.Text.Json;
 using CureWatch.Planning;
+using CureWatch.Service.Documents;
 
 namespace CureWatch.Service.Commands;
 
@@ -20,7 +21,7 @@ internal static class PassCommand
         Option<TimeSpan> changeOver = InvariantDuration.Optional(
             "--change-over", "time to change from the applicator to the cloth, or back", PlanningRange.Longest);
         var finishInside = new Option<bool>("--finish-inside") { Description = "levelling has to end by --flash-to, not only start" };
-        Option<bool> json = JsonOutput.Option();
+        Option<bool> json = JsonOption.Create();
 
         var command = new Command("pass", "Sections to coat before turning back to level them. Exits 1 where there are none.")
         {

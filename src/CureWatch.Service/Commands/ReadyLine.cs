@@ -1,3 +1,5 @@
+using CureWatch.Service.Documents;
+
 namespace CureWatch.Service.Commands;
 
 /// <summary>What the service says once it is ready: where it can be reached.</summary>

@@ -17,26 +17,14 @@ internal sealed record Recovered(Register Register, JournalEnd End, ImmutableArr
             return null;
         }
 
-        var recovery = new Recovery(folder.Journal, new EntryCodec(new KeyStore(folder.Keys)));
-        try
+        if (JournalFold.Of(folder.Path, null, faults) is not { Journal: var journal, Register: var register })
         {
-            recovery.Run();
-        }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException or InvalidDataException)
-        {
-            faults.Add(folder.Path, "journal", e.Message, "a journal that this program can read");
             return null;
         }
 
-        if (recovery.Damage is { } damage)
-        {
-            faults.Add(damage.File, $"byte {damage.Offset}", damage.What, "what was written; 'verify' names every damaged file");
-            return null;
-        }
-
-        ImmutableArray<Entry> imports = Imports.Decide(recovery.Register, files, configuration, isForced, faults);
+        ImmutableArray<Entry> imports = Imports.Decide(register, files, configuration, isForced, faults);
         return faults.Count > before
             ? null
-            : new Recovered(recovery.Register, recovery.End, [.. recovery.Facts.Untold, new Entry.EngineStarted(ProgramVersion.Text), .. imports]);
+            : new Recovered(register, journal.End, [.. journal.Facts.Untold, new Entry.EngineStarted(ProgramVersion.Text), .. imports]);
     }
 }

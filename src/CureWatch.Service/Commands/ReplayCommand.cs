@@ -1,4 +1,5 @@
 using System.CommandLine;
+using CureWatch.Service.Documents;
 using CureWatch.Service.Settings;
 
 namespace CureWatch.Service.Commands;
@@ -9,7 +10,7 @@ internal sealed class ReplayCommand
     private readonly Option<string?> _config = File("--config", "folder with shop.json and products/");
     private readonly Option<string?> _readings = File("--readings", "readings file (CSV)");
     private readonly Option<string?> _data = File("--data", "data folder of a service, instead of --config and --readings");
-    private readonly Option<bool> _json = JsonOutput.Option();
+    private readonly Option<bool> _json = JsonOption.Create();
     private readonly Option<string?> _job = new("--job")
     {
         Description = "job file (JSON); with --data a job's id, the newest job where left out",
@@ -93,7 +94,7 @@ internal sealed class ReplayCommand
     {
         if (asJson)
         {
-            JsonOutput.WriteDocument(output, json => ReplayJson.Write(json, day));
+            JsonOutput.WriteDocument(output, json => ReplayJson.Write(json, day.Report, day.Readings));
         }
         else
         {

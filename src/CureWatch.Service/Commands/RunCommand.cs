@@ -9,11 +9,7 @@ internal sealed class RunCommand
 {
     public const string Name = "run";
 
-    private readonly Option<string?> _config = new("--config")
-    {
-        Description = "folder with shop.json and products/; config here, else the one beside the program, where left out",
-        HelpName = "path",
-    };
+    private readonly Option<string?> _config = ConfigOption.Create();
 
     private readonly Option<string?> _data = new("--data")
     {
@@ -23,7 +19,7 @@ internal sealed class RunCommand
 
     private readonly Option<int?> _port = PortOptions.Board();
     private readonly Option<int?> _mqttPort = PortOptions.Mqtt();
-    private readonly Option<bool> _json = JsonOutput.Option();
+    private readonly Option<bool> _json = JsonOption.Create();
 
     public static Command Create()
     {

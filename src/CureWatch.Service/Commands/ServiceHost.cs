@@ -48,7 +48,6 @@ internal sealed class ServiceHost(WebApplication app)
         builder.Services.AddSystemd().AddWindowsService().Configure<HostOptions>(o => o.ShutdownTimeout = LongestFarewell);
         builder.WebHost.UseKestrelCore().ConfigureKestrel(o =>
         {
-            o.AddServerHeader = false;
             if (settings.Board.Listen == Listen.All)
             {
                 o.ListenAnyIP(settings.Board.Port);

@@ -27,7 +27,7 @@ internal static class VerifyCommand
     private static int Answer(string folder, TextWriter output)
     {
         IReadOnlyList<string> damages = [.. JournalReader.DamagesIn(DataFolder.JournalOf(folder)).Select(d => d.ToString())];
-        var recovery = new Recovery(DataFolder.JournalOf(folder), new EntryCodec(new KeyStore(DataFolder.KeysOf(folder))));
+        Recovery recovery = JournalFold.Open(folder);
         if (damages.Count == 0)
         {
             damages = Unreadable(recovery) is { } unreadable ? [$"{folder}: {unreadable}"] : [];

@@ -1,4 +1,4 @@
-using CureWatch.Service.Commands;
+using CureWatch.Service.Documents;
 
 namespace CureWatch.Service.Demo;
 

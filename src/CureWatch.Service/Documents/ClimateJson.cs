@@ -2,7 +2,7 @@ using System.Diagnostics;
 using System.Text.Json;
 using CureWatch.Psychrometrics;
 
-namespace CureWatch.Service.Commands;
+namespace CureWatch.Service.Documents;
 
 /// <summary>A climate as the JSON object that people script against.</summary>
 internal static class ClimateJson

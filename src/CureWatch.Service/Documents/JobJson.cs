@@ -6,7 +6,7 @@ using CureWatch.Service.Settings;
 using CureWatch.TimeWindows;
 using CureWatch.Warnings;
 
-namespace CureWatch.Service.Commands;
+namespace CureWatch.Service.Documents;
 
 /// <summary>The parts of a job's JSON, the same in a replay, over HTTP and over MQTT. Each writes into an object that is open.</summary>
 internal static class JobJson

@@ -1,17 +1,14 @@
 using System.Buffers;
-using System.CommandLine;
 using System.Globalization;
 using System.Text;
 using System.Text.Json;
 
-namespace CureWatch.Service.Commands;
+namespace CureWatch.Service.Documents;
 
-/// <summary>How a command answers <c>--json</c>: exactly one document on stdout.</summary>
+/// <summary>How everything here writes JSON: one document, numbers no finer than anybody measures, instants in UTC.</summary>
 internal static class JsonOutput
 {
     private const int Decimals = 4;
-
-    public static Option<bool> Option() => new("--json") { Description = "one JSON document instead of words" };
 
     /// <summary>Writes one document and a newline.</summary>
     public static void WriteDocument(TextWriter output, Action<Utf8JsonWriter> write)

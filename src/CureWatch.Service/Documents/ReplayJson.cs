@@ -3,27 +3,32 @@ using CureWatch.Bays;
 using CureWatch.Readings;
 using CureWatch.Service.Settings;
 
-namespace CureWatch.Service.Commands;
+namespace CureWatch.Service.Documents;
 
 /// <summary>A replayed day as the JSON document that people script against; without a job only what became of the readings.</summary>
 internal static class ReplayJson
 {
-    public static void Write(Utf8JsonWriter json, DayReplay day)
+    /// <param name="json">Where the document goes.</param>
+    /// <param name="report">How the job stands; null without a job.</param>
+    /// <param name="readings">What became of the readings.</param>
+    public static void Write(Utf8JsonWriter json, JobReport? report, ReadingTally readings)
     {
         json.WriteStartObject();
-        if (day.Report is { } report)
+        if (report is not null)
         {
-            Write(json, report, day.Readings);
+            WriteJob(json, report);
         }
-        else
+
+        WriteReadings(json, readings);
+        if (report is not null)
         {
-            WriteReadings(json, day.Readings);
+            json.WriteArray("taps", report.Told, t => JobJson.WriteTap(json, t));
         }
 
         json.WriteEndObject();
     }
 
-    private static void Write(Utf8JsonWriter json, JobReport report, ReadingTally readings)
+    private static void WriteJob(Utf8JsonWriter json, JobReport report)
     {
         json.WriteString("job", report.Job.Id);
         json.WriteInstant("until", report.At);
@@ -32,8 +37,6 @@ internal static class ReplayJson
         json.WriteStartObject("handover");
         JobJson.WriteRuling(json, report.Ruling);
         json.WriteEndObject();
-        WriteReadings(json, readings);
-        json.WriteArray("taps", report.Told, t => JobJson.WriteTap(json, t));
     }
 
     private static void WriteReadings(Utf8JsonWriter json, ReadingTally tally)

@@ -3,7 +3,7 @@ using CureWatch.Service.Pump;
 using CureWatch.Service.Settings;
 using CureWatch.Warnings;
 
-namespace CureWatch.Service.Commands;
+namespace CureWatch.Service.Documents;
 
 /// <summary>A trouble of the program itself as JSON, with what to do.</summary>
 internal static class TroubleJson
@@ -17,9 +17,6 @@ internal static class TroubleJson
     {
         json.WriteString("kind", WireName<WarningKind>.Of(trouble.Kind));
         json.WriteInstant("raisedAt", trouble.Since);
-        json.WriteNumber("priority", trouble.Rule.Priority);
-        json.WriteString("cause", trouble.Cause);
-        json.WriteString("consequence", trouble.Rule.Consequence);
-        json.WriteString("action", trouble.Rule.Action);
+        WarningJson.WriteRule(json, trouble.Rule, trouble.Cause);
     }
 }

@@ -1,4 +1,4 @@
-namespace CureWatch.Service.Commands;
+namespace CureWatch.Service.Documents;
 
 /// <summary>An instant as it is written for scripts: ISO 8601 in UTC, to the millisecond.</summary>
 internal static class UtcText

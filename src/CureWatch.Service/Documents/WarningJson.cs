@@ -1,8 +1,7 @@
 using System.Text.Json;
-using CureWatch.Service.Commands;
 using CureWatch.Warnings;
 
-namespace CureWatch.Service.Api;
+namespace CureWatch.Service.Documents;
 
 /// <summary>A warning as JSON, with what to do.</summary>
 internal static class WarningJson
@@ -10,12 +9,21 @@ internal static class WarningJson
     /// <summary>Writes into an object that is open.</summary>
     public static void Write(Utf8JsonWriter json, int number, Warning warning)
     {
-        AlarmRule rule = AlarmRule.Of(warning.Subject.Kind);
         json.WriteNumber("number", number);
         json.WriteString("job", warning.Subject.Job);
         JobJson.WriteWarning(json, warning);
+        AlarmRule rule = AlarmRule.Of(warning.Subject.Kind);
+        WriteRule(json, rule, rule.Cause);
+    }
+
+    /// <summary>Writes what people are told of a kind into an object that is open.</summary>
+    /// <param name="json">The object.</param>
+    /// <param name="rule">The kind's rule.</param>
+    /// <param name="cause">What brought it about this time, which may say more than the rule.</param>
+    public static void WriteRule(Utf8JsonWriter json, AlarmRule rule, string cause)
+    {
         json.WriteNumber("priority", rule.Priority);
-        json.WriteString("cause", rule.Cause);
+        json.WriteString("cause", cause);
         json.WriteString("consequence", rule.Consequence);
         json.WriteString("action", rule.Action);
     }

@@ -1,7 +1,7 @@
 using CureWatch.Bays;
 using CureWatch.Products;
 using CureWatch.Psychrometrics;
-using CureWatch.Service.Commands;
+using CureWatch.Service.Documents;
 using CureWatch.Service.Pump;
 using CureWatch.Service.Settings;
 using CureWatch.Warnings;
@@ -97,10 +97,7 @@ internal static class OutputDocuments
             json.WriteWhole("section", subject.Section > 0 ? subject.Section : null);
             json.WriteInstant("raisedAt", warning.RaisedAt);
             json.WriteRounded("leadMinutes", warning.Lead?.TotalMinutes);
-            json.WriteNumber("priority", rule.Priority);
-            json.WriteString("cause", rule.Cause);
-            json.WriteString("consequence", rule.Consequence);
-            json.WriteString("action", rule.Action);
+            WarningJson.WriteRule(json, rule, rule.Cause);
         });
 
     /// <summary>The bay a warning is about; of one about a coat, the bay its surface was in, so that its topic stays when the car moves on.</summary>

@@ -1,5 +1,5 @@
 using CureWatch.Readings;
-using CureWatch.Service.Commands;
+using CureWatch.Service.Documents;
 using CureWatch.Warnings;
 
 namespace CureWatch.Service.Pump;

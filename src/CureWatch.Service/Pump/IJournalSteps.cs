@@ -1,6 +1,4 @@
-using CureWatch.Service.Pump;
-
-namespace CureWatch.Service.Book;
+namespace CureWatch.Service.Pump;
 
 /// <summary>The journal once more, for a book that is behind or begun anew.</summary>
 internal interface IJournalSteps

@@ -1,4 +1,3 @@
-using CureWatch.Service.Book;
 using CureWatch.Service.Journal;
 
 namespace CureWatch.Service.Pump;

@@ -1,6 +1,6 @@
 using CureWatch.Curing;
 using CureWatch.Readings;
-using CureWatch.Service.Commands;
+using CureWatch.Service.Documents;
 using CureWatch.Service.Settings;
 
 namespace CureWatch.Service.Pump;

@@ -1,5 +1,5 @@
 using System.Globalization;
-using CureWatch.Service.Commands;
+using CureWatch.Service.Documents;
 using CureWatch.Service.Journal;
 
 namespace CureWatch.Benchmarks.Kills;

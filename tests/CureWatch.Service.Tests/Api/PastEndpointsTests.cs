@@ -1,6 +1,5 @@
 using System.Net;
 using System.Text.Json;
-using CureWatch.Service.Book;
 using CureWatch.Service.Journal;
 using CureWatch.Service.Pump;
 using CureWatch.Service.Tests.Mqtt;

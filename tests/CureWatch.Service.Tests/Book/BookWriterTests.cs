@@ -1,6 +1,6 @@
 using CureWatch.Readings;
 using CureWatch.Service.Book;
-using CureWatch.Service.Commands;
+using CureWatch.Service.Documents;
 using CureWatch.Service.Journal;
 using CureWatch.Service.Pump;
 using CureWatch.Service.Tests.Settings;
@@ -63,7 +63,7 @@ public sealed class BookWriterTests : IDisposable
         Bays.Shop shop = left.After.Shop!;
         using var expected = new StringWriter();
         JsonOutput.WriteDocument(
-            expected, json => ReplayJson.Write(json, new DayReplay(Bays.JobReport.Of(shop, Day.JobId), shop.Plan, shop.Tally)));
+            expected, json => ReplayJson.Write(json, Bays.JobReport.Of(shop, Day.JobId), shop.Tally));
 
         Assert.Equal(expected.ToString(), Book.HandoverRecord(Day.JobId));
         Assert.Null(Book.HandoverRecord("nobody"));

@@ -1,6 +1,5 @@
 using CureWatch.Curing;
 using CureWatch.Readings;
-using CureWatch.Service.Book;
 using CureWatch.Service.Journal;
 using CureWatch.Service.Pump;
 using CureWatch.Service.Settings;

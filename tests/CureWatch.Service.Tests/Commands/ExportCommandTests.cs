@@ -1,6 +1,6 @@
 using System.Text.Json;
-using CureWatch.Service.Commands;
 using CureWatch.Service.Demo;
+using CureWatch.Service.Documents;
 using CureWatch.Service.Journal;
 using CureWatch.Service.Pump;
 using CureWatch.Service.Tests.Demo;

@@ -1,7 +1,7 @@
 using System.Diagnostics;
 using CureWatch.Bays;
-using CureWatch.Service.Commands;
 using CureWatch.Service.Demo;
+using CureWatch.Service.Documents;
 using CureWatch.Service.Tests.Commands;
 
 namespace CureWatch.Service.Tests.Demo;
@@ -61,7 +61,7 @@ public sealed class DemoRunTests : IDisposable
         Shop shop = FoldedDay.Until(FoldedDay.Clock(24 + 8, 23)).Shop;
         using var output = new StringWriter();
         JsonOutput.WriteDocument(
-            output, json => ReplayJson.Write(json, new DayReplay(JobReport.Of(shop, DemoDay.MainJob), shop.Plan, shop.Tally)));
+            output, json => ReplayJson.Write(json, JobReport.Of(shop, DemoDay.MainJob), shop.Tally));
         return output.ToString();
     }
 }

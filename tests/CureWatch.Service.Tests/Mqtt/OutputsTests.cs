@@ -1,5 +1,5 @@
 using System.Text.Json;
-using CureWatch.Service.Commands;
+using CureWatch.Service.Documents;
 using CureWatch.Service.Pump;
 using CureWatch.Service.Tests.Commands;
 using CureWatch.Warnings;
@@ -117,7 +117,7 @@ public class OutputsTests
 
         using var replay = new StringWriter();
         JsonOutput.WriteDocument(replay, json => ReplayJson.Write(
-            json, new DayReplay(Bays.JobReport.Of(rig.Register.Shop!, "job-1"), rig.Register.Shop!.Plan, rig.Register.Shop.Tally)));
+            json, Bays.JobReport.Of(rig.Register.Shop!, "job-1"), rig.Register.Shop!.Tally));
         using JsonDocument whole = JsonDocument.Parse(replay.ToString());
         using JsonDocument windows = JsonDocument.Parse(watcher.On(Windows)), handover = JsonDocument.Parse(watcher.On(Handover));
         Assert.Equal(whole.RootElement.GetProperty("surfaces").GetRawText(), windows.RootElement.GetProperty("surfaces").GetRawText());

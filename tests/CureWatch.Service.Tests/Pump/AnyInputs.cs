@@ -1,6 +1,6 @@
 using System.Text;
 using CureWatch.Readings;
-using CureWatch.Service.Commands;
+using CureWatch.Service.Documents;
 using CureWatch.Service.Journal;
 using CureWatch.Service.Pump;
 

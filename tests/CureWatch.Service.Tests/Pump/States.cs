@@ -1,7 +1,7 @@
 using System.Globalization;
 using System.Text;
 using CureWatch.Bays;
-using CureWatch.Service.Commands;
+using CureWatch.Service.Documents;
 using CureWatch.Service.Pump;
 
 namespace CureWatch.Service.Tests.Pump;
@@ -21,7 +21,7 @@ internal static class States
         foreach (JobState job in shop.Jobs)
         {
             using var document = new StringWriter(CultureInfo.InvariantCulture);
-            JsonOutput.WriteDocument(document, json => ReplayJson.Write(json, new DayReplay(JobReport.Of(shop, job.Job.Id), shop.Plan, shop.Tally)));
+            JsonOutput.WriteDocument(document, json => ReplayJson.Write(json, JobReport.Of(shop, job.Job.Id), shop.Tally));
             text.Append(document).AppendLine(CultureInfo.InvariantCulture, $"{job.IsReady} {job.RuleAt:O} {job.LeftAt:O} {register.Jobs[job.Job.Id].StartedAt:O}");
         }
 

@@ -1,0 +1,44 @@
+using CureWatch.Service.Journal;
+using CureWatch.Service.Pump;
+using CureWatch.Service.Settings;
+
+namespace CureWatch.Service.Commands;
+
+/// <summary>Folds a data folder's journal for a command, which says in one line why where it cannot be.</summary>
+internal static class JournalFold
+{
+    /// <param name="data">The data folder.</param>
+    /// <param name="until">Where to stop; null for the end.</param>
+    /// <param name="faults">Where it is said why not.</param>
+    /// <returns>
+    /// The journal as far as it was read, and what follows from its entries up to then; null where it cannot be read, or is damaged.
+    /// </returns>
+    public static (Recovery Journal, Register Register)? Of(string data, DateTimeOffset? until, Faults faults)
+    {
+        Recovery journal = Open(data);
+        try
+        {
+            Register register = Register.Blank;
+            foreach (Step step in journal.Steps().TakeWhile(s => !(s.At > until)))
+            {
+                register = step.After;
+            }
+
+            if (journal.Damage is not { } damage)
+            {
+                return (journal, register);
+            }
+
+            faults.Add(damage.File, $"byte {damage.Offset}", damage.What, "what was written; 'verify' names every damaged file");
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException or InvalidDataException)
+        {
+            faults.Add(data, "journal", e.Message, "a journal that this program can read");
+        }
+
+        return null;
+    }
+
+    /// <summary>Opens a journal to be read, with the keys that are there.</summary>
+    public static Recovery Open(string data) => new(DataFolder.JournalOf(data), new EntryCodec(new KeyStore(DataFolder.KeysOf(data))));
+}
