@@ -19,11 +19,13 @@ internal sealed class Outputs(Latest latest, IOutlet outlet, Troubles troubles, 
     private readonly Shelf _others = new(outlet);
     private readonly SemaphoreSlim _signal = new(0);
     private readonly Lock _lock = new();
-    private readonly List<(long Sequence, TaskCompletionSource Flushed)> _waiting = [];
     private bool _isUrgent;
     private bool _isForgotten;
-    private long _flushed = -1;
+    private long _publishedThrough = -1;
     private long _nextAt;
+
+    /// <summary>The journal's entry up to which everything is published.</summary>
+    public long PublishedThrough => Volatile.Read(ref _publishedThrough);
 
     public void Follow(Commit commit)
     {
@@ -46,23 +48,6 @@ internal sealed class Outputs(Latest latest, IOutlet outlet, Troubles troubles, 
     {
         (topic.Contains("/warnings/", StringComparison.Ordinal) ? _warnings : _others).Find(topic);
         _signal.Release();
-    }
-
-    /// <summary>Completes once everything up to an entry of the journal is published, which then does not wait for quiet.</summary>
-    public Task FlushedAsync(long sequence)
-    {
-        lock (_lock)
-        {
-            if (_flushed >= sequence)
-            {
-                return Task.CompletedTask;
-            }
-
-            var flushed = new TaskCompletionSource(TaskCreationOptions.RunContinuationsAsynchronously);
-            _waiting.Add((sequence, flushed));
-            _signal.Release();
-            return flushed.Task;
-        }
     }
 
     /// <summary>Publishes until it is cancelled.</summary>
@@ -126,12 +111,11 @@ internal sealed class Outputs(Latest latest, IOutlet outlet, Troubles troubles, 
     /// <returns>Whether all is published; false where it has to wait for quiet.</returns>
     private async Task<bool> PublishAsync(CancellationToken cancelled)
     {
-        bool isUrgent, isHurried;
+        bool isUrgent;
         Register register = latest.Register;
         lock (_lock)
         {
             (isUrgent, _isUrgent) = (_isUrgent, false);
-            isHurried = _waiting.Any(w => w.Sequence > _flushed);
             if (_isForgotten)
             {
                 _warnings.Forget();
@@ -140,7 +124,7 @@ internal sealed class Outputs(Latest latest, IOutlet outlet, Troubles troubles, 
             }
         }
 
-        bool isDue = isHurried || Left == TimeSpan.Zero;
+        bool isDue = Left == TimeSpan.Zero;
         if (register.Shop is { } shop && (isUrgent || isDue))
         {
             await _warnings.ArrangeAsync(OutputDocuments.Warnings(shop, troubles.Standing), cancelled).ConfigureAwait(false);
@@ -159,22 +143,8 @@ internal sealed class Outputs(Latest latest, IOutlet outlet, Troubles troubles, 
 
         long now = time.GetTimestamp();
         _nextAt = now + Math.Max(Ticks(Quiet), RestPerWork * (now - begun));
-        Tell(register.Sequence);
+        Volatile.Write(ref _publishedThrough, register.Sequence);
         return true;
-    }
-
-    private void Tell(long sequence)
-    {
-        lock (_lock)
-        {
-            _flushed = sequence;
-            foreach ((long _, TaskCompletionSource flushed) in _waiting.Where(w => w.Sequence <= sequence))
-            {
-                flushed.TrySetResult();
-            }
-
-            _waiting.RemoveAll(w => w.Sequence <= sequence);
-        }
     }
 
     private long Ticks(TimeSpan span) => (long)(span.TotalSeconds * time.TimestampFrequency);

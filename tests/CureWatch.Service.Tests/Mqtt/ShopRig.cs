@@ -105,7 +105,11 @@ internal sealed class ShopRig : IAsyncDisposable
     }
 
     /// <summary>Waits until all that is on disk is published.</summary>
-    public Task FlushAsync() => Of<Outputs>().FlushedAsync(Register.Sequence).InTimeAsync();
+    public Task FlushAsync()
+    {
+        long sequence = Register.Sequence;
+        return Eventually.TrueAsync(() => Of<Outputs>().PublishedThrough >= sequence, $"entry {sequence} to be published");
+    }
 
     public async ValueTask DisposeAsync()
     {
