@@ -1,4 +1,4 @@
-using CureWatch.Service.Documents;
+using CureWatch.Service.Settings;
 
 namespace CureWatch.Service.Demo;
 

@@ -1,5 +1,5 @@
 using CureWatch.Readings;
-using CureWatch.Service.Documents;
+using CureWatch.Service.Settings;
 using CureWatch.Warnings;
 
 namespace CureWatch.Service.Pump;

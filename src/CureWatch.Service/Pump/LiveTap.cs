@@ -1,6 +1,5 @@
 using CureWatch.Curing;
 using CureWatch.Readings;
-using CureWatch.Service.Documents;
 using CureWatch.Service.Settings;
 
 namespace CureWatch.Service.Pump;

@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using CureWatch.Bays;
 using CureWatch.Curing;
 using CureWatch.Handover;
-using CureWatch.Service.Documents;
 using CureWatch.Service.Journal;
 using CureWatch.Service.Settings;
 

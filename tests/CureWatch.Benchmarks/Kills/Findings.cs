@@ -1,6 +1,6 @@
 using System.Globalization;
-using CureWatch.Service.Documents;
 using CureWatch.Service.Journal;
+using CureWatch.Service.Settings;
 
 namespace CureWatch.Benchmarks.Kills;
 

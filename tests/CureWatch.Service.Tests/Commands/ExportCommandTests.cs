@@ -1,8 +1,8 @@
 using System.Text.Json;
 using CureWatch.Service.Demo;
-using CureWatch.Service.Documents;
 using CureWatch.Service.Journal;
 using CureWatch.Service.Pump;
+using CureWatch.Service.Settings;
 using CureWatch.Service.Tests.Demo;
 using CureWatch.Service.Tests.Pump;
 using CureWatch.Service.Tests.Settings;

@@ -1,8 +1,8 @@
 using System.Text;
 using CureWatch.Readings;
-using CureWatch.Service.Documents;
 using CureWatch.Service.Journal;
 using CureWatch.Service.Pump;
+using CureWatch.Service.Settings;
 
 namespace CureWatch.Service.Tests.Pump;
 

@@ -1,4 +1,4 @@
-namespace CureWatch.Service.Documents;
+namespace CureWatch.Service.Settings;
 
 /// <summary>An instant as it is written for scripts: ISO 8601 in UTC, to the millisecond.</summary>
 internal static class UtcText
