@@ -9,7 +9,7 @@ internal static class JobEndpoints
 {
     public static void Map(RouteGroupBuilder api)
     {
-        api.MapGet("/jobs", All).WithSummary("Every job, also of cars that left").Gives("jobs", "The jobs.");
+        api.MapGet("/jobs", All).WithSummary("The jobs of the cars that are here, or left in the last two days").Gives("jobs", "The jobs.");
         api.MapGet("/jobs/{job}", One).WithSummary("How a job stands now, in the shape of replay --json")
             .Gives("replay", "The job.").RefusesUnknownJob();
         api.MapGet("/jobs/{job}/windows", Windows).WithSummary("The windows of every coat").Gives("windows", "The windows.").RefusesUnknownJob();
@@ -28,7 +28,7 @@ internal static class JobEndpoints
         : JsonAnswer.Object(json =>
         {
             json.WriteInstant("at", look.At);
-            json.WriteArray("jobs", look.Shop.Jobs, j => CarJson.WriteBrief(json, look, j));
+            json.WriteArray("jobs", look.Shop.JobsInOrder, j => CarJson.WriteBrief(json, look, j));
         });
 
     private static IResult One(string job, Lookout lookout) => About(job, lookout, (look, state) =>
@@ -65,7 +65,10 @@ internal static class JobEndpoints
 
     private static IResult About(string job, Lookout lookout, Func<Look, JobState, IResult> answer) => lookout.Now() is not { } look
         ? Problem.NoShopYet()
-        : look.Shop.Find(job) is { } state ? answer(look, state) : Problem.Of(StatusCodes.Status404NotFound, $"No job '{job}'.");
+        : look.Shop.Find(job) is { } state ? answer(look, state)
+        : Problem.Of(StatusCodes.Status404NotFound, look.Register.Jobs.ContainsKey(job)
+            ? $"The job '{job}' is closed: its record is at /api/v1/handovers/{job}."
+            : $"No job '{job}'.");
 
     private static JobReport Report(Look look, JobState job) => look.ReportOf(job);
 }

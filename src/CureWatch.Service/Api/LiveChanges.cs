@@ -30,7 +30,7 @@ internal static class LiveChanges
             yield return Item(Climate, json => WriteClimate(json, BayReport.Of(look.Shop, bay)));
         }
 
-        foreach (JobState job in look.Shop.Jobs)
+        foreach (JobState job in look.Shop.JobsInOrder)
         {
             JobState? was = before?.Shop?.Find(job.Job.Id), isNow = after.Find(job.Job.Id);
             if (!ReferenceEquals(was, isNow) ? before is not null || job.LeftAt is null : job.LeftAt is null && look.BaysOf(job).Any(bays.Contains))
@@ -50,8 +50,8 @@ internal static class LiveChanges
     /// <summary>Those that are new since, and those that are over since; where nothing was told, those that stand.</summary>
     private static IEnumerable<int> WarningsToTell(Shop? before, Shop after) => before is null
         ? after.Standing.Values.Order()
-        : before.Standing.Values.Where(n => after.Warnings[n].ClearedAt is not null).Order()
-            .Concat(Enumerable.Range(before.Warnings.Count, after.Warnings.Count - before.Warnings.Count));
+        : before.Standing.Values.Concat(Enumerable.Range(before.WarningsGiven, after.WarningsGiven - before.WarningsGiven)).Order()
+            .Where(n => after.Warnings.TryGetValue(n, out Warnings.Warning? warning) && (n >= before.WarningsGiven || warning.ClearedAt is not null));
 
     private static bool IsChanged(IReadOnlyDictionary<string, BayState>? before, IReadOnlyDictionary<string, BayState> after, string bay) =>
         !ReferenceEquals(before?.GetValueOrDefault(bay), after.GetValueOrDefault(bay));

@@ -23,7 +23,7 @@ internal sealed class Look(Register register, Shop shop, ImmutableList<Trouble> 
     public DateTimeOffset At => shop.Now;
 
     /// <summary>The cars that are here, in the order they came.</summary>
-    public IEnumerable<JobState> Here => Shop.Jobs.Where(j => j.LeftAt is null);
+    public IEnumerable<JobState> Here => Shop.JobsInOrder.Where(j => j.LeftAt is null);
 
     /// <summary>The warnings that stand, the most urgent first, then in the order they were given, with their numbers.</summary>
     public IEnumerable<(int Number, Warning Warning)> OpenWarnings =>

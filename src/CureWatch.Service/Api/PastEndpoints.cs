@@ -1,5 +1,4 @@
 using System.Text.Json;
-using CureWatch.Bays;
 using CureWatch.Service.Book;
 using CureWatch.Service.Documents;
 
@@ -81,9 +80,10 @@ internal static class PastEndpoints
             return Problem.NoShopYet();
         }
 
-        if (look.Shop.Find(job) is not { LeftAt: not null } state || look.Register.Jobs.GetValueOrDefault(job)?.HandedOver is not { } left)
+        if (look.Register.Jobs.GetValueOrDefault(job) is not { } marks || marks.HandedOver is not { } left)
         {
-            return Problem.Of(StatusCodes.Status404NotFound, look.Shop.Find(job) is null ? $"No job '{job}'." : $"The car of job '{job}' is still here.");
+            bool isHere = look.Register.Jobs.ContainsKey(job);
+            return Problem.Of(StatusCodes.Status404NotFound, isHere ? $"The car of job '{job}' is still here." : $"No job '{job}'.");
         }
 
         return await past.AskAsync(
@@ -92,26 +92,31 @@ internal static class PastEndpoints
             {
                 through.Write(json);
                 json.WriteString("job", job);
-                json.WriteString("car", state.Job.Car);
+                json.WriteString("car", marks.Car);
                 json.WriteInstant("leftAt", left.At);
                 json.WriteString("by", left.By);
                 json.WriteString("despite", left.Despite);
                 json.WriteBoolean("asItLeft", record is not null);
                 json.WritePropertyName("document");
-                WriteDocument(json, look, state, record);
+                WriteDocument(json, look, job, record);
             }),
             context.RequestAborted);
     }
 
-    private static void WriteDocument(Utf8JsonWriter json, Look look, JobState state, string? record)
+    /// <summary>The record as the book has it; where the book is behind by that much, how the job stands, as long as the shop has it.</summary>
+    private static void WriteDocument(Utf8JsonWriter json, Look look, string job, string? record)
     {
         if (record is not null)
         {
             json.WriteRawValue(record);
         }
-        else
+        else if (look.Shop.Find(job) is { } state)
         {
             ReplayJson.Write(json, look.ReportOf(state), look.Shop.Tally);
+        }
+        else
+        {
+            json.WriteNullValue();
         }
     }
 
@@ -119,7 +124,7 @@ internal static class PastEndpoints
     private static void WriteLeft(Utf8JsonWriter json, Look look, BookedJob job, BookedDeparture left)
     {
         json.WriteString("job", job.Id);
-        json.WriteString("car", look.Shop.Find(job.Id)?.Job.Car);
+        json.WriteString("car", look.Register.Jobs.GetValueOrDefault(job.Id)?.Car);
         json.WriteString("bay", job.Bay);
         json.WriteInstant("startedAt", job.StartedAt);
         json.WriteInstant("promisedAt", job.PromisedAt);

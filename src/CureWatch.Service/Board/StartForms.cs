@@ -31,7 +31,7 @@ internal static class StartForms
             [.. Enum.GetValues<Place>().Select(WireName<Place>.Of)],
             Commands.Cautions.SolventVapour,
             TroubleViews.Of(look),
-            look.Shop.Jobs.Length,
+            look.Register.Jobs.Count,
             filled,
             faults);
     }
@@ -54,7 +54,7 @@ internal static class StartForms
     public static string IdOf(Look look, StartForm form, int jobNumber)
     {
         string id = Slug(form.Car) is { Length: > 0 } slug && Ids.Allows(slug) ? slug : "car";
-        HashSet<string> taken = [.. look.Shop.Jobs.Take(jobNumber).Select(j => j.Job.Id)];
+        HashSet<string> taken = [.. look.Register.Jobs.Where(j => j.Value.Number < jobNumber).Select(j => j.Key)];
         for (int i = 2; taken.Contains(id); i++)
         {
             string end = $"-{i}";

@@ -96,8 +96,8 @@ internal sealed class BookWriter
             case Entry.SettingsChanged e:
                 Add(() => _file.Settings.Upsert(StoredSettings.Of(new BookedSettings(step.At, e))));
                 break;
-            case Entry.WarningChanged e when e.Number < step.After.Shop?.Warnings.Count:
-                var warning = new BookedWarning(e.Number, step.After.Shop.Warnings[e.Number]);
+            case Entry.WarningChanged e when step.After.Shop?.Warnings.GetValueOrDefault(e.Number) is { } given:
+                var warning = new BookedWarning(e.Number, given);
                 Add(() => _file.Warnings.Upsert(StoredWarning.Of(warning)));
                 break;
         }

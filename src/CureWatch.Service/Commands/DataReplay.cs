@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using CureWatch.Bays;
 using CureWatch.Service.Journal;
 using CureWatch.Service.Pump;
@@ -6,36 +7,61 @@ using CureWatch.Service.Settings;
 namespace CureWatch.Service.Commands;
 
 /// <summary>A day replayed from a data folder's own journal, which may be in use meanwhile.</summary>
-internal static class DataReplay
+/// <param name="data">The data folder.</param>
+/// <param name="job">The job asked for; null for the only or the newest one.</param>
+/// <param name="until">Where to stop; null for the end of the journal.</param>
+/// <param name="faults">Where it is said why not.</param>
+internal sealed class DataReplay(string data, string? job, DateTimeOffset? until, Faults faults)
 {
-    /// <returns>The day, or null where the folder or the job cannot be used.</returns>
-    public static DayReplay? Run(string data, string? job, DateTimeOffset? until, Faults faults) =>
-        Fold(data, until, faults) is { } register ? Of(data, register, job, until, faults) : null;
+    private (int Number, JobReport Last)? _closed;
 
-    /// <summary>Folds a data folder's journal up to an instant.</summary>
-    /// <returns>What follows from it; null where it cannot be read, or is damaged.</returns>
-    public static Register? Fold(string data, DateTimeOffset? until, Faults faults) =>
-        DataFolder.HasJournal(data, faults) ? JournalFold.Of(data, until, faults)?.Register : null;
-
-    /// <summary>How a job stands in a register.</summary>
-    /// <returns>The day; null where there is no such job.</returns>
-    public static DayReplay? Of(string data, Register register, string? job, DateTimeOffset? until, Faults faults)
+    /// <returns>The day and what follows from the journal, or null where the folder or the job cannot be used.</returns>
+    public (DayReplay Day, Register Register)? Run()
     {
+        if (!DataFolder.HasJournal(data, faults) || JournalFold.Of(data, until, faults, s => LookForIt(s.Happened, s.After))?.Register is not { } register)
+        {
+            return null;
+        }
+
         if (register.Shop is not { } shop)
         {
             faults.Add(data, "journal", "no shop set up by then", "a journal with a shop's settings");
             return null;
         }
 
-        shop = until > shop.Now ? ShopFold.Take(shop, new Message.ClockReached(until.Value)).Shop : shop;
-        string? id = job ?? (shop.Jobs.IsEmpty ? null : shop.Jobs[^1].Job.Id);
-        if (id is not null && shop.Find(id) is null)
+        if (until > shop.Now)
         {
-            string known = shop.Jobs.IsEmpty ? "none was begun by then" : string.Join(" | ", shop.Jobs.Select(j => j.Job.Id));
+            (shop, ImmutableArray<ShopEvent> happened) = ShopFold.Take(shop, new Message.ClockReached(until.Value));
+            LookForIt(happened, register);
+        }
+
+        string? id = job ?? register.Jobs.OrderByDescending(j => j.Value.Number).Select(j => j.Key).FirstOrDefault();
+        if (id is null)
+        {
+            return (new DayReplay(null, shop.Plan, shop.Tally), register);
+        }
+
+        JobReport? report = shop.Find(id) is not null ? JobReport.Of(shop, id) : _closed?.Last.Job.Id == id ? _closed?.Last : null;
+        if (report is null)
+        {
+            string known = register.Jobs.IsEmpty ? "none was begun by then" : string.Join(" | ", register.Jobs.OrderBy(j => j.Value.Number).Select(j => j.Key));
             faults.Add(data, "job", id, $"a job of this folder: {known}");
             return null;
         }
 
-        return new DayReplay(id is null ? null : JobReport.Of(shop, id), shop.Plan, shop.Tally);
+        return (new DayReplay(report, shop.Plan, shop.Tally), register);
+    }
+
+    /// <summary>The shop lets go of a job two days after its car left: how it stood then is all that is left of it.</summary>
+    private void LookForIt(ImmutableArray<ShopEvent> happened, Register after)
+    {
+        foreach (ShopEvent.JobClosed e in happened.OfType<ShopEvent.JobClosed>())
+        {
+            int number = after.Jobs[e.Last.Job.Id].Number;
+            if (job is null ? !(number < _closed?.Number) : e.Last.Job.Id == job)
+            {
+                _closed = (number, e.Last);
+            }
+        }
     }
 }

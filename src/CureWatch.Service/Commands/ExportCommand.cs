@@ -26,7 +26,7 @@ internal static class ExportCommand
 
     private static bool Export(string data, string job, string target, Faults faults)
     {
-        if (DataReplay.Fold(data, null, faults) is not { } register || DataReplay.Of(data, register, job, null, faults) is not { } day)
+        if (new DataReplay(data, job, null, faults).Run() is not { Day: var day, Register: var register })
         {
             return false;
         }
@@ -40,7 +40,7 @@ internal static class ExportCommand
                 return false;
             }
 
-            ExportedFolder.Write(target, register, day.Report!, Readings(data, register.Shop!.Find(job)!.LeftAt));
+            ExportedFolder.Write(target, register, day.Report!, Readings(data, register.Jobs[job].HandedOver?.At));
             return true;
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException)

@@ -10,10 +10,11 @@ internal static class JournalFold
     /// <param name="data">The data folder.</param>
     /// <param name="until">Where to stop; null for the end.</param>
     /// <param name="faults">Where it is said why not.</param>
+    /// <param name="look">Looks at every entry taken in; null where nobody does.</param>
     /// <returns>
     /// The journal as far as it was read, and what follows from its entries up to then; null where it cannot be read, or is damaged.
     /// </returns>
-    public static (Recovery Journal, Register Register)? Of(string data, DateTimeOffset? until, Faults faults)
+    public static (Recovery Journal, Register Register)? Of(string data, DateTimeOffset? until, Faults faults, Action<Step>? look = null)
     {
         Recovery journal = Open(data);
         try
@@ -22,6 +23,7 @@ internal static class JournalFold
             foreach (Step step in journal.Steps().TakeWhile(s => !(s.At > until)))
             {
                 register = step.After;
+                look?.Invoke(step);
             }
 
             if (journal.Damage is not { } damage)

@@ -69,7 +69,7 @@ internal sealed class ReplayCommand
         string? job = parsed.GetValue(_job);
         DateTimeOffset? until = parsed.GetValue(_until);
         DayReplay? day = parsed.GetValue(_data) is { } data
-            ? DataReplay.Run(data, job, until, faults)
+            ? new DataReplay(data, job, until, faults).Run()?.Day
             : DayReplay.Run(parsed.GetValue(_config)!, parsed.GetValue(_readings)!, job!, until, faults);
         return day is null
             ? Refusal.Of(faults, error)

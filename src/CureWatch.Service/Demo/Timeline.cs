@@ -66,7 +66,7 @@ internal sealed class Timeline
         for (; _look < at; _look += LookEvery)
         {
             Shop then = ShopFold.Take(shop, new Message.ClockReached(_look)).Shop;
-            foreach (JobState job in then.Jobs.Where(j => j.LeftAt is null))
+            foreach (JobState job in then.JobsInOrder.Where(j => j.LeftAt is null))
             {
                 Look(then, job.Job);
             }
@@ -93,7 +93,7 @@ internal sealed class Timeline
 
     private void TellWindows(Shop shop)
     {
-        foreach (JobState job in shop.Jobs)
+        foreach (JobState job in shop.JobsInOrder)
         {
             JobReport report = JobReport.Of(shop, job.Job.Id);
             foreach (CoatReport coat in report.Surfaces.SelectMany(s => s.Coats))

@@ -45,7 +45,7 @@ internal static class OutputDocuments
             }
         }
 
-        foreach (JobState job in shop.Jobs)
+        foreach (JobState job in shop.JobsInOrder)
         {
             if (job.LeftAt is null)
             {

@@ -12,7 +12,7 @@ internal static class Facts
     /// <summary>The facts an entry brought about, in order.</summary>
     public static IEnumerable<Entry> Of(Register before, ImmutableArray<ShopEvent> happened)
     {
-        int warnings = before.Shop?.Warnings.Count ?? 0;
+        int warnings = before.Shop?.WarningsGiven ?? 0;
         int turns = before.Turns;
         var raised = new Dictionary<Subject, int>();
         foreach (ShopEvent e in happened)

@@ -38,7 +38,7 @@ internal sealed class Imports(Register register, bool isForced, Faults faults)
         }
 
         HashSet<string> bays = [.. shop.Plan.Bays.Select(b => b.Bay)];
-        foreach (Bays.JobState job in register.Shop?.Jobs ?? [])
+        foreach (Bays.JobState job in register.Shop?.JobsInOrder ?? [])
         {
             if (job.LeftAt is null && !bays.Contains(job.Job.Bay))
             {

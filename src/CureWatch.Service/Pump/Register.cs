@@ -11,7 +11,7 @@ namespace CureWatch.Service.Pump;
 /// <param name="Shop">The shop; null before its settings came.</param>
 /// <param name="Refusals">How often what was refused, by reason and place, readings nobody believed included.</param>
 /// <param name="Turns">How many rulings have turned.</param>
-/// <param name="Jobs">When each job was begun and handed over, by job.</param>
+/// <param name="Jobs">What is known of every job there ever was beyond the engine, by job.</param>
 internal sealed record Register(
     long Sequence,
     DateTimeOffset At,
@@ -35,8 +35,11 @@ internal sealed record Register(
         (a, b) => string.CompareOrdinal(a.Reason, b.Reason) is not 0 and var reason ? reason : string.CompareOrdinal(a.Place, b.Place));
 }
 
-/// <summary>What is known of a job beyond the engine.</summary>
+/// <summary>What is known of a job beyond the engine, which lets go of it two days after its car left.</summary>
+/// <param name="Number">How many jobs were begun before it.</param>
+/// <param name="Car">The car, in the shop's words.</param>
 /// <param name="StartedAt">When it was begun.</param>
 /// <param name="Pins">The sheets it keeps.</param>
 /// <param name="HandedOver">When, by whom and despite what the car left; null while it is here.</param>
-internal sealed record JobMarks(DateTimeOffset StartedAt, ImmutableArray<SheetPin> Pins, (DateTimeOffset At, string? By, string? Despite)? HandedOver);
+internal sealed record JobMarks(
+    int Number, string? Car, DateTimeOffset StartedAt, ImmutableArray<SheetPin> Pins, (DateTimeOffset At, string? By, string? Despite)? HandedOver);

@@ -58,7 +58,7 @@ internal static class RegisterFold
     }
 
     private static Register Start(Register register, Entry.JobStarted e, DateTimeOffset at) =>
-        register with { Jobs = register.Jobs.SetItem(e.Job.Id, new JobMarks(at, e.Pins, null)) };
+        register with { Jobs = register.Jobs.SetItem(e.Job.Id, new JobMarks(register.Jobs.Count, e.Job.Car, at, e.Pins, null)) };
 
     private static Register HandOver(Register register, Entry.HandedOver e, DateTimeOffset at) =>
         register with { Jobs = register.Jobs.SetItem(e.Job, register.Jobs[e.Job] with { HandedOver = (at, e.By, e.Despite) }) };

@@ -27,7 +27,7 @@ internal static class Requests
 
         if (register.Shop?.Find(id) is not { } job)
         {
-            return Decision.Nothing(new Answer.NoSuchJob(id));
+            return register.Jobs.ContainsKey(id) ? RefuseClosed(arrival.Source, id, faults) : Decision.Nothing(new Answer.NoSuchJob(id));
         }
 
         string[] surfaces = [.. job.Job.Surfaces.Select(s => s.Id)];
@@ -76,8 +76,12 @@ internal static class Requests
                 return Decision.Nothing(new Answer.Repeated(job.Id));
             }
 
-            faults.Add(arrival.Source, "/job", job.Id, "an id that no job had before");
-            return Refuse(faults);
+            return RefuseUsed(arrival.Source, job.Id, faults);
+        }
+
+        if (register.Jobs.ContainsKey(job.Id))
+        {
+            return RefuseUsed(arrival.Source, job.Id, faults);
         }
 
         foreach (Tap tap in record.Taps.Where(t => LiveTap.IsAhead(t, now)))
@@ -102,12 +106,12 @@ internal static class Requests
 
     public static Decision OnHandOver(Register register, Arrival.HandOver arrival, DateTimeOffset now)
     {
-        if (register.Shop?.Find(arrival.Job) is not { } job)
+        if (register.Shop is null || !register.Jobs.TryGetValue(arrival.Job, out JobMarks? job))
         {
             return Decision.Nothing(new Answer.NoSuchJob(arrival.Job));
         }
 
-        if (job.LeftAt is not null)
+        if (job.HandedOver is not null)
         {
             return Decision.Nothing(new Answer.Repeated(arrival.Job));
         }
@@ -123,6 +127,18 @@ internal static class Requests
 
     private static bool IsRetry(Job before, Job again) =>
         before with { Surfaces = [] } == again with { Surfaces = [] } && before.Surfaces.SequenceEqual(again.Surfaces);
+
+    private static Decision RefuseClosed(string source, string job, Faults faults)
+    {
+        faults.Add(source, "/job", job, "a job whose car is here, or left less than two days ago: then its record is closed");
+        return Refuse(faults);
+    }
+
+    private static Decision RefuseUsed(string source, string job, Faults faults)
+    {
+        faults.Add(source, "/job", job, "an id that no job had before");
+        return Refuse(faults);
+    }
 
     private static Decision Refuse(Faults faults) => Decision.Nothing(new Answer.Refused([.. faults.All]));
 }

@@ -19,16 +19,24 @@ public static class CoatReviews
     /// <summary>While readings stay away, deadlines come nearer: a coat that is followed is looked at this often all the same.</summary>
     private static readonly TimeSpan LongestUnfollowed = Panels.Source.EvaporationLimit;
 
+    /// <summary>
+    /// Between two looks the way to the next act gets shorter by this part of it at least, however often a probe speaks; the act itself is
+    /// awaited. Source (choice).
+    /// </summary>
+    private const int PartsOfTheWay = 32;
+
     /// <summary>Decides what is due.</summary>
     /// <param name="shop">The shop.</param>
     /// <param name="bay">The bay whose climate just moved; null where none did.</param>
     /// <returns>What happened.</returns>
-    public static IEnumerable<ShopEvent> Decide(Shop shop, string? bay)
+    public static IEnumerable<ShopEvent> Decide(Shop shop, BayState? bay)
     {
         var present = new Present(shop, shop.Now);
+        IEnumerable<string> jobs = shop.DueJobs.DueBy(shop.Now).Union(bay?.Jobs ?? []);
         return
-            from watched in shop.Watched
-            where watched.ReviewAt <= shop.Now || (watched.IsFollowed && bay is not null && watched.Point?.Bay == bay)
+            from job in jobs
+            from watched in shop.Jobs[job].Watched
+            where watched.ReviewAt <= shop.Now || (watched.FollowedFrom <= shop.Now && bay is not null && watched.Point?.Bay == bay.Plan.Bay)
             from happened in Review(shop, present, watched)
             select happened;
     }
@@ -45,7 +53,7 @@ public static class CoatReviews
 
     private static IEnumerable<ShopEvent> Review(Shop shop, Present present, WatchedCoat watched)
     {
-        Job job = shop.Find(watched.Key.Job)!.Job;
+        Job job = shop.Jobs[watched.Key.Job].Job;
         CoatWindows windows = present.WindowsOf(job, watched.Story, watched.Coat);
         var acts = new List<DateTimeOffset?>();
         foreach (ShopEvent happened in LevelOff(shop, watched, windows, acts).Concat(Recoat(shop, watched, windows, acts)))
@@ -56,8 +64,8 @@ public static class CoatReviews
         DateTimeOffset? next = acts.Where(a => a > shop.Now).Min();
         DateTimeOffset soon = shop.Now + LongestUnfollowed;
         yield return next is { } act
-            ? new ShopEvent.CoatForeseen(watched.Key, act < soon ? act : soon, IsFollowed: true)
-            : new ShopEvent.CoatForeseen(watched.Key, WhenSettled(shop, watched, windows), IsFollowed: false);
+            ? new ShopEvent.CoatForeseen(watched.Key, act < soon ? act : soon, shop.Now + ((act - shop.Now) / PartsOfTheWay))
+            : new ShopEvent.CoatForeseen(watched.Key, WhenSettled(shop, watched, windows), FollowedFrom: null);
     }
 
     private static IEnumerable<ShopEvent> LevelOff(Shop shop, WatchedCoat watched, CoatWindows windows, List<DateTimeOffset?> acts)

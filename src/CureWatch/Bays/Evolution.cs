@@ -28,14 +28,14 @@ public static class Evolution
         ShopEvent.CondensationEnded e => WithSpells(
             shop, e.Bay, e.Air, spells => spells.SetItem(spells.Length - 1, spells[^1] with { To = e.At })),
         ShopEvent.SurfaceOverheated e => WithJob(shop, e.Job, j => j with { Overheats = j.Overheats.Add((e.Surface, e.Overheat)) }),
-        ShopEvent.AlarmMoved { Alarm: Alarm.Normal } e => shop with { Alarms = shop.Alarms.Remove(e.Subject) },
-        ShopEvent.AlarmMoved e => shop with { Alarms = shop.Alarms.SetItem(e.Subject, e.Alarm) },
+        ShopEvent.AlarmMoved e => Move(shop, e),
         ShopEvent.WarningRaised e => Raise(shop, e.Warning),
         ShopEvent.WarningCleared e => Clear(shop, e),
         ShopEvent.CoatForeseen e => Foresee(shop, e),
         ShopEvent.RulingTurned e => WithJob(shop, e.Job, j => j with { IsReady = e.IsReady }),
         ShopEvent.RulingForeseen e => WithJob(shop, e.Job, j => j with { RuleAt = e.RuleAt }),
         ShopEvent.CarHandedOver e => WithJob(shop, e.Job, j => j with { LeftAt = e.At, RuleAt = null }),
+        ShopEvent.JobClosed e => shop.Without(shop.Jobs[e.Last.Job.Id]),
         ShopEvent.PlanReplaced e => Refit(shop, e.Plan),
         ShopEvent.SheetTakenIn e => shop with
         {
@@ -50,18 +50,22 @@ public static class Evolution
         BayState bay = shop.Bays[raw.Bay];
         int index = bay.IndexOf(raw.Probe);
         DateTimeOffset changedFrom = ChangedFrom(bay.Logs[index], raw);
-        BayState heard = bay with { Logs = bay.Logs.SetItem(index, bay.Logs[index].Believe(raw)) };
-        Shop after = shop with { Bays = shop.Bays.SetItem(raw.Bay, heard), Tally = shop.Tally with { Accepted = shop.Tally.Accepted + 1 } };
-        foreach ((WatchPoint point, WatchedClimate climate) in shop.Climates)
+        ImmutableArray<ProbeLog> logs = bay.Logs.SetItem(index, bay.Logs[index].Believe(raw));
+        BayState heard = bay with { Logs = logs, Climates = Follow(bay, logs, changedFrom, shop.Now), ReadingsToTidy = bay.ReadingsToTidy - 1 };
+        Shop after = shop with { Tally = shop.Tally with { Accepted = shop.Tally.Accepted + 1 } };
+        return after.With(heard.ReadingsToTidy > 0 ? heard : History.Tidy(after, heard));
+    }
+
+    private static ImmutableDictionary<WatchPoint, WatchedClimate> Follow(
+        BayState bay, ImmutableArray<ProbeLog> logs, DateTimeOffset changedFrom, DateTimeOffset now)
+    {
+        ImmutableDictionary<WatchPoint, WatchedClimate> climates = bay.Climates;
+        foreach ((WatchPoint point, WatchedClimate climate) in bay.Climates)
         {
-            if (point.Bay == raw.Bay)
-            {
-                WatchedClimate longer = climate.Extend(point.WatchIn(heard.Plan, heard.Logs), changedFrom, shop.Now);
-                after = after with { Climates = after.Climates.SetItem(point, longer) };
-            }
+            climates = climates.SetItem(point, climate.Extend(point.WatchIn(bay.Plan, logs), changedFrom, now));
         }
 
-        return after;
+        return climates;
     }
 
     /// <summary>A probe that was missing for too long did not count since its reading before: what others told then stands.</summary>
@@ -83,34 +87,61 @@ public static class Evolution
         int index = bay.IndexOf(e.Raw.Probe);
         ProbeLog log = bay.Logs[index];
         ProbeLog remembering = e.Why == Disbelief.Frozen ? log.Repeat(e.Raw) : log.Suspect(e.Raw);
-        return after with { Bays = shop.Bays.SetItem(e.Raw.Bay, bay with { Logs = bay.Logs.SetItem(index, remembering) }) };
+        return after.With(bay with { Logs = bay.Logs.SetItem(index, remembering) });
+    }
+
+    private static Shop Move(Shop shop, ShopEvent.AlarmMoved e)
+    {
+        BayState bay = shop.Bays[e.Subject.Bay!];
+        return shop.With(bay with
+        {
+            Alarms = e.Alarm is Alarm.Normal ? bay.Alarms.Remove(e.Subject) : bay.Alarms.SetItem(e.Subject, e.Alarm),
+        });
     }
 
     private static Shop Open(Shop shop, Job job)
     {
         ImmutableArray<SurfaceStory> stories = [.. job.Surfaces.Select(s => Taps.Story(s, []))];
-        return shop with { Jobs = shop.Jobs.Add(new JobState(job, [], stories, [])) };
+        Shop after = shop.With(new JobState(job, shop.JobsBegun, shop.Now, [], stories, [], []));
+        return after with { JobsBegun = shop.JobsBegun + 1 };
     }
 
     private static Shop TakeDown(Shop shop, ShopEvent.TapTakenDown e)
     {
-        Shop told = WithJob(shop, e.Job, job =>
+        JobState before = shop.Jobs[e.Job];
+        ImmutableArray<Tap> taps = before.Told.Add(e.Tap);
+        JobState after = before with { Told = taps, Stories = [.. before.Job.Surfaces.Select(s => Taps.Story(s, taps))] };
+        if (after.LeftAt is not null)
         {
-            ImmutableArray<Tap> taps = job.Told.Add(e.Tap);
-            return job with { Told = taps, Stories = [.. job.Job.Surfaces.Select(s => Taps.Story(s, taps))] };
-        });
-        JobState after = told.Find(e.Job)!;
+            return shop.With(after);
+        }
+
         ImmutableArray<WatchedCoat> watched =
         [
-            .. told.Watched.Where(w => w.Key.Job != e.Job),
             .. from story in after.Stories
                from coat in story.Living
-               let stays = Stay.Of(told, after.Job.Bay, story)
+               let stays = Stay.Of(shop, after.Job.Bay, story)
                select new WatchedCoat(
-                   CoatKey.Of(e.Job, coat), story, coat, told.LawsOf(story.Surface), stays[^1].Point, told.Now, IsFollowed: true),
+                   CoatKey.Of(e.Job, coat), story, coat, shop.LawsOf(story.Surface), stays[^1].Point, shop.Now, FollowedFrom: shop.Now),
         ];
-        return after.LeftAt is null ? UseLaws(told with { Watched = watched }, after) : told;
+        return UseLaws(Watch(shop, after, watched), after);
     }
+
+    /// <summary>Watches these coats of a job, and no others.</summary>
+    private static Shop Watch(Shop shop, JobState job, ImmutableArray<WatchedCoat> watched)
+    {
+        Shop after = shop.With(job with { Watched = watched });
+        HashSet<string> bays = BaysOf(watched);
+        foreach (string id in BaysOf(shop.Jobs[job.Job.Id].Watched).Union(bays).Order(StringComparer.Ordinal))
+        {
+            BayState bay = after.Bays[id];
+            after = after.With(bay with { Jobs = bays.Contains(id) ? bay.Jobs.Add(job.Job.Id) : bay.Jobs.Remove(job.Job.Id) });
+        }
+
+        return after;
+    }
+
+    private static HashSet<string> BaysOf(ImmutableArray<WatchedCoat> watched) => [.. watched.Select(w => w.Point?.Bay).OfType<string>()];
 
     private static Shop UseLaws(Shop shop, JobState job)
     {
@@ -126,9 +157,9 @@ public static class Evolution
             foreach (WatchPoint point in Stay.Of(shop, job.Job.Bay, story).Select(s => s.Point).OfType<WatchPoint>().Distinct())
             {
                 BayState bay = shop.Bays[point.Bay];
-                WatchedClimate climate = shop.Climates.GetValueOrDefault(point, WatchedClimate.Blank);
+                WatchedClimate climate = bay.Climates.GetValueOrDefault(point, WatchedClimate.Blank);
                 climate = climate.Extend(point.WatchIn(bay.Plan, bay.Logs), shop.Now, shop.Now).Use(shop.LawsOf(story.Surface).All, from);
-                shop = shop with { Climates = shop.Climates.SetItem(point, climate) };
+                shop = shop.With(bay with { Climates = bay.Climates.SetItem(point, climate) });
             }
         }
 
@@ -137,31 +168,46 @@ public static class Evolution
 
     private static Shop Foresee(Shop shop, ShopEvent.CoatForeseen e)
     {
+        JobState job = shop.Jobs[e.Coat.Job];
         if (e.ReviewAt is { } reviewAt)
         {
-            return shop with
-            {
-                Watched = [.. shop.Watched.Select(w => w.Key == e.Coat ? w with { ReviewAt = reviewAt, IsFollowed = e.IsFollowed } : w)],
-            };
+            ImmutableArray<WatchedCoat> moved =
+                [.. job.Watched.Select(w => w.Key == e.Coat ? w with { ReviewAt = reviewAt, FollowedFrom = e.FollowedFrom } : w)];
+            return shop.With(job with { Watched = moved });
         }
 
-        ImmutableArray<WatchedCoat> watched = [.. shop.Watched.Where(w => w.Key != e.Coat)];
-        ImmutableHashSet<RateLaw> needed = [.. watched.SelectMany(w => w.Laws.All)];
-        return shop with { Watched = watched, Climates = shop.Climates.ToImmutableDictionary(c => c.Key, c => c.Value.Release(needed)) };
+        WatchedCoat let = job.Watched.First(w => w.Key == e.Coat);
+        Shop after = Watch(shop, job, job.Watched.Remove(let));
+        return let.Point is { } point ? Release(after, after.Bays[point.Bay]) : after;
+    }
+
+    /// <summary>Leaves only the laws in use that a coat in the bay still needs.</summary>
+    private static Shop Release(Shop shop, BayState bay)
+    {
+        ImmutableHashSet<RateLaw> needed =
+        [
+            .. from job in bay.Jobs
+               from coat in shop.Jobs[job].Watched
+               where coat.Point?.Bay == bay.Plan.Bay
+               from law in coat.Laws.All
+               select law,
+        ];
+        return shop.With(bay with { Climates = bay.Climates.ToImmutableDictionary(c => c.Key, c => c.Value.Release(needed)) });
     }
 
     private static Shop Raise(Shop shop, Warning warning) => shop with
     {
-        Warnings = shop.Warnings.Add(warning),
-        Standing = shop.Standing.Add(warning.Subject, shop.Warnings.Count),
+        Warnings = shop.Warnings.Add(shop.WarningsGiven, warning),
+        WarningsGiven = shop.WarningsGiven + 1,
+        Standing = shop.Standing.Add(warning.Subject, shop.WarningsGiven),
     };
 
     private static Shop Clear(Shop shop, ShopEvent.WarningCleared e)
     {
-        int index = shop.Standing[e.Subject];
+        int number = shop.Standing[e.Subject];
         return shop with
         {
-            Warnings = shop.Warnings.SetItem(index, shop.Warnings[index] with { ClearedAt = e.At }),
+            Warnings = shop.Warnings.SetItem(number, shop.Warnings[number] with { ClearedAt = e.At }),
             Standing = shop.Standing.Remove(e.Subject),
         };
     }
@@ -169,21 +215,25 @@ public static class Evolution
     /// <summary>
     /// A probe that is still there goes on where it was. A bay that is gone keeps what was measured in it, for the coats that were there.
     /// </summary>
-    private static Shop Refit(Shop shop, ShopPlan plan) => shop with
+    private static Shop Refit(Shop shop, ShopPlan plan)
     {
-        Plan = plan,
-        Bays = plan.Bays.Aggregate(
-            shop.Bays,
-            (bays, b) => bays.SetItem(b.Bay, bays.TryGetValue(b.Bay, out BayState? bay) ? bay.Refit(b, shop.Now) : BayState.Opening(b, shop.Now))),
-    };
+        HashSet<string> there = [.. plan.Bays.Select(b => b.Bay)];
+        Shop after = shop with { Plan = plan };
+        foreach (BayState gone in shop.Bays.Values.Where(b => !there.Contains(b.Plan.Bay)))
+        {
+            after = after.With(gone with { IsGone = true });
+        }
 
-    private static Shop WithJob(Shop shop, string id, Func<JobState, JobState> change) =>
-        shop with { Jobs = [.. shop.Jobs.Select(j => j.Job.Id == id ? change(j) : j)] };
+        return plan.Bays.Aggregate(
+            after,
+            (s, b) => s.With(s.Bays.TryGetValue(b.Bay, out BayState? bay) ? bay.Refit(b, s.Now) : BayState.Opening(b, s.Now)));
+    }
+
+    private static Shop WithJob(Shop shop, string id, Func<JobState, JobState> change) => shop.With(change(shop.Jobs[id]));
 
     private static Shop WithSpells(Shop shop, string id, Place air, Func<ImmutableArray<Spell>, ImmutableArray<Spell>> change)
     {
         BayState bay = shop.Bays[id];
-        BayState changed = bay with { WetSpells = bay.WetSpells.SetItem(air, change(bay.WetSpellsIn(air))) };
-        return shop with { Bays = shop.Bays.SetItem(id, changed) };
+        return shop.With(bay with { WetSpells = bay.WetSpells.SetItem(air, change(bay.WetSpellsIn(air))) });
     }
 }

@@ -57,8 +57,8 @@ public static class Intake
 
     /// <summary>Nobody watches the coats of a car that left, or warns about them.</summary>
     private static IEnumerable<ShopEvent> LetGo(Shop shop, string job) =>
-        shop.Watched.Where(w => w.Key.Job == job)
-            .Select(w => (ShopEvent)new ShopEvent.CoatForeseen(w.Key, null, IsFollowed: false))
+        shop.Jobs[job].Watched
+            .Select(w => (ShopEvent)new ShopEvent.CoatForeseen(w.Key, null, FollowedFrom: null))
             .Concat(Clear(shop, s => s.Job == job));
 
     /// <summary>Nobody waits for a probe that is there no more.</summary>
@@ -66,7 +66,7 @@ public static class Intake
     {
         HashSet<(string, string)> probes = [.. plan.Bays.SelectMany(b => b.Probes.Select(p => (b.Bay, p.Probe.Id)))];
         bool IsGone(Subject s) => s is { Bay: { } bay, Probe: { } probe } && !probes.Contains((bay, probe));
-        return shop.Alarms.Keys.Where(IsGone)
+        return shop.Bays.Values.SelectMany(b => b.Alarms.Keys).Where(IsGone).Order(SubjectOrder.Instance)
             .Select(s => (ShopEvent)new ShopEvent.AlarmMoved(s, new Alarm.Normal()))
             .Concat(Clear(shop, IsGone));
     }

@@ -29,16 +29,28 @@ public sealed record JobReport(
     {
         JobState state = shop.Find(id) ?? throw new ArgumentException($"No job '{id}'.", nameof(id));
         var present = new Present(shop, shop.Now);
-        ImmutableArray<Evidence> evidence = [.. state.Stories.Select(s => EvidenceOf(shop, present, state, s))];
+        ImmutableArray<Evidence> evidence = EvidenceFor(shop, present, state);
         HashSet<string?> bays = [.. state.Stories.SelectMany(s => present.StaysOf(state.Job, s)).Select(s => s.Bay)];
         return new JobReport(
             state.Job,
             shop.Now,
             state.Told,
             [.. evidence.Select(e => (e.Story.Surface, CoatsOf(present, state.Job, e)))],
-            [.. shop.Warnings.Where(w => w.Subject.Job == id || (w.Subject.Job is null && bays.Contains(w.Subject.Bay)))],
-            Ruling.On(evidence, shop.Plan.Hours, shop.Plan.Finishing, shop.Now));
+            [.. shop.Warnings.Values.Where(w => w.Subject.Job == id || (w.Subject.Job is null && bays.Contains(w.Subject.Bay) && !(w.ClearedAt < state.OpenedAt)))],
+            RulingOf(shop, evidence));
     }
+
+    /// <summary>Rules on a car without reporting on it.</summary>
+    /// <param name="shop">The shop.</param>
+    /// <param name="job">The job, one of the shop's.</param>
+    /// <returns>Whether the car may leave.</returns>
+    internal static Ruling RulingOn(Shop shop, JobState job) => RulingOf(shop, EvidenceFor(shop, new Present(shop, shop.Now), job));
+
+    private static Ruling RulingOf(Shop shop, ImmutableArray<Evidence> evidence) =>
+        Ruling.On(evidence, shop.Plan.Hours, shop.Plan.Finishing, shop.Now);
+
+    private static ImmutableArray<Evidence> EvidenceFor(Shop shop, Present present, JobState job) =>
+        [.. job.Stories.Select(s => EvidenceOf(shop, present, job, s))];
 
     private static Evidence EvidenceOf(Shop shop, Present present, JobState state, SurfaceStory story)
     {

@@ -102,13 +102,13 @@ public sealed class Present(Shop shop, DateTimeOffset now)
     {
         IReadOnlyList<ClimateSegment> provisional = ProvisionalAt(point);
         return provisional.Count > 0 ? provisional[^1]
-            : shop.Climates.GetValueOrDefault(point) is { Track.Segments: { Count: > 0 } segments } ? segments.Last
+            : shop.ClimateAt(point) is { Track.Segments: { Count: > 0 } segments } ? segments.Last
             : null;
     }
 
     private ImmutableArray<Stretch> PiecesOf(Stay stay, RateLaw law)
     {
-        if (stay.Point is not { } point || shop.Climates.GetValueOrDefault(point) is not { } climate)
+        if (stay.Point is not { } point || shop.ClimateAt(point) is not { } climate)
         {
             return [];
         }
@@ -140,7 +140,7 @@ public sealed class Present(Shop shop, DateTimeOffset now)
         if (!_provisional.TryGetValue(point, out IReadOnlyList<ClimateSegment>? segments))
         {
             BayState bay = shop.Bays[point.Bay];
-            ClimateTrack track = shop.Climates.GetValueOrDefault(point)?.Track ?? ClimateTrack.Blank;
+            ClimateTrack track = shop.ClimateAt(point)?.Track ?? ClimateTrack.Blank;
             segments = track.Provisional(point.WatchIn(bay.Plan, bay.Logs), now);
             _provisional.Add(point, segments);
         }

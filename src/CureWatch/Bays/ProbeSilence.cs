@@ -6,34 +6,30 @@ namespace CureWatch.Bays;
 /// <summary>Notices probes that are not heard.</summary>
 public static class ProbeSilence
 {
-    /// <summary>Decides which probes fell silent, or are heard again.</summary>
+    /// <summary>Decides which probes of a bay fell silent, or are heard again.</summary>
     /// <param name="shop">The shop.</param>
+    /// <param name="bay">The bay.</param>
     /// <returns>What happened.</returns>
-    public static IEnumerable<ShopEvent> Decide(Shop shop) =>
-        from plan in shop.Plan.Bays
-        let bay = shop.Bays[plan.Bay]
-        from log in bay.Logs
-        let subject = Subject(plan, log)
-        let before = shop.Alarms.GetValueOrDefault(subject) ?? new Alarm.Normal()
+    public static IEnumerable<ShopEvent> Decide(Shop shop, BayState bay) =>
+        from log in bay.IsGone ? [] : bay.Logs
+        let subject = Subject(bay.Plan, log)
+        let before = bay.Alarms.GetValueOrDefault(subject) ?? new Alarm.Normal()
         let isSilent = shop.Now >= log.SilentAt
         where isSilent ? before is not Alarm.Raised : before is Alarm.Raised
         from happened in Watchman.Moved(shop, subject, before, isSilent ? new Alarm.Raised() : new Alarm.Returning(shop.Now, 1, 1), null)
         select happened;
 
-    /// <summary>When the next probe falls silent, if none is heard before.</summary>
-    /// <param name="shop">The shop.</param>
+    /// <summary>When the next probe of a bay falls silent, if none is heard before.</summary>
+    /// <param name="bay">The bay.</param>
     /// <returns>The instant; null where all that can have.</returns>
-    public static DateTimeOffset? NextAt(Shop shop)
+    public static DateTimeOffset? NextIn(BayState bay)
     {
         DateTimeOffset? next = null;
-        foreach (BayPlan plan in shop.Plan.Bays)
+        foreach (ProbeLog log in bay.Logs)
         {
-            foreach (ProbeLog log in shop.Bays[plan.Bay].Logs)
+            if (!(next <= log.SilentAt) && bay.Alarms.GetValueOrDefault(Subject(bay.Plan, log)) is not Alarm.Raised)
             {
-                if (!(next <= log.SilentAt) && shop.Alarms.GetValueOrDefault(Subject(plan, log)) is not Alarm.Raised)
-                {
-                    next = log.SilentAt;
-                }
+                next = log.SilentAt;
             }
         }
 

@@ -17,24 +17,26 @@ public static class Rulings
     /// <returns>What happened.</returns>
     public static IEnumerable<ShopEvent> Decide(Shop shop, IReadOnlyList<ShopEvent> happened)
     {
-        bool isAnyTouched = happened.Any(e => e is ShopEvent.CondensationBegan or ShopEvent.CondensationEnded or ShopEvent.PlanReplaced);
-        return
-            from job in shop.Jobs
-            where job.LeftAt is null && (isAnyTouched || job.RuleAt <= shop.Now || happened.Any(e => Touches(e, job.Job.Id)))
-            from ruled in Rule(shop, job)
-            select ruled;
+        var jobs = new SortedSet<string>(shop.DueJobs.DueBy(shop.Now).Where(j => shop.Jobs[j].RuleAt <= shop.Now), StringComparer.Ordinal);
+        foreach (ShopEvent e in happened)
+        {
+            jobs.UnionWith(TouchedBy(shop, e));
+        }
+
+        return jobs.Select(j => shop.Jobs[j]).Where(j => j.LeftAt is null).SelectMany(j => Rule(shop, j));
     }
 
-    private static bool Touches(ShopEvent happened, string job) => happened switch
+    private static IEnumerable<string> TouchedBy(Shop shop, ShopEvent happened) => happened switch
     {
-        ShopEvent.TapTakenDown e => e.Job == job,
-        ShopEvent.SurfaceOverheated e => e.Job == job,
-        _ => false,
+        ShopEvent.TapTakenDown e => [e.Job],
+        ShopEvent.SurfaceOverheated e => [e.Job],
+        ShopEvent.CondensationBegan or ShopEvent.CondensationEnded or ShopEvent.PlanReplaced => shop.Jobs.Keys,
+        _ => [],
     };
 
     private static IEnumerable<ShopEvent> Rule(Shop shop, JobState job)
     {
-        Ruling ruling = JobReport.Of(shop, job.Job.Id).Ruling;
+        Ruling ruling = JobReport.RulingOn(shop, job);
         if (ruling.IsReady != job.IsReady)
         {
             yield return new ShopEvent.RulingTurned(job.Job.Id, ruling.IsReady, shop.Now);

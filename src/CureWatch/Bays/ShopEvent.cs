@@ -85,6 +85,10 @@ public abstract record ShopEvent
     /// <param name="At">When.</param>
     public sealed record CarHandedOver(string Job, DateTimeOffset At) : ShopEvent;
 
+    /// <summary>A job was closed: its car left two days ago, nothing about it can change, and the shop lets go of it.</summary>
+    /// <param name="Last">How it stood at the end.</param>
+    public sealed record JobClosed(JobReport Last) : ShopEvent;
+
     /// <summary>The shop is set up otherwise.</summary>
     /// <param name="Plan">The shop as it is set up.</param>
     public sealed record PlanReplaced(ShopPlan Plan) : ShopEvent;
@@ -100,8 +104,8 @@ public abstract record ShopEvent
     /// <summary>It was foreseen when a coat has to be looked at again.</summary>
     /// <param name="Coat">The coat.</param>
     /// <param name="ReviewAt">When; null once nothing about it can change but by a tap.</param>
-    /// <param name="IsFollowed">Whether somebody has to do something to it in time, so that every reading matters.</param>
-    public sealed record CoatForeseen(CoatKey Coat, DateTimeOffset? ReviewAt, bool IsFollowed) : ShopEvent;
+    /// <param name="FollowedFrom">From when on a reading is reason enough; null where nobody has to do anything to it in time.</param>
+    public sealed record CoatForeseen(CoatKey Coat, DateTimeOffset? ReviewAt, DateTimeOffset? FollowedFrom) : ShopEvent;
 }
 
 /// <summary>Names a coat.</summary>

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using CureWatch.Warnings;
 
 namespace CureWatch.Bays;
 
@@ -16,6 +15,7 @@ public static class ShopFold
     /// <returns>The shop after it, and what happened on the way, in order.</returns>
     public static (Shop Shop, ImmutableArray<ShopEvent> Happened) Take(Shop shop, Message message)
     {
+        shop = History.TidyWarnings(shop);
         var happened = ImmutableArray.CreateBuilder<ShopEvent>();
         DateTimeOffset at = message.At > shop.Now ? message.At : shop.Now;
         while (NextDueAt(shop) is { } due && due <= at)
@@ -32,24 +32,8 @@ public static class ShopFold
     /// <returns>The instant; null where nothing can.</returns>
     public static DateTimeOffset? NextDueAt(Shop shop)
     {
-        DateTimeOffset? next = ProbeSilence.NextAt(shop);
-        foreach (WatchedCoat coat in shop.Watched)
-        {
-            next = next <= coat.ReviewAt ? next : coat.ReviewAt;
-        }
-
-        foreach (JobState job in shop.Jobs)
-        {
-            next = job.RuleAt is null || next <= job.RuleAt ? next : job.RuleAt;
-        }
-
-        foreach ((Subject subject, Alarm alarm) in shop.Alarms)
-        {
-            DateTimeOffset? due = alarm.DueAt(AlarmRule.Of(subject.Kind));
-            next = due is null || next <= due ? next : due;
-        }
-
-        return next;
+        DateTimeOffset? bays = shop.DueBays.NextAt, jobs = shop.DueJobs.NextAt;
+        return jobs is null || bays <= jobs ? bays : jobs;
     }
 
     private static Shop Step(Shop shop, Message message, DateTimeOffset at, ImmutableArray<ShopEvent>.Builder happened)
@@ -58,24 +42,32 @@ public static class ShopFold
         int before = happened.Count;
         shop = Apply(shop, Intake.Decide(shop, message), happened);
         ShopEvent? taken = happened.Count > before ? happened[before] : null;
-        string? bay = null;
+        string? heard = (taken as ShopEvent.ReadingBelieved)?.Raw.Bay;
         if (taken is ShopEvent.ReadingBelieved believed)
         {
-            bay = believed.Raw.Bay;
             shop = Apply(shop, ClimateLooks.Decide(shop, believed.Raw), happened);
         }
 
-        shop = Apply(shop, Watchman.JudgeDue(shop), happened);
-        shop = Apply(shop, ProbeSilence.Decide(shop), happened);
-        shop = Apply(shop, CoatReviews.Decide(shop, bay), happened);
+        foreach (string bay in BaysToJudge(shop, heard, taken))
+        {
+            shop = Apply(shop, Watchman.JudgeDue(shop, shop.Bays[bay]), happened);
+            shop = Apply(shop, ProbeSilence.Decide(shop, shop.Bays[bay]), happened);
+        }
+
+        shop = Apply(shop, CoatReviews.Decide(shop, heard is null ? null : shop.Bays[heard]), happened);
         if (taken is ShopEvent.TapTakenDown told)
         {
             shop = Apply(shop, CoatReviews.ClearEnded(shop), happened);
             shop = Apply(shop, TapLooks.Decide(shop, told.Job, told.Tap), happened);
         }
 
-        return Apply(shop, Rulings.Decide(shop, [.. happened.Skip(before)]), happened);
+        shop = Apply(shop, Rulings.Decide(shop, [.. happened.Skip(before)]), happened);
+        return Apply(shop, Closings.Decide(shop), happened);
     }
+
+    private static IEnumerable<string> BaysToJudge(Shop shop, string? heard, ShopEvent? taken) => taken is ShopEvent.PlanReplaced
+        ? [.. shop.Bays.Keys.Order(StringComparer.Ordinal)]
+        : [.. heard is null ? shop.DueBays.DueBy(shop.Now) : shop.DueBays.DueBy(shop.Now).Append(heard).Distinct()];
 
     private static Shop Apply(Shop shop, IEnumerable<ShopEvent> decided, ImmutableArray<ShopEvent>.Builder happened)
     {

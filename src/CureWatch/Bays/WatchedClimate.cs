@@ -56,4 +56,17 @@ public sealed record WatchedClimate(
     /// <param name="laws">The laws still needed.</param>
     /// <returns>The climate.</returns>
     public WatchedClimate Release(ImmutableHashSet<RateLaw> laws) => this with { InUse = InUse.Intersect(laws) };
+
+    /// <summary>Lets go of what nobody asks for any more.</summary>
+    /// <param name="from">The instant up to which nobody does.</param>
+    /// <param name="fresh">The instant up to which nothing that still comes can change anything.</param>
+    /// <param name="spacing">How close together what is older than that is kept.</param>
+    /// <param name="laws">The laws somebody may still ask for.</param>
+    /// <returns>The climate; what a law has earned between any two instants kept is as it was.</returns>
+    public WatchedClimate Tidy(DateTimeOffset from, DateTimeOffset fresh, TimeSpan spacing, ImmutableHashSet<RateLaw> laws)
+    {
+        ImmutableArray<CreditTable> tables = [.. Tables.Values.Where(t => laws.Contains(t.Law) || InUse.Contains(t.Law))];
+        (ClimateTrack track, TrackThinning thinning) = Track.Thin(from, fresh, spacing, [.. tables.SelectMany(t => t.Borders)]);
+        return new WatchedClimate(track, tables.ToImmutableDictionary(t => t.Law, t => t.Follow(thinning)), InUse);
+    }
 }

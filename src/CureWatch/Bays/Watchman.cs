@@ -8,13 +8,13 @@ internal static class Watchman
     /// <summary>Lets an alarm take a measurement in.</summary>
     public static IEnumerable<ShopEvent> Look(Shop shop, Subject subject, double excess, string? worst)
     {
-        Alarm before = shop.Alarms.GetValueOrDefault(subject) ?? new Alarm.Normal();
+        Alarm before = shop.Bays[subject.Bay!].Alarms.GetValueOrDefault(subject) ?? new Alarm.Normal();
         return Moved(shop, subject, before, before.Look(shop.Now, excess, AlarmRule.Of(subject.Kind), worst), worst);
     }
 
-    /// <summary>Judges every alarm that is due.</summary>
-    public static IEnumerable<ShopEvent> JudgeDue(Shop shop) =>
-        from pair in shop.Alarms
+    /// <summary>Judges every alarm of a bay that is due.</summary>
+    public static IEnumerable<ShopEvent> JudgeDue(Shop shop, BayState bay) =>
+        from pair in bay.Alarms
         let rule = AlarmRule.Of(pair.Key.Kind)
         where pair.Value.DueAt(rule) <= shop.Now
         from happened in Moved(shop, pair.Key, pair.Value, pair.Value.Judge(shop.Now, rule), (pair.Value as Alarm.Pending)?.Worst)

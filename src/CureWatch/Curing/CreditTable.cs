@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using CureWatch.Panels;
 using CureWatch.Products;
 using CureWatch.Readings;
@@ -10,6 +11,12 @@ namespace CureWatch.Curing;
 /// <param name="Sums">Progress from the start of that segment to the end of each one after.</param>
 public sealed record CreditTable(RateLaw Law, int First, Trail<Credit> Sums)
 {
+    /// <summary>Progress before the first segment, along what the track has let go of: only differences count.</summary>
+    public Credit Base { get; private init; }
+
+    /// <summary>The segments at which the table begins and ends.</summary>
+    public ImmutableArray<int> Borders => [First, First + Sums.Count];
+
     /// <summary>Begins a table.</summary>
     /// <param name="law">The rate law.</param>
     /// <param name="track">The track.</param>
@@ -24,7 +31,7 @@ public sealed record CreditTable(RateLaw Law, int First, Trail<Credit> Sums)
     public CreditTable Extend(ClimateTrack track)
     {
         Trail<Credit> sums = Sums;
-        Credit sum = sums.Count == 0 ? default : sums.Last;
+        Credit sum = sums.Count == 0 ? Base : sums.Last;
         for (int i = First + sums.Count; i < track.Segments.Count; i++)
         {
             sum += CureIntegral.Over(Law, track.Segments[i]);
@@ -47,6 +54,23 @@ public sealed record CreditTable(RateLaw Law, int First, Trail<Credit> Sums)
     public CreditTable RewindTo(ClimateTrack track) =>
         First + Sums.Count > track.Segments.Count ? this with { Sums = Sums.Take(Math.Max(0, track.Segments.Count - First)) } : this;
 
+    /// <summary>Follows a track that was thinned: the sums at the ends of the segments kept stay as they were.</summary>
+    /// <param name="thinning">Which segments became which; the table's borders among them.</param>
+    /// <returns>The shorter table.</returns>
+    public CreditTable Follow(TrackThinning thinning)
+    {
+        int end = First + Sums.Count;
+        int unseen = Math.Min(Sums.Count, thinning.Dropped - First);
+        var sums = new Trail<Credit>();
+        int first = thinning.Now(First);
+        for (int i = first; i < thinning.Lasts.Length && thinning.Lasts[i] < end; i++)
+        {
+            sums = sums.Append(Sums[thinning.Lasts[i] - First]);
+        }
+
+        return new CreditTable(Law, first, sums) { Base = unseen > 0 ? Sums[unseen - 1] : Base };
+    }
+
     /// <summary>Progress from the table's beginning to an instant.</summary>
     /// <param name="track">The track the table follows.</param>
     /// <param name="instant">The instant, inside the table.</param>
@@ -54,7 +78,7 @@ public sealed record CreditTable(RateLaw Law, int First, Trail<Credit> Sums)
     public Credit Until(ClimateTrack track, DateTimeOffset instant)
     {
         int index = Math.Max(First, track.Segments.CountWhile(s => s.End <= instant));
-        Credit before = index > First ? Sums[index - First - 1] : default;
+        Credit before = index > First ? Sums[index - First - 1] : Base;
         if (index >= track.Segments.Count || track.Segments[index].Start >= instant)
         {
             return before;
@@ -79,7 +103,7 @@ public sealed record CreditTable(RateLaw Law, int First, Trail<Credit> Sums)
             return null;
         }
 
-        double before = index > 0 ? Sums[index - 1].Of(pace) : 0;
+        double before = (index > 0 ? Sums[index - 1] : Base).Of(pace);
         return CureIntegral.ReachedAt(Law, track.Segments[First + index], target - before, pace);
     }
 }

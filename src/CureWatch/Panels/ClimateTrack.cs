@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using CureWatch.Readings;
 
 namespace CureWatch.Panels;
@@ -42,6 +43,36 @@ public sealed record ClimateTrack(Trail<ClimateSegment> Segments)
     /// <returns>The shorter track.</returns>
     public ClimateTrack RewindTo(DateTimeOffset instant) =>
         SettledTo > instant ? new ClimateTrack(Segments.Take(Segments.CountWhile(s => s.End <= instant))) : this;
+
+    /// <summary>Lets go of the oldest part, and keeps what is settled for good by fewer segments.</summary>
+    /// <param name="from">Segments that end by then are let go of, but for the last.</param>
+    /// <param name="fresh">Segments that end after it stay as they are.</param>
+    /// <param name="spacing">The longest stretch that becomes one segment; never over a gap, nor where anything is in doubt.</param>
+    /// <param name="borders">Indices of segments that stay the beginning of one.</param>
+    /// <returns>The track, and which of the segments before became which.</returns>
+    public (ClimateTrack Track, TrackThinning Thinning) Thin(DateTimeOffset from, DateTimeOffset fresh, TimeSpan spacing, ImmutableHashSet<int> borders)
+    {
+        int dropped = Math.Max(0, Math.Min(Segments.CountWhile(s => s.End <= from), Segments.Count - 1));
+        int settled = Segments.CountWhile(s => s.End <= fresh);
+        var thin = new Trail<ClimateSegment>();
+        var lasts = ImmutableArray.CreateBuilder<int>();
+        for (int i = dropped; i < Segments.Count; i++)
+        {
+            ClimateSegment whole = Segments[i];
+            while (i + 1 < settled && !borders.Contains(i + 1) && IsPlain(whole) && Segments[i + 1] is var next && IsPlain(next) && next.End - whole.Start <= spacing)
+            {
+                whole = whole with { End = next.End, AtEnd = next.AtEnd };
+                i++;
+            }
+
+            thin = thin.Append(whole);
+            lasts.Add(i);
+        }
+
+        return (new ClimateTrack(thin), new TrackThinning(dropped, lasts.ToImmutable()));
+    }
+
+    private static bool IsPlain(in ClimateSegment segment) => segment is { Unseen: null, IsUnconfirmed: false, Alternatives.IsEmpty: true };
 
     /// <summary>The climate between the settled end and the present: what is known of it, the newest values held.</summary>
     /// <param name="watch">The probes.</param>

@@ -133,6 +133,14 @@ public sealed record ProbeLog
     /// <returns>The log that remembers it.</returns>
     public ProbeLog Repeat(RawReading raw) => this with { _habit = _habit?.After(MeasuredAt(raw), Value(raw)) };
 
+    /// <summary>Lets go of what nobody asks for any more.</summary>
+    /// <param name="from">The instant up to which nobody does; what was measured last by then still held at it.</param>
+    /// <param name="fresh">What was measured after it stays as it is.</param>
+    /// <param name="spacing">How close together what is older is kept.</param>
+    /// <returns>The log.</returns>
+    public ProbeLog Tidy(DateTimeOffset from, DateTimeOffset fresh, TimeSpan spacing) =>
+        this with { Air = Thin(Air, from, fresh, spacing), Panel = Thin(Panel, from, fresh, spacing) };
+
     private RawReading? LastBelieved { get; init; }
 
     /// <summary>A run is broken by a silence, and by no less than half an hour without a word where the probe is slower than it says.</summary>
@@ -155,6 +163,20 @@ public sealed record ProbeLog
         }
 
         return longer;
+    }
+
+    private static Trail<Sample> Thin(Trail<Sample> trail, DateTimeOffset from, DateTimeOffset fresh, TimeSpan spacing)
+    {
+        int first = Math.Max(0, trail.CountWhile(s => s.At <= from) - 1);
+        int old = trail.CountWhile(s => s.At <= fresh);
+        var thin = new Trail<Sample>();
+        for (int i = first; i < trail.Count; i++)
+        {
+            bool isNeeded = thin.Count == 0 || i + 1 >= old || trail[i + 1].At - thin.Last.At > spacing;
+            thin = isNeeded ? thin.Append(trail[i]) : thin;
+        }
+
+        return thin;
     }
 
     private ImmutableSortedSet<DateTimeOffset> Ahead(RawReading raw)

@@ -11,6 +11,9 @@ public sealed class Trail<T>
 {
     private const int ChunkSize = 512;
 
+    /// <summary>The first chunk begins small and grows: most bays of a large shop have little to remember.</summary>
+    private const int SmallestChunk = 16;
+
     private readonly Store _store;
 
     /// <summary>A trail with nothing in it.</summary>
@@ -96,7 +99,11 @@ public sealed class Trail<T>
 
             if (count % ChunkSize == 0)
             {
-                Chunks = [.. Chunks, new T[ChunkSize]];
+                Chunks = [.. Chunks, new T[count == 0 ? SmallestChunk : ChunkSize]];
+            }
+            else if (count == Chunks[0].Length)
+            {
+                Chunks = [Grown(Chunks[0], count, Math.Min(ChunkSize, 2 * count))];
             }
 
             Chunks[^1][count % ChunkSize] = item;
@@ -107,14 +114,17 @@ public sealed class Trail<T>
         public Store CopyWith(int count, T item)
         {
             int full = count / ChunkSize, used = count % ChunkSize;
-            var last = new T[ChunkSize];
-            if (used > 0)
-            {
-                Array.Copy(Chunks[full], last, used);
-            }
-
+            T[] last = Grown(used > 0 ? Chunks[full] : [], used, full == 0 ? Math.Min(ChunkSize, 2 * Math.Max(used, SmallestChunk / 2)) : ChunkSize);
             last[used] = item;
             return new Store([.. Chunks.AsSpan(0, full), last], count + 1);
+        }
+
+        /// <summary>A copy of a chunk's first items with room for more.</summary>
+        private static T[] Grown(T[] chunk, int used, int size)
+        {
+            var grown = new T[size];
+            Array.Copy(chunk, grown, used);
+            return grown;
         }
     }
 }

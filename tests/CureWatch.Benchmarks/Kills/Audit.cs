@@ -36,7 +36,7 @@ internal sealed class Audit
     /// <summary>The keys of all that was written.</summary>
     public ICollection<string> Keys => _written.Keys;
 
-    public IReadOnlyList<Warning> Warnings => Recovery.Register.Shop!.Warnings;
+    public IReadOnlyList<Warning> Warnings => [.. Recovery.Register.Shop!.Warnings.Values];
 
     private const string Reading = "reading ";
 
@@ -79,7 +79,7 @@ internal sealed class Audit
             register = RegisterFold.Take(register, register.Sequence + 1, at, entry).After;
         }
 
-        return RegisterFold.Take(register, register.Sequence + 1, Recovery.Register.At, new Entry.ClockReached()).After.Shop!.Warnings;
+        return RegisterFold.Take(register, register.Sequence + 1, Recovery.Register.At, new Entry.ClockReached()).After.Shop!.Warnings.Values.ToList();
     }
 
     private void Take(Step step)

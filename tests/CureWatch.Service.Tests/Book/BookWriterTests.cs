@@ -72,7 +72,7 @@ public sealed class BookWriterTests : IDisposable
     [Fact]
     public void PastWarnings_OfAStretch_AreThoseThatStoodInIt_TheNewestFirst()
     {
-        List<BookedWarning> all = [.. Day.Register.Shop!.Warnings.Select((w, i) => new BookedWarning(i, w)).Reverse()];
+        List<BookedWarning> all = [.. Day.Register.Shop!.Warnings.Select(w => new BookedWarning(w.Key, w.Value)).Reverse()];
         Assert.Contains(all, w => w.Warning.ClearedAt is null);
         List<BookedWarning> past = [.. all.Where(w => w.Warning.ClearedAt is not null)];
         Assert.Equal(past.Select(InMilliseconds), Book.PastWarnings(DateTimeOffset.MinValue, DateTimeOffset.MaxValue, null, 1000));
@@ -96,7 +96,7 @@ public sealed class BookWriterTests : IDisposable
             pages.AddRange(page.Select(w => w.Number));
         }
 
-        Assert.Equal(Day.Register.Shop!.Warnings.Select((w, i) => (w, i)).Where(w => w.w.ClearedAt is not null).Select(w => w.i).Reverse(), pages);
+        Assert.Equal(Day.Register.Shop!.Warnings.Where(w => w.Value.ClearedAt is not null).Select(w => w.Key).Reverse(), pages);
     }
 
     [Fact]

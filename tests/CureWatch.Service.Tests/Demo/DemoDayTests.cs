@@ -39,7 +39,7 @@ public class DemoDayTests
     [Fact]
     public void MainCar_IsTheNewestJob_WithEveryKindOfSurface()
     {
-        Assert.Equal(DemoDay.MainJob, Day.Shop.Jobs[^1].Job.Id);
+        Assert.Equal(DemoDay.MainJob, Day.Shop.JobsInOrder.Last().Job.Id);
         Assert.Contains(MainJob.Surfaces, s => s is { Material: Material.Steel, Layers: 2, Sections: >= 2 });
         Assert.Contains(MainJob.Surfaces, s => s.Material == Material.Glass);
         Assert.Contains(MainJob.Surfaces, s => s is { Material: Material.Casting, Place: Place.OffCar });
@@ -108,7 +108,7 @@ public class DemoDayTests
     [Fact]
     public void Warnings_AreTheStorysAndNoOthers()
     {
-        WarningKind[] kinds = [.. Day.Shop.Warnings.Select(w => w.Subject.Kind).Distinct().Order()];
+        WarningKind[] kinds = [.. Day.Shop.Warnings.Values.Select(w => w.Subject.Kind).Distinct().Order()];
 
         Assert.Equal(
             [WarningKind.HumidityHigh, WarningKind.PanelCold, WarningKind.LevelDue, WarningKind.LevelClosing, WarningKind.ProbeSilent],

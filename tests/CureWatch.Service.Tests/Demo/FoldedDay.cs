@@ -47,7 +47,7 @@ internal sealed class FoldedDay
 
     public List<DemoAct> Acts { get; } = [];
 
-    public IEnumerable<Warning> Warnings(WarningKind kind) => Shop.Warnings.Where(w => w.Subject.Kind == kind);
+    public IEnumerable<Warning> Warnings(WarningKind kind) => Shop.Warnings.Values.Where(w => w.Subject.Kind == kind);
 
     /// <summary>A time on the shop's wall; hours past 24 are the next morning's.</summary>
     public static DateTimeOffset Clock(int hour, int minute) => DemoDay.Start.AddHours(hour - 7).AddMinutes(minute);

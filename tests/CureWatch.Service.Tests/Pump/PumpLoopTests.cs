@@ -53,7 +53,7 @@ public sealed class PumpLoopTests : IDisposable
         Assert.IsType<Answer.Stored>(await _pumped.Tap(Applied));
         _pumped.Clock.Advance(TimeSpan.FromMinutes(1));
         Assert.IsType<Answer.Repeated>(await _pumped.Tap(Applied));
-        Assert.Single(_pumped.Register.Shop!.Jobs[0].Told);
+        Assert.Single(_pumped.Register.Shop!.JobsInOrder.First().Told);
     }
 
     [Fact]
@@ -76,7 +76,7 @@ public sealed class PumpLoopTests : IDisposable
         _pumped.Clock.Advance(TimeSpan.FromMinutes(5));
         Assert.IsType<Answer.Repeated>(await _pumped.Tap(Ahead));
         Assert.IsType<Answer.Refused>(await _pumped.Tap(Ahead.Replace("08:01:30", "08:04:30", StringComparison.Ordinal)));
-        Assert.Single(_pumped.Register.Shop!.Jobs[0].Told);
+        Assert.Single(_pumped.Register.Shop!.JobsInOrder.First().Told);
     }
 
     [Theory]
@@ -90,7 +90,7 @@ public sealed class PumpLoopTests : IDisposable
     {
         await _pumped.StartJob();
         Assert.Equal(place, Assert.IsType<Answer.Refused>(await _pumped.Tap(json)).Faults[0].Place);
-        Assert.Empty(_pumped.Register.Shop!.Jobs[0].Told);
+        Assert.Empty(_pumped.Register.Shop!.JobsInOrder.First().Told);
     }
 
     [Fact]
@@ -98,7 +98,7 @@ public sealed class PumpLoopTests : IDisposable
     {
         await _pumped.StartJob();
         await _pumped.Tap("""{"at":"2026-05-04T08:01:30Z","did":"applied"}""");
-        Assert.Equal(Journal.Entries.At, _pumped.Register.Shop!.Jobs[0].Told[0].At);
+        Assert.Equal(Journal.Entries.At, _pumped.Register.Shop!.JobsInOrder.First().Told[0].At);
         Assert.Equal(Journal.Entries.At, _pumped.Register.Shop.Now);
     }
 
@@ -125,7 +125,7 @@ public sealed class PumpLoopTests : IDisposable
         Assert.Contains(Assert.IsType<Answer.Held>(held).Holds, h => h.Kind == HoldKind.NotLevelled);
         Assert.IsType<Answer.Stored>(await _pumped.Ask(new Arrival.HandOver("job-1", "Robin", "the owner insisted")));
         Assert.Equal("the owner insisted", _pumped.Register.Jobs["job-1"].HandedOver?.Despite);
-        Assert.Empty(_pumped.Register.Shop!.Watched);
+        Assert.All(_pumped.Register.Shop!.Jobs.Values, j => Assert.Empty(j.Watched));
         Assert.IsType<Answer.Repeated>(await _pumped.Ask(new Arrival.HandOver("job-1", "Robin", null)));
     }
 
@@ -164,7 +164,7 @@ public sealed class PumpLoopTests : IDisposable
         _pumped.Stop();
         _pumped.Clock.Advance(TimeSpan.FromHours(3));
         _pumped.Start();
-        Warning missed = Assert.Single(_pumped.Register.Shop!.Warnings, w => w.Subject.Kind == WarningKind.LevelMissed);
+        Warning missed = Assert.Single(_pumped.Register.Shop!.Warnings.Values, w => w.Subject.Kind == WarningKind.LevelMissed);
         Assert.InRange(missed.RaisedAt, Journal.Entries.At, Journal.Entries.At.AddMinutes(15));
         int count = _pumped.Register.Shop.Warnings.Count;
         _pumped.Stop();

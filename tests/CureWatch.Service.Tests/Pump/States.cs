@@ -16,9 +16,9 @@ internal static class States
         text.AppendLine(CultureInfo.InvariantCulture, $"{register.Sequence} {register.At:O} {shop.Now:O} {register.Turns} {ShopFold.NextDueAt(shop):O}");
         text.AppendJoin('\n', register.Refusals.Select(r => $"{r.Key} {r.Value}")).AppendLine();
         text.AppendJoin('\n', shop.Warnings).AppendLine();
-        text.AppendJoin('\n', shop.Alarms).AppendLine();
+        text.AppendJoin('\n', shop.Bays.Values.OrderBy(b => b.Plan.Bay, StringComparer.Ordinal).SelectMany(b => b.Alarms)).AppendLine();
         text.AppendJoin('\n', register.Settings.Documents.Values).AppendLine();
-        foreach (JobState job in shop.Jobs)
+        foreach (JobState job in shop.JobsInOrder)
         {
             using var document = new StringWriter(CultureInfo.InvariantCulture);
             JsonOutput.WriteDocument(document, json => ReplayJson.Write(json, JobReport.Of(shop, job.Job.Id), shop.Tally));

@@ -57,12 +57,12 @@ public class RulingsTests
         Assert.Contains(shop.Shop.Standing.Keys, s => s.Job == "job-1");
         shop.Take(new Message.CarLeft("job-1", TestShop.At(1.05)));
         Assert.DoesNotContain(shop.Shop.Standing.Keys, s => s.Job == "job-1");
-        Assert.Empty(shop.Shop.Watched);
+        Assert.Empty(shop.Shop.Find("job-1")!.Watched);
         Assert.Equal(TestShop.At(1.05), shop.Shop.Find("job-1")!.LeftAt);
-        int told = shop.Shop.Warnings.Count(w => w.Subject.Job is not null);
+        int told = shop.Shop.Warnings.Values.Count(w => w.Subject.Job is not null);
         shop.Steady(1.1, 3).Tap(3, Did.Inspected, found: Found.Clear).Until(40);
-        Assert.Empty(shop.Shop.Watched);
-        Assert.Equal(told, shop.Shop.Warnings.Count(w => w.Subject.Job is not null));
+        Assert.Empty(shop.Shop.Find("job-1")!.Watched);
+        Assert.Equal(told, shop.Shop.Warnings.Values.Count(w => w.Subject.Job is not null));
     }
 
     [Fact]

@@ -71,19 +71,19 @@ public class ShopFoldTests
         }
     }
 
-    private static IEnumerable<JobReport> Reports(Shop shop) => shop.Jobs.Select(j => JobReport.Of(shop, j.Job.Id));
+    private static IEnumerable<JobReport> Reports(Shop shop) => shop.JobsInOrder.Select(j => JobReport.Of(shop, j.Job.Id));
 
-    private static string Told(Shop shop) => JsonSerializer.Serialize(new { Reports = Reports(shop), shop.Warnings, shop.Tally.Accepted, shop.Now }, Whole);
+    private static string Told(Shop shop) => JsonSerializer.Serialize(new { Reports = Reports(shop), Warnings = shop.Warnings.Values, shop.Tally.Accepted, shop.Now }, Whole);
 
-    private static void AssertNotUnsaid(ImmutableList<Warning> before, ImmutableList<Warning> after)
+    private static void AssertNotUnsaid(ImmutableSortedDictionary<int, Warning> before, ImmutableSortedDictionary<int, Warning> after)
     {
-        Assert.True(after.Count >= before.Count);
-        foreach ((Warning said, Warning now) in before.Zip(after))
+        foreach ((int number, Warning said) in before)
         {
+            Warning now = after[number];
             Assert.Equal(said, said.ClearedAt is null ? now with { ClearedAt = null } : now);
         }
 
-        Assert.All(after, warning => Assert.True(warning.ClearedAt is null || warning.ClearedAt >= warning.RaisedAt));
+        Assert.All(after.Values, warning => Assert.True(warning.ClearedAt is null || warning.ClearedAt >= warning.RaisedAt));
     }
 
     private static void AssertInOrder(Window window)

@@ -119,7 +119,7 @@ internal sealed class TestShop
     public Window Window(WindowStage stage, int layer = 1) =>
         Report.Surfaces[0].Coats.First(c => c.Coat.Layer == layer).Windows.First(w => w.Stage == stage);
 
-    public IEnumerable<Warning> Warnings(WarningKind kind) => _shop.Warnings.Where(w => w.Subject.Kind == kind);
+    public IEnumerable<Warning> Warnings(WarningKind kind) => _shop.Warnings.Values.Where(w => w.Subject.Kind == kind);
 
     public TestShop Take(Message message)
     {

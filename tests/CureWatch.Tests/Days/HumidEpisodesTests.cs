@@ -69,7 +69,7 @@ public class HumidEpisodesTests
     [Fact]
     public void NothingOpen_IsNoWarning() => Assert.Empty(OfClimate(new TestShop().Climate(0, 30, hour => (20, Truth(hour)))));
 
-    private static IEnumerable<Warning> OfClimate(TestShop shop) => shop.Shop.Warnings.Where(w => w.Subject.Kind <= WarningKind.CureStalled);
+    private static IEnumerable<Warning> OfClimate(TestShop shop) => shop.Shop.Warnings.Values.Where(w => w.Subject.Kind <= WarningKind.CureStalled);
 
     private static TestShop Coated(Func<double, double> humidityPct) => new TestShop()
         .Climate(0, 1, h => (20, humidityPct(h))).Tap(1, Did.Applied).Tap(1.05, Did.Levelled)

@@ -33,10 +33,11 @@ public class ClosedFamilyTests
         new ShopEvent.RulingTurned("job-1", IsReady: true, Now),
         new ShopEvent.RulingForeseen("job-1", Now),
         new ShopEvent.CarHandedOver("job-2", Now),
+        new ShopEvent.JobClosed(JobReport.Of(new TestShop().Shop, "job-1") with { Job = new Job("job-2", "bay-2", null, null, []) }),
         new ShopEvent.PlanReplaced(new ShopPlan("shop", new OpeningHours(TimeZoneInfo.Utc, ImmutableDictionary<DayOfWeek, ImmutableArray<OpenStretch>>.Empty), TimeSpan.Zero, [])),
         new ShopEvent.SheetTakenIn(TestShop.Paint() with { Revision = 99 }),
         new ShopEvent.RefusalsCounted([(Disbelief.Malformed, 2)]),
-        new ShopEvent.CoatForeseen(new CoatKey("job-1", "bonnet", 1, 1), Now, IsFollowed: true),
+        new ShopEvent.CoatForeseen(new CoatKey("job-1", "bonnet", 1, 1), Now, FollowedFrom: Now),
     ];
 
     [Fact]

@@ -1,0 +1,101 @@
+using System.Collections.Immutable;
+using CureWatch.Handover;
+using CureWatch.Panels;
+using CureWatch.Readings;
+using CureWatch.Warnings;
+
+namespace CureWatch.Bays;
+
+/// <summary>A bay, and what its probes told.</summary>
+/// <param name="Plan">The bay as it is set up.</param>
+/// <param name="Logs">Its probes with what they told, in the plan's order.</param>
+/// <param name="WetSpells">When water condensed on the coldest panel, by the place whose air it was, in order.</param>
+/// <param name="Climates">The climates that a coat is, or was, exposed to here.</param>
+/// <param name="Alarms">Its alarms that are not normal.</param>
+/// <param name="Jobs">The jobs with a living coat in it about which something can still change.</param>
+public sealed record BayState(
+    BayPlan Plan,
+    ImmutableArray<ProbeLog> Logs,
+    ImmutableDictionary<Place, ImmutableArray<Spell>> WetSpells,
+    ImmutableDictionary<WatchPoint, WatchedClimate> Climates,
+    ImmutableSortedDictionary<Subject, Alarm> Alarms,
+    ImmutableSortedSet<string> Jobs)
+{
+    /// <summary>Whether the shop's plan has it no more: it keeps what was measured in it, for the coats that were there.</summary>
+    public bool IsGone { get; init; }
+
+    /// <summary>How many readings may still come before the bay lets go of what nobody asks for any more.</summary>
+    public int ReadingsToTidy { get; init; } = History.LeastReadings;
+
+    /// <summary>When something about it falls due, if nothing comes before; null where nothing can.</summary>
+    public DateTimeOffset? DueAt { get; private init; }
+
+    /// <summary>When water condensed in the air of a place, in order.</summary>
+    /// <param name="air">The place that stands for the air.</param>
+    /// <returns>The stretches.</returns>
+    public ImmutableArray<Spell> WetSpellsIn(Place air) => WetSpells.GetValueOrDefault(air, []);
+
+    /// <summary>Whether water condenses now in the air of a place.</summary>
+    /// <param name="air">The place that stands for the air.</param>
+    /// <returns>True while it does.</returns>
+    public bool IsWet(Place air) => WetSpellsIn(air) is { IsEmpty: false } spells && spells[^1].To is null;
+
+    /// <summary>A bay at the moment its shop begins to watch.</summary>
+    /// <param name="plan">The bay as it is set up.</param>
+    /// <param name="now">The present.</param>
+    /// <returns>The bay.</returns>
+    public static BayState Opening(BayPlan plan, DateTimeOffset now) => new(
+        plan,
+        [.. plan.Probes.Select(m => new ProbeLog(m.Probe, now))],
+        ImmutableDictionary<Place, ImmutableArray<Spell>>.Empty,
+        ImmutableDictionary<WatchPoint, WatchedClimate>.Empty,
+        ImmutableSortedDictionary.Create<Subject, Alarm>(SubjectOrder.Instance),
+        ImmutableSortedSet.Create<string>(StringComparer.Ordinal));
+
+    /// <summary>The bay, set up otherwise.</summary>
+    /// <param name="plan">The bay as it is set up from now on.</param>
+    /// <param name="now">The present.</param>
+    /// <returns>The bay; a probe that measures the same as before keeps what it told.</returns>
+    public BayState Refit(BayPlan plan, DateTimeOffset now) => this with
+    {
+        Plan = plan,
+        IsGone = false,
+        Logs =
+        [
+            .. from mount in plan.Probes
+               let index = IndexOf(mount.Probe.Id)
+               let isSame = index >= 0 && Logs[index].Probe.Measures == mount.Probe.Measures
+               select isSame ? Logs[index].Of(mount.Probe) : new ProbeLog(mount.Probe, now),
+        ],
+    };
+
+    /// <summary>Finds a probe.</summary>
+    /// <param name="probe">Its id.</param>
+    /// <returns>Where it stands in the plan; below 0 where the bay has none of that name.</returns>
+    public int IndexOf(string probe)
+    {
+        for (int i = 0; i < Plan.Probes.Length; i++)
+        {
+            if (Plan.Probes[i].Probe.Id == probe)
+            {
+                return i;
+            }
+        }
+
+        return -1;
+    }
+
+    /// <summary>The bay with its next due instant worked out.</summary>
+    /// <returns>The bay.</returns>
+    internal BayState Foreseen()
+    {
+        DateTimeOffset? next = IsGone ? null : ProbeSilence.NextIn(this);
+        foreach ((Subject subject, Alarm alarm) in Alarms)
+        {
+            DateTimeOffset? due = alarm.DueAt(AlarmRule.Of(subject.Kind));
+            next = due is null || next <= due ? next : due;
+        }
+
+        return next == DueAt ? this : this with { DueAt = next };
+    }
+}

@@ -1,0 +1,77 @@
+using System.Collections.Immutable;
+using CureWatch.Curing;
+using CureWatch.Products;
+using CureWatch.Warnings;
+
+namespace CureWatch.Bays;
+
+/// <summary>What a shop keeps of the past, so that it is no bigger after three years than after a week.</summary>
+/// <remarks>
+/// A bay keeps its climate since the first wipe of the oldest coat that is or was in it and whose job is not closed, two days at least: taps
+/// may be told, and corrected, as late as that. What is older than any reading may still arrive for is kept by the minute. All of it follows
+/// from the readings alone, so that a replay lets go of the same things at the same instants.
+/// </remarks>
+internal static class History
+{
+    /// <summary>How far back a bay remembers, and how long after its car left a job takes taps. Source (choice): a weekend.</summary>
+    public static readonly TimeSpan Kept = TimeSpan.FromDays(2);
+
+    /// <summary>Fewest readings between two times a bay lets go of anything. Source (choice): some hours of a usual probe.</summary>
+    public const int LeastReadings = 512;
+
+    /// <summary>Fewest warnings at which the shop lets go of any. Source (choice): some months of a usual shop.</summary>
+    public const int LeastWarnings = 256;
+
+    /// <summary>What is younger is kept as it came. Source (choice): a little longer than a reading may be late.</summary>
+    private static readonly TimeSpan Fresh = Readings.ProbeLog.LatestArrival + TimeSpan.FromMinutes(5);
+
+    /// <summary>How close together older readings are kept. Source (choice): a bay does not change faster, and sums stay as they were.</summary>
+    private static readonly TimeSpan Spacing = TimeSpan.FromMinutes(1);
+
+    /// <summary>Lets a bay go of what nobody asks for any more.</summary>
+    public static BayState Tidy(Shop shop, BayState bay)
+    {
+        ImmutableArray<(SurfaceStory Story, ImmutableArray<WatchPoint> Points)> coated = [.. CoatedIn(shop, bay.Plan.Bay)];
+        DateTimeOffset from = coated.SelectMany(c => c.Story.Living).Select(c => c.StartedAt).Append(shop.Now - Kept).Min();
+        DateTimeOffset fresh = shop.Now - Fresh;
+        var climates = ImmutableDictionary.CreateBuilder<WatchPoint, WatchedClimate>();
+        foreach ((WatchPoint point, WatchedClimate climate) in bay.Climates)
+        {
+            ImmutableHashSet<RateLaw> laws = [.. coated.Where(c => c.Points.Contains(point)).SelectMany(c => shop.LawsOf(c.Story.Surface).All)];
+            if (!laws.IsEmpty)
+            {
+                climates.Add(point, climate.Tidy(from, fresh, Spacing, laws));
+            }
+        }
+
+        BayState tidied = bay with
+        {
+            Logs = [.. bay.Logs.Select(l => l.Tidy(from, fresh, Spacing))],
+            Climates = climates.ToImmutable(),
+            WetSpells = bay.WetSpells.ToImmutableDictionary(s => s.Key, s => s.Value.RemoveAll(w => w.To < from)),
+        };
+        int kept = tidied.Logs.Sum(l => l.Air.Count + l.Panel.Count) + tidied.Climates.Values.Sum(c => c.Track.Segments.Count);
+        return tidied with { ReadingsToTidy = Math.Max(LeastReadings, kept / 2) };
+    }
+
+    /// <summary>Lets the shop go of warnings that were over before anything began that is still here.</summary>
+    public static Shop TidyWarnings(Shop shop)
+    {
+        if (shop.Warnings.Count < shop.MostWarnings)
+        {
+            return shop;
+        }
+
+        DateTimeOffset from = shop.Jobs.Values.Select(j => j.OpenedAt).Append(shop.Now - Kept).Min();
+        ImmutableSortedDictionary<int, Warning> kept = shop.Warnings.RemoveRange(shop.Warnings.Where(w => w.Value.ClearedAt < from).Select(w => w.Key));
+        return shop with { Warnings = kept, MostWarnings = Math.Max(LeastWarnings, 2 * kept.Count) };
+    }
+
+    private static IEnumerable<(SurfaceStory Story, ImmutableArray<WatchPoint> Points)> CoatedIn(Shop shop, string bay) =>
+        from job in shop.Jobs.Values
+        from story in job.Stories
+        where job.Job.Bay == bay || story.Moves.Any(m => m.ToBay == bay)
+        where story.Living.Any()
+        let points = Stay.Of(shop, job.Job.Bay, story).Select(s => s.Point).OfType<WatchPoint>().Where(p => p.Bay == bay)
+        select (story, points.Distinct().ToImmutableArray());
+}

@@ -1,0 +1,50 @@
+using System.Collections.Immutable;
+using CureWatch.Curing;
+using CureWatch.Handover;
+
+namespace CureWatch.Bays;
+
+/// <summary>A job, and what people told of it.</summary>
+/// <param name="Job">The job.</param>
+/// <param name="Number">How many jobs were begun before it.</param>
+/// <param name="OpenedAt">When it was begun.</param>
+/// <param name="Told">Every tap in the order it was told.</param>
+/// <param name="Stories">The same, surface by surface.</param>
+/// <param name="Watched">The living coats about which something can still change.</param>
+/// <param name="Overheats">Surfaces that got hotter than they may.</param>
+/// <param name="IsReady">Whether the car may leave, as it was last ruled.</param>
+/// <param name="RuleAt">When it has to be ruled on again; null where only a tap or water can turn the ruling.</param>
+/// <param name="LeftAt">When the car left; null while it is here.</param>
+public sealed record JobState(
+    Job Job,
+    int Number,
+    DateTimeOffset OpenedAt,
+    ImmutableArray<Tap> Told,
+    ImmutableArray<SurfaceStory> Stories,
+    ImmutableArray<WatchedCoat> Watched,
+    ImmutableArray<(string Surface, Overheat Overheat)> Overheats,
+    bool IsReady = false,
+    DateTimeOffset? RuleAt = null,
+    DateTimeOffset? LeftAt = null)
+{
+    /// <summary>When the job is closed and let go of; null while the car is here.</summary>
+    public DateTimeOffset? ClosesAt => LeftAt + History.Kept;
+
+    /// <summary>When something about it falls due, if nothing comes before; null where nothing can.</summary>
+    public DateTimeOffset? DueAt { get; private init; }
+
+    /// <summary>The job with its next due instant worked out.</summary>
+    /// <returns>The job.</returns>
+    internal JobState Foreseen()
+    {
+        DateTimeOffset? next = Earlier(RuleAt, ClosesAt);
+        foreach (WatchedCoat coat in Watched)
+        {
+            next = Earlier(next, coat.ReviewAt);
+        }
+
+        return next == DueAt ? this : this with { DueAt = next };
+    }
+
+    private static DateTimeOffset? Earlier(DateTimeOffset? a, DateTimeOffset? b) => b is null || a <= b ? a : b;
+}
