@@ -2,12 +2,13 @@ using System.Globalization;
 using BenchmarkDotNet.Running;
 using CureWatch.Benchmarks;
 using CureWatch.Benchmarks.Durable;
+using CureWatch.Benchmarks.Harness;
 using CureWatch.Benchmarks.Kills;
 
 switch (args)
 {
-    case [DurableRun.Verb]:
-        await DurableRun.RunAsync();
+    case [DurableRun.Verb, .. var sizes]:
+        await DurableRun.RunAsync(sizes);
         break;
     case [BareBroker.Verb, string port]:
         await BareBroker.RunAsync(int.Parse(port, CultureInfo.InvariantCulture));

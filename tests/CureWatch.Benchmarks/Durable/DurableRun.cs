@@ -1,71 +1,94 @@
-using System.Diagnostics;
 using System.Globalization;
-using System.Net;
-using System.Net.Sockets;
-using System.Text.Json;
+using CureWatch.Benchmarks.Harness;
 
 namespace CureWatch.Benchmarks.Durable;
 
 /// <summary>
 /// Durable QoS 1 throughput beside a bare embedded broker: alternating pairs in one run, each server a process of its own, one warm-up pair.
+/// Both have the same listener; the bare one has nothing to tell it.
 /// </summary>
-internal static class DurableRun
+internal sealed class DurableRun
 {
     public const string Verb = "durable";
 
-    private const int Pairs = 5;
-    private const int MessagesPerConnection = 2_000;
+    private const int ProbesPerBay = 2;
+    private const int Cars = 10;
+    private const int WarmUpPerConnection = 4_000;
+    private const int MessagesPerConnection = 6_000;
 
-    public static async Task RunAsync()
+    private readonly int _pairs;
+    private readonly int _bays;
+    private readonly int _coats;
+
+    private DurableRun(int pairs, int bays, int coats) => (_pairs, _bays, _coats) = (pairs, bays, coats);
+
+    /// <param name="options">How many pairs, bays, and coats on each of ten cars; all may be left out.</param>
+    public static Task RunAsync(string[] options)
     {
-        var ratios = new List<double>();
-        for (int i = 0; i <= Pairs; i++)
+        int[] numbers = [.. options.Select(o => int.Parse(o, CultureInfo.InvariantCulture))];
+        return new DurableRun(numbers.ElementAtOrDefault(0) is > 0 and var p ? p : 5, numbers.Length > 1 ? numbers[1] : 10, numbers.Length > 2 ? numbers[2] : 40).RunAsync();
+    }
+
+    private async Task RunAsync()
+    {
+        Console.WriteLine($"{_bays} bays of {ProbesPerBay} probes, {Math.Min(Cars, _bays)} cars of {_coats} coats, {Load.Connections} connections of {Load.InFlight} in flight, "
+            + $"{Load.Connections * MessagesPerConnection} messages a run");
+        Console.WriteLine("| pair | durable /s | bare /s | ratio | durable CPU µs | bare CPU µs | durable bytes | bare bytes | outputs |");
+        Console.WriteLine("| --- | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: |");
+        var pairs = new List<(Outcome Durable, Outcome Bare)>();
+        for (int i = 0; i <= _pairs; i++)
         {
-            double bare = await BareAsync();
-            double durable = await DurableAsync();
-            Console.WriteLine(string.Create(
-                CultureInfo.InvariantCulture,
-                $"{(i == 0 ? "warm-up" : $"pair {i}")}: durable {durable:0}/s, bare {bare:0}/s, ratio {durable / bare:0.00}"));
+            (Outcome, Outcome) pair = (await DurableAsync(), await BareAsync());
+            Console.WriteLine(Row(i == 0 ? "warm-up" : $"{i}", pair));
             if (i > 0)
             {
-                ratios.Add(durable / bare);
+                pairs.Add(pair);
             }
         }
 
-        Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"median ratio {ratios.Order().ElementAt(Pairs / 2):0.00}"));
+        double[] ratios = [.. pairs.Select(p => p.Durable.Rate / p.Bare.Rate).Order()];
+        Console.WriteLine(string.Create(
+            CultureInfo.InvariantCulture,
+            $"median ratio {Median(ratios):0.00} ({ratios[0]:0.00} to {ratios[^1]:0.00}), durable {Median(pairs.Select(p => p.Durable.Rate)):0}/s at {Median(pairs.Select(p => p.Durable.MicrosecondsEach)):0.0} µs of its processor a message, bare {Median(pairs.Select(p => p.Bare.Rate)):0}/s at {Median(pairs.Select(p => p.Bare.MicrosecondsEach)):0.0} µs"));
     }
 
-    private static async Task<double> BareAsync()
+    private async Task<Outcome> DurableAsync()
     {
-        int port = FreePort();
-        using Process server = Start("dotnet", typeof(DurableRun).Assembly.Location, BareBroker.Verb, port.ToString(CultureInfo.InvariantCulture));
-        _ = await server.StandardOutput.ReadLineAsync();
-        double rate = await Load.RunAsync(port, MessagesPerConnection, TimeProvider.System.GetUtcNow());
-        server.StandardInput.Close();
-        await server.WaitForExitAsync();
-        return rate;
+        using var shop = new LoadShop(_bays, ProbesPerBay);
+        using Server server = await Server.CureWatchAsync(shop);
+        await LoadShop.BringCarsAsync(server.Board!, Math.Min(Cars, _bays), _coats);
+        return await MeasureAsync(server, shop);
     }
 
-    private static async Task<double> DurableAsync()
+    private async Task<Outcome> BareAsync()
     {
-        using var shop = new DurableShop();
-        using Process server = Start(
-            "dotnet", typeof(Service.Commands.CommandLine).Assembly.Location, "run", "--config", shop.Config, "--data", shop.Data, "--port", "0", "--mqtt-port", "0", "--json");
-        string ready = await server.StandardOutput.ReadLineAsync() ?? throw new IOException(await server.StandardError.ReadToEndAsync());
-        int port = new Uri(JsonElement.Parse(ready).GetProperty("mqtt").GetString()!).Port;
-        double rate = await Load.RunAsync(port, MessagesPerConnection, TimeProvider.System.GetUtcNow());
-        server.Kill();
-        await server.WaitForExitAsync();
-        return rate;
+        using var shop = new LoadShop(_bays, ProbesPerBay);
+        using Server server = await Server.BareAsync();
+        return await MeasureAsync(server, shop);
     }
 
-    private static Process Start(string program, params string[] arguments) => Process.Start(
-        new ProcessStartInfo(program, arguments) { RedirectStandardOutput = true, RedirectStandardError = true, RedirectStandardInput = true })!;
-
-    private static int FreePort()
+    private static async Task<Outcome> MeasureAsync(Server server, LoadShop shop)
     {
-        using var listener = new TcpListener(IPAddress.Loopback, 0);
-        listener.Start();
-        return ((IPEndPoint)listener.LocalEndpoint).Port;
+        using Listener listener = await Listener.AtAsync(server.MqttPort);
+        using Crowd crowd = await Crowd.ConnectAsync(server.MqttPort, shop, Load.Connections);
+        _ = await Load.RunAsync(crowd, WarmUpPerConnection, TimeProvider.System.GetUtcNow());
+        (Usage before, int heard) = (server.Usage(), listener.Heard);
+        double rate = await Load.RunAsync(crowd, MessagesPerConnection, TimeProvider.System.GetUtcNow());
+        Usage after = server.Usage();
+        double messages = Load.Connections * MessagesPerConnection;
+        return new Outcome(
+            rate, (after.Processor - before.Processor).TotalMicroseconds / messages, (after.AllocatedBytes - before.AllocatedBytes) / messages, listener.Heard - heard);
     }
+
+    private static string Row(string name, (Outcome Durable, Outcome Bare) pair) => string.Create(
+        CultureInfo.InvariantCulture,
+        $"| {name} | {pair.Durable.Rate:0} | {pair.Bare.Rate:0} | {pair.Durable.Rate / pair.Bare.Rate:0.00} | {pair.Durable.MicrosecondsEach:0.0} | {pair.Bare.MicrosecondsEach:0.0} | {pair.Durable.BytesEach:0} | {pair.Bare.BytesEach:0} | {pair.Durable.Outputs} |");
+
+    private static double Median(IEnumerable<double> values) => values.Order().ElementAt(values.Count() / 2);
+
+    /// <param name="Rate">Acknowledged messages a second.</param>
+    /// <param name="MicrosecondsEach">The server's processor time a message.</param>
+    /// <param name="BytesEach">What the server allocated a message.</param>
+    /// <param name="Outputs">Outputs the listener heard.</param>
+    private readonly record struct Outcome(double Rate, double MicrosecondsEach, double BytesEach, int Outputs);
 }

@@ -1,6 +1,6 @@
 using MQTTnet.Server;
 
-namespace CureWatch.Benchmarks.Durable;
+namespace CureWatch.Benchmarks.Harness;
 
 /// <summary>The peer: the same embedded broker library, acknowledging without storing or reading anything.</summary>
 internal static class BareBroker
