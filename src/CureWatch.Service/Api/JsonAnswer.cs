@@ -8,6 +8,9 @@ internal sealed class JsonAnswer(int status, Action<Utf8JsonWriter> write, strin
 {
     public const string Json = "application/json";
 
+    /// <summary>Longer than a disk that is only slow takes. Source (choice).</summary>
+    private const string ComeAgainAfterSeconds = "5";
+
     /// <summary>An answer with one object.</summary>
     public static JsonAnswer Object(Action<Utf8JsonWriter> write, int status = StatusCodes.Status200OK) => new(status, json =>
     {
@@ -20,6 +23,11 @@ internal sealed class JsonAnswer(int status, Action<Utf8JsonWriter> write, strin
     {
         ReadOnlyMemory<byte> body = Utf8Of(write);
         httpContext.Response.StatusCode = status;
+        if (status == StatusCodes.Status503ServiceUnavailable)
+        {
+            httpContext.Response.Headers.RetryAfter = ComeAgainAfterSeconds;
+        }
+
         httpContext.Response.ContentType = contentType;
         httpContext.Response.ContentLength = body.Length;
         return httpContext.Response.Body.WriteAsync(body, httpContext.RequestAborted).AsTask();

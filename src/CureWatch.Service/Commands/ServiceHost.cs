@@ -59,7 +59,7 @@ internal sealed class ServiceHost(WebApplication app)
         });
 
         builder.Services.AddSingleton(clock).AddSingleton(settings).AddRouting()
-            .AddPump(folder, recovered.Register, recovered.End, recovered.First)
+            .AddPump(folder, recovered.Register, recovered.End, recovered.First, readingsPerSecond: settings.Limits.ReadingsPerSecond)
             .AddSingleton<IJournalSteps>(new JournalSteps(folder))
             .AddBook(folder.Book, book, recovered.End.Last)
             .AddAlarms(clock)

@@ -5,6 +5,9 @@ namespace CureWatch.Service.Pump;
 /// <summary>What comes to the pump from outside, and the answer it waits for.</summary>
 internal abstract class Arrival
 {
+    /// <summary>What one takes up beside its text, with the answer that somebody waits for [bytes]. Source (choice): a generous guess.</summary>
+    private const int BareBytes = 300;
+
     private readonly TaskCompletionSource<Answer> _answer = new(TaskCreationOptions.RunContinuationsAsynchronously);
 
     private Arrival()
@@ -13,6 +16,12 @@ internal abstract class Arrival
 
     /// <summary>Completes once the arrival is on disk, or refused. Never faults, never stays open.</summary>
     public Task<Answer> Answered => _answer.Task;
+
+    /// <summary>Which of all it is, as the inbox counts them.</summary>
+    public long Number { get; set; }
+
+    /// <summary>What it takes up while it waits, about [bytes].</summary>
+    public virtual int Bytes => BareBytes;
 
     public void Complete(Answer answer) => _answer.TrySetResult(answer);
 
@@ -41,6 +50,8 @@ internal abstract class Arrival
         public string? Job { get; } = job;
 
         public ReadOnlyMemory<byte> Utf8 { get; } = utf8;
+
+        public override int Bytes => BareBytes + Utf8.Length;
     }
 
     /// <summary>A car's work as JSON, in the shape of a job file.</summary>
@@ -49,6 +60,8 @@ internal abstract class Arrival
         public string Source { get; } = source;
 
         public ReadOnlyMemory<byte> Utf8 { get; } = utf8;
+
+        public override int Bytes => BareBytes + Utf8.Length;
     }
 
     /// <summary>A car leaves.</summary>

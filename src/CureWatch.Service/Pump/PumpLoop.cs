@@ -1,5 +1,4 @@
 using System.Diagnostics;
-using System.Threading.Channels;
 using CureWatch.Bays;
 using CureWatch.Service.Journal;
 using CureWatch.Warnings;
@@ -78,14 +77,15 @@ internal sealed class PumpLoop : IDisposable
 
     private void Run()
     {
-        ChannelReader<Arrival> arrivals = _inbox.Reader;
-        while (arrivals.WaitToReadAsync().AsTask().GetAwaiter().GetResult())
+        var batch = new List<Arrival>(MostInBatch);
+        while (_inbox.Take(batch, MostInBatch))
         {
-            for (int i = 0; i < MostInBatch && arrivals.TryRead(out Arrival? arrival); i++)
+            foreach (Arrival arrival in batch)
             {
                 Take(arrival);
             }
 
+            batch.Clear();
             Commit(isLast: false);
         }
 

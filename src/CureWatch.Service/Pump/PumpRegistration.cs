@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using CureWatch.Service.Journal;
+using CureWatch.Service.Settings;
 
 namespace CureWatch.Service.Pump;
 
@@ -12,10 +13,11 @@ internal static class PumpRegistration
     /// <param name="end">Where its journal ends.</param>
     /// <param name="first">What the start journals.</param>
     /// <param name="segmentBytes">When a segment of the journal is full.</param>
+    /// <param name="readingsPerSecond">How many readings of one probe are taken a second in the long run.</param>
     public static IServiceCollection AddPump(
         this IServiceCollection services, DataFolder folder, Register register, JournalEnd end, ImmutableArray<Entry> first,
-        long segmentBytes = JournalWriter.UsualSegmentBytes) => services
-            .AddSingleton<Inbox>()
+        long segmentBytes = JournalWriter.UsualSegmentBytes, int readingsPerSecond = LimitSettings.UsualReadingsPerSecond) => services
+            .AddSingleton(new Inbox(readingsPerSecond))
             .AddSingleton<Troubles>()
             .AddSingleton(new Latest { Register = register })
             .AddSingleton(p => new PumpLoop(

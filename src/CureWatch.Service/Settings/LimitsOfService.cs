@@ -1,6 +1,6 @@
 namespace CureWatch.Service.Settings;
 
-/// <summary>What a client of the embedded broker may take up, as people write it. Every number here is a choice.</summary>
+/// <summary>What a sender may take up, as people write it. Every number here is a choice.</summary>
 internal static class LimitsOfService
 {
     /// <summary>A tap with a long note is 3 kB, a talkative sensor's message less; and a full inbox of the longest still fits in memory.</summary>
@@ -16,12 +16,15 @@ internal static class LimitsOfService
     private const int UsualRetained = 1000;
     private const int MostRetained = 100_000;
 
+    private const int MostReadingsPerSecond = 1_000_000;
+
     public static LimitSettings Read(JsonCursor limits)
     {
-        _ = limits.Keys([], "payloadBytes", "clients", "retained");
+        _ = limits.Keys([], "payloadBytes", "clients", "retained", "readingsPerSecond");
         return new LimitSettings(
             limits["payloadBytes"].Integer(LeastPayloadBytes, MostPayloadBytes) ?? UsualPayloadBytes,
             limits["clients"].Integer(1, MostClients) ?? UsualClients,
-            limits["retained"].Integer(0, MostRetained) ?? UsualRetained);
+            limits["retained"].Integer(0, MostRetained) ?? UsualRetained,
+            limits["readingsPerSecond"].Integer(1, MostReadingsPerSecond) ?? LimitSettings.UsualReadingsPerSecond);
     }
 }

@@ -26,7 +26,7 @@ internal abstract record ServiceKeys
                 ("certificateAuthorityFile", new Text()))))),
         ("data", Of(("folder", new Text()))),
         ("board", Of(("port", new Number()), ("listen", new Text()), ("hosts", new Entries(new Text())))),
-        ("limits", Of(("payloadBytes", new Number()), ("clients", new Number()), ("retained", new Number()))));
+        ("limits", Of(("payloadBytes", new Number()), ("clients", new Number()), ("retained", new Number()), ("readingsPerSecond", new Number()))));
 
     private static Section Of(params (string Key, ServiceKeys Below)[] keys) => new([.. keys]);
 

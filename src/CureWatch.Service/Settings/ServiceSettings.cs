@@ -69,8 +69,13 @@ internal enum Listen
 /// <param name="PayloadBytes">Longest payload [bytes] of a reading or a tap.</param>
 /// <param name="Clients">Most clients at once.</param>
 /// <param name="Retained">Most retained messages of others.</param>
-internal sealed record LimitSettings(int PayloadBytes, int Clients, int Retained)
+/// <param name="ReadingsPerSecond">How many readings of one probe are taken a second in the long run, by either broker; more wait.</param>
+internal sealed record LimitSettings(
+    int PayloadBytes, int Clients, int Retained, int ReadingsPerSecond = LimitSettings.UsualReadingsPerSecond)
 {
+    /// <summary>Far beyond any sensor, and low enough to leave the processor to others. Source (choice).</summary>
+    public const int UsualReadingsPerSecond = 5_000;
+
     /// <summary>Up to here what is too large is read and counted by its topic; a longer packet is not read at all. Source (choice).</summary>
     private const int LeastReadBytes = 1 << 20;
 

@@ -6,6 +6,8 @@ namespace CureWatch.Service.Tests.Mqtt;
 /// <summary>Takes arrivals as the pump does, and answers as a test wants.</summary>
 internal sealed class StandInPump : IAsyncDisposable
 {
+    private const int MostInBatch = 2_000;
+
     private readonly ConcurrentQueue<Arrival> _taken = new();
     private readonly Task _reading;
 
@@ -14,21 +16,18 @@ internal sealed class StandInPump : IAsyncDisposable
     public StandInPump(Inbox inbox, Func<Arrival, Answer?>? answer = null)
     {
         Inbox = inbox;
-        _reading = Task.Run(async () =>
-        {
-            await foreach (Arrival arrival in inbox.Reader.ReadAllAsync())
+        _reading = Task.Factory.StartNew(
+            () =>
             {
-                _taken.Enqueue(arrival);
-                if (answer is null)
+                var batch = new List<Arrival>();
+                for (; inbox.Take(batch, MostInBatch); batch.Clear())
                 {
-                    arrival.Complete(Answer.Stored.Plain);
+                    batch.ForEach(a => Take(a, answer));
                 }
-                else if (answer(arrival) is { } answered)
-                {
-                    arrival.Complete(answered);
-                }
-            }
-        });
+            },
+            CancellationToken.None,
+            TaskCreationOptions.LongRunning,
+            TaskScheduler.Default);
     }
 
     public Inbox Inbox { get; }
@@ -44,6 +43,15 @@ internal sealed class StandInPump : IAsyncDisposable
     {
         await Eventually.TrueAsync(() => Refusals.Count() >= expected.Length, "the refusals");
         Assert.Equal(expected, Refusals);
+    }
+
+    private void Take(Arrival arrival, Func<Arrival, Answer?>? answer)
+    {
+        _taken.Enqueue(arrival);
+        if ((answer is null ? Answer.Stored.Plain : answer(arrival)) is { } answered)
+        {
+            arrival.Complete(answered);
+        }
     }
 
     public async ValueTask DisposeAsync()
