@@ -1,3 +1,4 @@
+using CureWatch.Service.Disk;
 using LiteDB;
 
 namespace CureWatch.Service.Book;
@@ -13,20 +14,24 @@ internal static class BookCheck
 
     private const string Mended = "the next start moves it aside and writes another from the journal";
 
+    /// <param name="disk">The disk.</param>
     /// <param name="folder">The folder of the book.</param>
     /// <param name="journalLast">The number of the journal's last entry; null where it is not known.</param>
     /// <returns>What there is to say of it, and whether that is damage.</returns>
-    public static (bool IsDamage, string Says) Of(string folder, long? journalLast)
+    public static (bool IsDamage, string Says) Of(IDisk disk, string folder, long? journalLast)
     {
         string path = BookOpening.PathIn(folder);
         try
         {
-            var file = new FileInfo(path);
-            var log = new FileInfo(BookFile.LogOf(path));
-            return !file.Exists ? (false, $"{path}: there is none; the next start writes it from the journal")
-                : file.Length == 0 || file.Length % PageBytes != 0 ? (true, $"{path}: byte {file.Length}: it ends before its page does; {Mended}")
-                : log.Exists && log.Length % PageBytes != 0 ? (false, $"{BookFile.LogOf(path)}: an unfinished write at its end; the next start cuts it off")
-                : Judge(path, Read(path), journalLast);
+            if (!disk.Exists(path))
+            {
+                return (false, $"{path}: there is none; the next start writes it from the journal");
+            }
+
+            using var book = new ClosedBook(disk, path);
+            return book.Length == 0 || book.Length % PageBytes != 0 ? (true, $"{path}: byte {book.Length}: it ends before its page does; {Mended}")
+                : book.LogLength % PageBytes > 0 ? (false, $"{BookFile.LogOf(path)}: an unfinished write at its end; the next start cuts it off")
+                : Judge(path, Read(book), journalLast);
         }
 #pragma warning disable CA1031 // a broken file makes the store throw whatever it stumbles over
         catch (Exception e) when (e is not UnauthorizedAccessException)
@@ -46,9 +51,9 @@ internal static class BookCheck
 
     /// <summary>Reads everything in a book.</summary>
     /// <returns>How far it is; null where it is of another version.</returns>
-    private static BookPosition? Read(string path)
+    private static BookPosition? Read(ClosedBook book)
     {
-        using var db = new LiteDatabase(new ConnectionString { Filename = path, Collation = Collation.Binary, ReadOnly = true });
+        using LiteDatabase db = book.Open();
         if (db.UserVersion != BookFile.Version)
         {
             return null;

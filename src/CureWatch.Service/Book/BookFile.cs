@@ -1,5 +1,6 @@
-using CureWatch.Service.Journal;
+using CureWatch.Service.Disk;
 using LiteDB;
+using LiteDB.Engine;
 
 namespace CureWatch.Service.Book;
 
@@ -17,11 +18,13 @@ internal sealed class BookFile : IDisposable
     private const long LongestLog = 8 * 1024 * 1024;
 
     private readonly string _path;
+    private readonly IDiskFile _file;
+    private readonly IDiskFile _log;
     private readonly LiteDatabase _db;
 
     /// <exception cref="IOException">The file cannot be opened.</exception>
     /// <exception cref="LiteException">It is no book.</exception>
-    public BookFile(string path)
+    public BookFile(IDisk disk, string path)
     {
         _path = path;
         // Strings are kept as they are, for a settings document is stored word for word; and nothing is numbered by the store, which would
@@ -29,8 +32,21 @@ internal sealed class BookFile : IDisposable
         var mapper = new BsonMapper { TrimWhitespace = false, EmptyStringToNull = false };
         mapper.Entity<StoredTap>().Id(t => t.Id, autoId: false);
         mapper.Entity<StoredWarning>().Id(w => w.Id, autoId: false);
-        var connection = new ConnectionString { Filename = path, Connection = ConnectionType.Direct, Collation = Collation.Binary };
-        _db = new LiteDatabase(connection, mapper) { CheckpointSize = 0 };
+        _file = OpenOrMake(disk, path);
+        try
+        {
+            _log = OpenOrMake(disk, LogOf(path));
+            disk.FlushFolder(Path.GetDirectoryName(path)!); // neither lasts without the other
+            var settings = new EngineSettings { DataStream = new DiskStream(_file), LogStream = new DiskStream(_log), Collation = Collation.Binary };
+            _db = new LiteDatabase(new LiteEngine(settings), mapper) { CheckpointSize = 0 };
+        }
+        catch
+        {
+            _log?.Dispose();
+            _file.Dispose();
+            throw;
+        }
+
         Positions = _db.GetCollection<StoredPosition>("positions");
         Jobs = _db.GetCollection<StoredJob>("jobs");
         Records = _db.GetCollection<StoredRecord>("records");
@@ -58,8 +74,6 @@ internal sealed class BookFile : IDisposable
 
     /// <summary>Each probe's open block.</summary>
     public ILiteCollection<StoredBlock> Open { get; }
-
-    private string Log => LogOf(_path);
 
     public static string LogOf(string path) => Path.ChangeExtension(path, null) + "-log" + Path.GetExtension(path);
 
@@ -101,14 +115,27 @@ internal sealed class BookFile : IDisposable
             throw new IOException($"{_path}: the store did not commit.");
         }
 
-        DurableFile.SyncFile(Log);
-        if (new FileInfo(Log).Length > LongestLog)
+        _log.Flush();
+        if (_log.Length > LongestLog)
         {
             Checkpoint();
         }
     }
 
-    public void Checkpoint() => _db.Checkpoint();
+    /// <summary>Brings the log into the file and empties it.</summary>
+    public void Checkpoint()
+    {
+        _log.Flush(); // the file is written over: from here on only the log has the whole
+        _db.Checkpoint();
+        _log.Flush();
+    }
 
-    public void Dispose() => _db.Dispose();
+    public void Dispose()
+    {
+        _db.Dispose();
+        _file.Dispose();
+        _log.Dispose();
+    }
+
+    private static IDiskFile OpenOrMake(IDisk disk, string path) => disk.Open(path, disk.Exists(path) ? FileUse.Write : FileUse.Make);
 }

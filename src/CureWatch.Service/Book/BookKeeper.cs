@@ -1,3 +1,4 @@
+using CureWatch.Service.Disk;
 using CureWatch.Service.Pump;
 
 namespace CureWatch.Service.Book;
@@ -11,6 +12,7 @@ internal sealed class BookKeeper : IFollower, IHostedLifecycleService, IDisposab
 {
     private static readonly TimeSpan RetryAfter = TimeSpan.FromMinutes(1);
 
+    private readonly IDisk _disk;
     private readonly string _folder;
     private readonly IJournalSteps _journal;
     private readonly Latest _latest;
@@ -24,15 +26,17 @@ internal sealed class BookKeeper : IFollower, IHostedLifecycleService, IDisposab
     private string? _doubt;
     private bool _isDisposed;
 
+    /// <param name="disk">The disk.</param>
     /// <param name="folder">The folder of the book.</param>
     /// <param name="opening">How it was found; not refused.</param>
     /// <param name="journalLast">The number of the journal's last entry when it was opened.</param>
     /// <param name="journal">The journal.</param>
     /// <param name="latest">The newest state that is on disk.</param>
     /// <param name="log">Where trouble is told.</param>
-    public BookKeeper(string folder, BookOpening opening, long journalLast, IJournalSteps journal, Latest latest, ILogger<BookKeeper> log)
+    public BookKeeper(
+        IDisk disk, string folder, BookOpening opening, long journalLast, IJournalSteps journal, Latest latest, ILogger<BookKeeper> log)
     {
-        (_folder, _opening, _journal, _latest, _log) = (folder, opening, journal, latest, log);
+        (_disk, _folder, _opening, _journal, _latest, _log) = (disk, folder, opening, journal, latest, log);
         long known = opening is BookOpening.Found found ? found.Position.ReadingsThrough : 0;
         _commits = new CommitQueue { HasMissed = known < journalLast };
         _thread = new Thread(Run) { Name = "book" };
@@ -147,8 +151,8 @@ internal sealed class BookKeeper : IFollower, IHostedLifecycleService, IDisposab
 
     private BookFile Open()
     {
-        BookOpening opening = _doubt is not null ? BookOpening.Aside(_folder, _doubt)
-            : _opening ?? BookOpening.Of(_folder, _latest.Register.Sequence);
+        BookOpening opening = _doubt is not null ? BookOpening.Aside(_disk, _folder, _doubt)
+            : _opening ?? BookOpening.Of(_disk, _folder, _latest.Register.Sequence);
         (_opening, _doubt) = (null, null);   // a book that broke is opened again
         switch (opening)
         {

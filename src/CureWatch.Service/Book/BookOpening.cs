@@ -1,3 +1,4 @@
+using CureWatch.Service.Disk;
 using CureWatch.Service.Settings;
 
 namespace CureWatch.Service.Book;
@@ -24,24 +25,25 @@ internal abstract record BookOpening
     internal sealed record Refused(Fault Fault) : BookOpening;
 
     /// <summary>Opens the book of a data folder.</summary>
+    /// <param name="disk">The disk.</param>
     /// <param name="folder">The folder of the book.</param>
     /// <param name="journalLast">The number of the journal's last entry.</param>
-    public static BookOpening Of(string folder, long journalLast)
+    public static BookOpening Of(IDisk disk, string folder, long journalLast)
     {
         string path = PathIn(folder);
         try
         {
-            if (!File.Exists(path))
+            if (!disk.Exists(path))
             {
-                return new Anew(New(path), null, null);
+                return new Anew(New(disk, path), null, null);
             }
 
-            using (new FileStream(path, FileMode.Open, FileAccess.ReadWrite))
+            using (disk.Open(path, FileUse.Write))
             {
                 // Whoever may not write it learns that here; what the store stumbles over afterwards is the content.
             }
 
-            (BookFile? file, BookPosition? position, string? doubt) = Existing(path);
+            (BookFile? file, BookPosition? position, string? doubt) = Existing(disk, path);
             if (position?.Sequence > journalLast)
             {
                 file?.Dispose();
@@ -52,7 +54,7 @@ internal abstract record BookOpening
                     $"at most {journalLast}, the last entry of the journal, which has lost its end: restore a backup of the data folder"));
             }
 
-            return file is not null && position is not null ? new Found(file, position) : Aside(folder, doubt!);
+            return file is not null && position is not null ? new Found(file, position) : Aside(disk, folder, doubt!);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
@@ -62,21 +64,23 @@ internal abstract record BookOpening
 
     /// <summary>Moves a book that cannot be relied on aside, and begins another.</summary>
     /// <exception cref="IOException">It cannot be moved.</exception>
-    public static Anew Aside(string folder, string doubt)
+    public static Anew Aside(IDisk disk, string folder, string doubt)
     {
         string path = PathIn(folder);
         int number = 1;
-        while (Names(path).Any(name => File.Exists(Doubtful(name, number))))
+        while (Names(path).Any(name => disk.Exists(Doubtful(name, number))))
         {
             number++;
         }
 
-        foreach (string name in Names(path).Where(File.Exists))
+        string[] old = [.. Names(path).Where(disk.Exists)];
+        foreach (string name in old)
         {
-            File.Move(name, Doubtful(name, number));
+            disk.Move(name, Doubtful(name, number));
+            disk.FlushFolder(folder); // the file first: without its log it might pass for a sound one
         }
 
-        return new Anew(New(path), doubt, Doubtful(path, number));
+        return new Anew(New(disk, path), doubt, old.Length > 0 ? Doubtful(path, number) : null);
     }
 
     public static string PathIn(string folder) => Path.Combine(folder, FileName);
@@ -85,20 +89,31 @@ internal abstract record BookOpening
 
     private static string Doubtful(string name, int number) => $"{name}.doubtful-{number}";
 
-    private static BookFile New(string path)
+    private static BookFile New(IDisk disk, string path)
     {
-        File.Delete(BookFile.LogOf(path));   // of a file that is not there any more
-        var file = new BookFile(path);
-        file.Begin();
-        return file;
+        disk.Delete(BookFile.LogOf(path)); // of a file that is not there any more, and must not pass for the new one's
+        disk.FlushFolder(Path.GetDirectoryName(path)!);
+        BookFile? file = null;
+        try
+        {
+            file = new BookFile(disk, path);
+            file.Begin();
+            return file;
+        }
+        catch
+        {
+            file?.Dispose();
+            disk.Delete(path); // half a book is nothing to keep
+            throw;
+        }
     }
 
-    private static (BookFile? File, BookPosition? Position, string? Doubt) Existing(string path)
+    private static (BookFile? File, BookPosition? Position, string? Doubt) Existing(IDisk disk, string path)
     {
         BookFile? file = null;
         try
         {
-            file = new BookFile(path);
+            file = new BookFile(disk, path);
             if (file.Position() is { } position)
             {
                 return (file, position, null);

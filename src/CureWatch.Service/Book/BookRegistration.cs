@@ -1,3 +1,4 @@
+using CureWatch.Service.Disk;
 using CureWatch.Service.Pump;
 
 namespace CureWatch.Service.Book;
@@ -6,12 +7,14 @@ namespace CureWatch.Service.Book;
 internal static class BookRegistration
 {
     /// <param name="services">Where to register; a <see cref="Latest"/> and an <see cref="IJournalSteps"/> have to be there.</param>
+    /// <param name="disk">The disk.</param>
     /// <param name="folder">The folder of the book.</param>
     /// <param name="opening">How it was found; not refused.</param>
     /// <param name="journalLast">The number of the journal's last entry when it was opened.</param>
     public static IServiceCollection AddBook(
-        this IServiceCollection services, string folder, BookOpening opening, long journalLast) => services
+        this IServiceCollection services, IDisk disk, string folder, BookOpening opening, long journalLast) => services
         .AddSingleton(p => new BookKeeper(
+            disk,
             folder,
             opening,
             journalLast,

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using CureWatch.Service.Disk;
 using CureWatch.Service.Journal;
 using CureWatch.Service.Pump;
 using CureWatch.Service.Settings;
@@ -32,13 +33,13 @@ internal static class ConfigCommand
 
     private static int? Import(string config, string data, bool isForced, Faults faults)
     {
-        using DataFolder? folder = DataFolder.Hold(data, isDemo: false, faults);
+        using DataFolder? folder = DataFolder.Hold(LocalDisk.Instance, data, isDemo: false, faults);
         if (folder is null || Recovered.From(folder, config, isForced, faults) is not { } recovered)
         {
             return null;
         }
 
-        using var journal = new JournalWriter(folder.Journal, new EntryCodec(new KeyStore(folder.Keys)), recovered.End);
+        using var journal = new JournalWriter(folder.Disk, folder.Journal, new EntryCodec(new KeyStore(folder.Disk, folder.Keys)), recovered.End);
         var draft = new Draft(recovered.Register, journal);
         foreach (Entry entry in recovered.First)
         {

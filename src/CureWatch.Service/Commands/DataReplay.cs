@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using CureWatch.Bays;
+using CureWatch.Service.Disk;
 using CureWatch.Service.Journal;
 using CureWatch.Service.Pump;
 using CureWatch.Service.Settings;
@@ -18,7 +19,7 @@ internal sealed class DataReplay(string data, string? job, DateTimeOffset? until
     /// <returns>The day and what follows from the journal, or null where the folder or the job cannot be used.</returns>
     public (DayReplay Day, Register Register)? Run()
     {
-        if (!DataFolder.HasJournal(data, faults) || JournalFold.Of(data, until, faults, s => LookForIt(s.Happened, s.After))?.Register is not { } register)
+        if (!DataFolder.HasJournal(LocalDisk.Instance, data, faults) || JournalFold.Of(LocalDisk.Instance, data, until, faults, s => LookForIt(s.Happened, s.After))?.Register is not { } register)
         {
             return null;
         }

@@ -2,6 +2,7 @@ using System.CommandLine;
 using CureWatch.Bays;
 using CureWatch.Service.Demo;
 using CureWatch.Service.Documents;
+using CureWatch.Service.Disk;
 using CureWatch.Service.Journal;
 using CureWatch.Service.Mqtt;
 using CureWatch.Service.Pump;
@@ -66,7 +67,7 @@ internal sealed class DemoCommand
     private int Run(ParseResult parsed, string data)
     {
         var faults = new Faults();
-        if (ServiceFile.Read(null, [], faults) is not { } usual || DataFolder.Hold(data, isDemo: true, faults) is not { } folder)
+        if (ServiceFile.Read(null, [], faults) is not { } usual || DataFolder.Hold(LocalDisk.Instance, data, isDemo: true, faults) is not { } folder)
         {
             return Refusal.Of(faults, parsed.InvocationConfiguration.Error);
         }
@@ -131,7 +132,7 @@ internal sealed class DemoCommand
 
     private static void TellTheDay(DataFolder folder, TextWriter output)
     {
-        Recovery journal = JournalFold.Open(folder.Path);
+        Recovery journal = JournalFold.Open(folder.Disk, folder.Path);
         foreach (string line in Timeline.Of(journal.Steps()))
         {
             output.WriteLine(line);

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using CureWatch.Service.Disk;
 using CureWatch.Service.Journal;
 using CureWatch.Service.Settings;
 
@@ -53,8 +54,8 @@ internal static class ExportCommand
     /// <summary>Every reading until the car left: a job's file cannot say that it did, and what came after was no climate of the car's.</summary>
     private static IEnumerable<(Entry.Reading Reading, DateTimeOffset At)> Readings(string data, DateTimeOffset? leftAt)
     {
-        var codec = new EntryCodec(new KeyStore(DataFolder.KeysOf(data)));
-        foreach (Frame frame in new JournalReader(DataFolder.JournalOf(data)).Frames().Where(f => f.Kind == EntryKind.Reading && !(f.At > leftAt)))
+        var codec = new EntryCodec(new KeyStore(LocalDisk.Instance, DataFolder.KeysOf(data)));
+        foreach (Frame frame in new JournalReader(LocalDisk.Instance, DataFolder.JournalOf(data)).Frames().Where(f => f.Kind == EntryKind.Reading && !(f.At > leftAt)))
         {
             yield return ((Entry.Reading)codec.Read(frame), frame.At);
         }

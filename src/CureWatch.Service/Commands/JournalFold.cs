@@ -1,3 +1,4 @@
+using CureWatch.Service.Disk;
 using CureWatch.Service.Journal;
 using CureWatch.Service.Pump;
 using CureWatch.Service.Settings;
@@ -7,6 +8,7 @@ namespace CureWatch.Service.Commands;
 /// <summary>Folds a data folder's journal for a command, which says in one line why where it cannot be.</summary>
 internal static class JournalFold
 {
+    /// <param name="disk">The disk.</param>
     /// <param name="data">The data folder.</param>
     /// <param name="until">Where to stop; null for the end.</param>
     /// <param name="faults">Where it is said why not.</param>
@@ -14,9 +16,9 @@ internal static class JournalFold
     /// <returns>
     /// The journal as far as it was read, and what follows from its entries up to then; null where it cannot be read, or is damaged.
     /// </returns>
-    public static (Recovery Journal, Register Register)? Of(string data, DateTimeOffset? until, Faults faults, Action<Step>? look = null)
+    public static (Recovery Journal, Register Register)? Of(IDisk disk, string data, DateTimeOffset? until, Faults faults, Action<Step>? look = null)
     {
-        Recovery journal = Open(data);
+        Recovery journal = Open(disk, data);
         try
         {
             Register register = Register.Blank;
@@ -42,5 +44,6 @@ internal static class JournalFold
     }
 
     /// <summary>Opens a journal to be read, with the keys that are there.</summary>
-    public static Recovery Open(string data) => new(DataFolder.JournalOf(data), new EntryCodec(new KeyStore(DataFolder.KeysOf(data))));
+    public static Recovery Open(IDisk disk, string data) =>
+        new(disk, DataFolder.JournalOf(data), new EntryCodec(new KeyStore(disk, DataFolder.KeysOf(data))));
 }

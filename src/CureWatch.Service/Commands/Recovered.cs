@@ -17,7 +17,7 @@ internal sealed record Recovered(Register Register, JournalEnd End, ImmutableArr
             return null;
         }
 
-        if (JournalFold.Of(folder.Path, null, faults) is not { Journal: var journal, Register: var register })
+        if (JournalFold.Of(folder.Disk, folder.Path, null, faults) is not { Journal: var journal, Register: var register })
         {
             return null;
         }

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using CureWatch.Service.Disk;
 using CureWatch.Service.Journal;
 using CureWatch.Service.Settings;
 
@@ -33,7 +34,8 @@ internal sealed class RunCommand
     {
         var faults = new Faults();
         string config = parsed.GetValue(_config) ?? ConfigurationFolder.Usual;
-        if (Settings(parsed, config, faults) is not { } settings || DataFolder.Hold(settings.DataFolder, isDemo: false, faults) is not { } folder)
+        if (Settings(parsed, config, faults) is not { } settings
+            || DataFolder.Hold(LocalDisk.Instance, settings.DataFolder, isDemo: false, faults) is not { } folder)
         {
             return Refusal.Of(faults, parsed.InvocationConfiguration.Error);
         }

@@ -31,7 +31,7 @@ internal sealed class ServiceHost(WebApplication app)
     public static ServiceHost? Build(
         ServiceSettings settings, DataFolder folder, Recovered recovered, TimeProvider clock, Faults faults, Action<IServiceCollection>? more = null)
     {
-        var book = BookOpening.Of(folder.Book, recovered.End.Last);
+        var book = BookOpening.Of(folder.Disk, folder.Book, recovered.End.Last);
         if (book is BookOpening.Refused refused)
         {
             faults.Add(refused.Fault);
@@ -61,7 +61,7 @@ internal sealed class ServiceHost(WebApplication app)
         builder.Services.AddSingleton(clock).AddSingleton(settings).AddRouting()
             .AddPump(folder, recovered.Register, recovered.End, recovered.First, readingsPerSecond: settings.Limits.ReadingsPerSecond)
             .AddSingleton<IJournalSteps>(new JournalSteps(folder))
-            .AddBook(folder.Book, book, recovered.End.Last)
+            .AddBook(folder.Disk, folder.Book, book, recovered.End.Last)
             .AddAlarms(clock)
             .AddMqtt(settings.Mqtt, settings.Limits)
             .AddBoard();

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using CureWatch.Service.Book;
+using CureWatch.Service.Disk;
 using CureWatch.Service.Journal;
 using CureWatch.Service.Pump;
 using CureWatch.Service.Settings;
@@ -17,7 +18,7 @@ internal static class VerifyCommand
         {
             var faults = new Faults();
             string folder = parsed.GetValue(data) ?? DataOption.Usual;
-            return DataFolder.HasJournal(folder, faults)
+            return DataFolder.HasJournal(LocalDisk.Instance, folder, faults)
                 ? Answer(folder, parsed.InvocationConfiguration.Output)
                 : Refusal.Of(faults, parsed.InvocationConfiguration.Error);
         });
@@ -26,8 +27,8 @@ internal static class VerifyCommand
 
     private static int Answer(string folder, TextWriter output)
     {
-        IReadOnlyList<string> damages = [.. JournalReader.DamagesIn(DataFolder.JournalOf(folder)).Select(d => d.ToString())];
-        Recovery recovery = JournalFold.Open(folder);
+        IReadOnlyList<string> damages = [.. JournalReader.DamagesIn(LocalDisk.Instance, DataFolder.JournalOf(folder)).Select(d => d.ToString())];
+        Recovery recovery = JournalFold.Open(LocalDisk.Instance, folder);
         if (damages.Count == 0)
         {
             damages = Unreadable(recovery) is { } unreadable ? [$"{folder}: {unreadable}"] : [];
@@ -45,7 +46,7 @@ internal static class VerifyCommand
             return ExitCode.AnswerIsNo;
         }
 
-        int segments = Segment.In(DataFolder.JournalOf(folder)).Count;
+        int segments = Segment.In(LocalDisk.Instance, DataFolder.JournalOf(folder)).Count;
         output.WriteLine($"{folder}: {recovery.Register.Sequence} entries in {segments} segments, no damage");
         output.WriteLine(ofBook);
         if (recovery.End.TornBytes > 0)
@@ -64,14 +65,14 @@ internal static class VerifyCommand
 
     private static (bool IsDamage, string Says) Book(string folder, long? journalLast)
     {
-        if (!DataFolder.TryKeepOut(folder, out IDisposable? kept))
+        if (!DataFolder.TryKeepOut(LocalDisk.Instance, folder, out IDisposable? kept))
         {
             return (false, $"{DataFolder.BookOf(folder)}: not looked at, for a service may be writing it; its answers say how far it is");
         }
 
         using (kept)
         {
-            return BookCheck.Of(DataFolder.BookOf(folder), journalLast);
+            return BookCheck.Of(LocalDisk.Instance, DataFolder.BookOf(folder), journalLast);
         }
     }
 

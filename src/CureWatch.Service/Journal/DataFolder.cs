@@ -1,3 +1,5 @@
+using System.Text;
+using CureWatch.Service.Disk;
 using CureWatch.Service.Settings;
 
 namespace CureWatch.Service.Journal;
@@ -13,9 +15,12 @@ internal sealed class DataFolder : IDisposable
 
     private const string Allowed = "a data folder of this program, or an empty or new one, that may be written";
 
-    private readonly FileStream _lock;
+    private readonly IDiskFile _lock;
 
-    private DataFolder(string path, FileStream held) => (Path, _lock) = (path, held);
+    private DataFolder(IDisk disk, string path, IDiskFile held) => (Disk, Path, _lock) = (disk, path, held);
+
+    /// <summary>The disk it is on.</summary>
+    public IDisk Disk { get; }
 
     public string Path { get; }
 
@@ -31,49 +36,56 @@ internal sealed class DataFolder : IDisposable
 
     public static string BookOf(string path) => System.IO.Path.Combine(path, "book");
 
+    public static string SnapshotsOf(string path) => System.IO.Path.Combine(path, "snapshots");
+
+    public static string LockOf(string path) => System.IO.Path.Combine(path, LockName);
+
+    public static string DemoMarkOf(string path) => System.IO.Path.Combine(path, DemoMark);
+
     /// <summary>Takes hold of a folder; a new one is made.</summary>
+    /// <param name="disk">The disk it is on.</param>
     /// <param name="path">The folder.</param>
     /// <param name="isDemo">Whether it is a demo's: the two are never mixed.</param>
     /// <param name="faults">Where it is said why not.</param>
     /// <returns>The folder, or null where it cannot be held.</returns>
-    public static DataFolder? Hold(string path, bool isDemo, Faults faults)
+    public static DataFolder? Hold(IDisk disk, string path, bool isDemo, Faults faults)
     {
-        FileStream? held = null;
+        IDiskFile? held = null;
         try
         {
-            Directory.CreateDirectory(path);
-            if (Stranger(path, isDemo) is { } stranger)
+            DurableFile.MakeFolder(disk, path);
+            if (Stranger(disk, path, isDemo) is { } stranger)
             {
                 faults.Add(path, "data folder", stranger, isDemo ? "a demo's data folder, or an empty or new one" : Allowed);
                 return null;
             }
 
-            held = new FileStream(System.IO.Path.Combine(path, LockName), FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None);
-            var folder = new DataFolder(path, held);
-            File.WriteAllText(System.IO.Path.Combine(path, OwnerName), $"{Environment.ProcessId}\n");
+            held = disk.Open(LockOf(path), FileUse.Hold);
+            var folder = new DataFolder(disk, path, held);
             folder.Furnish(isDemo);
             return folder;
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
         {
-            bool isTaken = held is null && e is IOException && Directory.Exists(path) && Owner(path) is not null;
+            string? owner = held is null && e is IOException && !IsFree(disk, path) ? Owner(disk, path) : null;
             held?.Dispose();
-            faults.Add(path, "data folder", isTaken ? $"in use by process {Owner(path)}" : e.Message, Allowed);
+            faults.Add(path, "data folder", owner is not null ? $"in use by process {owner}" : e.Message, Allowed);
             return null;
         }
     }
 
     /// <summary>Keeps services out of a folder for as long as it is looked at, without writing anything to it.</summary>
+    /// <param name="disk">The disk it is on.</param>
     /// <param name="path">The folder.</param>
     /// <param name="kept">What keeps them out; null where none could ever have come in, as it is no folder of a service's own.</param>
     /// <returns>False where one may be in it.</returns>
-    public static bool TryKeepOut(string path, out IDisposable? kept)
+    public static bool TryKeepOut(IDisk disk, string path, out IDisposable? kept)
     {
-        string file = System.IO.Path.Combine(path, LockName);
+        string file = LockOf(path);
         kept = null;
         try
         {
-            kept = File.Exists(file) ? new FileStream(file, FileMode.Open, FileAccess.Read, FileShare.None) : null;
+            kept = disk.Exists(file) ? disk.Open(file, FileUse.ReadAlone) : null;
             return true;
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
@@ -83,11 +95,11 @@ internal sealed class DataFolder : IDisposable
     }
 
     /// <summary>Whether there is a journal in a folder; if not, that is a fault.</summary>
-    public static bool HasJournal(string path, Faults faults)
+    public static bool HasJournal(IDisk disk, string path, Faults faults)
     {
         try
         {
-            if (Segment.In(JournalOf(path)).Count > 0)
+            if (Segment.In(disk, JournalOf(path)).Count > 0)
             {
                 return true;
             }
@@ -106,35 +118,49 @@ internal sealed class DataFolder : IDisposable
     public void Dispose() => _lock.Dispose();
 
     /// <returns>What is strange about a folder; null where it is ours, or empty.</returns>
-    private static string? Stranger(string path, bool isDemo)
+    private static string? Stranger(IDisk disk, string path, bool isDemo)
     {
-        bool isOurs = Directory.Exists(JournalOf(path));
-        bool isMarked = File.Exists(System.IO.Path.Combine(path, DemoMark));
+        bool isOurs = disk.Exists(JournalOf(path));
+        bool isMarked = disk.Exists(DemoMarkOf(path));
         return isOurs && isDemo && !isMarked ? "a shop's own data"
             : isOurs && !isDemo && isMarked ? "a demo's data"
-            : !isOurs && Directory.EnumerateFileSystemEntries(path).Any(e => !IsOfAStart(System.IO.Path.GetFileName(e))) ? "other files"
+            : !isOurs && !disk.NamesIn(path).All(IsOfAStart) ? "other files"
             : null;
     }
 
     /// <summary>Whether a start makes it before the journal; it may have been cut off there.</summary>
     private static bool IsOfAStart(string name) => name is LockName or OwnerName or DemoMark or DemoMark + DurableFile.Unfinished;
 
-    private static string? Owner(string path)
+    /// <summary>Whether nobody holds a folder, however little may be done in it.</summary>
+    private static bool IsFree(IDisk disk, string path)
+    {
+        bool isFree = TryKeepOut(disk, path, out IDisposable? kept);
+        kept?.Dispose();
+        return isFree;
+    }
+
+    private static string? Owner(IDisk disk, string path)
     {
         string file = System.IO.Path.Combine(path, OwnerName);
-        return File.Exists(file) && File.ReadAllText(file).Trim() is { Length: > 0 } owner ? owner : null;
+        return disk.Exists(file) && Encoding.ASCII.GetString(DurableFile.Read(disk, file)).Trim() is { Length: > 0 } owner ? owner : null;
     }
 
     private void Furnish(bool isDemo)
     {
-        if (isDemo && !File.Exists(System.IO.Path.Combine(Path, DemoMark)))
+        using (IDiskFile owner = Disk.Open(System.IO.Path.Combine(Path, OwnerName), FileUse.MakeAnew))
         {
-            DurableFile.Create(System.IO.Path.Combine(Path, DemoMark), "invented data\n"u8);
+            owner.Write(Encoding.ASCII.GetBytes($"{Environment.ProcessId}\n"), 0);
         }
 
-        Directory.CreateDirectory(Journal); // first: by it a folder whose making was cut short is known as ours
-        Directory.CreateDirectory(Book);
-        Directory.CreateDirectory(Keys);
-        DurableFile.SyncFolder(Path);
+        if (isDemo && !Disk.Exists(DemoMarkOf(Path)))
+        {
+            DurableFile.Create(Disk, DemoMarkOf(Path), "invented data\n"u8);
+        }
+
+        Disk.MakeFolder(Journal); // first: by it a folder whose making was cut short is known as ours
+        Disk.FlushFolder(Path);
+        Disk.MakeFolder(Book);
+        Disk.MakeFolder(Keys);
+        Disk.FlushFolder(Path);
     }
 }

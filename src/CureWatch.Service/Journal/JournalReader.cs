@@ -1,4 +1,5 @@
 using System.Security.Cryptography;
+using CureWatch.Service.Disk;
 
 namespace CureWatch.Service.Journal;
 
@@ -9,18 +10,19 @@ namespace CureWatch.Service.Journal;
 /// </remarks>
 internal sealed class JournalReader
 {
+    private readonly IDisk _disk;
     private readonly IReadOnlyList<Segment> _segments;
     private readonly bool _isWhole;
     private JournalEnd _end;
 
     /// <summary>Reads a whole journal.</summary>
-    public JournalReader(string folder)
-        : this(Segment.In(folder), JournalEnd.Empty, isWhole: true)
+    public JournalReader(IDisk disk, string folder)
+        : this(disk, Segment.In(disk, folder), JournalEnd.Empty, isWhole: true)
     {
     }
 
-    private JournalReader(IReadOnlyList<Segment> segments, JournalEnd before, bool isWhole) =>
-        (_segments, _end, _isWhole) = (segments, before, isWhole);
+    private JournalReader(IDisk disk, IReadOnlyList<Segment> segments, JournalEnd before, bool isWhole) =>
+        (_disk, _segments, _end, _isWhole) = (disk, segments, before, isWhole);
 
     /// <summary>What is wrong; null while nothing is.</summary>
     public Damage? Damage { get; private set; }
@@ -33,7 +35,7 @@ internal sealed class JournalReader
     {
         for (int i = 0; i < _segments.Count && Damage is null; i++)
         {
-            byte[] bytes = ReadShared(_segments[i].Path);
+            byte[] bytes = DurableFile.Read(_disk, _segments[i].Path);
             foreach (Frame frame in FramesOf(_segments[i], bytes, isLast: _isWhole && i == _segments.Count - 1))
             {
                 yield return frame;
@@ -42,13 +44,13 @@ internal sealed class JournalReader
     }
 
     /// <summary>Where each damaged segment of a journal is damaged first; a segment is judged although the one before is damaged.</summary>
-    public static IEnumerable<Damage> DamagesIn(string folder)
+    public static IEnumerable<Damage> DamagesIn(IDisk disk, string folder)
     {
-        IReadOnlyList<Segment> segments = Segment.In(folder);
+        IReadOnlyList<Segment> segments = Segment.In(disk, folder);
         JournalEnd before = JournalEnd.Empty;
         for (int i = 0; i < segments.Count; i++)
         {
-            var reader = new JournalReader([segments[i]], before, isWhole: i == segments.Count - 1);
+            var reader = new JournalReader(disk, [segments[i]], before, isWhole: i == segments.Count - 1);
             foreach (Frame _ in reader.Frames())
             {
                 // Each frame is checked as it is read.
@@ -62,15 +64,6 @@ internal sealed class JournalReader
                 before = before with { Last = next - 1, LastAt = DateTimeOffset.MinValue, PreviousHash = null };
             }
         }
-    }
-
-    /// <summary>Reads a file that its writer may have open.</summary>
-    private static byte[] ReadShared(string path)
-    {
-        using var file = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete);
-        byte[] bytes = new byte[file.Length];
-        file.ReadExactly(bytes);
-        return bytes;
     }
 
     private IEnumerable<Frame> FramesOf(Segment segment, byte[] bytes, bool isLast)

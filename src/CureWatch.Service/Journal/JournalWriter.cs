@@ -1,6 +1,6 @@
 using System.Buffers;
 using System.Security.Cryptography;
-using Microsoft.Win32.SafeHandles;
+using CureWatch.Service.Disk;
 
 namespace CureWatch.Service.Journal;
 
@@ -13,6 +13,7 @@ internal sealed class JournalWriter : IDisposable
     /// <summary>A full segment is sealed. Source (choice): small enough to read whole, some weeks of a shop.</summary>
     public const long UsualSegmentBytes = 32 * 1024 * 1024;
 
+    private readonly IDisk _disk;
     private readonly string _folder;
     private readonly EntryCodec _codec;
     private readonly long _segmentBytes;
@@ -20,15 +21,15 @@ internal sealed class JournalWriter : IDisposable
     private readonly ArrayBufferWriter<byte> _payload = new();
     private readonly ArrayBufferWriter<byte> _pending = new();
     private readonly IncrementalHash _hash = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
-    private SafeFileHandle? _file;
+    private IDiskFile? _file;
     private long _length;
     private long _firstPending;
     private string _previousHash;
 
     /// <summary>Goes on where a journal that was read ends; an unfinished write behind it is cut off.</summary>
-    public JournalWriter(string folder, EntryCodec codec, JournalEnd end, long segmentBytes = UsualSegmentBytes)
+    public JournalWriter(IDisk disk, string folder, EntryCodec codec, JournalEnd end, long segmentBytes = UsualSegmentBytes)
     {
-        (_folder, _codec, _segmentBytes) = (folder, codec, segmentBytes);
+        (_disk, _folder, _codec, _segmentBytes) = (disk, folder, codec, segmentBytes);
         _journalId = end.JournalId ?? RandomNumberGenerator.GetBytes(Segment.JournalIdBytes);
         (Last, LastAt, _previousHash) = (end.Last, end.LastAt, end.PreviousHash ?? throw new ArgumentException("The journal is damaged.", nameof(end)));
         _firstPending = Last + 1;
@@ -70,7 +71,7 @@ internal sealed class JournalWriter : IDisposable
 
         _file ??= Begin(_firstPending);
         Write(_pending.WrittenSpan);
-        RandomAccess.FlushToDisk(_file);
+        _file.Flush();
         _pending.ResetWrittenCount();
         if (_length >= _segmentBytes)
         {
@@ -90,30 +91,30 @@ internal sealed class JournalWriter : IDisposable
     {
         if (end.Bytes == 0)
         {
-            File.Delete(segment.Path);
+            _disk.Delete(segment.Path);
             return;
         }
 
-        _hash.AppendData(File.ReadAllBytes(segment.Path).AsSpan(0, (int)end.Bytes));
-        _file = File.OpenHandle(segment.Path, FileMode.Open, FileAccess.ReadWrite, FileShare.Read);
+        _hash.AppendData(DurableFile.Read(_disk, segment.Path).AsSpan(0, (int)end.Bytes));
+        _file = _disk.Open(segment.Path, FileUse.Write);
         _length = end.Bytes;
-        RandomAccess.SetLength(_file, _length);
-        RandomAccess.FlushToDisk(_file);
+        _file.SetLength(_length);
+        _file.Flush();
     }
 
-    private SafeFileHandle Begin(long first)
+    private IDiskFile Begin(long first)
     {
-        _file = File.OpenHandle(Segment.Named(_folder, first).Path, FileMode.CreateNew, FileAccess.ReadWrite, FileShare.Read);
+        _file = _disk.Open(Segment.Named(_folder, first).Path, FileUse.Make);
         _length = 0;
         Write(Segment.Header(_journalId, first));
-        RandomAccess.FlushToDisk(_file);
-        DurableFile.SyncFolder(_folder);
+        _file.Flush();
+        _disk.FlushFolder(_folder);
         return _file;
     }
 
     private void Write(ReadOnlySpan<byte> bytes)
     {
-        RandomAccess.Write(_file!, bytes, _length);
+        _file!.Write(bytes, _length);
         _hash.AppendData(bytes);
         _length += bytes.Length;
     }
@@ -122,7 +123,7 @@ internal sealed class JournalWriter : IDisposable
     {
         Append(new Entry.SegmentSealed(_previousHash, Convert.ToHexStringLower(_hash.GetCurrentHash())), LastAt);
         Write(_pending.WrittenSpan);
-        RandomAccess.FlushToDisk(_file!);
+        _file!.Flush();
         _pending.ResetWrittenCount();
         _previousHash = Convert.ToHexStringLower(_hash.GetHashAndReset());
         _file!.Dispose();

@@ -1,4 +1,5 @@
 using System.Security.Cryptography;
+using CureWatch.Service.Disk;
 
 namespace CureWatch.Service.Journal;
 
@@ -7,7 +8,7 @@ namespace CureWatch.Service.Journal;
 /// the file erases what it sealed, and the journal stays whole.
 /// </summary>
 /// <remarks>One thread makes keys; there is one writer.</remarks>
-internal sealed class KeyStore(string folder)
+internal sealed class KeyStore(IDisk disk, string folder)
 {
     private const string Ending = ".key";
 
@@ -25,12 +26,12 @@ internal sealed class KeyStore(string folder)
         }
 
         string path = PathOf(job);
-        if (!File.Exists(path))
+        if (!disk.Exists(path))
         {
             return null;
         }
 
-        known = new PersonalKey(File.ReadAllBytes(path));
+        known = new PersonalKey(DurableFile.Read(disk, path));
         _known.Add(job, known);
         return known;
     }
@@ -38,7 +39,7 @@ internal sealed class KeyStore(string folder)
     private PersonalKey Make(string job)
     {
         byte[] secret = RandomNumberGenerator.GetBytes(PersonalKey.Bytes);
-        DurableFile.Create(PathOf(job), secret, isSecret: true);
+        DurableFile.Create(disk, PathOf(job), secret, isSecret: true);
         var key = new PersonalKey(secret);
         _known.Add(job, key);
         return key;

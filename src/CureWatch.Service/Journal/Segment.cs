@@ -1,5 +1,6 @@
 using System.Buffers.Binary;
 using System.Globalization;
+using CureWatch.Service.Disk;
 
 namespace CureWatch.Service.Journal;
 
@@ -15,19 +16,21 @@ internal readonly record struct Segment(string Path, long First)
     public const int JournalIdBytes = 16;
 
     private const string Ending = ".journal";
+    private const int Digits = 20;
     private const int Form = 1;
 
     private static ReadOnlySpan<byte> Mark => "cwjournl"u8;
 
     /// <summary>Every segment of a folder, in order.</summary>
-    public static IReadOnlyList<Segment> In(string folder) =>
+    public static IReadOnlyList<Segment> In(IDisk disk, string folder) =>
     [
-        .. from path in Directory.EnumerateFiles(folder, "*" + Ending)
-           let name = System.IO.Path.GetFileNameWithoutExtension(path)
-           where name.Length == 20 && name.All(char.IsAsciiDigit)
+        .. from file in disk.NamesIn(folder)
+           where file.Length == Digits + Ending.Length && file.EndsWith(Ending, StringComparison.Ordinal)
+           let name = file[..Digits]
+           where name.All(char.IsAsciiDigit)
            let first = long.Parse(name, NumberStyles.None, CultureInfo.InvariantCulture)
            orderby first
-           select new Segment(path, first),
+           select new Segment(System.IO.Path.Combine(folder, file), first),
     ];
 
     /// <summary>The segment that begins with a frame.</summary>

@@ -7,7 +7,7 @@ internal sealed class JournalSteps(DataFolder folder) : IJournalSteps
 {
     public IEnumerable<Step> After(long sequence)
     {
-        var recovery = new Recovery(folder.Journal, new EntryCodec(new KeyStore(folder.Keys)));
+        var recovery = new Recovery(folder.Disk, folder.Journal, new EntryCodec(new KeyStore(folder.Disk, folder.Keys)));
         return recovery.Steps().Where(s => s.Sequence > sequence);
     }
 }

@@ -24,7 +24,7 @@ internal static class PumpRegistration
                 p.GetRequiredService<Inbox>(),
                 p.GetRequiredService<Latest>(),
                 register,
-                new JournalWriter(folder.Journal, new EntryCodec(new KeyStore(folder.Keys)), end, segmentBytes),
+                new JournalWriter(folder.Disk, folder.Journal, new EntryCodec(new KeyStore(folder.Disk, folder.Keys)), end, segmentBytes),
                 p.GetRequiredService<TimeProvider>(),
                 p.GetServices<IFollower>(),
                 p.GetRequiredService<Troubles>(),

@@ -1,13 +1,14 @@
 using System.Collections.Immutable;
 using CureWatch.Bays;
+using CureWatch.Service.Disk;
 using CureWatch.Service.Journal;
 
 namespace CureWatch.Service.Pump;
 
 /// <summary>Folds a journal from its beginning.</summary>
-internal sealed class Recovery(string journalFolder, EntryCodec codec)
+internal sealed class Recovery(IDisk disk, string journalFolder, EntryCodec codec)
 {
-    private readonly JournalReader _reader = new(journalFolder);
+    private readonly JournalReader _reader = new(disk, journalFolder);
 
     /// <summary>What follows from the entries read so far.</summary>
     public Register Register { get; private set; } = Register.Blank;

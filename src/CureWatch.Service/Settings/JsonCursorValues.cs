@@ -41,6 +41,23 @@ internal sealed partial class JsonCursor
         return null;
     }
 
+    /// <summary>A JSON number without a fraction or an exponent, as this program writes the numbers of entries and bytes.</summary>
+    public long? Whole(long min, long max)
+    {
+        if (IsAbsent)
+        {
+            return null;
+        }
+
+        if (_element.ValueKind == JsonValueKind.Number && _element.TryGetInt64(out long value) && value >= min && value <= max)
+        {
+            return value;
+        }
+
+        Refuse($"a whole number {min} to {max}");
+        return null;
+    }
+
     /// <summary><c>true</c> or <c>false</c>.</summary>
     public bool? Flag()
     {

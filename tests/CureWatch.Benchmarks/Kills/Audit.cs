@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using CureWatch.Bays;
+using CureWatch.Service.Disk;
 using CureWatch.Service.Journal;
 using CureWatch.Service.Pump;
 using CureWatch.Warnings;
@@ -48,14 +49,14 @@ internal sealed class Audit
 
     public static string KeyOfDeparture(string job) => $"departure {job}";
 
-    public static Recovery Read(string data) => new(DataFolder.JournalOf(data), new EntryCodec(new KeyStore(DataFolder.KeysOf(data))));
+    public static Recovery Read(string data) => new(LocalDisk.Instance, DataFolder.JournalOf(data), new EntryCodec(new KeyStore(LocalDisk.Instance, DataFolder.KeysOf(data))));
 
     /// <summary>Whether <c>verify</c> finds no damage.</summary>
     public static bool IsSound(string data) =>
         Service.Commands.CommandLine.Run(["verify", "--data", data], TextWriter.Null, TextWriter.Null) == 0;
 
     /// <summary>The number of a journal's last entry; 0 where there is none.</summary>
-    public static long LastIn(string data) => new JournalReader(DataFolder.JournalOf(data)).Frames().Select(f => f.Sequence).LastOrDefault();
+    public static long LastIn(string data) => new JournalReader(LocalDisk.Instance, DataFolder.JournalOf(data)).Frames().Select(f => f.Sequence).LastOrDefault();
 
     public static Audit Of(string data)
     {

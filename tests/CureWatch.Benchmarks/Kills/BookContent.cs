@@ -1,4 +1,5 @@
 using CureWatch.Service.Book;
+using CureWatch.Service.Disk;
 using CureWatch.Service.Pump;
 using LiteDB;
 
@@ -8,10 +9,10 @@ namespace CureWatch.Benchmarks.Kills;
 internal static class BookContent
 {
     /// <summary>Everything in a book that is closed, a line each.</summary>
-    public static IReadOnlyList<string> In(string folder)
+    public static IReadOnlyList<string> In(IDisk disk, string folder)
     {
-        using var db = new LiteDatabase(
-            new ConnectionString { Filename = BookOpening.PathIn(folder), Collation = Collation.Binary, ReadOnly = true });
+        using var book = new ClosedBook(disk, BookOpening.PathIn(folder));
+        using LiteDatabase db = book.Open();
         return
         [
             .. from name in db.GetCollectionNames().Order(StringComparer.Ordinal).ToList()
@@ -24,23 +25,23 @@ internal static class BookContent
 
     /// <summary>Writes a book anew from a journal, as far as another book has followed it.</summary>
     /// <returns>What is in it.</returns>
-    public static IReadOnlyList<string> Rebuilt(string folder, Recovery journal, long through)
+    public static IReadOnlyList<string> Rebuilt(IDisk disk, string folder, Recovery journal, long through)
     {
-        Directory.CreateDirectory(folder);
-        using (var book = new OpenBook(((BookOpening.Anew)BookOpening.Of(folder, through)).File))
+        disk.MakeFolder(folder);
+        using (var book = new OpenBook(((BookOpening.Anew)BookOpening.Of(disk, folder, through)).File))
         {
             book.Take(journal.Steps().TakeWhile(s => s.Sequence <= through));
             book.Save();
             book.Checkpoint();
         }
 
-        return In(folder);
+        return In(disk, folder);
     }
 
     /// <returns>How far a book that is closed has followed the journal.</returns>
-    public static BookPosition Position(string folder)
+    public static BookPosition Position(IDisk disk, string folder)
     {
-        using BookFile file = ((BookOpening.Found)BookOpening.Of(folder, long.MaxValue)).File;
+        using BookFile file = ((BookOpening.Found)BookOpening.Of(disk, folder, long.MaxValue)).File;
         return file.Position()!;
     }
 }

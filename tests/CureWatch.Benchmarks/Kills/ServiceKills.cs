@@ -1,4 +1,5 @@
 using CureWatch.Service.Book;
+using CureWatch.Service.Disk;
 using CureWatch.Service.Journal;
 
 namespace CureWatch.Benchmarks.Kills;
@@ -44,27 +45,27 @@ internal sealed class ServiceKills(int seed, TimeSpan longestUnderLoad) : IDispo
         for (int i = 0; i < kills; i++)
         {
             await KillAsync(alsoDuringStart);
-            bool hasJournal = Directory.Exists(DataFolder.JournalOf(_shop.Data)) && Segment.In(DataFolder.JournalOf(_shop.Data)).Count > 0;
+            bool hasJournal = Directory.Exists(DataFolder.JournalOf(_shop.Data)) && Segment.In(LocalDisk.Instance, DataFolder.JournalOf(_shop.Data)).Count > 0;
             Damaged += hasJournal && !Audit.IsSound(_shop.Data) ? 1 : 0;
         }
 
         string book = Path.Combine(_shop.Data, "book");
         int exitCode = await SettleAsync();
-        if (BookContent.Position(book).Sequence < Audit.LastIn(_shop.Data) - Findings.MostBehind)
+        if (BookContent.Position(LocalDisk.Instance, book).Sequence < Audit.LastIn(_shop.Data) - Findings.MostBehind)
         {
             exitCode = await LevelAsync();
         }
 
         Audit audit = Audit.Of(_shop.Data);
-        BookPosition position = BookContent.Position(book);
-        IReadOnlyList<string> rebuilt = BookContent.Rebuilt(_shop.Scratch(0), Audit.Read(_shop.Data), position.Sequence);
+        BookPosition position = BookContent.Position(LocalDisk.Instance, book);
+        IReadOnlyList<string> rebuilt = BookContent.Rebuilt(LocalDisk.Instance, _shop.Scratch(0), Audit.Read(_shop.Data), position.Sequence);
         return new Findings(
             audit,
             _ledger,
             _heard,
             exitCode,
             BookBehind: audit.Recovery.End.Last - position.Sequence,
-            IsBookRight: rebuilt.SequenceEqual(BookContent.In(book)));
+            IsBookRight: rebuilt.SequenceEqual(BookContent.In(LocalDisk.Instance, book)));
     }
 
     public void Dispose() => _shop.Dispose();

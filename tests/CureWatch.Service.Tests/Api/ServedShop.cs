@@ -2,6 +2,7 @@ using System.Net;
 using CureWatch.Service.Board;
 using CureWatch.Service.Book;
 using CureWatch.Service.Commands;
+using CureWatch.Service.Disk;
 using CureWatch.Service.Journal;
 using CureWatch.Service.Pump;
 using CureWatch.Service.Settings;
@@ -83,7 +84,7 @@ internal sealed class ServedShop : IAsyncDisposable
         files.File("config/products/quick.json", QuickSheet);
         var clock = new FakeTimeProvider(Start);
         var faults = new Faults();
-        DataFolder data = DataFolder.Hold(Path.Combine(files.Folder, "data"), isDemo: false, faults)!;
+        DataFolder data = DataFolder.Hold(LocalDisk.Instance, Path.Combine(files.Folder, "data"), isDemo: false, faults)!;
         Recovered recovered = Recovered.From(data, Path.Combine(files.Folder, "config"), isForced: false, faults)!;
         Assert.Empty(faults.All);
 
@@ -94,7 +95,7 @@ internal sealed class ServedShop : IAsyncDisposable
             .AddSingleton(new ServiceSettings(null!, data.Path, new BoardSettings(0, Listen.Loopback, [.. hosts]), new LimitSettings(4096, 10, 10)))
             .AddPump(data, recovered.Register, recovered.End, recovered.First, segmentBytes)
             .AddSingleton(behind is null ? journal : behind(journal))
-            .AddBook(data.Book, BookOpening.Of(data.Book, 0), journalLast: behind is null ? 0 : 1)
+            .AddBook(LocalDisk.Instance, data.Book, BookOpening.Of(LocalDisk.Instance, data.Book, 0), journalLast: behind is null ? 0 : 1)
             .AddBoard();
         WebApplication app = builder.Build();
         app.MapBoard();

@@ -1,4 +1,5 @@
 using CureWatch.Service.Book;
+using CureWatch.Service.Disk;
 using CureWatch.Service.Journal;
 using CureWatch.Service.Pump;
 using CureWatch.Service.Tests.Settings;
@@ -202,7 +203,7 @@ public sealed class BookKeeperTests : IDisposable
     {
         HostApplicationBuilder builder = Host.CreateEmptyApplicationBuilder(null);
         builder.Services.AddSingleton(_latest).AddSingleton(journal ?? Day).AddLogging()
-            .AddBook(Folder, BookOpening.Of(Folder, journalLast), journalLast);
+            .AddBook(LocalDisk.Instance, Folder, BookOpening.Of(LocalDisk.Instance, Folder, journalLast), journalLast);
         IHost host = builder.Build();
         _ = Keeper(host);
         if (isStarted)

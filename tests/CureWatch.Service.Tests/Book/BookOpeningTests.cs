@@ -1,4 +1,5 @@
 using CureWatch.Service.Book;
+using CureWatch.Service.Disk;
 using CureWatch.Service.Settings;
 using CureWatch.Service.Tests.Settings;
 using LiteDB;
@@ -20,7 +21,7 @@ public sealed class BookOpeningTests : IDisposable
     [Fact]
     public void Book_ThatIsMissing_IsBegun()
     {
-        var anew = Assert.IsType<BookOpening.Anew>(BookOpening.Of(Folder, 7));
+        var anew = Assert.IsType<BookOpening.Anew>(BookOpening.Of(LocalDisk.Instance, Folder, 7));
         using BookFile file = anew.File;
 
         Assert.Equal((null, null), (anew.Doubt, anew.MovedTo));
@@ -33,7 +34,7 @@ public sealed class BookOpeningTests : IDisposable
         var position = new BookPosition(7, At, 5);
         Leave(position);
 
-        var found = Assert.IsType<BookOpening.Found>(BookOpening.Of(Folder, 7));
+        var found = Assert.IsType<BookOpening.Found>(BookOpening.Of(LocalDisk.Instance, Folder, 7));
 
         found.File.Dispose();
         Assert.Equal(position, found.Position);
@@ -51,7 +52,7 @@ public sealed class BookOpeningTests : IDisposable
             File.Copy(BookFile.LogOf(FilePath), BookFile.LogOf(BookOpening.PathIn(Copy)));
         }
 
-        var found = Assert.IsType<BookOpening.Found>(BookOpening.Of(Copy, 7));
+        var found = Assert.IsType<BookOpening.Found>(BookOpening.Of(LocalDisk.Instance, Copy, 7));
 
         found.File.Dispose();
         Assert.Equal(7, found.Position.Sequence);
@@ -116,7 +117,7 @@ public sealed class BookOpeningTests : IDisposable
         File.WriteAllBytes(BookFile.LogOf(FilePath), File.ReadAllBytes(FilePath));
         File.Delete(FilePath);
 
-        var anew = Assert.IsType<BookOpening.Anew>(BookOpening.Of(Folder, 7));
+        var anew = Assert.IsType<BookOpening.Anew>(BookOpening.Of(LocalDisk.Instance, Folder, 7));
 
         using BookFile file = anew.File;
         Assert.Equal(BookPosition.Start, file.Position());
@@ -127,7 +128,7 @@ public sealed class BookOpeningTests : IDisposable
     {
         Leave(new BookPosition(8, At, 5));
 
-        Fault fault = Assert.IsType<BookOpening.Refused>(BookOpening.Of(Folder, 7)).Fault;
+        Fault fault = Assert.IsType<BookOpening.Refused>(BookOpening.Of(LocalDisk.Instance, Folder, 7)).Fault;
 
         Assert.Equal((FilePath, "position", "entry 8"), (fault.File, fault.Place, fault.Seen));
         Assert.StartsWith("at most 7, ", fault.Allowed, StringComparison.Ordinal);
@@ -140,7 +141,7 @@ public sealed class BookOpeningTests : IDisposable
         Directory.CreateDirectory(FilePath);
         File.WriteAllText(Path.Combine(FilePath, "x"), "");
 
-        Fault fault = Assert.IsType<BookOpening.Refused>(BookOpening.Of(Folder, 7)).Fault;
+        Fault fault = Assert.IsType<BookOpening.Refused>(BookOpening.Of(LocalDisk.Instance, Folder, 7)).Fault;
 
         Assert.Equal((FilePath, "file"), (fault.File, fault.Place));
         Assert.True(File.Exists(Path.Combine(FilePath, "x")));
@@ -157,7 +158,7 @@ public sealed class BookOpeningTests : IDisposable
 
     private void AssertMovedAside(int number)
     {
-        var anew = Assert.IsType<BookOpening.Anew>(BookOpening.Of(Folder, 7));
+        var anew = Assert.IsType<BookOpening.Anew>(BookOpening.Of(LocalDisk.Instance, Folder, 7));
 
         using BookFile file = anew.File;
         Assert.Equal($"{FilePath}.doubtful-{number}", anew.MovedTo);

@@ -1,5 +1,6 @@
 using System.Text.Json;
 using CureWatch.Service.Demo;
+using CureWatch.Service.Disk;
 using CureWatch.Service.Journal;
 using CureWatch.Service.Pump;
 using CureWatch.Service.Settings;
@@ -26,7 +27,7 @@ public sealed class ExportCommandTests : IDisposable
         string data = Path.Combine(_written.Folder, "data");
         Directory.CreateDirectory(DataFolder.JournalOf(data));
         Directory.CreateDirectory(DataFolder.KeysOf(data));
-        using (var journal = new JournalWriter(DataFolder.JournalOf(data), new EntryCodec(new KeyStore(DataFolder.KeysOf(data))), JournalEnd.Empty))
+        using (var journal = new JournalWriter(LocalDisk.Instance, DataFolder.JournalOf(data), new EntryCodec(new KeyStore(LocalDisk.Instance, DataFolder.KeysOf(data))), JournalEnd.Empty))
         {
             foreach (Step step in FoldedDay.Whole.Steps)
             {

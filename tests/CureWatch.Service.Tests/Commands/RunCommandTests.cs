@@ -3,6 +3,7 @@ using System.Net;
 using System.Net.Sockets;
 using System.Text;
 using CureWatch.Service.Commands;
+using CureWatch.Service.Disk;
 using CureWatch.Service.Journal;
 using CureWatch.Service.Settings;
 using Microsoft.Extensions.DependencyInjection;
@@ -61,7 +62,7 @@ public sealed class RunCommandTests : IDisposable
     {
         var faults = new Faults();
         string config = Path.Combine(AppContext.BaseDirectory, "config");
-        using DataFolder folder = DataFolder.Hold(_data, isDemo: false, faults)!;
+        using DataFolder folder = DataFolder.Hold(LocalDisk.Instance, _data, isDemo: false, faults)!;
         ServiceHost host = ServiceHost.Build(
             SomewhereFree(faults), folder, Recovered.From(folder, config, isForced: false, faults)!, TimeProvider.System, faults,
             services => services.AddHostedService<Forbidden>())!;
@@ -78,7 +79,7 @@ public sealed class RunCommandTests : IDisposable
     {
         var faults = new Faults();
         string config = Path.Combine(AppContext.BaseDirectory, "config");
-        using DataFolder folder = DataFolder.Hold(_data, isDemo: false, faults)!;
+        using DataFolder folder = DataFolder.Hold(LocalDisk.Instance, _data, isDemo: false, faults)!;
         ServiceHost host = ServiceHost.Build(
             SomewhereFree(faults), folder, Recovered.From(folder, config, isForced: false, faults)!, TimeProvider.System, faults)!;
         var lifetime = host.Services.GetRequiredService<IHostApplicationLifetime>();

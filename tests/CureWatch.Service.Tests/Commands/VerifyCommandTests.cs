@@ -1,5 +1,6 @@
 using System.Security.Cryptography;
 using CureWatch.Service.Book;
+using CureWatch.Service.Disk;
 using CureWatch.Service.Journal;
 using CureWatch.Service.Pump;
 using CureWatch.Service.Settings;
@@ -17,7 +18,7 @@ public sealed class VerifyCommandTests : IDisposable
     private string BookPath => BookOpening.PathIn(DataFolder.BookOf(Folder));
 
     private IEnumerable<Step> Steps =>
-        new Recovery(DataFolder.JournalOf(Folder), new EntryCodec(new KeyStore(DataFolder.KeysOf(Folder)))).Steps();
+        new Recovery(LocalDisk.Instance, DataFolder.JournalOf(Folder), new EntryCodec(new KeyStore(LocalDisk.Instance, DataFolder.KeysOf(Folder)))).Steps();
 
     public void Dispose() => _pumped.Dispose();
 
@@ -59,7 +60,7 @@ public sealed class VerifyCommandTests : IDisposable
         string before = Content(copy);
 
         Assert.Equal(
-            (false, $"{BookOpening.PathIn(copy)}: at entry {_pumped.Register.Sequence}, no damage found"), BookCheck.Of(copy, _pumped.Register.Sequence));
+            (false, $"{BookOpening.PathIn(copy)}: at entry {_pumped.Register.Sequence}, no damage found"), BookCheck.Of(LocalDisk.Instance, copy, _pumped.Register.Sequence));
 
         Assert.Equal(before, Content(copy));
     }
@@ -113,7 +114,7 @@ public sealed class VerifyCommandTests : IDisposable
     {
         await FillAsync();
         File.WriteAllText(Path.Combine(Made(DataFolder.BookOf(Folder)), "book.db"), "no book");
-        string segment = Segment.In(DataFolder.JournalOf(Folder))[0].Path;
+        string segment = Segment.In(LocalDisk.Instance, DataFolder.JournalOf(Folder))[0].Path;
         byte[] bytes = File.ReadAllBytes(segment);
         bytes[100] ^= 1;
         File.WriteAllBytes(segment, bytes);
@@ -128,7 +129,7 @@ public sealed class VerifyCommandTests : IDisposable
     public async Task Book_ThatAServiceHolds_IsNotLookedAt()
     {
         await FillAsync();
-        using (DataFolder.Hold(Folder, isDemo: false, new Faults())!)
+        using (DataFolder.Hold(LocalDisk.Instance, Folder, isDemo: false, new Faults())!)
         {
             File.WriteAllText(BookPath, "a page that is being written");
             AssertWhole($"{DataFolder.BookOf(Folder)}: not looked at, for a service may be writing it; its answers say how far it is");

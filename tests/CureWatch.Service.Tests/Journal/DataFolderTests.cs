@@ -1,3 +1,4 @@
+using CureWatch.Service.Disk;
 using CureWatch.Service.Journal;
 using CureWatch.Service.Settings;
 using CureWatch.Service.Tests.Settings;
@@ -16,9 +17,9 @@ public sealed class DataFolderTests : IDisposable
     public void Folder_New_IsMadeAndHeld()
     {
         var faults = new Faults();
-        using DataFolder? folder = DataFolder.Hold(Data, isDemo: false, faults);
+        using DataFolder? folder = DataFolder.Hold(LocalDisk.Instance, Data, isDemo: false, faults);
         Assert.NotNull(folder);
-        Assert.Null(DataFolder.Hold(Data, isDemo: false, faults));
+        Assert.Null(DataFolder.Hold(LocalDisk.Instance, Data, isDemo: false, faults));
         Assert.Contains($"in use by process {Environment.ProcessId}", faults.All[^1].Seen, StringComparison.Ordinal);
     }
 
@@ -26,8 +27,8 @@ public sealed class DataFolderTests : IDisposable
     public void Folder_LetGo_CanBeHeldAgain()
     {
         var faults = new Faults();
-        DataFolder.Hold(Data, isDemo: false, faults)!.Dispose();
-        using DataFolder? again = DataFolder.Hold(Data, isDemo: false, faults);
+        DataFolder.Hold(LocalDisk.Instance, Data, isDemo: false, faults)!.Dispose();
+        using DataFolder? again = DataFolder.Hold(LocalDisk.Instance, Data, isDemo: false, faults);
         Assert.NotNull(again);
     }
 
@@ -53,7 +54,7 @@ public sealed class DataFolderTests : IDisposable
         }
 
         var faults = new Faults();
-        using DataFolder? folder = DataFolder.Hold(Data, isDemo, faults);
+        using DataFolder? folder = DataFolder.Hold(LocalDisk.Instance, Data, isDemo, faults);
         Assert.Empty(faults.All);
         Assert.True(Directory.Exists(folder!.Keys));
     }
@@ -63,7 +64,7 @@ public sealed class DataFolderTests : IDisposable
     {
         _written.File("data/holiday.txt", "");
         var faults = new Faults();
-        Assert.Null(DataFolder.Hold(Data, isDemo: false, faults));
+        Assert.Null(DataFolder.Hold(LocalDisk.Instance, Data, isDemo: false, faults));
         Assert.Equal("other files", faults.All[0].Seen);
         Assert.Equal(["holiday.txt"], Directory.GetFileSystemEntries(Data).Select(Path.GetFileName));
     }
@@ -74,8 +75,8 @@ public sealed class DataFolderTests : IDisposable
     public void Folder_OfTheOtherKind_IsRefused(bool first, bool second, string seen)
     {
         var faults = new Faults();
-        DataFolder.Hold(Data, first, faults)!.Dispose();
-        Assert.Null(DataFolder.Hold(Data, second, faults));
+        DataFolder.Hold(LocalDisk.Instance, Data, first, faults)!.Dispose();
+        Assert.Null(DataFolder.Hold(LocalDisk.Instance, Data, second, faults));
         Assert.Equal(seen, faults.All[0].Seen);
     }
 
@@ -83,7 +84,7 @@ public sealed class DataFolderTests : IDisposable
     public void Folder_ThatIsAFile_IsOneFault()
     {
         var faults = new Faults();
-        Assert.Null(DataFolder.Hold(_written.File("file", ""), isDemo: false, faults));
+        Assert.Null(DataFolder.Hold(LocalDisk.Instance, _written.File("file", ""), isDemo: false, faults));
         Assert.Single(faults.All);
     }
 }

@@ -1,6 +1,7 @@
 using CureWatch.Bays;
 using CureWatch.Curing;
 using CureWatch.Panels;
+using CureWatch.Service.Disk;
 using CureWatch.Service.Journal;
 
 namespace CureWatch.Service.Tests.Journal;
@@ -45,15 +46,15 @@ internal sealed class Entries : IDisposable
 
     public string Keys => DataFolder.KeysOf(Folder);
 
-    public EntryCodec Codec => new(new KeyStore(Keys));
+    public EntryCodec Codec => new(new KeyStore(LocalDisk.Instance, Keys));
 
-    public string LastSegment => Segment.In(Journal)[^1].Path;
+    public string LastSegment => Segment.In(LocalDisk.Instance, Journal)[^1].Path;
 
     /// <summary>Appends entries a second apart, each flushed by itself.</summary>
     public void Write(IEnumerable<Entry> entries, long segmentBytes = JournalWriter.UsualSegmentBytes)
     {
         JournalReader before = Read().Reader;
-        using var writer = new JournalWriter(Journal, Codec, before.End, segmentBytes);
+        using var writer = new JournalWriter(LocalDisk.Instance, Journal, Codec, before.End, segmentBytes);
         foreach (Entry entry in entries)
         {
             writer.Append(entry, At.AddSeconds(writer.Last));
@@ -63,7 +64,7 @@ internal sealed class Entries : IDisposable
 
     public (JournalReader Reader, List<Frame> Frames) Read()
     {
-        var reader = new JournalReader(Journal);
+        var reader = new JournalReader(LocalDisk.Instance, Journal);
         return (reader, [.. reader.Frames()]);
     }
 

@@ -1,5 +1,6 @@
 using System.Collections;
 using System.Text;
+using CureWatch.Service.Disk;
 using CureWatch.Service.Journal;
 
 namespace CureWatch.Service.Tests.Journal;
@@ -91,7 +92,7 @@ public sealed class JournalTests : IDisposable
     public void Segment_Full_IsSealedAndTheNextGoesOn()
     {
         _entries.Write(Entries.OneOfEach, segmentBytes: 300);
-        IReadOnlyList<Segment> segments = Segment.In(_entries.Journal);
+        IReadOnlyList<Segment> segments = Segment.In(LocalDisk.Instance, _entries.Journal);
         Assert.True(segments.Count >= 3);
         Assert.Null(_entries.Read().Reader.Damage);
         Assert.Equal(Entries.OneOfEach.Select(Text), _entries.ReadEntries().Where(e => e is not Entry.SegmentSealed).Select(Text));
@@ -103,14 +104,14 @@ public sealed class JournalTests : IDisposable
     public void Segment_TakenAwayOrSwapped_IsDamage()
     {
         _entries.Write(Entries.OneOfEach, segmentBytes: 300);
-        IReadOnlyList<Segment> segments = Segment.In(_entries.Journal);
+        IReadOnlyList<Segment> segments = Segment.In(LocalDisk.Instance, _entries.Journal);
         byte[] second = File.ReadAllBytes(segments[1].Path);
         File.Delete(segments[1].Path);
         Assert.NotNull(_entries.Read().Reader.Damage);
 
         using var other = new Entries();
         other.Write(Entries.OneOfEach, segmentBytes: 300);
-        File.Copy(Segment.In(other.Journal)[1].Path, segments[1].Path);
+        File.Copy(Segment.In(LocalDisk.Instance, other.Journal)[1].Path, segments[1].Path);
         Assert.Equal(segments[1].Path, _entries.Read().Reader.Damage?.File);
 
         File.WriteAllBytes(segments[1].Path, second);
@@ -121,7 +122,7 @@ public sealed class JournalTests : IDisposable
     public void Damages_OfSeveralSegments_AreAllNamed()
     {
         _entries.Write(Entries.OneOfEach, segmentBytes: 300);
-        string[] hurt = [.. Segment.In(_entries.Journal).Take(2).Select(s => s.Path)];
+        string[] hurt = [.. Segment.In(LocalDisk.Instance, _entries.Journal).Take(2).Select(s => s.Path)];
         foreach (string path in hurt)
         {
             byte[] bytes = File.ReadAllBytes(path);
@@ -129,7 +130,7 @@ public sealed class JournalTests : IDisposable
             File.WriteAllBytes(path, bytes);
         }
 
-        Assert.Equal(hurt, JournalReader.DamagesIn(_entries.Journal).Select(d => d.File));
+        Assert.Equal(hurt, JournalReader.DamagesIn(LocalDisk.Instance, _entries.Journal).Select(d => d.File));
     }
 
     /// <summary>What was written by an earlier build has to be read for ever: these bytes are of 2026-11-25.</summary>

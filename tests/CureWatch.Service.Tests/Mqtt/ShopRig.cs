@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using CureWatch.Service.Disk;
 using CureWatch.Service.Journal;
 using CureWatch.Service.Mqtt;
 using CureWatch.Service.Pump;
@@ -45,8 +46,8 @@ internal sealed class ShopRig : IAsyncDisposable
 
     public async Task StartAsync()
     {
-        _data = DataFolder.Hold(_folder.FullName, isDemo: false, new Faults())!;
-        var recovery = new Recovery(_data.Journal, new EntryCodec(new KeyStore(_data.Keys)));
+        _data = DataFolder.Hold(LocalDisk.Instance, _folder.FullName, isDemo: false, new Faults())!;
+        var recovery = new Recovery(LocalDisk.Instance, _data.Journal, new EntryCodec(new KeyStore(LocalDisk.Instance, _data.Keys)));
         recovery.Run();
         ImmutableArray<Entry> first = recovery.Register.Shop is null
             ?

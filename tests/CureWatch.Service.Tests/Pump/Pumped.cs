@@ -1,4 +1,5 @@
 using System.Text;
+using CureWatch.Service.Disk;
 using CureWatch.Service.Journal;
 using CureWatch.Service.Pump;
 using CureWatch.Service.Tests.Commands;
@@ -40,7 +41,7 @@ internal sealed class Pumped : IDisposable
     /// <summary>Everything in the journal, folded anew.</summary>
     public Recovery Recover()
     {
-        var recovery = new Recovery(DataFolder.JournalOf(Folder), new EntryCodec(new KeyStore(DataFolder.KeysOf(Folder))));
+        var recovery = new Recovery(LocalDisk.Instance, DataFolder.JournalOf(Folder), new EntryCodec(new KeyStore(LocalDisk.Instance, DataFolder.KeysOf(Folder))));
         recovery.Run();
         return recovery;
     }
@@ -51,7 +52,7 @@ internal sealed class Pumped : IDisposable
         Recovery recovery = Recover();
         Inbox = new Inbox();
         Latest = new Latest { Register = recovery.Register };
-        var journal = new JournalWriter(DataFolder.JournalOf(Folder), new EntryCodec(new KeyStore(DataFolder.KeysOf(Folder))), recovery.End, segmentBytes);
+        var journal = new JournalWriter(LocalDisk.Instance, DataFolder.JournalOf(Folder), new EntryCodec(new KeyStore(LocalDisk.Instance, DataFolder.KeysOf(Folder))), recovery.End, segmentBytes);
         Troubles = new Troubles(Clock);
         _pump = new PumpLoop(Inbox, Latest, recovery.Register, journal, Clock, [new Follower(_commits)], Troubles, NullLogger<PumpLoop>.Instance);
         _pump.Start([new Entry.EngineStarted("test"), .. recovery.Register.Shop is null ? FirstSettings() : []]);

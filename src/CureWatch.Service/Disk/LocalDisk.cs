@@ -1,0 +1,114 @@
+using System.Runtime.InteropServices;
+using Microsoft.Win32.SafeHandles;
+
+namespace CureWatch.Service.Disk;
+
+/// <summary>The disk of this machine.</summary>
+internal sealed partial class LocalDisk : IDisk
+{
+    private LocalDisk()
+    {
+    }
+
+    public static LocalDisk Instance { get; } = new();
+
+    public IDiskFile Open(string path, FileUse use)
+    {
+        (FileMode mode, FileAccess access, FileShare share) = use switch
+        {
+            FileUse.Read => (FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete),
+            FileUse.ReadAlone => (FileMode.Open, FileAccess.Read, FileShare.None),
+            FileUse.Write => (FileMode.Open, FileAccess.ReadWrite, FileShare.Read),
+            FileUse.Make => (FileMode.CreateNew, FileAccess.ReadWrite, FileShare.Read),
+            FileUse.MakeAnew or FileUse.MakeSecret => (FileMode.Create, FileAccess.ReadWrite, FileShare.Read),
+            FileUse.Hold => (FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None),
+            _ => throw new ArgumentOutOfRangeException(nameof(use), use, null),
+        };
+        if (use == FileUse.MakeSecret)
+        {
+            MakeSecret(path);
+            mode = FileMode.Open;
+        }
+
+        return new LocalFile(File.OpenHandle(path, mode, access, share));
+    }
+
+    public bool Exists(string path) => Path.Exists(path);
+
+    public IReadOnlyList<string> NamesIn(string folder) => [.. Directory.EnumerateFileSystemEntries(folder).Select(e => Path.GetFileName(e))];
+
+    public void MakeFolder(string path) => Directory.CreateDirectory(path);
+
+    public void Move(string from, string to) => File.Move(from, to, overwrite: false);
+
+    public void Delete(string path) => File.Delete(path);
+
+    /// <summary>Windows does that by itself.</summary>
+    public void FlushFolder(string folder)
+    {
+        if (OperatingSystem.IsWindows())
+        {
+            return;
+        }
+
+        using SafeFileHandle handle = OpenFolder(folder, 0);
+        if (handle.IsInvalid || Sync(handle) != 0)
+        {
+            throw new IOException($"{folder} could not be flushed to disk: {Marshal.GetPInvokeErrorMessage(Marshal.GetLastPInvokeError())}");
+        }
+    }
+
+    public long FreeBytes(string folder) => new DriveInfo(folder).AvailableFreeSpace;
+
+    /// <remarks>Only a stream can be told a mode, so one makes the file, empty, and is closed before anything is in it.</remarks>
+    private static void MakeSecret(string path)
+    {
+        var options = new FileStreamOptions { Mode = FileMode.Create, Access = FileAccess.Write };
+        if (!OperatingSystem.IsWindows())
+        {
+            options.UnixCreateMode = UnixFileMode.UserRead | UnixFileMode.UserWrite;
+        }
+
+        new FileStream(path, options).Dispose();
+    }
+
+    [LibraryImport("libc", EntryPoint = "open", SetLastError = true, StringMarshalling = StringMarshalling.Utf8)]
+    private static partial SafeFileHandle OpenFolder(string path, int flags);
+
+    [LibraryImport("libc", EntryPoint = "fsync", SetLastError = true)]
+    private static partial int Sync(SafeFileHandle handle);
+
+    private sealed class LocalFile(SafeFileHandle handle) : IDiskFile
+    {
+        public long Length => RandomAccess.GetLength(handle);
+
+        public int Read(Span<byte> bytes, long offset)
+        {
+            int read = 0;
+            while (read < bytes.Length && RandomAccess.Read(handle, bytes[read..], offset + read) is > 0 and var more)
+            {
+                read += more;
+            }
+
+            return read;
+        }
+
+        public void Write(ReadOnlySpan<byte> bytes, long offset)
+        {
+            try
+            {
+                RandomAccess.Write(handle, bytes, offset);
+            }
+            catch (ArgumentOutOfRangeException e)
+            {
+                throw new IOException("The file would become longer than it may be.", e); // a full disk too, to whoever writes
+            }
+        }
+
+        public void SetLength(long length) => RandomAccess.SetLength(handle, length);
+
+        public void Flush() => RandomAccess.FlushToDisk(handle);
+
+        public void Dispose() => handle.Dispose();
+    }
+}
