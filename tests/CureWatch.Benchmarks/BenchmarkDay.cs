@@ -30,8 +30,13 @@ internal static class BenchmarkDay
         var probe = new Probe("air-1", Measures.Air, 0, 0, 0.3, 2, TimeSpan.FromMinutes(1));
         var bay = new BayPlan("bay-1", 1013.25, "bay-1", [], [new ProbeMount(probe, null, Place.Outside)]);
         var plan = new ShopPlan("benchmark", OpeningHours.Always(TimeZoneInfo.Utc), TimeSpan.FromMinutes(75), [bay]);
-        return Bays.Shop.Opening(plan, Enumerable.Range(0, Products).Select(Sheet), Start);
+        return Bays.Shop.Opening(plan, Sheets, Start);
     }
+
+    public static IEnumerable<ProductSheet> Sheets => Enumerable.Range(0, Products).Select(Sheet);
+
+    public static Surface Surface(int number) =>
+        new($"surface-{number}", Material.Steel, null, Place.Outside, $"product-{number % Products}", 1, Layers: 1, Sections: 1);
 
     /// <summary>A reading a minute and, half a minute after some of them, a tap.</summary>
     public static Message[] Messages(int coats)
@@ -50,9 +55,7 @@ internal static class BenchmarkDay
 
     private static Message.JobStarted Begun(int coats)
     {
-        IEnumerable<Surface> surfaces = Enumerable.Range(0, coats).Select(
-            i => new Surface($"surface-{i}", Material.Steel, null, Place.Outside, $"product-{i % Products}", 1, Layers: 1, Sections: 1));
-        return new Message.JobStarted(new Job("job-1", "bay-1", null, null, [.. surfaces]), Start);
+        return new Message.JobStarted(new Job("job-1", "bay-1", null, null, [.. Enumerable.Range(0, coats).Select(Surface)]), Start);
     }
 
     private static IEnumerable<Message> Taps(int coat)

@@ -2,6 +2,7 @@ using System.Globalization;
 using BenchmarkDotNet.Running;
 using CureWatch.Benchmarks;
 using CureWatch.Benchmarks.Durable;
+using CureWatch.Benchmarks.Fold;
 using CureWatch.Benchmarks.Harness;
 using CureWatch.Benchmarks.Kills;
 
@@ -12,6 +13,9 @@ switch (args)
         break;
     case [BareBroker.Verb, string port]:
         await BareBroker.RunAsync(int.Parse(port, CultureInfo.InvariantCulture));
+        break;
+    case [FoldRun.Verb]:
+        FoldRun.Run();
         break;
     case [KillsRun.Verb, .. var options]:
         return await KillsRun.RunAsync(options);
