@@ -29,13 +29,12 @@ internal sealed class Reception(Inbox inbox, CatchUp catchUp, LimitSettings limi
             case TopicMeaning.UnknownProbe m:
                 return await RefuseAsync(Disbelief.UnknownProbe, m.Place, cancelled).ConfigureAwait(false);
             case TopicMeaning.Tap m when isTooLarge:
-                return await RefuseAsync(Disbelief.TooLarge, $"{m.Bay}/tap", cancelled).ConfigureAwait(false);
-            case TopicMeaning.Tap when isRetained:
-                // A broker would tell it again at every connection, and a tap without an id would count every time.
+                return await RefuseAsync(Disbelief.TooLarge, PlaceOf(m), cancelled).ConfigureAwait(false);
+            case TopicMeaning.Tap m when isRetained:
                 Log.KeptTapIgnored(log, topic);
-                return Receipt.Nothing;
-            case TopicMeaning.Tap:
-                var tap = new Arrival.Tap(topic, null, payload.ToArray());
+                return await RefuseAsync(Disbelief.RetainedTap, PlaceOf(m), cancelled).ConfigureAwait(false);
+            case TopicMeaning.Tap m:
+                var tap = new Arrival.Tap(topic, null, payload.ToArray(), PlaceOf(m));
                 await inbox.PostAsync(tap, cancelled).ConfigureAwait(false);
                 _ = TellAsync(tap);
                 return new Receipt(tap.Answered, null);
@@ -50,6 +49,8 @@ internal sealed class Reception(Inbox inbox, CatchUp catchUp, LimitSettings limi
     /// <summary>Counts a message that was not let in because nobody reads its topic; one that somebody reads is a matter of rights.</summary>
     public Task CountTurnedAwayAsync(TopicMeaning meaning, string topic, CancellationToken cancelled) =>
         meaning is TopicMeaning.Foreign ? RefuseAsync(Disbelief.UnknownProbe, topic, cancelled).AsTask() : Task.CompletedTask;
+
+    private static string PlaceOf(TopicMeaning.Tap tap) => $"{tap.Bay}/tap";
 
     private async ValueTask<Receipt> TakeAsync(Connection connection, ReadingDecoder probe, Decoded decoded, CancellationToken cancelled)
     {

@@ -41,8 +41,11 @@ internal abstract class Arrival
     }
 
     /// <summary>A tap as JSON: an object of the contract's keys, with or without <c>job</c>.</summary>
-    internal sealed class Tap(string source, string? job, ReadOnlyMemory<byte> utf8) : Arrival
+    internal sealed class Tap(string source, string? job, ReadOnlyMemory<byte> utf8, string? button = null) : Arrival
     {
+        /// <summary>The push-button it came from, which nobody can tell that it was refused; null where somebody reads the answer.</summary>
+        public string? Button { get; } = button;
+
         /// <summary>Names the document in a fault, such as a topic or a path.</summary>
         public string Source { get; } = source;
 

@@ -138,7 +138,7 @@ internal sealed class PumpLoop : IDisposable
 
                 return Answer.Stored.Plain;
             case Arrival.Tap a:
-                return Enact(Requests.OnTap(_draft.Register, a, now), now);
+                return _refusals.Count(a, Enact(Requests.OnTap(_draft.Register, a, now), now));
             case Arrival.JobStart a:
                 return Enact(Requests.OnJobStart(_draft.Register, a, now), now);
             case Arrival.HandOver a:

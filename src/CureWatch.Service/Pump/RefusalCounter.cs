@@ -31,6 +31,18 @@ internal sealed class RefusalCounter
         _counts[key] = _counts.GetValueOrDefault(key) + 1;
     }
 
+    /// <summary>Counts a tap of a push-button where it was refused.</summary>
+    /// <returns>The answer, as it was.</returns>
+    public Answer Count(Arrival.Tap tap, Answer answer)
+    {
+        if (tap.Button is { } button && answer is Answer.Refused or Answer.NoSuchJob)
+        {
+            Count(answer is Answer.NoSuchJob ? Disbelief.UnknownJob : Disbelief.Malformed, button);
+        }
+
+        return answer;
+    }
+
     /// <returns>What to journal; null where there is nothing, or not yet.</returns>
     public Entry.RefusalsCounted? Take(DateTimeOffset now, bool isLast = false)
     {

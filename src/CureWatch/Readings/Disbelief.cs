@@ -32,4 +32,10 @@ public enum Disbelief
 
     /// <summary>The broker kept it, and nobody can tell since when.</summary>
     RetainedWithoutTime,
+
+    /// <summary>It is a push-button's tap for a job nobody began.</summary>
+    UnknownJob,
+
+    /// <summary>It is a tap that a broker kept: told again at every connection, it would count every time.</summary>
+    RetainedTap,
 }

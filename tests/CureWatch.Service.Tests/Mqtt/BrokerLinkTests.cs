@@ -48,7 +48,8 @@ public class BrokerLinkTests
 
         await using LinkRig rig = await LinkRig.ConnectAsync(LinkRig.At(broker.Port));
 
-        await rig.Pump.RefusesAsync("RetainedWithoutTime bay-1/air");
+        await Eventually.TrueAsync(() => rig.Pump.Refusals.Count() == 2, "the refusals");
+        Assert.Equal(["RetainedTap bay-1/tap", "RetainedWithoutTime bay-1/air"], rig.Pump.Refusals.Order());
         await Eventually.TrueAsync(() => rig.Pump.Readings.Any(), "the reading with a time");
         Assert.DoesNotContain(rig.Pump.Taken, a => a is Arrival.Tap);
     }

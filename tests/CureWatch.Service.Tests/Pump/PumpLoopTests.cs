@@ -145,6 +145,22 @@ public sealed class PumpLoopTests : IDisposable
     }
 
     [Fact]
+    public async Task Tap_OfAPushButton_IsCountedWhereItIsRefused()
+    {
+        await _pumped.StartJob();
+        foreach (string json in (string[])["{}", "rubbish", """{"job":"job-9","at":"2026-05-04T08:00:00Z","did":"washed"}""", """{"job":"job-1","at":"2026-05-04T08:00:00Z","did":"washed"}"""])
+        {
+            await _pumped.Ask(new Arrival.Tap("topic", null, System.Text.Encoding.UTF8.GetBytes(json), "bay-1/tap"));
+        }
+
+        await _pumped.Tap("{}"); // over HTTP somebody is told
+        _pumped.Stop();
+        Assert.Equal(
+            [("malformed", "bay-1/tap", 2), ("unknown-job", "bay-1/tap", 1)],
+            _pumped.Recover().Register.Refusals.Select(r => (r.Key.Reason, r.Key.Place, r.Value)));
+    }
+
+    [Fact]
     public async Task Clock_StepsBack_TimeDoesNot()
     {
         await _pumped.Read(20, 50);
