@@ -6,18 +6,23 @@ using MQTTnet.Protocol;
 namespace CureWatch.Service.Mqtt;
 
 /// <summary>Acknowledges one connection's messages to an external broker in the order they came, each once it is on disk.</summary>
+/// <param name="ahead">What was read of the connection and is not dealt with.</param>
 /// <param name="giveUp">Told why where something could not be stored; the broker sends it again on the next connection.</param>
-internal sealed class Acknowledger(Action<string> giveUp)
+internal sealed class Acknowledger(ReadAhead ahead, Action<string> giveUp)
 {
     private readonly Channel<(MqttApplicationMessageReceivedEventArgs Message, Task<Answer> Answered)> _messages =
         Channel.CreateUnbounded<(MqttApplicationMessageReceivedEventArgs, Task<Answer>)>(new UnboundedChannelOptions { SingleReader = true });
 
-    /// <summary>Adds a message. The broker's own limit bounds how many can wait.</summary>
+    /// <summary>Adds a message. What may be read ahead bounds how many can wait.</summary>
     public void Add(MqttApplicationMessageReceivedEventArgs message, Task<Answer> answered)
     {
         if (message.ApplicationMessage.QualityOfServiceLevel > MqttQualityOfServiceLevel.AtMostOnce)
         {
             _messages.Writer.TryWrite((message, answered));
+        }
+        else
+        {
+            ahead.Remove(message.ApplicationMessage);
         }
     }
 
@@ -36,6 +41,7 @@ internal sealed class Acknowledger(Action<string> giveUp)
             try
             {
                 await message.AcknowledgeAsync(cancelled).ConfigureAwait(false);
+                ahead.Remove(message.ApplicationMessage);
             }
 #pragma warning disable CA1031 // the library throws many kinds once a connection is gone, and on the next one the message comes again
             catch (Exception) when (!cancelled.IsCancellationRequested)

@@ -22,6 +22,7 @@ internal sealed class BrokerLink(
     Reception reception,
     Troubles troubles,
     TimeProvider time,
+    Random chance,
     ILogger<BrokerLink> log) : IOutlet, IFollower
 {
     private static readonly TimeSpan Patience = TimeSpan.FromSeconds(10);
@@ -78,8 +79,9 @@ internal sealed class BrokerLink(
         {
             try
             {
-                using IMqttClient client = new MqttClientFactory().CreateMqttClient(new BrokerLog(log));
-                await HoldAsync(client, cancelled).ConfigureAwait(false);
+                var ahead = new ReadAhead();
+                using IMqttClient client = new MqttClientFactory().CreateMqttClient(new BrokerLog(log), new BoundedChannel.Factory(ahead));
+                await HoldAsync(client, ahead, cancelled).ConfigureAwait(false);
             }
             catch (Exception e) when (IsBrokenOff(e) && !cancelled.IsCancellationRequested)
             {
@@ -101,11 +103,11 @@ internal sealed class BrokerLink(
                 _client = null;
             }
 
-            await Task.Delay(BackOff.After(failures, Random.Shared.NextDouble()), time, cancelled).ConfigureAwait(false);
+            await Task.Delay(BackOff.After(failures, chance.NextDouble()), time, cancelled).ConfigureAwait(false);
         }
     }
 
-    private async Task HoldAsync(IMqttClient client, CancellationToken cancelled)
+    private async Task HoldAsync(IMqttClient client, ReadAhead ahead, CancellationToken cancelled)
     {
         var ended = new TaskCompletionSource<string>(TaskCreationOptions.RunContinuationsAsynchronously);
         client.DisconnectedAsync += e =>
@@ -113,7 +115,7 @@ internal sealed class BrokerLink(
             ended.TrySetResult(e.ReasonString ?? e.Exception?.Message ?? $"{e.Reason}");
             return Task.CompletedTask;
         };
-        var acknowledger = new Acknowledger(why =>
+        var acknowledger = new Acknowledger(ahead, why =>
         {
             Log.BrokerLeft(log, why);
             ended.TrySetResult(why);

@@ -23,7 +23,7 @@ internal static class MqttRegistration
             .AddHostedService(s => s.GetRequiredService<MqttService>());
         return settings.External is { } external
             ? services
-                .AddSingleton(s => ActivatorUtilities.CreateInstance<BrokerLink>(s, external, limits, TimeProvider.System))
+                .AddSingleton(s => ActivatorUtilities.CreateInstance<BrokerLink>(s, external, limits, TimeProvider.System, Random.Shared))
                 .AddSingleton<IOutlet>(s => s.GetRequiredService<BrokerLink>())
                 .AddSingleton<IFollower>(s => s.GetRequiredService<BrokerLink>())
             : services

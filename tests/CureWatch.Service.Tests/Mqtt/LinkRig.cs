@@ -24,6 +24,7 @@ internal sealed class LinkRig : IAsyncDisposable
             new Reception(inbox, _catchUp, BrokerRig.Limits, NullLogger<Reception>.Instance),
             Troubles,
             time,
+            new Random(1),
             NullLogger<BrokerLink>.Instance);
         Link.Opened += () => Openings++;
         _running = Link.RunAsync(_stopping.Token);
