@@ -14,11 +14,17 @@ internal sealed class Connection
     /// <summary>The probes that were quiet since it opened, so that their readings are of now. Guarded by <see cref="CatchUp"/>.</summary>
     public HashSet<string> CaughtUp { get; } = new(StringComparer.Ordinal);
 
+    /// <summary>What its client has not released yet.</summary>
+    public Unreleased Unreleased { get; } = new();
+
     /// <summary>The packet that is being taken: a connection's packets are taken one after the other.</summary>
     public ushort Current { get; set; }
 
+    /// <summary>What the newest of its messages waits for.</summary>
+    public Task Newest { get; private set; } = Task.CompletedTask;
+
     /// <summary>Remembers what the acknowledgement of the present packet has to wait for.</summary>
-    public void Await(Task<Answer> answer) => _unacknowledged[Current] = answer;
+    public void Await(Task<Answer> answer) => Newest = _unacknowledged[Current] = answer;
 
     /// <summary>What the acknowledgement of a packet has to wait for; null for nothing.</summary>
     public Task<Answer>? TakeAwaited(ushort packet) => _unacknowledged.TryRemove(packet, out Task<Answer>? answer) ? answer : null;

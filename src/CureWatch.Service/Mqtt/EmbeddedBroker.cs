@@ -117,6 +117,10 @@ internal sealed class EmbeddedBroker : IOutlet, IAsyncDisposable
         {
             ConnectionOf(e.CancellationToken).Current = packet.PacketIdentifier;
         }
+        else if (e.Packet is MqttPubRelPacket released)
+        {
+            ConnectionOf(e.CancellationToken).Unreleased.Release(released.PacketIdentifier);
+        }
 
         return Task.CompletedTask;
     }
@@ -136,21 +140,34 @@ internal sealed class EmbeddedBroker : IOutlet, IAsyncDisposable
             return;
         }
 
+        // A will comes from no connection: it is taken like any message, and nobody waits for its acknowledgement.
+        Connection connection = e.CancellationToken.CanBeCanceled ? ConnectionOf(e.CancellationToken) : new Connection();
         if (message.Retain && message.Payload.IsEmpty)
         {
             _kept.Forget(message.Topic!);
+            await connection.Newest.WaitAsync(e.CancellationToken).ConfigureAwait(false); // or its acknowledgements would pile up behind a slow disk
+            return;
+        }
+
+        bool isOnce = message.QualityOfServiceLevel == MqttQualityOfServiceLevel.ExactlyOnce;
+        if (isOnce && connection.Unreleased.Find(connection.Current) is { } before)
+        {
+            connection.Await(before);
+            e.ProcessPublish = false;
             return;
         }
 
         bool isRetained = message.Retain && meaning is not TopicMeaning.Tap;
-
-        // A will comes from no connection: it is taken like any message, and nobody waits for its acknowledgement.
-        Connection connection = e.CancellationToken.CanBeCanceled ? ConnectionOf(e.CancellationToken) : new Connection();
         Receipt receipt = await _reception
             .TakeAsync(connection, meaning, message.Topic!, message.Payload, isRetained, e.CancellationToken).ConfigureAwait(false);
         if (message.QualityOfServiceLevel > MqttQualityOfServiceLevel.AtMostOnce)
         {
             connection.Await(receipt.Answered);
+        }
+
+        if (isOnce)
+        {
+            connection.Unreleased.Add(connection.Current, receipt.Answered);
         }
 
         if (receipt.Refusal is { } refusal)
