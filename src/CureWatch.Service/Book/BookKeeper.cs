@@ -42,6 +42,9 @@ internal sealed class BookKeeper : IFollower, IHostedLifecycleService, IDisposab
         _thread = new Thread(Run) { Name = "book" };
     }
 
+    /// <summary>The journal's entry up to which everything is in the book.</summary>
+    public long BookedThrough => _commits.BookedThrough;
+
     public void Follow(Commit commit)
     {
         _commits.Add(commit);

@@ -24,6 +24,7 @@ internal sealed class BookLoop(
         {
             // First what was committed, then the questions: whoever asks finds what they were told is stored.
             bool hasWorked = Work(stopping);
+            commits.BookedThrough = book.Position.Sequence;
             desk.Answer(book.Queries, IsBehind);
             SaveNowAndThen();
             if (hasWorked)

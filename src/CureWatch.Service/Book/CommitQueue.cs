@@ -11,6 +11,7 @@ internal sealed class CommitQueue
 
     private readonly ConcurrentQueue<Commit> _commits = new();
     private int _waiting;
+    private long _bookedThrough;
     private volatile bool _hasMissed;
 
     /// <summary>Whether something was committed that is not here, so that the journal has to be read.</summary>
@@ -18,6 +19,13 @@ internal sealed class CommitQueue
     {
         get => _hasMissed;
         set => _hasMissed = value;
+    }
+
+    /// <summary>The journal's entry up to which everything is in the book, for whoever measures how far it lags.</summary>
+    public long BookedThrough
+    {
+        get => Volatile.Read(ref _bookedThrough);
+        set => Volatile.Write(ref _bookedThrough, value);
     }
 
     public void Add(Commit commit)

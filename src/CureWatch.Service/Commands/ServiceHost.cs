@@ -7,6 +7,7 @@ using CureWatch.Service.Journal;
 using CureWatch.Service.Mqtt;
 using CureWatch.Service.Pump;
 using CureWatch.Service.Settings;
+using CureWatch.Service.Telemetry;
 using Microsoft.AspNetCore.Hosting.Server;
 using Microsoft.AspNetCore.Hosting.Server.Features;
 using Microsoft.Extensions.Logging.Console;
@@ -64,10 +65,11 @@ internal sealed class ServiceHost(WebApplication app)
             .AddBook(folder.Disk, folder.Book, book, recovered.End.Last)
             .AddAlarms(clock)
             .AddMqtt(settings.Mqtt, settings.Limits)
-            .AddBoard();
+            .AddBoard()
+            .AddTelemetry(builder.Configuration, settings.Telemetry);
         more?.Invoke(builder.Services);
         WebApplication app = builder.Build();
-        app.MapBoard();
+        app.MapBoard().MapTelemetry(settings.Telemetry);
         return new ServiceHost(app);
     }
 

@@ -7,7 +7,8 @@ namespace CureWatch.Service.Pump;
 /// <summary>What a batch brought about, on disk by now.</summary>
 /// <param name="Steps">The entries in the order of the journal; none for what was already on disk at the start.</param>
 /// <param name="After">The state after all of them.</param>
-internal sealed record Commit(ImmutableArray<Step> Steps, Register After);
+/// <param name="FlushTook">How long it took to get them there.</param>
+internal sealed record Commit(ImmutableArray<Step> Steps, Register After, TimeSpan FlushTook = default);
 
 /// <summary>An entry and what it brought about.</summary>
 /// <param name="Sequence">Its number in the journal, from 1.</param>

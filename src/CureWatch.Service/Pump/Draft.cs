@@ -33,10 +33,12 @@ internal sealed class Draft(Register register, JournalWriter journal)
     /// <exception cref="IOException">It may not be on disk.</exception>
     public Commit Flush()
     {
+        long begun = TimeProvider.System.GetTimestamp();
         journal.Flush();
+        TimeSpan took = TimeProvider.System.GetElapsedTime(begun);
         ImmutableArray<Step> steps = [.. _steps];
         _steps.Clear();
-        return new Commit(steps, Register);
+        return new Commit(steps, Register, took);
     }
 
     private void Write(Entry entry, DateTimeOffset at, ImmutableArray<ShopEvent> happened, Register after)

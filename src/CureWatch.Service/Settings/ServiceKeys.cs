@@ -26,7 +26,9 @@ internal abstract record ServiceKeys
                 ("certificateAuthorityFile", new Text()))))),
         ("data", Of(("folder", new Text()))),
         ("board", Of(("port", new Number()), ("listen", new Text()), ("hosts", new Entries(new Text())))),
-        ("limits", Of(("payloadBytes", new Number()), ("clients", new Number()), ("retained", new Number()), ("readingsPerSecond", new Number()))));
+        ("limits", Of(("payloadBytes", new Number()), ("clients", new Number()), ("retained", new Number()), ("readingsPerSecond", new Number()))),
+        ("telemetry", Of(
+            ("otlp", new Text()), ("protocol", new Text()), ("every", new Text()), ("traceShare", new Number()), ("prometheus", new Flag()))));
 
     private static Section Of(params (string Key, ServiceKeys Below)[] keys) => new([.. keys]);
 

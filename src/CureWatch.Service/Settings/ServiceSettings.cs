@@ -3,7 +3,34 @@ using System.Collections.Immutable;
 namespace CureWatch.Service.Settings;
 
 /// <summary>How the service runs: what <c>curewatch.json</c> and the environment say. Read at every start, never journalled.</summary>
-internal sealed record ServiceSettings(MqttSettings Mqtt, string DataFolder, BoardSettings Board, LimitSettings Limits);
+internal sealed record ServiceSettings(MqttSettings Mqtt, string DataFolder, BoardSettings Board, LimitSettings Limits)
+{
+    /// <summary>Whom it tells how it works.</summary>
+    public TelemetrySettings Telemetry { get; init; } = TelemetrySettings.Nobody;
+}
+
+/// <summary>Whom the service tells how it works, in measurements and samples.</summary>
+/// <param name="Otlp">The collector they are sent to; null for the one that the usual variables of the environment name, if they do.</param>
+/// <param name="Protocol">How they are sent there.</param>
+/// <param name="Every">How often the measurements are sent.</param>
+/// <param name="TraceShare">Of how many batches the way is told [fraction].</param>
+/// <param name="Prometheus">Whether the measurements can be read at <c>/metrics</c>.</param>
+internal sealed record TelemetrySettings(Uri? Otlp, OtlpProtocol Protocol, TimeSpan Every, double TraceShare, bool Prometheus)
+{
+    /// <summary>Few enough that nobody notices the work, enough to see a slow disk. Source (choice).</summary>
+    public const double UsualTraceShare = 0.01;
+
+    public static readonly TimeSpan UsualEvery = TimeSpan.FromMinutes(1);
+
+    public static TelemetrySettings Nobody { get; } = new(null, OtlpProtocol.Http, UsualEvery, UsualTraceShare, Prometheus: false);
+}
+
+/// <summary>How measurements are sent to a collector: in protobuf, one way or the other.</summary>
+internal enum OtlpProtocol
+{
+    Http,
+    Grpc,
+}
 
 /// <summary>The broker: the embedded one, or an external one where it is named.</summary>
 /// <param name="Port">Port of the embedded broker; 0 for any that is free.</param>

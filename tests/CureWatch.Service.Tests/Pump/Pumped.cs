@@ -14,11 +14,12 @@ internal sealed class Pumped : IDisposable
     private readonly DirectoryInfo _folder = Directory.CreateTempSubdirectory("curewatch-");
     private readonly List<Commit> _commits = [];
     private readonly string _shop;
+    private readonly Func<Inbox, IFollower>? _more;
     private PumpLoop? _pump;
 
-    public Pumped(string shop = RecordedDay.Shop)
+    public Pumped(string shop = RecordedDay.Shop, Func<Inbox, IFollower>? more = null)
     {
-        _shop = shop;
+        (_shop, _more) = (shop, more);
         Directory.CreateDirectory(DataFolder.JournalOf(Folder));
         Directory.CreateDirectory(DataFolder.KeysOf(Folder));
         Start();
@@ -54,7 +55,8 @@ internal sealed class Pumped : IDisposable
         Latest = new Latest { Register = recovery.Register };
         var journal = new JournalWriter(LocalDisk.Instance, DataFolder.JournalOf(Folder), new EntryCodec(new KeyStore(LocalDisk.Instance, DataFolder.KeysOf(Folder))), recovery.End, segmentBytes);
         Troubles = new Troubles(Clock);
-        _pump = new PumpLoop(Inbox, Latest, recovery.Register, journal, Clock, [new Follower(_commits)], Troubles, NullLogger<PumpLoop>.Instance);
+        IFollower[] followers = _more is null ? [new Follower(_commits)] : [new Follower(_commits), _more(Inbox)];
+        _pump = new PumpLoop(Inbox, Latest, recovery.Register, journal, Clock, followers, Troubles, NullLogger<PumpLoop>.Instance);
         _pump.Start([new Entry.EngineStarted("test"), .. recovery.Register.Shop is null ? FirstSettings() : []]);
     }
 

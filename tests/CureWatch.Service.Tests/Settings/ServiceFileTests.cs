@@ -44,7 +44,10 @@ public sealed class ServiceFileTests : IDisposable
         Assert.Equal("/var/lib/curewatch", settings.DataFolder);
         Assert.Equal((8081, Listen.All), (settings.Board.Port, settings.Board.Listen));
         Assert.Equal(["board.example", "192.0.2.7"], settings.Board.Hosts);
-        Assert.Equal(new LimitSettings(4096, 50, 0), settings.Limits);
+        Assert.Equal(new LimitSettings(4096, 50, 0, 100), settings.Limits);
+        Assert.Equal(
+            new TelemetrySettings(new Uri("https://collector.example:4318/in"), OtlpProtocol.Grpc, TimeSpan.FromSeconds(10), 0.5, Prometheus: true),
+            settings.Telemetry);
     }
 
     [Fact]
