@@ -21,6 +21,7 @@ internal static class ApiSetup
     public static WebApplication MapApi(this WebApplication app)
     {
         app.UseMiddleware<Doorkeeper>(new HostRule(app.Services.GetRequiredService<ServiceSettings>().Board.Hosts));
+        app.UseMiddleware<HeadAsGet>();
         app.UseMiddleware<PlainProblems>();
         app.UseRouting();
         RouteGroupBuilder api = app.MapGroup("/api/v1");

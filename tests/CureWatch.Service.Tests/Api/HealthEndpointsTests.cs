@@ -15,6 +15,22 @@ public class HealthEndpointsTests
         Assert.Equal(("ready", 0), (ready.GetProperty("status").GetString(), ready.GetProperty("troubles").GetArrayLength()));
     }
 
+    [Theory]
+    [InlineData("/health/live", HttpStatusCode.OK)]
+    [InlineData("/api/v1/bays", HttpStatusCode.OK)]
+    [InlineData("/", HttpStatusCode.OK)]
+    [InlineData("/api/v1/bays/attic", HttpStatusCode.NotFound)]
+    [InlineData("/api/v1/live", HttpStatusCode.MethodNotAllowed)]
+    public async Task Head_IsAnsweredAsGet_WithoutTheBody(string path, HttpStatusCode status)
+    {
+        await using ServedShop shop = await ServedShop.OpenAsync();
+        using var request = new HttpRequestMessage(HttpMethod.Head, path);
+        using HttpResponseMessage response = await shop.Client.SendAsync(request, TestContext.Current.CancellationToken);
+        Assert.Equal(status, response.StatusCode);
+        Assert.Empty(await response.Content.ReadAsByteArrayAsync(TestContext.Current.CancellationToken));
+        Assert.Equal("live", (await shop.GetAsync("/health/live")).GetProperty("status").GetString()); // the connection is still good
+    }
+
     [Fact]
     public async Task Service_WhoseBrokerIsAway_IsReady_AndSaysSo()
     {
@@ -33,6 +49,11 @@ public class HealthEndpointsTests
         await using ServedShop shop = await ServedShop.OpenFragileAsync();
         await shop.BreakJournalAsync();
         string detail = (await shop.GetAsync("/health/ready", HttpStatusCode.ServiceUnavailable)).GetProperty("detail").GetString()!;
+        using (HttpResponseMessage no = await shop.Client.GetAsync(new Uri("/health/ready", UriKind.Relative), TestContext.Current.CancellationToken))
+        {
+            Assert.Equal("5", no.Headers.RetryAfter?.ToString());
+        }
+
         Assert.StartsWith("The journal cannot be written: Could not find a part of the path", detail, StringComparison.Ordinal);
         Assert.Contains("start the service again", detail, StringComparison.Ordinal);
         Assert.Equal("live", (await shop.GetAsync("/health/live")).GetProperty("status").GetString());
