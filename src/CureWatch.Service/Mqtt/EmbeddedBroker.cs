@@ -1,7 +1,6 @@
 using System.Buffers;
 using System.Collections.Concurrent;
 using System.Net.Sockets;
-using CureWatch.Readings;
 using CureWatch.Service.Pump;
 using CureWatch.Service.Settings;
 using MQTTnet;
@@ -173,8 +172,8 @@ internal sealed class EmbeddedBroker : IOutlet, IAsyncDisposable
         if (receipt.Refusal is { } refusal)
         {
             e.ProcessPublish = false;
-            e.Response.ReasonCode = ReasonOf(refusal);
-            e.Response.ReasonString = WireName<Disbelief>.Of(refusal);
+            e.Response.ReasonCode = receipt.Reason;
+            e.Response.ReasonString = WireName<Readings.Disbelief>.Of(refusal);
             return;
         }
 
@@ -242,12 +241,4 @@ internal sealed class EmbeddedBroker : IOutlet, IAsyncDisposable
         lifetime.Register(() => _connections.TryRemove(lifetime, out _));
         return connection;
     }
-
-    private static MqttPubAckReasonCode ReasonOf(Disbelief refusal) => refusal switch
-    {
-        Disbelief.Malformed => MqttPubAckReasonCode.PayloadFormatInvalid,
-        Disbelief.TooLarge => MqttPubAckReasonCode.QuotaExceeded,
-        Disbelief.UnknownProbe => MqttPubAckReasonCode.TopicNameInvalid,
-        _ => MqttPubAckReasonCode.ImplementationSpecificError,
-    };
 }

@@ -1,5 +1,6 @@
 using CureWatch.Readings;
 using CureWatch.Service.Pump;
+using MQTTnet.Protocol;
 
 namespace CureWatch.Service.Mqtt;
 
@@ -9,6 +10,16 @@ namespace CureWatch.Service.Mqtt;
 internal readonly record struct Receipt(Task<Answer> Answered, Disbelief? Refusal)
 {
     private static readonly Task<Answer> AtOnce = Task.FromResult<Answer>(Answer.Stored.Plain);
+
+    /// <summary>The same for its sender.</summary>
+    public MqttPubAckReasonCode Reason => Refusal switch
+    {
+        null => MqttPubAckReasonCode.Success,
+        Disbelief.Malformed => MqttPubAckReasonCode.PayloadFormatInvalid,
+        Disbelief.TooLarge => MqttPubAckReasonCode.QuotaExceeded,
+        Disbelief.UnknownProbe => MqttPubAckReasonCode.TopicNameInvalid,
+        _ => MqttPubAckReasonCode.ImplementationSpecificError,
+    };
 
     /// <summary>A message that is none of ours.</summary>
     public static Receipt Nothing { get; } = new(AtOnce, null);

@@ -26,42 +26,25 @@ internal sealed class Inbox(int readingsPerSecond = LimitSettings.UsualReadingsP
     /// <summary>A quarter of an hour of a probe that reports each second, which is as late as a reading may come. Source (choice).</summary>
     private const int Burst = 900;
 
-    /// <summary>Most of what people ask for before every lane has had a turn. Source (choice).</summary>
-    private const int MostAsked = 64;
-
     /// <summary>How long somebody who asks is kept waiting for room. Source (choice): before a browser or a person gives up.</summary>
     private static readonly TimeSpan Patience = TimeSpan.FromSeconds(2);
 
+    private static readonly TimeSpan OneTick = TimeSpan.FromMilliseconds(1);
+
     private readonly object _gate = new(); // a monitor, because the pump's thread waits on it
     private readonly TimeProvider _time = time ?? TimeProvider.System;
-    private readonly Lane _asked = new(null);
-    private readonly Lane _refusals = new(null);
-    private readonly Dictionary<(string Bay, string Probe), Lane> _probes = [];
-
-    /// <summary>The lanes that have their turn, in order.</summary>
-    private readonly Queue<Lane> _turns = new();
-
-    /// <summary>The lanes that were emptied faster than they may be, by when they go on.</summary>
-    private readonly PriorityQueue<Lane, long> _resting = new();
-
-    /// <summary>The lanes that hold somebody back.</summary>
-    private readonly Queue<Lane> _full = new();
-
+    private readonly Lanes _lanes = new(() => new Allowance(Math.Max(1, (time ?? TimeProvider.System).TimestampFrequency / readingsPerSecond), Burst));
     private ITimer? _alarm;
-    private int _count;
-    private long _bytes;
-    private long _last;
-    private long _received;
     private bool _isClosed;
 
     /// <summary>How many arrivals wait.</summary>
-    public int Count => Volatile.Read(ref _count);
+    public int Count => _lanes.Count;
 
     /// <summary>What they take up [bytes].</summary>
-    public long Bytes => Volatile.Read(ref _bytes);
+    public long Bytes => _lanes.Bytes;
 
     /// <summary>How many readings and messages that were none have come in.</summary>
-    public long Received => Volatile.Read(ref _received);
+    public long Received => _lanes.Received;
 
     /// <summary>Puts an arrival in, once there is room; its <see cref="Arrival.Answered"/> completes in any case.</summary>
     public ValueTask PostAsync(Arrival arrival, CancellationToken cancelled = default)
@@ -81,19 +64,14 @@ internal sealed class Inbox(int readingsPerSecond = LimitSettings.UsualReadingsP
                 return ValueTask.CompletedTask;
             }
 
-            lane = LaneOf(arrival);
-            if (!lane.HoldsBack && HasRoom(lane, arrival))
+            lane = _lanes.Of(arrival);
+            if (_lanes.TryAdd(lane, arrival))
             {
-                Add(lane, arrival);
+                Monitor.Pulse(_gate);
                 return ValueTask.CompletedTask;
             }
 
-            held = lane.Hold(arrival);
-            if (!lane.IsInQueue)
-            {
-                lane.IsInQueue = true;
-                _full.Enqueue(lane);
-            }
+            held = _lanes.Hold(lane, arrival);
         }
 
         return new ValueTask(AwaitAsync(lane, held, cancelled));
@@ -126,11 +104,10 @@ internal sealed class Inbox(int readingsPerSecond = LimitSettings.UsualReadingsP
         {
             while (batch.Count == 0)
             {
-                if (IsAnythingReady())
+                long now = _time.GetTimestamp();
+                if (_lanes.IsReady(now))
                 {
-                    Fill(batch, most);
-                    batch.Sort(static (a, b) => a.Number.CompareTo(b.Number));
-                    Admit();
+                    _lanes.Fill(batch, most, now);
                 }
                 else if (_isClosed)
                 {
@@ -138,12 +115,14 @@ internal sealed class Inbox(int readingsPerSecond = LimitSettings.UsualReadingsP
                 }
                 else
                 {
+                    SetAlarm(now);
                     Monitor.Wait(_gate);
                 }
             }
-
-            return true;
         }
+
+        batch.Sort(static (a, b) => a.Number.CompareTo(b.Number));
+        return true;
     }
 
     /// <summary>Takes nothing more.</summary>
@@ -153,13 +132,10 @@ internal sealed class Inbox(int readingsPerSecond = LimitSettings.UsualReadingsP
         {
             _isClosed = true;
             _alarm?.Dispose();
-            foreach (Lane lane in _full)
+            foreach (Lane.Held held in _lanes.End())
             {
-                for (; lane.HoldsBack; lane.LetGo())
-                {
-                    Decline(lane.First.Arrival);
-                    lane.First.Admit();
-                }
+                Decline(held.Arrival);
+                held.Admit();
             }
 
             Monitor.PulseAll(_gate);
@@ -185,64 +161,13 @@ internal sealed class Inbox(int readingsPerSecond = LimitSettings.UsualReadingsP
         await held.Value.Admitted.ConfigureAwait(false);
     }
 
-    private Lane LaneOf(Arrival arrival)
+    private void SetAlarm(long now)
     {
-        switch (arrival)
-        {
-            case Arrival.Reading { Entry: var entry }:
-                if (!_probes.TryGetValue((entry.Bay, entry.Probe), out Lane? lane))
-                {
-                    lane = new Lane(new Allowance(Math.Max(1, _time.TimestampFrequency / readingsPerSecond), Burst));
-                    _probes.Add((entry.Bay, entry.Probe), lane);
-                }
-
-                return lane;
-            case Arrival.Refusal:
-                return _refusals;
-            default:
-                return _asked;
-        }
-    }
-
-    private bool HasRoom(Lane lane, Arrival arrival) =>
-        lane.Count == 0 || (lane.Count < MostInLane && _count < Most && _bytes + arrival.Bytes <= MostBytes);
-
-    private void Add(Lane lane, Arrival arrival)
-    {
-        if (lane.Count == 0 && lane != _asked)
-        {
-            _turns.Enqueue(lane);
-        }
-
-        lane.Enqueue(arrival);
-        arrival.Number = ++_last;
-        _count++;
-        _bytes += arrival.Bytes;
-        _received += arrival is Arrival.Reading or Arrival.Refusal ? 1 : 0;
-        Monitor.Pulse(_gate);
-    }
-
-    private bool IsAnythingReady()
-    {
-        long now = _time.GetTimestamp();
-        long next = now;
-        while (_resting.TryPeek(out _, out next) && (_isClosed || next <= now))
-        {
-            _turns.Enqueue(_resting.Dequeue());
-        }
-
-        if (_asked.Count > 0 || _turns.Count > 0)
-        {
-            return true;
-        }
-
-        if (_resting.Count > 0)
+        if (_lanes.GoesOnAt is { } goesOn)
         {
             _alarm ??= _time.CreateTimer(_ => Wake(), null, Timeout.InfiniteTimeSpan, Timeout.InfiniteTimeSpan);
-            _alarm.Change(_time.GetElapsedTime(now, next) + TimeSpan.FromMilliseconds(1), Timeout.InfiniteTimeSpan);
+            _alarm.Change(_time.GetElapsedTime(now, goesOn) + OneTick, Timeout.InfiniteTimeSpan);
         }
-
-        return false;
     }
 
     private void Wake()
@@ -250,74 +175,6 @@ internal sealed class Inbox(int readingsPerSecond = LimitSettings.UsualReadingsP
         lock (_gate)
         {
             Monitor.Pulse(_gate);
-        }
-    }
-
-    /// <summary>Takes in rounds: what people ask for, then one arrival of each lane.</summary>
-    private void Fill(List<Arrival> batch, int most)
-    {
-        long now = _time.GetTimestamp();
-        while (batch.Count < most && (_asked.Count > 0 || _turns.Count > 0))
-        {
-            for (int i = 0; i < MostAsked && _asked.Count > 0 && batch.Count < most; i++)
-            {
-                Move(_asked, batch);
-            }
-
-            for (int lanes = _turns.Count; lanes > 0 && batch.Count < most; lanes--)
-            {
-                Lane lane = _turns.Dequeue();
-                if (!_isClosed && lane.Allowance?.Take(now) is { } goesOn && goesOn > now)
-                {
-                    _resting.Enqueue(lane, goesOn);
-                    continue;
-                }
-
-                Move(lane, batch);
-                if (lane.Count > 0)
-                {
-                    _turns.Enqueue(lane);
-                }
-            }
-        }
-    }
-
-    private void Move(Lane lane, List<Arrival> batch)
-    {
-        Arrival arrival = lane.Dequeue();
-        _count--;
-        _bytes -= arrival.Bytes;
-        batch.Add(arrival);
-    }
-
-    /// <summary>Lets in whom there is room for now, one of each lane in turn.</summary>
-    private void Admit()
-    {
-        for (int without = 0; without < _full.Count;)
-        {
-            Lane lane = _full.Dequeue();
-            if (lane.HoldsBack && HasRoom(lane, lane.First.Arrival))
-            {
-                Lane.Held held = lane.First;
-                lane.LetGo();
-                Add(lane, held.Arrival);
-                held.Admit();
-                without = 0;
-            }
-            else
-            {
-                without++;
-            }
-
-            lane.IsInQueue = lane.HoldsBack;
-            if (lane.IsInQueue)
-            {
-                _full.Enqueue(lane);
-            }
-            else
-            {
-                without = 0;
-            }
         }
     }
 }
