@@ -24,6 +24,9 @@ internal sealed partial class JsonCursor
     /// <summary>Where a person finds this place again.</summary>
     public SettingPlace Where => _origin.Of(_pointer);
 
+    /// <summary>This place, and nothing where it says null: for what is off unless somebody turns it on.</summary>
+    public JsonCursor OrNothing => _element.ValueKind == JsonValueKind.Null ? new JsonCursor(_origin, _pointer, default) : this;
+
     private string Kind => _element.ValueKind switch
     {
         JsonValueKind.Object => "an object",

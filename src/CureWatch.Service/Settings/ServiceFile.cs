@@ -31,7 +31,7 @@ internal static class ServiceFile
 
     private static ServiceSettings? Service(JsonCursor top)
     {
-        if (!top.Keys([], "mqtt", "data", "board", "limits", "telemetry"))
+        if (!top.Keys([], "mqtt", "data", "board", "limits", "telemetry", "storage"))
         {
             return null;
         }
@@ -41,6 +41,10 @@ internal static class ServiceFile
         string folder = top["data"]["folder"].Text(LongestPath) ?? UsualFolder;
         BoardSettings board = BoardOfService.Read(top["board"]);
         LimitSettings limits = LimitsOfService.Read(top["limits"]);
-        return new ServiceSettings(mqtt, folder, board, limits) { Telemetry = TelemetryOfService.Read(top["telemetry"]) };
+        return new ServiceSettings(mqtt, folder, board, limits)
+        {
+            Telemetry = TelemetryOfService.Read(top["telemetry"]),
+            Storage = StorageOfService.Read(top["storage"]),
+        };
     }
 }

@@ -28,7 +28,11 @@ internal abstract record ServiceKeys
         ("board", Of(("port", new Number()), ("listen", new Text()), ("hosts", new Entries(new Text())))),
         ("limits", Of(("payloadBytes", new Number()), ("clients", new Number()), ("retained", new Number()), ("readingsPerSecond", new Number()))),
         ("telemetry", Of(
-            ("otlp", new Text()), ("protocol", new Text()), ("every", new Text()), ("traceShare", new Number()), ("prometheus", new Flag()))));
+            ("otlp", new Text()), ("protocol", new Text()), ("every", new Text()), ("traceShare", new Number()), ("prometheus", new Flag()))),
+        ("storage", Of(
+            ("backup", Of(
+                ("folder", new Text()), ("at", new Text()), ("daily", new Number()), ("weekly", new Number()), ("monthly", new Number()))),
+            ("keepJournal", new Text()))));
 
     private static Section Of(params (string Key, ServiceKeys Below)[] keys) => new([.. keys]);
 

@@ -54,7 +54,7 @@ internal sealed partial class ServiceMerge
 
     private void Write(JsonElement written, ServiceOverlay overlay)
     {
-        overlay.IsNew = written.ValueKind == JsonValueKind.Undefined;
+        overlay.IsNew = written.ValueKind is JsonValueKind.Undefined or JsonValueKind.Null;
         switch (overlay.Keys)
         {
             case ServiceKeys.Section when overlay.IsNew || written.ValueKind == JsonValueKind.Object:

@@ -7,6 +7,9 @@ internal sealed record ServiceSettings(MqttSettings Mqtt, string DataFolder, Boa
 {
     /// <summary>Whom it tells how it works.</summary>
     public TelemetrySettings Telemetry { get; init; } = TelemetrySettings.Nobody;
+
+    /// <summary>What is kept beside the data folder; nothing unless somebody says so.</summary>
+    public StorageSettings Storage { get; init; } = new(null, null);
 }
 
 /// <summary>Whom the service tells how it works, in measurements and samples.</summary>
@@ -31,6 +34,19 @@ internal enum OtlpProtocol
     Http,
     Grpc,
 }
+
+/// <summary>What is kept beside the data folder, and for how long what is in it.</summary>
+/// <param name="Backup">The nightly backup; null for none.</param>
+/// <param name="KeepJournal">How old the journal's segments get before they move to an archive of their own; null for ever.</param>
+internal sealed record StorageSettings(BackupSettings? Backup, TimeSpan? KeepJournal);
+
+/// <summary>The nightly backup.</summary>
+/// <param name="Folder">Where the backups are kept.</param>
+/// <param name="At">When, on the shop's wall clock.</param>
+/// <param name="Daily">For how many days the newest of each is kept.</param>
+/// <param name="Weekly">For how many weeks.</param>
+/// <param name="Monthly">For how many months.</param>
+internal sealed record BackupSettings(string Folder, TimeOnly At, int Daily, int Weekly, int Monthly);
 
 /// <summary>The broker: the embedded one, or an external one where it is named.</summary>
 /// <param name="Port">Port of the embedded broker; 0 for any that is free.</param>

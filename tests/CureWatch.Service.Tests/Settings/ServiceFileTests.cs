@@ -17,7 +17,7 @@ public sealed class ServiceFileTests : IDisposable
     public void File_ThatIsAbsentOrEmpty_TakesTheStatedDefaults()
     {
         ServiceSettings? none = ServiceFile.Read(null, [], _faults), bare = Read("""{"$schema":"s"}""");
-        ServiceSettings? hollow = Read("""{"mqtt":{},"data":{},"board":{},"limits":{}}""");
+        ServiceSettings? hollow = Read("""{"mqtt":{},"data":{},"board":{},"limits":{},"storage":{}}""");
         foreach (ServiceSettings settings in new[] { none!, bare!, hollow! })
         {
             Assert.Equal((1883, Listen.Loopback, null), (settings.Mqtt.Port, settings.Mqtt.Listen, settings.Mqtt.External));
@@ -26,6 +26,7 @@ public sealed class ServiceFileTests : IDisposable
             Assert.Equal((8080, Listen.Loopback), (settings.Board.Port, settings.Board.Listen));
             Assert.Empty(settings.Board.Hosts);
             Assert.Equal(new LimitSettings(16_384, 200, 1000), settings.Limits);
+            Assert.Equal(new StorageSettings(null, null), settings.Storage);
         }
 
         Assert.Empty(_faults.All);
@@ -48,6 +49,18 @@ public sealed class ServiceFileTests : IDisposable
         Assert.Equal(
             new TelemetrySettings(new Uri("https://collector.example:4318/in"), OtlpProtocol.Grpc, TimeSpan.FromSeconds(10), 0.5, Prometheus: true),
             settings.Telemetry);
+        Assert.Equal(
+            new StorageSettings(new BackupSettings("/mnt/backup", new TimeOnly(22, 5), 3, 2, 0), TimeSpan.FromDays(400)), settings.Storage);
+    }
+
+    [Fact]
+    public void Backup_IsOff_UnlessSomebodyTurnsItOn_AlsoFromTheEnvironment()
+    {
+        Assert.Equal(new StorageSettings(null, null), Read("""{"storage":{"backup":null,"keepJournal":null}}""")!.Storage);
+        string file = _written.File("curewatch.json", """{"storage":{"backup":null}}""");
+        ServiceSettings settings = ServiceFile.Read(file, [new ServiceVariable("CUREWATCH__STORAGE__BACKUP__FOLDER", "/mnt")], _faults)!;
+        Assert.Equal(new BackupSettings("/mnt", new TimeOnly(3, 30), 7, 4, 12), settings.Storage.Backup);
+        Assert.Empty(_faults.All);
     }
 
     [Fact]

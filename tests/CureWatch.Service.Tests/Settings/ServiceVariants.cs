@@ -13,7 +13,8 @@ internal static class ServiceVariants
           "data": { "folder": "/var/lib/curewatch" },
           "board": { "port": 8081, "listen": "all", "hosts": ["board.example", "192.0.2.7"] },
           "limits": { "payloadBytes": 4096, "clients": 50, "retained": 0, "readingsPerSecond": 100 },
-          "telemetry": { "otlp": "https://collector.example:4318/in", "protocol": "grpc", "every": "00:00:10", "traceShare": 0.5, "prometheus": true }
+          "telemetry": { "otlp": "https://collector.example:4318/in", "protocol": "grpc", "every": "00:00:10", "traceShare": 0.5, "prometheus": true },
+          "storage": { "backup": { "folder": "/mnt/backup", "at": "22:05", "daily": 3, "weekly": 2, "monthly": 0 }, "keepJournal": "400.00:00:00" }
         }
         """;
 
@@ -68,6 +69,18 @@ internal static class ServiceVariants
         { "/telemetry/prometheus", "\"yes\"", "/telemetry/prometheus" },
         { "/telemetry/zipkin", "true", "/telemetry/zipkin" },
         { "/limits/jobs", "1", "/limits/jobs" },
+        { "/storage/backup", null, "/storage/keepJournal" },
+        { "/storage/backup", "null", "/storage/keepJournal" },
+        { "/storage/backup", "\"/mnt\"", "/storage/backup" },
+        { "/storage/backup/folder", null, "/storage/backup/folder" },
+        { "/storage/backup/folder", "\"\"", "/storage/backup/folder" },
+        { "/storage/backup/at", "\"24:00\"", "/storage/backup/at" },
+        { "/storage/backup/at", "\"3:30\"", "/storage/backup/at" },
+        { "/storage/backup/daily", "-1", "/storage/backup/daily" },
+        { "/storage/backup/yearly", "1", "/storage/backup/yearly" },
+        { "/storage/keepJournal", "\"a year\"", "/storage/keepJournal" },
+        { "/storage/keepJournal", "400", "/storage/keepJournal" },
+        { "/storage/keep", "1", "/storage/keep" },
     };
 
     /// <summary>The external one, refused by the schema and by the reader.</summary>
@@ -94,5 +107,6 @@ internal static class ServiceVariants
         { "/mqtt/users/1/user", "\"bonnet\"", "/mqtt/users/1/user" },
         { "/board/hosts/1", "\"BOARD.example\"", "/board/hosts/1" },
         { "/board/hosts/1", "\"board.example:8081\"", "/board/hosts/1" },
+        { "/storage/keepJournal", "\"29.00:00:00\"", "/storage/keepJournal" },
     };
 }
