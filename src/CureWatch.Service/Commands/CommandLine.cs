@@ -21,6 +21,8 @@ internal static class CommandLine
             ConfigCommand.Create(),
             ExportCommand.Create(),
             HealthCommand.Create(),
+            BackupCommand.Create(),
+            RestoreCommand.Create(),
             VerifyCommand.Create(),
         };
 

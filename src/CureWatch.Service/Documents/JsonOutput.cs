@@ -46,7 +46,7 @@ internal static class JsonOutput
         json.WriteString(name, instant is { } at ? UtcText.Of(at) : null);
 
     /// <summary>Writes a whole number, and null where there is none.</summary>
-    public static void WriteWhole(this Utf8JsonWriter json, string name, int? number)
+    public static void WriteWhole(this Utf8JsonWriter json, string name, long? number)
     {
         if (number is { } known)
         {

@@ -1,0 +1,119 @@
+using System.Collections.Immutable;
+using System.IO.Compression;
+using System.Text.Json;
+using CureWatch.Service.Disk;
+using CureWatch.Service.Settings;
+
+namespace CureWatch.Service.Backups;
+
+/// <summary>A backup that was written, read back and found whole.</summary>
+/// <param name="Path">The file.</param>
+/// <param name="Bytes">How long it is.</param>
+/// <param name="Sha256">The digest at its end.</param>
+/// <param name="Manifest">What is in it.</param>
+internal sealed record Backup(string Path, long Bytes, string Sha256, Manifest Manifest)
+{
+    /// <summary>Writes a backup of a data folder, beside a service that may be running.</summary>
+    /// <param name="disk">The disk, or disks.</param>
+    /// <param name="data">The data folder.</param>
+    /// <param name="path">The file to write; its name has to be free.</param>
+    /// <param name="program">The version of this program.</param>
+    /// <param name="now">The present.</param>
+    /// <param name="faults">Where it is said why not.</param>
+    /// <param name="cancelled">Cancelled where it has to end.</param>
+    /// <returns>The backup; null where there is none, and then nothing of it is left either.</returns>
+    public static Backup? Write(
+        IDisk disk, string data, string path, string program, DateTimeOffset now, Faults faults, CancellationToken cancelled = default)
+    {
+        string unfinished = path + DurableFile.Unfinished;
+        bool isBegun = false;
+        try
+        {
+            if (disk.Exists(path))
+            {
+                faults.Add(path, "file", "a file of that name", "a name that is free: no backup is overwritten");
+                return null;
+            }
+
+            if (BackupContent.Of(disk, data, faults) is not { } content)
+            {
+                return null;
+            }
+
+            isBegun = true;
+            Write(disk, content, unfinished, program, now, cancelled);
+            using Archive? archive = Archive.Open(disk, unfinished, faults);
+            if (archive is null || !archive.ReadAll(faults))
+            {
+                return null;
+            }
+
+            disk.Move(unfinished, path);
+            isBegun = false;
+            disk.FlushFolder(System.IO.Path.GetDirectoryName(System.IO.Path.GetFullPath(path))!);
+            return new Backup(path, archive.Bytes, archive.Sha256, archive.Manifest);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
+        {
+            faults.Add(path, "file", e.Message, "a place that can be written, and a data folder that can be read");
+            return null;
+        }
+        finally
+        {
+            if (isBegun)
+            {
+                Remove(disk, unfinished);
+            }
+        }
+    }
+
+    private static void Write(
+        IDisk disk, BackupContent content, string unfinished, string program, DateTimeOffset now, CancellationToken cancelled)
+    {
+        using IDiskFile file = disk.Open(unfinished, FileUse.MakeSecret);   // the keys are in it
+        var stream = new DiskStream(file);
+        using (var zip = new ZipArchive(stream, ZipArchiveMode.Create, leaveOpen: true))
+        {
+            zip.Comment = ArchiveSeal.Blank;
+            ImmutableArray<ArchivedFile> files = [.. content.Files.Select(f => Add(zip, disk, f, now, cancelled))];
+            using Stream manifest = Begin(zip, ArchiveNames.Manifest, now);
+            using var json = new Utf8JsonWriter(manifest);
+            new Manifest(program, now, content.Journal, content.IsDemo, files).Write(json);
+        }
+
+        _ = ArchiveSeal.Set(stream);
+        file.Flush();
+    }
+
+    private static ArchivedFile Add(ZipArchive zip, IDisk disk, SourceFile source, DateTimeOffset now, CancellationToken cancelled)
+    {
+        using IDiskFile from = disk.Open(source.Path, FileUse.Read);
+        using Stream into = Begin(zip, source.Name, now);
+        (long bytes, string sha256) = Copy.Of(new DiskStream(from, canWrite: false), into, source.Bytes, cancelled);
+        return bytes == source.Bytes
+            ? new ArchivedFile(source.Name, bytes, sha256)
+            : throw new EndOfStreamException($"{source.Path}: it became shorter while it was read.");
+    }
+
+    private static Stream Begin(ZipArchive zip, string name, DateTimeOffset now)
+    {
+        const int FileOfTheOwnerAlone = 0x8180;   // S_IFREG | 0600
+        ZipArchiveEntry entry = zip.CreateEntry(name, CompressionLevel.Fastest);
+        entry.LastWriteTime = now;
+        entry.ExternalAttributes = FileOfTheOwnerAlone << 16;
+        return entry.Open();
+    }
+
+    /// <summary>What cannot be removed now is written over, or cleared away, by the next backup.</summary>
+    private static void Remove(IDisk disk, string unfinished)
+    {
+        try
+        {
+            disk.Delete(unfinished);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            // Why there is no backup is said already.
+        }
+    }
+}

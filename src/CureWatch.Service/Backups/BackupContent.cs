@@ -1,0 +1,89 @@
+using CureWatch.Service.Disk;
+using CureWatch.Service.Journal;
+using CureWatch.Service.Settings;
+
+namespace CureWatch.Service.Backups;
+
+/// <summary>What of a data folder goes into a backup, fixed at one moment although a service may go on writing.</summary>
+/// <param name="Journal">The part of the journal.</param>
+/// <param name="IsDemo">Whether the data is a demo's.</param>
+/// <param name="Files">The files, each as far as it counts.</param>
+internal sealed record BackupContent(JournalSpan Journal, bool IsDemo, IReadOnlyList<SourceFile> Files)
+{
+    /// <remarks>
+    /// The journal is fixed first: whatever its entries need was on disk before them. What was read of its open segment is flushed here once
+    /// more, so that nothing gets into a backup which a power cut could still take out of the journal.
+    /// </remarks>
+    /// <param name="disk">The disk.</param>
+    /// <param name="data">The data folder.</param>
+    /// <param name="faults">Where it is said why not.</param>
+    /// <returns>The content; null where the journal cannot be read, or is damaged.</returns>
+    public static BackupContent? Of(IDisk disk, string data, Faults faults)
+    {
+        if (!DataFolder.HasJournal(disk, data, faults))
+        {
+            return null;
+        }
+
+        string journal = DataFolder.JournalOf(data);
+        var reader = new JournalReader(disk, journal);
+        foreach (Frame _ in reader.Frames())
+        {
+            // Each frame is checked as it is read.
+        }
+
+        JournalEnd end = reader.End;
+        if (reader.Damage is { } damage)
+        {
+            faults.Add(damage.File, $"byte {damage.Offset}", damage.What, "what was written; 'verify' names every damaged file");
+            return null;
+        }
+
+        if (end.Segment is not { } last || end.JournalId is not { } id || end.Last == 0)
+        {
+            faults.Add(data, "journal", "no entry", "a journal with something in it");
+            return null;
+        }
+
+        if (!end.IsSealed && end.Bytes > 0)
+        {
+            FlushAgain(disk, last.Path);
+        }
+
+        List<Segment> segments = [.. Segment.In(disk, journal).Where(s => s.First < last.First)];
+        List<SourceFile> files = [.. segments.Append(last).Select(s => SourceFile.Of(disk, data, s.Path))];
+        if (end.Bytes == 0)
+        {
+            files.RemoveAt(files.Count - 1);   // a segment that was just begun
+        }
+        else
+        {
+            files[^1] = files[^1] with { Bytes = end.Bytes };
+        }
+
+        bool isDemo = disk.Exists(DataFolder.DemoMarkOf(data));
+        files.AddRange(Others(disk, data, end.Last));
+        long first = (segments.Count > 0 ? segments[0] : last).First;
+        return new BackupContent(new JournalSpan(Convert.ToHexStringLower(id), first, end.Last, end.LastAt), isDemo, files);
+    }
+
+    /// <summary>Makes what somebody else wrote last, while they keep it open. On Windows only they could.</summary>
+    private static void FlushAgain(IDisk disk, string path)
+    {
+        if (!OperatingSystem.IsWindows())
+        {
+            using IDiskFile file = disk.Open(path, FileUse.Read);
+            file.Flush();
+        }
+    }
+
+    /// <summary>The keys, the marks, and the snapshots of entries that are in the backup too.</summary>
+    private static IEnumerable<SourceFile> Others(IDisk disk, string data, long last) =>
+        from folder in new[] { data, DataFolder.JournalOf(data), DataFolder.KeysOf(data), DataFolder.SnapshotsOf(data) }.Where(disk.Exists)
+        from file in disk.NamesIn(folder).Order(StringComparer.Ordinal)
+        let path = Path.Combine(folder, file)
+        let name = SourceFile.NameOf(data, path)
+        let role = ArchiveNames.RoleOf(name)
+        where role is "mark" or "retirement" or "key" || (role == "snapshot" && long.Parse(Path.GetFileNameWithoutExtension(name)) <= last)
+        select SourceFile.Of(disk, data, path);
+}

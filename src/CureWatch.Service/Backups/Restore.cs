@@ -1,0 +1,180 @@
+using CureWatch.Service.Disk;
+using CureWatch.Service.Journal;
+using CureWatch.Service.Settings;
+
+namespace CureWatch.Service.Backups;
+
+/// <summary>Makes a data folder of a backup.</summary>
+/// <remarks>
+/// The files are put together in a folder inside the new one, for that may be where a disk is mounted, which nothing can be renamed over. They go
+/// to their places last, the journal at the very end: until it is there, no service takes the folder for its own.
+/// </remarks>
+internal sealed class Restore(IDisk disk, Archive archive, string source, string target, Faults faults)
+{
+    private const string Unfinished = "restoring";
+    private const string Keys = "keys";
+    private const string Allowed = "a new or empty folder that can be written";
+
+    private string Work => Path.Combine(target, Unfinished);
+
+    /// <param name="disk">The disk.</param>
+    /// <param name="source">The backup.</param>
+    /// <param name="target">The data folder to be: new, or empty.</param>
+    /// <param name="faults">Where it is said why not.</param>
+    /// <returns>What was restored; null where nothing was, and then nothing is left behind.</returns>
+    public static Manifest? Of(IDisk disk, string source, string target, Faults faults)
+    {
+        try
+        {
+            bool isNew = !Directory.Exists(target);
+            if (!isNew && Occupied(disk, target) is { } seen)
+            {
+                faults.Add(target, "data folder", seen, Allowed);
+                return null;
+            }
+
+            using Archive? archive = Archive.Open(disk, source, faults);
+            return archive is not null && Into(disk, target, isNew, archive, source, faults) ? archive.Manifest : null;
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
+        {
+            faults.Add(target, "data folder", e.Message, Allowed);
+            return null;
+        }
+    }
+
+    private static bool Into(IDisk disk, string target, bool isNew, Archive archive, string source, Faults faults)
+    {
+        Directory.CreateDirectory(target);
+        IDiskFile held = disk.Open(DataFolder.LockOf(target), FileUse.Hold);
+        bool isDone = false;
+        try
+        {
+            isDone = new Restore(disk, archive, source, target, faults).Run();
+            return isDone;
+        }
+        finally
+        {
+            held.Dispose();
+            if (!isDone)
+            {
+                CleanUp(archive, target, isNew);
+            }
+        }
+    }
+
+    private bool Run()
+    {
+        foreach (ArchivedFile file in archive.Manifest.Files)
+        {
+            if (!Extract(file))
+            {
+                return false;
+            }
+        }
+
+        Directory.CreateDirectory(Path.Combine(Work, Keys));
+        foreach (string folder in Directory.EnumerateDirectories(Work).Append(Work))
+        {
+            disk.FlushFolder(folder);
+        }
+
+        if (!IsWholeJournal())
+        {
+            return false;
+        }
+
+        MoveIn();
+        return true;
+    }
+
+    private bool Extract(ArchivedFile file)
+    {
+        string path = Path.Combine(Work, Path.Combine(file.Name.Split('/')));
+        Directory.CreateDirectory(Path.GetDirectoryName(path)!);
+        using IDiskFile made = disk.Open(path, file.Role == "key" ? FileUse.MakeSecret : FileUse.Make);
+        bool isSound = archive.Read(file, new DiskStream(made), faults);
+        made.Flush();
+        return isSound;
+    }
+
+    /// <summary>Digests say that nothing changed since the backup was written; whether that was a journal, only reading it says.</summary>
+    private bool IsWholeJournal()
+    {
+        string journal = DataFolder.JournalOf(Work);
+        var reader = new JournalReader(disk, Directory.CreateDirectory(journal).FullName);
+        foreach (Frame _ in reader.Frames())
+        {
+            // Each frame is checked as it is read.
+        }
+
+        JournalSpan told = archive.Manifest.Journal;
+        JournalEnd end = reader.End;
+        (string Place, string Seen, string Allowed)? wrong =
+            reader.Damage is { } damage ? ($"entry {SourceFile.NameOf(Work, damage.File)}", $"byte {damage.Offset}: {damage.What}", "a whole journal")
+            : end.JournalId is not { } id || end.Last == 0 ? ("journal", "no entry", "a journal with something in it")
+            : Convert.ToHexStringLower(id) != told.Id ? ("journal", $"id {Convert.ToHexStringLower(id)}", $"{told.Id}, says the manifest")
+            : end.TornBytes > 0 || end.Last != told.Last ? ("journal", $"its end at entry {end.Last}", $"entry {told.Last}, says the manifest")
+            : null;
+        if (wrong is { } fault)
+        {
+            faults.Add(source, fault.Place, fault.Seen, fault.Allowed);
+        }
+
+        return wrong is null;
+    }
+
+    private void MoveIn()
+    {
+        string journal = DataFolder.JournalOf(Work);
+        foreach (string path in Directory.EnumerateFileSystemEntries(Work).Where(p => p != journal).Append(journal).ToList())
+        {
+            string place = Path.Combine(target, Path.GetFileName(path));
+            if (File.Exists(path))
+            {
+                File.Move(path, place);
+            }
+            else
+            {
+                Directory.Move(path, place);
+            }
+        }
+
+        Directory.Delete(Work);
+        disk.FlushFolder(target);
+        disk.FlushFolder(Path.GetDirectoryName(Path.GetFullPath(target.TrimEnd(Path.DirectorySeparatorChar)))!);
+    }
+
+    /// <returns>What is in a folder that should be empty; null where nothing is.</returns>
+    private static string? Occupied(IDisk disk, string target)
+    {
+        const int Named = 3;
+        List<string> names = [.. Directory.EnumerateFileSystemEntries(target).Take(Named + 1).Select(p => Path.GetFileName(p)).Order(StringComparer.Ordinal)];
+        return names.Count == 0 ? null
+            : !DataFolder.TryKeepOut(disk, target, out IDisposable? kept) ? "a data folder in use"
+            : Free(kept, $"{string.Join(", ", names.Take(Named))}{(names.Count > Named ? " and more" : "")} in it");
+    }
+
+    private static string Free(IDisposable? kept, string seen)
+    {
+        kept?.Dispose();
+        return seen;
+    }
+
+    /// <summary>Takes back what was made, and nothing that somebody else put there meanwhile.</summary>
+    private static void CleanUp(Archive archive, string target, bool isNew)
+    {
+        IEnumerable<string> tops = archive.Manifest.Files.Select(f => f.Name.Split('/')[0]).Distinct();
+        foreach (string path in tops.Append(Unfinished).Append(Keys).Select(name => Path.Combine(target, name)).Where(Directory.Exists))
+        {
+            Directory.Delete(path, recursive: true);
+        }
+
+        File.Delete(DataFolder.DemoMarkOf(target));
+        File.Delete(DataFolder.LockOf(target));
+        if (isNew && !Directory.EnumerateFileSystemEntries(target).Any())
+        {
+            Directory.Delete(target);
+        }
+    }
+}

@@ -1,0 +1,68 @@
+using System.CommandLine;
+using System.Text.Json;
+using CureWatch.Service.Backups;
+using CureWatch.Service.Disk;
+using CureWatch.Service.Documents;
+using CureWatch.Service.Settings;
+
+namespace CureWatch.Service.Commands;
+
+/// <summary><c>backup</c>: a data folder in one file, also beside a service that writes to it.</summary>
+internal static class BackupCommand
+{
+    public static Command Create()
+    {
+        var file = new Argument<string>("FILE") { Description = "file to write, whose name has to be free" };
+        Option<string?> data = DataOption.Optional();
+        Option<bool> json = JsonOption.Create();
+        var command = new Command("backup", "Writes a data folder to one file and reads it back, also while the service runs.") { file, data, json };
+        command.SetAction(parsed =>
+        {
+            var faults = new Faults();
+            var backup = Backup.Write(
+                LocalDisk.Instance,
+                parsed.GetValue(data) ?? DataOption.Usual,
+                parsed.GetValue(file)!,
+                ProgramVersion.Text,
+                TimeProvider.System.GetUtcNow(),
+                faults);
+            if (backup is null)
+            {
+                return Refusal.Of(faults, parsed.InvocationConfiguration.Error);
+            }
+
+            Answer(backup, parsed.GetValue(json), parsed.InvocationConfiguration.Output);
+            return ExitCode.Done;
+        });
+        return command;
+    }
+
+    private static void Answer(Backup backup, bool asJson, TextWriter output)
+    {
+        if (asJson)
+        {
+            JsonOutput.WriteDocument(output, json => Write(json, backup));
+        }
+        else
+        {
+            JournalSpan journal = backup.Manifest.Journal;
+            output.WriteLine(
+                $"{backup.Path}: entries {journal.First} to {journal.Last}, up to {UtcText.Of(journal.LastAt)}, "
+                + $"in {backup.Manifest.Files.Length} files and {backup.Bytes} bytes; read back and found whole");
+        }
+    }
+
+    private static void Write(Utf8JsonWriter json, Backup backup)
+    {
+        json.WriteStartObject();
+        json.WriteString("file", backup.Path);
+        json.WriteNumber("bytes", backup.Bytes);
+        json.WriteString("sha256", backup.Sha256);
+        json.WriteInstant("at", backup.Manifest.At);
+        json.WriteNumber("files", backup.Manifest.Files.Length);
+        json.WriteStartObject("journal");
+        backup.Manifest.Journal.Write(json);
+        json.WriteEndObject();
+        json.WriteEndObject();
+    }
+}

@@ -1,0 +1,166 @@
+using System.IO.Compression;
+using System.Text.Json;
+using CureWatch.Service.Backups;
+using CureWatch.Service.Disk;
+using CureWatch.Service.Journal;
+using CureWatch.Service.Settings;
+using CureWatch.Service.Tests.Commands;
+using CureWatch.Service.Tests.Pump;
+
+namespace CureWatch.Service.Tests.Backups;
+
+public sealed class BackupTests : IAsyncLifetime
+{
+    private ShopData _data = null!;
+
+    private string Target => _data.Elsewhere("restored");
+
+    public async ValueTask InitializeAsync() => _data = await ShopData.FilledAsync();
+
+    public ValueTask DisposeAsync()
+    {
+        _data.Dispose();
+        return ValueTask.CompletedTask;
+    }
+
+    [Fact]
+    public void Restored_IsFileByFileWhatWasBackedUp()
+    {
+        _data.Pumped.Stop();
+        Backup backup = _data.BackUp();
+        Assert.Equal(0, Invocation.Of("restore", backup.Path, "--data", Target).ExitCode);
+        Assert.True(Segment.In(LocalDisk.Instance, DataFolder.JournalOf(Target)).Count > 2);
+        Assert.Equal(ShopData.Files(_data.Folder), ShopData.Files(Target).Where(f => !f.StartsWith("lock ", StringComparison.Ordinal)));
+    }
+
+    [Fact]
+    public void Restored_FoldsToTheSameState_AndTellsTheSameOfAJob_AndVerifies()
+    {
+        _data.Pumped.Stop();
+        Backup backup = _data.BackUp();
+        Assert.Equal(0, Invocation.Of("restore", backup.Path, "--data", Target).ExitCode);
+        Assert.Equal(States.Text(ShopData.Fold(_data.Folder)), States.Text(ShopData.Fold(Target)));
+        Assert.Equal("grey", ShopData.Fold(Target).Shop!.Find("job-1")!.Job.Car);
+        string until = UtcText.Of(_data.Pumped.Clock.GetUtcNow().AddHours(20));
+        Invocation[] told = [.. new[] { _data.Folder, Target }.Select(f => Invocation.Of("replay", "--data", f, "--job", "job-1", "--until", until, "--json"))];
+        Assert.Equal(told[0], told[1]);
+        Assert.NotEmpty(told[0].Output);
+        Invocation verified = Invocation.Of("verify", "--data", Target);
+        Assert.Equal((0, ""), (verified.ExitCode, verified.Error));
+    }
+
+    [Fact]
+    public async Task WrittenWhileThePumpRuns_HoldsAllThatWasAcknowledgedBefore_AndTheServiceGoesOn()
+    {
+        using var stop = new CancellationTokenSource();
+        Task load = Task.Run(async () =>
+        {
+            while (!stop.IsCancellationRequested)
+            {
+                await _data.ReadAsync(1);
+            }
+        }, TestContext.Current.CancellationToken);
+        long last = 0;
+        for (int i = 0; i < 5; i++)
+        {
+            long acknowledged = _data.Pumped.Register.Sequence;
+            Backup backup = _data.BackUp($"{i}.zip");
+            Assert.InRange(backup.Manifest.Journal.Last, acknowledged, _data.Pumped.Register.Sequence);
+            Assert.NotNull(Restore.Of(LocalDisk.Instance, backup.Path, _data.Elsewhere($"{i}"), new Faults()));
+            last = ShopData.Fold(_data.Elsewhere($"{i}")).Sequence;
+            Assert.Equal(backup.Manifest.Journal.Last, last);
+        }
+
+        await stop.CancelAsync();
+        await load;
+        Assert.True(_data.Pumped.Register.Sequence >= last);
+    }
+
+    [Fact]
+    public void UnfinishedWrite_StaysOutOfIt()
+    {
+        _data.Pumped.Stop();
+        string segment = Segment.In(LocalDisk.Instance, DataFolder.JournalOf(_data.Folder))[^1].Path;
+        long whole = new FileInfo(segment).Length;
+        File.AppendAllText(segment, "half a frame");
+        Backup backup = _data.BackUp();
+        Assert.Equal(whole, backup.Manifest.Files.Last(f => f.Role == "journal").Bytes);
+        Assert.NotNull(Restore.Of(LocalDisk.Instance, backup.Path, Target, new Faults()));
+    }
+
+    [Fact]
+    public void SegmentThatWasJustBegun_StaysOutOfIt()
+    {
+        _data.Pumped.Stop();
+        using (var journal = new JournalWriter(
+            LocalDisk.Instance, DataFolder.JournalOf(_data.Folder), new EntryCodec(new KeyStore(LocalDisk.Instance, DataFolder.KeysOf(_data.Folder))), _data.Pumped.Recover().End, segmentBytes: 1))
+        {
+            journal.Append(new Entry.ClockReached(), _data.Pumped.Clock.GetUtcNow());
+            journal.Flush();
+        }
+
+        long last = _data.Pumped.Recover().End.Last;
+        File.WriteAllBytes(Segment.Named(DataFolder.JournalOf(_data.Folder), last + 1).Path, new byte[10]);
+        Assert.Equal(last, _data.BackUp().Manifest.Journal.Last);
+    }
+
+    [Fact]
+    public void DamagedJournal_IsNotBackedUp_AndNothingIsLeft()
+    {
+        _data.Pumped.Stop();
+        string segment = Segment.In(LocalDisk.Instance, DataFolder.JournalOf(_data.Folder))[0].Path;
+        byte[] bytes = File.ReadAllBytes(segment);
+        bytes[60] ^= 1;
+        File.WriteAllBytes(segment, bytes);
+        Invocation run = Invocation.Of("backup", _data.Elsewhere("backup.zip"), "--data", _data.Folder);
+        run.AssertRefused($"{segment}: byte 40");
+        Assert.False(File.Exists(_data.Elsewhere("backup.zip")) || File.Exists(_data.Elsewhere("backup.zip.new")));
+    }
+
+    [Fact]
+    public void NameThatIsTaken_IsRefused()
+    {
+        _data.BackUp();
+        Invocation.Of("backup", _data.Elsewhere("backup.zip"), "--data", _data.Folder).AssertRefused($"{_data.Elsewhere("backup.zip")}: file");
+    }
+
+    [Fact]
+    public void FolderWithoutAJournal_IsRefused() =>
+        Invocation.Of("backup", _data.Elsewhere("backup.zip"), "--data", _data.Elsewhere("nothing")).AssertRefused($"{_data.Elsewhere("nothing")}: data folder");
+
+    [Fact]
+    public void LeftOverOfABackupThatWasCutOff_IsWrittenOver()
+    {
+        File.WriteAllText(_data.Elsewhere("backup.zip.new"), "half");
+        _data.BackUp();
+        Assert.False(File.Exists(_data.Elsewhere("backup.zip.new")));
+    }
+
+    [Fact]
+    public void Backup_TellsWhatIsInIt_AndIsNobodyElses()
+    {
+        _data.Pumped.Stop();
+        Invocation run = Invocation.Of("backup", _data.Elsewhere("backup.zip"), "--data", _data.Folder, "--json");
+        JsonElement told = JsonDocument.Parse(run.Output).RootElement;
+        Assert.Equal(new FileInfo(_data.Elsewhere("backup.zip")).Length, told.GetProperty("bytes").GetInt64());
+        Assert.Equal(_data.Pumped.Register.Sequence, told.GetProperty("journal").GetProperty("last").GetInt64());
+        using ZipArchive zip = ZipFile.OpenRead(_data.Elsewhere("backup.zip"));
+        JsonElement manifest = JsonDocument.Parse(zip.GetEntry("manifest.json")!.Open()).RootElement;
+        Assert.Equal(
+            ["journal", "key"],
+            manifest.GetProperty("files").EnumerateArray().Select(f => f.GetProperty("role").GetString()).Distinct().Order(StringComparer.Ordinal));
+        if (!OperatingSystem.IsWindows())
+        {
+            Assert.Equal(UnixFileMode.UserRead | UnixFileMode.UserWrite, File.GetUnixFileMode(_data.Elsewhere("backup.zip")));
+        }
+    }
+
+    [Fact]
+    public void DemosMark_IsKept()
+    {
+        File.WriteAllText(Path.Combine(_data.Folder, "demo"), "invented data\n");
+        Backup backup = _data.BackUp();
+        Assert.True(Restore.Of(LocalDisk.Instance, backup.Path, Target, new Faults())!.IsDemo);
+        Assert.True(File.Exists(Path.Combine(Target, "demo")));
+    }
+}
