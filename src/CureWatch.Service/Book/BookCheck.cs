@@ -17,36 +17,36 @@ internal static class BookCheck
     /// <param name="disk">The disk.</param>
     /// <param name="folder">The folder of the book.</param>
     /// <param name="journalLast">The number of the journal's last entry; null where it is not known.</param>
-    /// <returns>What there is to say of it, and whether that is damage.</returns>
-    public static (bool IsDamage, string Says) Of(IDisk disk, string folder, long? journalLast)
+    /// <returns>What there is to say of it, whether that is damage, and how far it is where it can be held against the journal.</returns>
+    public static (bool IsDamage, string Says, BookPosition? Position) Of(IDisk disk, string folder, long? journalLast)
     {
         string path = BookOpening.PathIn(folder);
         try
         {
             if (!disk.Exists(path))
             {
-                return (false, $"{path}: there is none; the next start writes it from the journal");
+                return (false, $"{path}: there is none; the next start writes it from the journal", null);
             }
 
             using var book = new ClosedBook(disk, path);
-            return book.Length == 0 || book.Length % PageBytes != 0 ? (true, $"{path}: byte {book.Length}: it ends before its page does; {Mended}")
-                : book.LogLength % PageBytes > 0 ? (false, $"{BookFile.LogOf(path)}: an unfinished write at its end; the next start cuts it off")
+            return book.Length == 0 || book.Length % PageBytes != 0 ? (true, $"{path}: byte {book.Length}: it ends before its page does; {Mended}", null)
+                : book.LogLength % PageBytes > 0 ? (false, $"{BookFile.LogOf(path)}: an unfinished write at its end; the next start cuts it off", null)
                 : Judge(path, Read(book), journalLast);
         }
 #pragma warning disable CA1031 // a broken file makes the store throw whatever it stumbles over
         catch (Exception e) when (e is not UnauthorizedAccessException)
 #pragma warning restore CA1031
         {
-            return (true, $"{path}: {e.Message.ReplaceLineEndings(" ")}; {Mended}");
+            return (true, $"{path}: {e.Message.ReplaceLineEndings(" ")}; {Mended}", null);
         }
     }
 
-    private static (bool IsDamage, string Says) Judge(string path, BookPosition? found, long? journalLast) => found switch
+    private static (bool IsDamage, string Says, BookPosition? Position) Judge(string path, BookPosition? found, long? journalLast) => found switch
     {
-        null => (false, $"{path}: of another version; the next start writes it anew from the journal"),
-        _ when found.Sequence > journalLast => (true, $"{path}: at entry {found.Sequence}, and the journal ends with {journalLast}: it has lost its end"),
-        _ when found.Sequence < journalLast => (false, $"{path}: at entry {found.Sequence} of {journalLast}; the next start reads on from there"),
-        _ => (false, $"{path}: at entry {found.Sequence}, no damage found"),
+        null => (false, $"{path}: of another version; the next start writes it anew from the journal", null),
+        _ when found.Sequence > journalLast => (true, $"{path}: at entry {found.Sequence}, and the journal ends with {journalLast}: it has lost its end", null),
+        _ when found.Sequence < journalLast => (false, $"{path}: at entry {found.Sequence} of {journalLast}; the next start reads on from there", found),
+        _ => (false, $"{path}: at entry {found.Sequence}, no damage found", found),
     };
 
     /// <summary>Reads everything in a book.</summary>

@@ -1,91 +1,85 @@
 using System.CommandLine;
-using CureWatch.Service.Book;
+using CureWatch.Service.Backups;
 using CureWatch.Service.Disk;
 using CureWatch.Service.Journal;
-using CureWatch.Service.Pump;
 using CureWatch.Service.Settings;
 
 namespace CureWatch.Service.Commands;
 
-/// <summary><c>verify</c>: whether a data folder still holds what was written to it.</summary>
+/// <summary><c>verify</c>: whether a data folder, or a backup of one, still holds what was written to it.</summary>
 internal static class VerifyCommand
 {
     public static Command Create()
     {
         Option<string?> data = DataOption.Optional();
-        var command = new Command("verify", "Checks every file of a data folder's journal and book. Exits 1 where it finds damage.") { data };
+        var backup = new Option<string?>("--backup") { Description = "a backup to look over instead of a data folder", HelpName = "path" };
+        var command = new Command("verify", "Holds journal, keys and book against what was written and against each other. Exits 1 where it finds damage.")
+        {
+            data, backup,
+        };
         command.SetAction(parsed =>
         {
+            (TextWriter output, TextWriter error) = (parsed.InvocationConfiguration.Output, parsed.InvocationConfiguration.Error);
+            if (parsed.GetValue(backup) is { } file)
+            {
+                return parsed.GetValue(data) is { } both
+                    ? Refuse(OptionFaults.Line("--data", both, "nothing beside --backup"), error)
+                    : OfBackup(file, output, error);
+            }
+
             var faults = new Faults();
             string folder = parsed.GetValue(data) ?? DataOption.Usual;
-            return DataFolder.HasJournal(LocalDisk.Instance, folder, faults)
-                ? Answer(folder, parsed.InvocationConfiguration.Output)
-                : Refusal.Of(faults, parsed.InvocationConfiguration.Error);
+            return Verification.HasBook(folder) || DataFolder.HasJournal(LocalDisk.Instance, folder, faults)
+                ? Answer(Verification.Of(folder), output)
+                : Refusal.Of(faults, error);
         });
         return command;
     }
 
-    private static int Answer(string folder, TextWriter output)
+    /// <summary>Makes a data folder of it, for a while, and looks that over: what a restore would give is what counts.</summary>
+    private static int OfBackup(string file, TextWriter output, TextWriter error)
     {
-        IReadOnlyList<string> damages = [.. JournalReader.DamagesIn(LocalDisk.Instance, DataFolder.JournalOf(folder)).Select(d => d.ToString())];
-        Recovery recovery = JournalFold.Open(LocalDisk.Instance, folder);
-        if (damages.Count == 0)
+        if (!File.Exists(file))
         {
-            damages = Unreadable(recovery) is { } unreadable ? [$"{folder}: {unreadable}"] : [];
+            return Refuse(OptionFaults.Line("--backup", file, "a file that is there"), error);
         }
 
-        (bool isBookDamaged, string ofBook) = Book(folder, damages.Count == 0 ? recovery.Register.Sequence : null);
-        damages = isBookDamaged ? [.. damages, ofBook] : damages;
-        foreach (string damage in damages)
-        {
-            output.WriteLine(damage);
-        }
-
-        if (damages.Count > 0)
-        {
-            return ExitCode.AnswerIsNo;
-        }
-
-        int segments = Segment.In(LocalDisk.Instance, DataFolder.JournalOf(folder)).Count;
-        output.WriteLine($"{folder}: {recovery.Register.Sequence} entries in {segments} segments, no damage");
-        output.WriteLine(ofBook);
-        if (recovery.End.TornBytes > 0)
-        {
-            output.WriteLine($"{recovery.End.TornBytes} bytes of an unfinished write at the end, never acknowledged; the next start cuts them off");
-        }
-
-        int differences = recovery.Facts.Strange.Count + recovery.Facts.Untold.Count;
-        if (differences > 0)
-        {
-            output.WriteLine($"{differences} warnings or rulings were told otherwise than this program would tell them");
-        }
-
-        return ExitCode.Done;
-    }
-
-    private static (bool IsDamage, string Says) Book(string folder, long? journalLast)
-    {
-        if (!DataFolder.TryKeepOut(LocalDisk.Instance, folder, out IDisposable? kept))
-        {
-            return (false, $"{DataFolder.BookOf(folder)}: not looked at, for a service may be writing it; its answers say how far it is");
-        }
-
-        using (kept)
-        {
-            return BookCheck.Of(LocalDisk.Instance, DataFolder.BookOf(folder), journalLast);
-        }
-    }
-
-    private static string? Unreadable(Recovery recovery)
-    {
+        DirectoryInfo place = Directory.CreateTempSubdirectory("curewatch-verify-");
         try
         {
-            recovery.Run();
-            return null;
+            var faults = new Faults();
+            if (Restore.Of(LocalDisk.Instance, file, place.FullName, faults) is not null)
+            {
+                return Answer(Verification.Of(place.FullName), output, place.FullName, file);
+            }
+
+            foreach (Fault fault in faults.All)
+            {
+                output.WriteLine(fault);
+            }
+
+            return ExitCode.AnswerIsNo;
         }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException or InvalidDataException)
+        finally
         {
-            return e.Message;
+            place.Delete(recursive: true);
         }
+    }
+
+    private static int Answer(Verification found, TextWriter output, string folder = "", string shownAs = "")
+    {
+        bool isDamaged = found.Damages.Count > 0;
+        foreach (string line in isDamaged ? found.Damages : found.Notes)
+        {
+            output.WriteLine(folder.Length == 0 ? line : line.Replace(folder, shownAs, StringComparison.Ordinal));
+        }
+
+        return isDamaged ? ExitCode.AnswerIsNo : ExitCode.Done;
+    }
+
+    private static int Refuse(string line, TextWriter error)
+    {
+        error.WriteLine(line);
+        return ExitCode.Unusable;
     }
 }

@@ -23,6 +23,11 @@ internal sealed class EntryCodec(KeyStore keys)
         Converters = { new JsonStringEnumConverter(JsonNamingPolicy.KebabCaseLower, allowIntegerValues: false) },
     };
 
+    private readonly SortedSet<string> _unopened = new(StringComparer.Ordinal);
+
+    /// <summary>Jobs of which something was read that is sealed with a key that is not here any more.</summary>
+    public IReadOnlyCollection<string> Unopened => _unopened;
+
     /// <summary>Appends an entry's payload.</summary>
     /// <returns>The kind its frame has to carry.</returns>
     public EntryKind Write(Entry entry, IBufferWriter<byte> payload)
@@ -117,8 +122,21 @@ internal sealed class EntryCodec(KeyStore keys)
         personal == Personal.Nothing ? null : keys.Of(job).Seal(JsonSerializer.SerializeToUtf8Bytes(personal, Form));
 
     /// <summary>Nothing where nothing was sealed, or where the key was destroyed.</summary>
-    private Personal Open(string job, string? seal) =>
-        seal is not null && keys.Find(job) is { } key ? ReadJson<Personal>(key.Open(seal)) : Personal.Nothing;
+    private Personal Open(string job, string? seal)
+    {
+        if (seal is null)
+        {
+            return Personal.Nothing;
+        }
+
+        if (keys.Find(job) is { } key)
+        {
+            return ReadJson<Personal>(key.Open(seal));
+        }
+
+        _unopened.Add(job);
+        return Personal.Nothing;
+    }
 
     private Entry.JobStarted Unsealed(SealedJob stored) =>
         new(stored.Job with { Car = Open(stored.Job.Id, stored.Personal).Car }, stored.Pins);

@@ -31,7 +31,7 @@ internal sealed class KeyStore(IDisk disk, string folder)
             return null;
         }
 
-        known = new PersonalKey(DurableFile.Read(disk, path));
+        known = new PersonalKey(DurableFile.Read(disk, path), path);
         _known.Add(job, known);
         return known;
     }
@@ -40,7 +40,7 @@ internal sealed class KeyStore(IDisk disk, string folder)
     {
         byte[] secret = RandomNumberGenerator.GetBytes(PersonalKey.Bytes);
         DurableFile.Create(disk, PathOf(job), secret, isSecret: true);
-        var key = new PersonalKey(secret);
+        var key = new PersonalKey(secret, PathOf(job));
         _known.Add(job, key);
         return key;
     }

@@ -3,7 +3,9 @@ using System.Security.Cryptography;
 namespace CureWatch.Service.Journal;
 
 /// <summary>Seals a few words with AES-256-GCM: [nonce: 12][tag: 16][cipher text], in Base64.</summary>
-internal sealed class PersonalKey(byte[] secret)
+/// <param name="secret">The key.</param>
+/// <param name="file">Where it is kept, for whoever is told that it does not fit.</param>
+internal sealed class PersonalKey(byte[] secret, string file)
 {
     public const int Bytes = 32;
 
@@ -37,7 +39,7 @@ internal sealed class PersonalKey(byte[] secret)
         }
         catch (Exception e) when (e is CryptographicException or ArgumentException)
         {
-            throw new InvalidDataException("What names a person was sealed with another key.", e);
+            throw new InvalidDataException($"{file}: it is not the key that sealed what the journal holds.", e);
         }
     }
 }

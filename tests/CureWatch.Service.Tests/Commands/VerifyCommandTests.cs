@@ -59,8 +59,8 @@ public sealed class VerifyCommandTests : IDisposable
         File.Copy(BookFile.LogOf(BookPath), BookFile.LogOf(BookOpening.PathIn(copy)));
         string before = Content(copy);
 
-        Assert.Equal(
-            (false, $"{BookOpening.PathIn(copy)}: at entry {_pumped.Register.Sequence}, no damage found"), BookCheck.Of(LocalDisk.Instance, copy, _pumped.Register.Sequence));
+        (bool isDamage, string says, _) = BookCheck.Of(LocalDisk.Instance, copy, _pumped.Register.Sequence);
+        Assert.Equal((false, $"{BookOpening.PathIn(copy)}: at entry {_pumped.Register.Sequence}, no damage found"), (isDamage, says));
 
         Assert.Equal(before, Content(copy));
     }
@@ -126,6 +126,120 @@ public sealed class VerifyCommandTests : IDisposable
     }
 
     [Fact]
+    public async Task Book_WhoseJournalIsGone_IsDamage()
+    {
+        await FillAsync();
+        WriteBook(2);
+        Segment.In(LocalDisk.Instance, DataFolder.JournalOf(Folder)).ToList().ForEach(s => File.Delete(s.Path));
+        AssertDamaged($"{BookPath}: at entry 2, and the journal ends with 0: it has lost its end");
+    }
+
+    [Fact]
+    public async Task Book_ThatSaysOtherThanTheJournal_IsNamedDocumentByDocument()
+    {
+        await FillAsync();
+        WriteBook(int.MaxValue);
+        using (BookFile file = Books.Found(DataFolder.BookOf(Folder)))
+        {
+            StoredJob job = file.Jobs.FindById("job-1");
+            job.Bay = "bay-2";
+            StoredBlock open = file.Open.FindById("bay-1/air-1");
+            open.Samples[5] ^= 1;
+            file.Write(() =>
+            {
+                file.Jobs.Update(job);
+                file.Jobs.Insert(new StoredJob { Id = "job-2" });
+                file.Open.Update(open);
+            });
+            file.Checkpoint();
+        }
+
+        string before = Content(DataFolder.BookOf(Folder));
+        AssertDamaged(
+            $"{BookPath}: jobs job-1: it is not what the journal says",
+            $"{BookPath}: jobs job-2: the journal knows nothing of it",
+            $"{BookPath}: open bay-1/air-1: it is not what the journal says");
+        Assert.Equal(before, Content(DataFolder.BookOf(Folder)));
+    }
+
+    [Fact]
+    public async Task Book_ThatLacksADocument_IsDamage()
+    {
+        await FillAsync();
+        WriteBook(int.MaxValue);
+        using (BookFile file = Books.Found(DataFolder.BookOf(Folder)))
+        {
+            file.Write(() => file.Jobs.Delete("job-1"));
+            file.Checkpoint();
+        }
+
+        AssertDamaged($"{BookPath}: jobs job-1: it is not there");
+    }
+
+    [Fact]
+    public async Task Book_OfWholeBlocks_EqualsTheJournal()
+    {
+        for (int minute = 0; minute < (2 * ReadingBlock.Capacity) + 5; minute++)
+        {
+            _pumped.Clock.Advance(TimeSpan.FromMinutes(1));
+            await _pumped.Read(20 + (0.01 * (minute % 100)), 50);
+        }
+
+        await FillAsync();
+        WriteBook(int.MaxValue);
+        AssertWhole($"{BookPath}: at entry {_pumped.Register.Sequence}, no damage found");
+        using (BookFile file = Books.Found(DataFolder.BookOf(Folder)))
+        {
+            StoredBlock block = file.Blocks.FindAll().First();
+            block.Samples[7] ^= 1;
+            file.Write(() => file.Blocks.Update(block));
+            file.Checkpoint();
+        }
+
+        Assert.Equal(1, Invocation.Of("verify", "--data", Folder).ExitCode);
+    }
+
+    [Theory]
+    [InlineData(31)]
+    [InlineData(32)]
+    public async Task Key_ThatDoesNotFit_IsNamed(int bytes)
+    {
+        await FillAsync();
+        string key = Path.Combine(DataFolder.KeysOf(Folder), "job-job-1.key");
+        File.WriteAllBytes(key, new byte[bytes]);
+        AssertDamaged($"{key}: it is not the key that sealed what the journal holds.");
+    }
+
+    [Fact]
+    public async Task Key_ThatIsGone_IsTold_AndNoDamage()
+    {
+        await FillAsync();
+        File.Delete(Path.Combine(DataFolder.KeysOf(Folder), "job-job-1.key"));
+        Invocation run = Invocation.Of("verify", "--data", Folder);
+        Assert.Contains($"{DataFolder.KeysOf(Folder)}: no key of the job job-1: what it sealed was erased, or is lost\n", run.Output, StringComparison.Ordinal);
+        Assert.Equal(0, run.ExitCode);
+    }
+
+    [Fact]
+    public async Task Backup_ThatIsSound_IsFoundWhole_AndADamagedOneNamed()
+    {
+        await FillAsync();
+        string file = Path.Combine(Folder, "backup.zip");
+        Assert.Equal(0, Invocation.Of("backup", file, "--data", Folder).ExitCode);
+        Invocation run = Invocation.Of("verify", "--backup", file);
+        Assert.Equal((0, $"{file}: {_pumped.Register.Sequence} entries in 1 segments, no damage"), (run.ExitCode, run.Output.Split('\n')[0]));
+
+        byte[] bytes = File.ReadAllBytes(file);
+        bytes[200] ^= 1;
+        File.WriteAllBytes(file, bytes);
+        run = Invocation.Of("verify", "--backup", file);
+        Assert.Equal(1, run.ExitCode);
+        Assert.StartsWith($"{file}: entry journal/00000000000000000001.journal: ", run.Output, StringComparison.Ordinal);
+        Invocation.Of("verify", "--backup", "nothing.zip").AssertRefused("--backup");
+        Invocation.Of("verify", "--backup", file, "--data", Folder).AssertRefused("--data");
+    }
+
+    [Fact]
     public async Task Book_ThatAServiceHolds_IsNotLookedAt()
     {
         await FillAsync();
@@ -151,6 +265,13 @@ public sealed class VerifyCommandTests : IDisposable
     {
         Invocation run = Invocation.Of("verify", "--data", Folder);
         Assert.Equal((0, line), (run.ExitCode, run.Output.Split('\n')[1]));
+    }
+
+    private void AssertDamaged(params string[] lines)
+    {
+        Invocation run = Invocation.Of("verify", "--data", Folder);
+        Assert.Equal((1, ""), (run.ExitCode, run.Error));
+        Assert.Equal(lines, run.Output.TrimEnd().Split('\n'));
     }
 
     private static string Made(string folder) => Directory.CreateDirectory(folder).FullName;

@@ -1,0 +1,35 @@
+using CureWatch.Service.Disk;
+
+namespace CureWatch.Service.Journal;
+
+/// <summary>Whether the keys still open what was sealed with them.</summary>
+internal static class KeyCheck
+{
+    /// <param name="journal">The journal, which is read to its end, or to where it is damaged.</param>
+    /// <param name="disk">The disk.</param>
+    /// <param name="keys">The folder of the keys.</param>
+    /// <returns>Every key that does not fit and every entry that cannot be read, and the jobs whose key is gone: erased on purpose, or lost.</returns>
+    public static (IReadOnlyList<string> Damages, IReadOnlyCollection<string> Gone) Of(JournalReader journal, IDisk disk, string keys)
+    {
+        var codec = new EntryCodec(new KeyStore(disk, keys));
+        var damages = new List<string>();
+        foreach (Frame frame in journal.Frames())
+        {
+            if (frame.Kind is not (EntryKind.JobStarted or EntryKind.Tapped or EntryKind.HandedOver))
+            {
+                continue;
+            }
+
+            try
+            {
+                _ = codec.Read(frame);
+            }
+            catch (InvalidDataException e)
+            {
+                damages.Add(e.Message);
+            }
+        }
+
+        return ([.. damages.Distinct()], codec.Unopened);
+    }
+}
