@@ -1,6 +1,7 @@
 using System.Globalization;
 using BenchmarkDotNet.Running;
 using CureWatch.Benchmarks;
+using CureWatch.Benchmarks.BookSize;
 using CureWatch.Benchmarks.Durable;
 using CureWatch.Benchmarks.Fold;
 using CureWatch.Benchmarks.Harness;
@@ -19,6 +20,8 @@ switch (args)
         break;
     case [KillsRun.Verb, .. var options]:
         return await KillsRun.RunAsync(options);
+    case [BookSizeRun.Verb, .. var options]:
+        return await BookSizeRun.RunAsync(options);
     default:
         BenchmarkSwitcher.FromAssembly(typeof(DewPointBenchmark).Assembly).Run(args.Length > 0 ? args : ["--filter", "*"]);
         break;
