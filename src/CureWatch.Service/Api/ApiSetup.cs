@@ -1,3 +1,4 @@
+using CureWatch.Service.Backups;
 using CureWatch.Service.Settings;
 using Microsoft.AspNetCore.Server.Kestrel.Core;
 
@@ -10,6 +11,7 @@ internal static class ApiSetup
     {
         services.Configure<KestrelServerOptions>(o => (o.AddServerHeader, o.Limits.MaxRequestBodySize) = (false, Body.Most));
         services.AddSingleton<Lookout>();
+        services.AddSingleton<BackupHealth>();
         services.AddSingleton<Past>();
         services.AddSingleton<LiveFeed>();
         services.AddHostedService(provider => provider.GetRequiredService<LiveFeed>());

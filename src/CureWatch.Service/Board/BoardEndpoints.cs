@@ -1,4 +1,5 @@
 using CureWatch.Service.Api;
+using CureWatch.Service.Backups;
 
 namespace CureWatch.Service.Board;
 
@@ -7,8 +8,8 @@ internal static class BoardEndpoints
 {
     public static void Map(IEndpointRouteBuilder app)
     {
-        app.MapGet("/", (Lookout lookout) => With(lookout, look => new Page<BoardPage>(
-            StatusCodes.Status200OK, (nameof(BoardPage.View), BoardViews.Of(look))))).ExcludeFromDescription();
+        app.MapGet("/", (Lookout lookout, BackupHealth backup) => With(lookout, look => new Page<BoardPage>(
+            StatusCodes.Status200OK, (nameof(BoardPage.View), BoardViews.Of(look, backup))))).ExcludeFromDescription();
         app.MapGet("/start", (Lookout lookout, string? bay) => With(lookout, look => Start(StartForms.Blank(look, bay ?? ""))))
             .ExcludeFromDescription();
         app.MapGet("/jobs/{job}", (string job, Lookout lookout) => With(lookout, look => Job(look, job, []))).ExcludeFromDescription();

@@ -8,6 +8,7 @@ namespace CureWatch.Service.Board;
 /// <param name="Warnings">The warnings that stand, the most urgent first.</param>
 /// <param name="Bays">The bays.</param>
 /// <param name="Elsewhere">Cars no part of which is in a bay.</param>
+/// <param name="Backup">The nightly backups; null where there are to be none.</param>
 public sealed record BoardView(
     string Shop,
     string Zone,
@@ -15,7 +16,8 @@ public sealed record BoardView(
     IReadOnlyList<TroubleView> Troubles,
     IReadOnlyList<WarningView> Warnings,
     IReadOnlyList<BayView> Bays,
-    IReadOnlyList<CarView> Elsewhere);
+    IReadOnlyList<CarView> Elsewhere,
+    BackupView? Backup);
 
 /// <summary>A warning that stands.</summary>
 /// <param name="Number">Which of all warnings.</param>

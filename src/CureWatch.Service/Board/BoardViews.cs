@@ -4,17 +4,18 @@ using CureWatch.Panels;
 using CureWatch.Products;
 using CureWatch.Psychrometrics;
 using CureWatch.Service.Api;
+using CureWatch.Service.Backups;
 using CureWatch.Units;
 using CureWatch.Warnings;
 
 namespace CureWatch.Service.Board;
 
 /// <summary>Puts a look at the shop into words.</summary>
-internal sealed class BoardViews(Look look)
+internal sealed class BoardViews(Look look, BackupHealth backup)
 {
     private readonly ShopClock _clock = new(look.Shop.Plan.Hours.Zone, look.At);
 
-    public static BoardView Of(Look look) => new BoardViews(look).Board();
+    public static BoardView Of(Look look, BackupHealth backup) => new BoardViews(look, backup).Board();
 
     private BoardView Board()
     {
@@ -27,7 +28,8 @@ internal sealed class BoardViews(Look look)
             TroubleViews.Of(look),
             [.. look.OpenWarnings.Where(w => !IsOvertaken(w.Warning.Subject)).Select(w => Of(w.Number, w.Warning))],
             [.. look.Shop.Plan.Bays.Select(b => Of(BayReport.Of(look.Shop, b.Bay), [.. here.Where(c => c.Bays.Contains(b.Bay)).Select(c => c.View)]))],
-            [.. here.Where(c => c.Bays.Length == 0).Select(c => c.View)]);
+            [.. here.Where(c => c.Bays.Length == 0).Select(c => c.View)],
+            backup.IsWanted ? new BackupView(_clock.Of(backup.Newest?.At)) : null);
     }
 
     /// <summary>Level-off that closes was due before, and missed it was closing: one coat asks for one thing.</summary>

@@ -27,6 +27,7 @@ internal static class Words
         WarningKind.StorageTrouble => "Nothing is recorded any more",
         WarningKind.BrokerTrouble => "No probe can be heard: the broker is away",
         WarningKind.ClockTrouble => "Time stands still: the clock of this computer is behind",
+        WarningKind.BackupTrouble => "No backup is made",
         _ => Spoken(kind),
     };
 

@@ -1,6 +1,7 @@
 using System.Net;
 using System.Net.Sockets;
 using CureWatch.Service.Alarms;
+using CureWatch.Service.Backups;
 using CureWatch.Service.Board;
 using CureWatch.Service.Book;
 using CureWatch.Service.Journal;
@@ -64,6 +65,7 @@ internal sealed class ServiceHost(WebApplication app)
             .AddSingleton<IJournalSteps>(new JournalSteps(folder))
             .AddBook(folder.Disk, folder.Book, book, recovered.End.Last)
             .AddAlarms(clock)
+            .AddBackups(folder, ProgramVersion.Text, settings.Storage, clock)
             .AddMqtt(settings.Mqtt, settings.Limits)
             .AddBoard()
             .AddTelemetry(builder.Configuration, settings.Telemetry);

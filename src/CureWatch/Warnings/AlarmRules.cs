@@ -79,6 +79,11 @@ internal static class AlarmRules
             "This computer's clock is behind the journal.",
             "Time stands still here until it has caught up: no window moves, and readings are refused as late.",
             "Set the clock right. If it is right now and ran ahead before, watch the coats by eye until it has caught up."),
+        Exact(
+            WarningKind.BackupTrouble, 3,
+            "The nightly backup fails.",
+            "The bay is watched and recorded as ever; if this computer's disk breaks, what came since the newest backup is lost.",
+            "Look at the folder of the backups: whether it is there, may be written and has room. It is tried again every quarter of an hour."),
     ];
 
     private static AlarmRule Climate(

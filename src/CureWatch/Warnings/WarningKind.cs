@@ -50,4 +50,7 @@ public enum WarningKind
 
     /// <summary>The clock is behind what is recorded. Told by whoever records, never by the shop's state.</summary>
     ClockTrouble,
+
+    /// <summary>No backup can be made. Told by whoever makes them, never by the shop's state.</summary>
+    BackupTrouble,
 }

@@ -1,6 +1,8 @@
 using System.Net;
 using System.Text.Json;
+using CureWatch.Service.Backups;
 using CureWatch.Warnings;
+using Microsoft.Extensions.DependencyInjection;
 
 namespace CureWatch.Service.Tests.Api;
 
@@ -41,6 +43,28 @@ public class HealthEndpointsTests
             JsonElement trouble = Assert.Single((await shop.GetAsync(path)).GetProperty("troubles").EnumerateArray());
             Assert.Equal(("broker-trouble", "2026-05-04T08:00:00Z"), (trouble.GetProperty("kind").GetString(), trouble.GetProperty("raisedAt").GetString()));
         }
+    }
+
+    [Fact]
+    public async Task Service_ThatIsBackedUp_SaysHowOldTheNewestBackupIs_ThereAndOnTheBoard()
+    {
+        await using ServedShop shop = await ServedShop.OpenBackedUpAsync();
+        Assert.Equal(JsonValueKind.Null, (await shop.GetAsync("/health/ready")).GetProperty("backup").GetProperty("at").ValueKind);
+        Assert.Contains("No backup yet", await shop.Client.GetStringAsync(new Uri("/", UriKind.Relative), TestContext.Current.CancellationToken), StringComparison.Ordinal);
+
+        shop.Services.GetRequiredService<BackupHealth>().Newest = new KeptBackup("nights/a.zip", ServedShop.Start.AddHours(-30), 5);
+        JsonElement backup = (await shop.GetAsync("/health/ready")).GetProperty("backup");
+        Assert.Equal(("1.06:00:00", "a.zip", 5), (backup.GetProperty("age").GetString(), backup.GetProperty("file").GetString(), backup.GetProperty("bytes").GetInt64()));
+        string board = await shop.Client.GetStringAsync(new Uri("/", UriKind.Relative), TestContext.Current.CancellationToken);
+        Assert.Contains("Newest backup: <time datetime=\"2026-05-03T02:00:00.000Z\">", board, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Service_ThatIsNotBackedUp_SaysNothingOfIt()
+    {
+        await using ServedShop shop = await ServedShop.OpenAsync();
+        Assert.Equal(JsonValueKind.Null, (await shop.GetAsync("/health/ready")).GetProperty("backup").ValueKind);
+        Assert.DoesNotContain("backup", await shop.Client.GetStringAsync(new Uri("/", UriKind.Relative), TestContext.Current.CancellationToken), StringComparison.Ordinal);
     }
 
     [Fact]

@@ -76,7 +76,11 @@ internal sealed class ServedShop : IAsyncDisposable
     /// <summary>A shop whose book has missed something, and gets it from a journal that a test has.</summary>
     public static Task<ServedShop> OpenBehindAsync(Func<IJournalSteps, IJournalSteps> journal) => OpenAsync([], journal);
 
-    private static async Task<ServedShop> OpenAsync(string[] hosts, Func<IJournalSteps, IJournalSteps>? behind, long segmentBytes = JournalWriter.UsualSegmentBytes)
+    /// <summary>A shop that is to be backed up at night.</summary>
+    public static Task<ServedShop> OpenBackedUpAsync() => OpenAsync([], null, backup: new BackupSettings("nights", new TimeOnly(3, 30), 7, 4, 12));
+
+    private static async Task<ServedShop> OpenAsync(
+        string[] hosts, Func<IJournalSteps, IJournalSteps>? behind, long segmentBytes = JournalWriter.UsualSegmentBytes, BackupSettings? backup = null)
     {
         var files = new Written();
         files.File("config/shop.json", Shop);
@@ -92,7 +96,10 @@ internal sealed class ServedShop : IAsyncDisposable
         WebApplicationBuilder builder = WebApplication.CreateEmptyBuilder(new WebApplicationOptions());
         builder.WebHost.UseKestrelCore().ConfigureKestrel(o => o.Listen(IPAddress.Loopback, 0));
         builder.Services.AddSingleton<TimeProvider>(clock).AddRoutingCore().AddLogging()
-            .AddSingleton(new ServiceSettings(null!, data.Path, new BoardSettings(0, Listen.Loopback, [.. hosts]), new LimitSettings(4096, 10, 10)))
+            .AddSingleton(new ServiceSettings(null!, data.Path, new BoardSettings(0, Listen.Loopback, [.. hosts]), new LimitSettings(4096, 10, 10))
+            {
+                Storage = new StorageSettings(backup, null),
+            })
             .AddPump(data, recovered.Register, recovered.End, recovered.First, segmentBytes)
             .AddSingleton(behind is null ? journal : behind(journal))
             .AddBook(LocalDisk.Instance, data.Book, BookOpening.Of(LocalDisk.Instance, data.Book, 0), journalLast: behind is null ? 0 : 1)

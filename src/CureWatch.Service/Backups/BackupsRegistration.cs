@@ -1,0 +1,41 @@
+using CureWatch.Service.Journal;
+using CureWatch.Service.Pump;
+using CureWatch.Service.Settings;
+using Quartz;
+
+namespace CureWatch.Service.Backups;
+
+/// <summary>Registers the nightly backup, where one is wanted.</summary>
+internal static class BackupsRegistration
+{
+    private static readonly TriggerKey Minute = new("backup");
+
+    /// <param name="services">Where to register; the pump, the alarm clock's Quartz and a <see cref="BackupHealth"/> have to be there.</param>
+    /// <param name="data">The data folder.</param>
+    /// <param name="program">The version of this program.</param>
+    /// <param name="settings">What is wanted.</param>
+    /// <param name="clock">The only clock that decides anything.</param>
+    public static IServiceCollection AddBackups(
+        this IServiceCollection services, DataFolder data, string program, StorageSettings settings, TimeProvider clock) =>
+        settings.Backup is not { } backup
+            ? services
+            : services
+                .AddSingleton(p => new NightlyBackup(
+                    data,
+                    program,
+                    backup,
+                    p.GetRequiredService<Latest>(),
+                    p.GetRequiredService<Troubles>(),
+                    p.GetRequiredService<BackupHealth>(),
+                    clock,
+                    p.GetRequiredService<ILogger<NightlyBackup>>()))
+                .AddQuartz(quartz => quartz
+                    .AddJob<BackupJob>(job => job.WithIdentity(BackupJob.Key).StoreDurably())
+                    .AddTrigger<BackupJob>(trigger => trigger
+                        .WithIdentity(Minute)
+                        .ForJob(BackupJob.Key)
+                        .StartAt(clock.GetUtcNow())
+                        .WithSchedule(SimpleScheduleBuilder.Create()
+                            .WithInterval(TimeSpan.FromMinutes(1)).RepeatForever()
+                            .WithMisfireInstruction(SimpleTriggerMisfireInstruction.FireNow))));
+}
