@@ -90,10 +90,13 @@ public sealed record BayState(
     internal BayState Foreseen()
     {
         DateTimeOffset? next = IsGone ? null : ProbeSilence.NextIn(this);
-        foreach ((Subject subject, Alarm alarm) in Alarms)
+        if (!Alarms.IsEmpty)
         {
-            DateTimeOffset? due = alarm.DueAt(AlarmRule.Of(subject.Kind));
-            next = due is null || next <= due ? next : due;
+            foreach ((Subject subject, Alarm alarm) in Alarms)
+            {
+                DateTimeOffset? due = alarm.DueAt(AlarmRule.Of(subject.Kind));
+                next = due is null || next <= due ? next : due;
+            }
         }
 
         return next == DueAt ? this : this with { DueAt = next };

@@ -34,10 +34,11 @@ public static class ClimateLooks
             return [];
         }
 
-        ImmutableArray<WatchedCoat> coats =
-            [.. bay.Jobs.SelectMany(j => shop.Jobs[j].Watched).Where(w => w.Point?.Bay == raw.Bay && w.Point.Air == place)];
+        ImmutableArray<WatchedCoat> coats = bay.Jobs.IsEmpty
+            ? []
+            : [.. bay.Jobs.SelectMany(j => shop.Jobs[j].Watched).Where(w => w.Point?.Bay == raw.Bay && w.Point.Air == place)];
         IEnumerable<ShopEvent> events = WetOrDry(shop, bay, place, air, raw);
-        bool isQuiet = coats.IsEmpty && !bay.Alarms.Keys.Any(s => s.Air == place);
+        bool isQuiet = coats.IsEmpty && (bay.Alarms.IsEmpty || !bay.Alarms.Keys.Any(s => s.Air == place));
         return isQuiet ? events : events.Concat(new AirLook(shop, raw, place, air, coats).Decide());
     }
 

@@ -31,8 +31,14 @@ public static class CoatReviews
     /// <returns>What happened.</returns>
     public static IEnumerable<ShopEvent> Decide(Shop shop, BayState? bay)
     {
+        bool isAnyDue = shop.DueJobs.NextAt <= shop.Now;
+        if (!isAnyDue && bay is not { Jobs.IsEmpty: false })
+        {
+            return [];
+        }
+
         var present = new Present(shop, shop.Now);
-        IEnumerable<string> jobs = shop.DueJobs.DueBy(shop.Now).Union(bay?.Jobs ?? []);
+        IEnumerable<string> jobs = isAnyDue ? shop.DueJobs.DueBy(shop.Now).Union(bay?.Jobs ?? []) : bay!.Jobs;
         return
             from job in jobs
             from watched in shop.Jobs[job].Watched

@@ -114,7 +114,7 @@ public sealed class Present(Shop shop, DateTimeOffset now)
         }
 
         var pieces = ImmutableArray.CreateBuilder<Stretch>();
-        if (climate.Track.Segments.Count > 0 && climate.Tables.TryGetValue(law, out CreditTable? table))
+        if (climate.Track.Segments.Count > 0 && climate.TableOf(law) is { } table)
         {
             DateTimeOffset from = climate.Track.Segments[Math.Min(table.First, climate.Track.Segments.Count - 1)].Start;
             pieces.Add(new Stretch.Settled(table, WholeOf(table, climate.Track), climate.Track, from, climate.Track.Segments.Last.End));

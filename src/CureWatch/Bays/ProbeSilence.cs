@@ -27,7 +27,7 @@ public static class ProbeSilence
         DateTimeOffset? next = null;
         foreach (ProbeLog log in bay.Logs)
         {
-            if (!(next <= log.SilentAt) && bay.Alarms.GetValueOrDefault(Subject(bay.Plan, log)) is not Alarm.Raised)
+            if (!(next <= log.SilentAt) && (bay.Alarms.IsEmpty || bay.Alarms.GetValueOrDefault(Subject(bay.Plan, log)) is not Alarm.Raised))
             {
                 next = log.SilentAt;
             }

@@ -13,25 +13,36 @@ public static class Rulings
 
     /// <summary>Decides what turned.</summary>
     /// <param name="shop">The shop.</param>
-    /// <param name="happened">What happened at this instant so far.</param>
+    /// <param name="happened">What happened so far.</param>
+    /// <param name="first">Where in it this instant begins.</param>
     /// <returns>What happened.</returns>
-    public static IEnumerable<ShopEvent> Decide(Shop shop, IReadOnlyList<ShopEvent> happened)
+    public static IEnumerable<ShopEvent> Decide(Shop shop, IReadOnlyList<ShopEvent> happened, int first)
     {
-        var jobs = new SortedSet<string>(shop.DueJobs.DueBy(shop.Now).Where(j => shop.Jobs[j].RuleAt <= shop.Now), StringComparer.Ordinal);
-        foreach (ShopEvent e in happened)
+        List<string>? touched = null;
+        for (int i = first; i < happened.Count; i++)
         {
-            jobs.UnionWith(TouchedBy(shop, e));
+            if (TouchedBy(shop, happened[i]) is { } jobsOf)
+            {
+                (touched ??= []).AddRange(jobsOf);
+            }
         }
 
+        if (touched is null && !(shop.DueJobs.NextAt <= shop.Now))
+        {
+            return [];
+        }
+
+        var jobs = new SortedSet<string>(touched ?? [], StringComparer.Ordinal);
+        jobs.UnionWith(shop.DueJobs.DueBy(shop.Now).Where(j => shop.Jobs[j].RuleAt <= shop.Now));
         return jobs.Select(j => shop.Jobs[j]).Where(j => j.LeftAt is null).SelectMany(j => Rule(shop, j));
     }
 
-    private static IEnumerable<string> TouchedBy(Shop shop, ShopEvent happened) => happened switch
+    private static IEnumerable<string>? TouchedBy(Shop shop, ShopEvent happened) => happened switch
     {
         ShopEvent.TapTakenDown e => [e.Job],
         ShopEvent.SurfaceOverheated e => [e.Job],
         ShopEvent.CondensationBegan or ShopEvent.CondensationEnded or ShopEvent.PlanReplaced => shop.Jobs.Keys,
-        _ => [],
+        _ => null,
     };
 
     private static IEnumerable<ShopEvent> Rule(Shop shop, JobState job)

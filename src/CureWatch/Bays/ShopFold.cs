@@ -24,7 +24,7 @@ public static class ShopFold
             shop = Step(shop, new Message.ClockReached(instant), instant, happened);
         }
 
-        return (Step(shop, message, at, happened), happened.ToImmutable());
+        return (Step(shop, message, at, happened), happened.DrainToImmutable());
     }
 
     /// <summary>When something falls due next, if nothing comes before.</summary>
@@ -61,17 +61,24 @@ public static class ShopFold
             shop = Apply(shop, TapLooks.Decide(shop, told.Job, told.Tap), happened);
         }
 
-        shop = Apply(shop, Rulings.Decide(shop, [.. happened.Skip(before)]), happened);
+        shop = Apply(shop, Rulings.Decide(shop, happened, before), happened);
         return Apply(shop, Closings.Decide(shop), happened);
     }
 
-    private static IEnumerable<string> BaysToJudge(Shop shop, string? heard, ShopEvent? taken) => taken is ShopEvent.PlanReplaced
-        ? [.. shop.Bays.Keys.Order(StringComparer.Ordinal)]
-        : [.. heard is null ? shop.DueBays.DueBy(shop.Now) : shop.DueBays.DueBy(shop.Now).Append(heard).Distinct()];
+    private static IEnumerable<string> BaysToJudge(Shop shop, string? heard, ShopEvent? taken)
+    {
+        if (taken is ShopEvent.PlanReplaced)
+        {
+            return shop.Bays.Keys.Order(StringComparer.Ordinal);
+        }
+
+        bool isQuiet = heard is null || shop.Bays[heard].Alarms.IsEmpty;
+        return isQuiet ? shop.DueBays.DueBy(shop.Now) : shop.DueBays.DueBy(shop.Now).Append(heard!).Distinct();
+    }
 
     private static Shop Apply(Shop shop, IEnumerable<ShopEvent> decided, ImmutableArray<ShopEvent>.Builder happened)
     {
-        foreach (ShopEvent e in decided.ToList())
+        foreach (ShopEvent e in decided)
         {
             shop = Evolution.Evolve(shop, e);
             happened.Add(e);

@@ -7,13 +7,27 @@ namespace CureWatch.Bays;
 
 /// <summary>The settled climate at a watch point, and what the laws in use there have earned along it.</summary>
 /// <param name="Track">The settled climate.</param>
-/// <param name="Tables">The sums of every law that was ever in use there.</param>
-/// <param name="InUse">The laws that a coat still needs.</param>
-public sealed record WatchedClimate(
-    ClimateTrack Track, ImmutableDictionary<RateLaw, CreditTable> Tables, ImmutableHashSet<RateLaw> InUse)
+/// <param name="Tables">The sums of every law that a coat of a car that is here asks for, or asked for.</param>
+public sealed record WatchedClimate(ClimateTrack Track, ImmutableArray<CreditTable> Tables)
 {
     /// <summary>A point nothing was measured at.</summary>
-    public static WatchedClimate Blank { get; } = new(ClimateTrack.Blank, ImmutableDictionary<RateLaw, CreditTable>.Empty, []);
+    public static WatchedClimate Blank { get; } = new(ClimateTrack.Blank, []);
+
+    /// <summary>Finds the sums of a law.</summary>
+    /// <param name="law">The law.</param>
+    /// <returns>Its table; null where no coat asked for it.</returns>
+    public CreditTable? TableOf(RateLaw law)
+    {
+        foreach (CreditTable table in Tables)
+        {
+            if (table.Law.Equals(law))
+            {
+                return table;
+            }
+        }
+
+        return null;
+    }
 
     /// <summary>Takes in what the probes told since.</summary>
     /// <param name="watch">The probes.</param>
@@ -24,14 +38,20 @@ public sealed record WatchedClimate(
     {
         ClimateTrack kept = Track.RewindTo(changedFrom);
         ClimateTrack track = kept.Extend(watch, now);
-        ImmutableDictionary<RateLaw, CreditTable> tables = Tables;
-        foreach ((RateLaw law, CreditTable table) in Tables)
+        if (track == Track)
         {
-            CreditTable followed = kept == Track ? table : table.RewindTo(kept);
-            tables = tables.SetItem(law, InUse.Contains(law) ? followed.Extend(track) : followed);
+            return this;
         }
 
-        return new WatchedClimate(track, tables, InUse);
+        var courses = new Courses(track, kept.Segments.Count);
+        var tables = ImmutableArray.CreateBuilder<CreditTable>(Tables.Length);
+        foreach (CreditTable table in Tables)
+        {
+            CreditTable followed = kept == Track ? table : table.RewindTo(kept);
+            tables.Add(table.IsInUse ? followed.Extend(track, courses) : followed);
+        }
+
+        return new WatchedClimate(track, tables.MoveToImmutable());
     }
 
     /// <summary>Puts laws in use from an instant on.</summary>
@@ -40,22 +60,30 @@ public sealed record WatchedClimate(
     /// <returns>The climate with tables that reach back to it.</returns>
     public WatchedClimate Use(IEnumerable<RateLaw> laws, DateTimeOffset from)
     {
-        ImmutableDictionary<RateLaw, CreditTable> tables = Tables;
-        ImmutableHashSet<RateLaw> inUse = InUse;
-        foreach (RateLaw law in laws)
+        var tables = Tables.ToBuilder();
+        foreach (RateLaw law in laws.Distinct())
         {
-            bool reachesBack = tables.TryGetValue(law, out CreditTable? table) && Track.Segments.CountWhile(s => s.End <= from) >= table.First;
-            tables = tables.SetItem(law, reachesBack ? table!.Extend(Track) : CreditTable.Begin(law, Track, from));
-            inUse = inUse.Add(law);
+            CreditTable? table = TableOf(law);
+            bool reachesBack = table is not null && Track.Segments.CountWhile(s => s.End <= from) >= table.First;
+            CreditTable used = (reachesBack ? table!.Extend(Track) : CreditTable.Begin(law, Track, from)) with { IsInUse = true };
+            if (table is null)
+            {
+                tables.Add(used);
+            }
+            else
+            {
+                tables[Tables.IndexOf(table)] = used;
+            }
         }
 
-        return this with { Tables = tables, InUse = inUse };
+        return this with { Tables = tables.ToImmutable() };
     }
 
     /// <summary>Leaves only the laws in use that a coat still needs.</summary>
     /// <param name="laws">The laws still needed.</param>
     /// <returns>The climate.</returns>
-    public WatchedClimate Release(ImmutableHashSet<RateLaw> laws) => this with { InUse = InUse.Intersect(laws) };
+    public WatchedClimate Release(ImmutableHashSet<RateLaw> laws) =>
+        this with { Tables = [.. Tables.Select(t => t.IsInUse && !laws.Contains(t.Law) ? t with { IsInUse = false } : t)] };
 
     /// <summary>Lets go of what nobody asks for any more.</summary>
     /// <param name="from">The instant up to which nobody does.</param>
@@ -65,8 +93,8 @@ public sealed record WatchedClimate(
     /// <returns>The climate; what a law has earned between any two instants kept is as it was.</returns>
     public WatchedClimate Tidy(DateTimeOffset from, DateTimeOffset fresh, TimeSpan spacing, ImmutableHashSet<RateLaw> laws)
     {
-        ImmutableArray<CreditTable> tables = [.. Tables.Values.Where(t => laws.Contains(t.Law) || InUse.Contains(t.Law))];
+        ImmutableArray<CreditTable> tables = [.. Tables.Where(t => t.IsInUse || laws.Contains(t.Law))];
         (ClimateTrack track, TrackThinning thinning) = Track.Thin(from, fresh, spacing, [.. tables.SelectMany(t => t.Borders)]);
-        return new WatchedClimate(track, tables.ToImmutableDictionary(t => t.Law, t => t.Follow(thinning)), InUse);
+        return new WatchedClimate(track, [.. tables.Select(t => t.Follow(thinning))]);
     }
 }

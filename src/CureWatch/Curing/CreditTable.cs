@@ -14,6 +14,9 @@ public sealed record CreditTable(RateLaw Law, int First, Trail<Credit> Sums)
     /// <summary>Progress before the first segment, along what the track has let go of: only differences count.</summary>
     public Credit Base { get; private init; }
 
+    /// <summary>Whether a coat still follows it, so that it has to be summed up with every reading.</summary>
+    public bool IsInUse { get; init; }
+
     /// <summary>The segments at which the table begins and ends.</summary>
     public ImmutableArray<int> Borders => [First, First + Sums.Count];
 
@@ -28,13 +31,19 @@ public sealed record CreditTable(RateLaw Law, int First, Trail<Credit> Sums)
     /// <summary>Sums up what the track has settled since.</summary>
     /// <param name="track">The track, longer than before.</param>
     /// <returns>The longer table.</returns>
-    public CreditTable Extend(ClimateTrack track)
+    public CreditTable Extend(ClimateTrack track) => Extend(track, new Courses(track, track.Segments.Count));
+
+    /// <summary>Sums up what the track has settled since.</summary>
+    /// <param name="track">The track, longer than before.</param>
+    /// <param name="courses">What all laws see of its newest segments.</param>
+    /// <returns>The longer table.</returns>
+    public CreditTable Extend(ClimateTrack track, Courses courses)
     {
         Trail<Credit> sums = Sums;
         Credit sum = sums.Count == 0 ? Base : sums.Last;
         for (int i = First + sums.Count; i < track.Segments.Count; i++)
         {
-            sum += CureIntegral.Over(Law, track.Segments[i]);
+            sum += CureIntegral.Over(Law, track.Segments[i], courses.Of(i));
             sums = sums.Append(sum);
         }
 
@@ -44,7 +53,7 @@ public sealed record CreditTable(RateLaw Law, int First, Trail<Credit> Sums)
     /// <summary>Whether the table is summed up to an instant.</summary>
     /// <param name="track">The track the table follows.</param>
     /// <param name="instant">The instant, inside the track.</param>
-    /// <returns>False where <see cref="Extend"/> has to come first.</returns>
+    /// <returns>False where <see cref="Extend(ClimateTrack)"/> has to come first.</returns>
     public bool Covers(ClimateTrack track, DateTimeOffset instant) =>
         First + Sums.Count == track.Segments.Count || (Sums.Count > 0 && track.Segments[First + Sums.Count - 1].End >= instant);
 
@@ -68,7 +77,7 @@ public sealed record CreditTable(RateLaw Law, int First, Trail<Credit> Sums)
             sums = sums.Append(Sums[thinning.Lasts[i] - First]);
         }
 
-        return new CreditTable(Law, first, sums) { Base = unseen > 0 ? Sums[unseen - 1] : Base };
+        return this with { First = first, Sums = sums, Base = unseen > 0 ? Sums[unseen - 1] : Base };
     }
 
     /// <summary>Progress from the table's beginning to an instant.</summary>

@@ -84,10 +84,18 @@ public sealed record RateLaw
             return new RateTerms(x, y, y, share > LeastDeficit);
         }
 
-        double lnActivity = Math.Log(vapourPressurePa) - SaturationPressure.LnOverWater(panelKelvins);
+        return TermsAt(panelKelvins, Math.Log(vapourPressurePa) - SaturationPressure.LnOverWater(panelKelvins));
+    }
+
+    /// <summary>Splits a climate whose water activity is known into the terms of a law that is driven by it.</summary>
+    /// <param name="panelKelvins">Panel temperature [K].</param>
+    /// <param name="lnActivity">Logarithm of the water activity at the panel [1].</param>
+    /// <returns>The terms, as of <see cref="Terms"/>; of no meaning for a law by deficit.</returns>
+    public RateTerms TermsAt(double panelKelvins, double lnActivity)
+    {
         double clamped = Math.Clamp(lnActivity, LnDriest, LnMoistest);
         return new RateTerms(
-            x,
+            ((1 / panelKelvins) - _inverseReference) / GasConstant,
             clamped - _lnReferenceActivity,
             Math.Max(clamped, lnActivity) - _lnReferenceActivity,
             lnActivity >= LnStalled && lnActivity <= LnMoistest);

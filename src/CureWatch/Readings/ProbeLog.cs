@@ -150,12 +150,19 @@ public sealed record ProbeLog
 
     private static DateTimeOffset MeasuredAt(RawReading raw) => raw.MeasuredAt < raw.ReceivedAt ? raw.MeasuredAt : raw.ReceivedAt;
 
-    private static DateTimeOffset Before(Trail<Sample> trail, DateTimeOffset at) =>
-        trail.CountWhile(s => s.At < at) is > 0 and var before ? trail[before - 1].At : at;
+    private static DateTimeOffset Before(Trail<Sample> trail, DateTimeOffset at)
+    {
+        int before = CountBefore(trail, at);
+        return before > 0 ? trail[before - 1].At : at;
+    }
+
+    /// <summary>Nearly every reading is the newest.</summary>
+    private static int CountBefore(Trail<Sample> trail, DateTimeOffset at) =>
+        trail.Count == 0 || trail.Last.At < at ? trail.Count : trail.CountWhile(s => s.At < at);
 
     private static Trail<Sample> Insert(Trail<Sample> trail, Sample sample)
     {
-        int before = trail.CountWhile(s => s.At < sample.At);
+        int before = CountBefore(trail, sample.At);
         Trail<Sample> longer = trail.Take(before).Append(sample);
         for (int i = before; i < trail.Count; i++)
         {
@@ -215,7 +222,7 @@ public sealed record ProbeLog
     private bool Tells(DateTimeOffset at)
     {
         Trail<Sample> own = Probe.Measures == Measures.Panel ? Panel : Air;
-        int before = own.CountWhile(s => s.At < at);
+        int before = CountBefore(own, at);
         return before < own.Count && own[before].At == at;
     }
 }

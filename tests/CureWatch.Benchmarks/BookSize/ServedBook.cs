@@ -1,5 +1,5 @@
 using System.Net;
-using CureWatch.Benchmarks.Durable;
+using CureWatch.Benchmarks.Harness;
 using CureWatch.Service.Board;
 using CureWatch.Service.Book;
 using CureWatch.Service.Commands;
@@ -18,18 +18,18 @@ namespace CureWatch.Benchmarks.BookSize;
 /// <summary>A book behind the service's own HTTP interface, with a shop that was just set up in front of it.</summary>
 internal sealed class ServedBook : IAsyncDisposable
 {
-    private readonly DurableShop _shop;
+    private readonly LoadShop _shop;
     private readonly DataFolder _data;
     private readonly WebApplication _app;
 
-    private ServedBook(DurableShop shop, DataFolder data, WebApplication app) => (_shop, _data, _app) = (shop, data, app);
+    private ServedBook(LoadShop shop, DataFolder data, WebApplication app) => (_shop, _data, _app) = (shop, data, app);
 
     public Uri Address => new(_app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.First());
 
     /// <param name="book">The folder of the book.</param>
     public static async Task<ServedBook> OpenAsync(string book)
     {
-        var shop = new DurableShop();
+        var shop = new LoadShop(bays: 10, probesPerBay: 2);
         var faults = new Faults();
         DataFolder data = DataFolder.Hold(LocalDisk.Instance, shop.Data, isDemo: false, faults)!;
         Recovered recovered = Recovered.From(data, shop.Config, isForced: false, faults)!;
