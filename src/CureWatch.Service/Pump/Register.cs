@@ -21,6 +21,9 @@ internal sealed record Register(
     int Turns,
     ImmutableDictionary<string, JobMarks> Jobs)
 {
+    private static readonly Comparer<(string Reason, string Place)> OrdinalPair = Comparer<(string Reason, string Place)>.Create(
+        (a, b) => string.CompareOrdinal(a.Reason, b.Reason) is not 0 and var reason ? reason : string.CompareOrdinal(a.Place, b.Place));
+
     /// <summary>Before the first entry.</summary>
     public static Register Blank { get; } = new(
         0,
@@ -31,8 +34,6 @@ internal sealed record Register(
         0,
         ImmutableDictionary<string, JobMarks>.Empty);
 
-    private static Comparer<(string Reason, string Place)> OrdinalPair => Comparer<(string Reason, string Place)>.Create(
-        (a, b) => string.CompareOrdinal(a.Reason, b.Reason) is not 0 and var reason ? reason : string.CompareOrdinal(a.Place, b.Place));
 }
 
 /// <summary>What is known of a job beyond the engine, which lets go of it two days after its car left.</summary>
