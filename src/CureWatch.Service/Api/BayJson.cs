@@ -65,6 +65,8 @@ internal static class BayJson
         json.WriteRounded("airC", Degrees(probe.Air));
         json.WriteRounded("humidityPct", probe.Air?.HumidityPct);
         json.WriteRounded("panelC", Degrees(probe.Panel));
+        json.WriteRounded("clockOffsetSeconds", probe.Clock.OffsetSeconds);
+        json.WriteRounded("clockDriftSecondsPerDay", probe.Clock.DriftSecondsPerDay);
     }
 
     private static double? Degrees(Sample? sample) => sample is { } s ? Celsius.FromKelvins(s.Kelvins).Degrees : null;

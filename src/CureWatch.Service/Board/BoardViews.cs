@@ -111,6 +111,11 @@ internal sealed class BoardViews(Look look, BackupHealth backup)
             ProbeState.Silent => (Tone.Unknown, "silent, last heard"),
             _ => (Tone.Info, "awaited"),
         };
+        if (probe.ClockOffBySeconds is { } seconds)
+        {
+            (tone, word) = (tone == Tone.Fine ? Tone.Soon : tone, $"its clock is {Words.Of(TimeSpan.FromSeconds(seconds).Duration())} {(seconds > 0 ? "ahead" : "behind")}, {word}");
+        }
+
         string[] values =
         [
             .. probe.Air is { } air ? [Degrees(Celsius.FromKelvins(air.Kelvins)), $"{air.HumidityPct:0} %"] : Array.Empty<string>(),

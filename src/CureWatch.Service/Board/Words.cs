@@ -26,9 +26,17 @@ internal static class Words
         WarningKind.ProbeSilent => "A probe is silent",
         WarningKind.StorageTrouble => "Nothing is recorded any more",
         WarningKind.BrokerTrouble => "No probe can be heard: the broker is away",
-        WarningKind.ClockTrouble => "Time stands still: the clock of this computer is behind",
+        WarningKind.ClockTrouble => "The clock of this computer is wrong",
         WarningKind.BackupTrouble => "No backup is made",
         _ => Spoken(kind),
+    };
+
+    /// <summary>A length of time, as exactly as anybody wants to know it.</summary>
+    public static string Of(TimeSpan length) => length switch
+    {
+        { TotalHours: < 1.5 } => $"{length.TotalMinutes:0} min",
+        { TotalDays: < 2 } => $"{length.TotalHours:0} h",
+        _ => $"{length.TotalDays:0} d",
     };
 
     public static string Of(HoldKind kind) => Spoken(kind);

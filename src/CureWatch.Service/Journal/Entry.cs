@@ -27,8 +27,9 @@ internal abstract record Entry
     /// <param name="AirC">Air temperature [°C].</param>
     /// <param name="HumidityPct">Relative humidity [%].</param>
     /// <param name="PanelC">Panel temperature [°C].</param>
+    /// <param name="Sequence">The number the sensor gave it.</param>
     internal sealed record Reading(
-        string Bay, string Probe, DateTimeOffset? MeasuredAt, double? AirC, double? HumidityPct, double? PanelC) : Entry;
+        string Bay, string Probe, DateTimeOffset? MeasuredAt, double? AirC, double? HumidityPct, double? PanelC, long? Sequence = null) : Entry;
 
     /// <summary>Messages that were no readings, counted since the entry of this kind before.</summary>
     internal sealed record RefusalsCounted(ImmutableArray<RefusalCount> Counts) : Entry;

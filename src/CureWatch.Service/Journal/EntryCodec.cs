@@ -12,8 +12,8 @@ namespace CureWatch.Service.Journal;
 /// <remarks>What names a person (car, by, note) is sealed with a key of its job before it is written.</remarks>
 internal sealed class EntryCodec(KeyStore keys)
 {
-    /// <summary>The form of every payload written today.</summary>
-    public const byte Version = 1;
+    /// <summary>The form of every payload but a numbered reading's.</summary>
+    private const byte Version = 1;
 
     private static readonly JsonSerializerOptions Form = new()
     {
@@ -27,6 +27,9 @@ internal sealed class EntryCodec(KeyStore keys)
 
     /// <summary>Jobs of which something was read that is sealed with a key that is not here any more.</summary>
     public IReadOnlyCollection<string> Unopened => _unopened;
+
+    /// <summary>The form an entry's payload is written in: the oldest that holds it, so that a program from before reads on as far as it can.</summary>
+    public static byte VersionOf(Entry entry) => entry is Entry.Reading { Sequence: not null } ? PackedReading.NumberedVersion : Version;
 
     /// <summary>Appends an entry's payload.</summary>
     /// <returns>The kind its frame has to carry.</returns>
@@ -72,7 +75,8 @@ internal sealed class EntryCodec(KeyStore keys)
     /// <exception cref="InvalidDataException">This program does not know that kind or form of entry.</exception>
     public Entry Read(in Frame frame)
     {
-        if (frame.Version != Version)
+        bool isNumbered = frame is { Kind: EntryKind.Reading, Version: PackedReading.NumberedVersion };
+        if (frame.Version != Version && !isNumbered)
         {
             throw Unknown(frame, null);
         }
@@ -82,7 +86,7 @@ internal sealed class EntryCodec(KeyStore keys)
         {
             return frame.Kind switch
             {
-                EntryKind.Reading => PackedReading.Read(payload),
+                EntryKind.Reading => PackedReading.Read(payload, isNumbered),
                 EntryKind.ClockReached => new Entry.ClockReached(),
                 EntryKind.EngineStarted => ReadJson<Entry.EngineStarted>(payload),
                 EntryKind.RefusalsCounted => ReadJson<Entry.RefusalsCounted>(payload),

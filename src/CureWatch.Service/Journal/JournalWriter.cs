@@ -56,7 +56,7 @@ internal sealed class JournalWriter : IDisposable
         Span<byte> frame = _pending.GetSpan(length)[..length];
         _payload.WrittenSpan.CopyTo(frame[(FrameFormat.PrefixBytes + FrameFormat.FixedBodyBytes)..]);
         LastAt = at > LastAt ? at : LastAt;
-        FrameFormat.Complete(frame, ++Last, LastAt, kind, EntryCodec.Version);
+        FrameFormat.Complete(frame, ++Last, LastAt, kind, EntryCodec.VersionOf(entry));
         _pending.Advance(length);
     }
 

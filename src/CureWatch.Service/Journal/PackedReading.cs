@@ -6,11 +6,13 @@ namespace CureWatch.Service.Journal;
 
 /// <summary>
 /// A reading as a payload, little-endian: [what is there: 1][bay: 1 + n][probe: 1 + n], then 8 bytes each for what is there of measured at,
-/// air, humidity, panel.
+/// air, humidity, panel. Version 2, of a reading that its sensor numbered, ends with the number in 8 bytes.
 /// </summary>
 internal static class PackedReading
 {
-    private const int MostValueBytes = 4 * sizeof(long);
+    public const byte NumberedVersion = 2;
+
+    private const int MostValueBytes = 5 * sizeof(long);
 
     [Flags]
     private enum Has : byte
@@ -37,11 +39,12 @@ internal static class PackedReading
         end += WriteValue(bytes[end..], Bits(reading.AirC));
         end += WriteValue(bytes[end..], Bits(reading.HumidityPct));
         end += WriteValue(bytes[end..], Bits(reading.PanelC));
+        end += WriteValue(bytes[end..], reading.Sequence);
         payload.Advance(end);
     }
 
     /// <exception cref="ArgumentException">The payload is no reading.</exception>
-    public static Entry.Reading Read(ReadOnlySpan<byte> payload)
+    public static Entry.Reading Read(ReadOnlySpan<byte> payload, bool isNumbered)
     {
         var has = (Has)payload[0];
         payload = payload[1..];
@@ -53,7 +56,8 @@ internal static class PackedReading
             measuredAt,
             ReadNumber(has.HasFlag(Has.Air), ref payload),
             ReadNumber(has.HasFlag(Has.Humidity), ref payload),
-            ReadNumber(has.HasFlag(Has.Panel), ref payload));
+            ReadNumber(has.HasFlag(Has.Panel), ref payload),
+            isNumbered ? ReadValue(ref payload) : null);
     }
 
     private static long? Bits(double? number) => number is { } known ? BitConverter.DoubleToInt64Bits(known) : null;

@@ -10,7 +10,11 @@ namespace CureWatch.Service.Mqtt;
 /// <summary>Makes a reading of a probe's messages. Whether anybody believes it is judged later.</summary>
 internal sealed class ReadingDecoder
 {
-    private const int Temperature = 0, Humidity = 1, Time = 2;
+    private const int Temperature = 0, Humidity = 1, Time = 2, Sequence = 3, Fields = 4;
+
+    /// <summary>The largest whole number that a JSON number holds for every reader (RFC 8259, section 6).</summary>
+    private const double LargestSequence = (1L << 53) - 1;
+
     private const double FahrenheitAtZeroCelsius = 32, FahrenheitPerCelsius = 1.8;
 
     private static readonly JsonPointer WholeDocument = new("");
@@ -23,12 +27,14 @@ internal sealed class ReadingDecoder
     {
         _wiring = wiring;
         _isPanel = measures == Measures.Panel;
-        ProbeFields fields = wiring.Fields ?? new ProbeFields("/temperatureC", "/humidityPct", "/at");
+        Place = $"{wiring.Bay}/{wiring.Probe}";
+        ProbeFields fields = wiring.Fields ?? new ProbeFields("/temperatureC", "/humidityPct", "/at", "/sequence");
         _pointers =
         [
             new JsonPointer(fields.Temperature),
             !_isPanel && fields.Humidity is { } humidity ? new JsonPointer(humidity) : null,
             fields.Time is { } time ? new JsonPointer(time) : null,
+            fields.Sequence is { } sequence ? new JsonPointer(sequence) : null,
         ];
     }
 
@@ -37,17 +43,17 @@ internal sealed class ReadingDecoder
     public string Probe => _wiring.Probe;
 
     /// <summary>The probe as <c>bay/probe</c>.</summary>
-    public string Place => $"{_wiring.Bay}/{_wiring.Probe}";
+    public string Place { get; }
 
     /// <summary>Decodes a message.</summary>
     /// <param name="payload">The message's bytes.</param>
     /// <param name="isRetained">Whether a broker kept it, for nobody knows how long.</param>
     public Decoded Decode(ReadOnlySpan<byte> payload, bool isRetained)
     {
-        Span<FieldValue> values = stackalloc FieldValue[3];
+        Span<FieldValue> values = stackalloc FieldValue[Fields];
         bool isMapped = _wiring.Fields is not null;
         bool isBare = !isMapped && _isPanel && IsNumber(payload);
-        if (!TryRead(payload, isBare ? [WholeDocument, null, null] : _pointers.AsSpan(), values))
+        if (!TryRead(payload, isBare ? [WholeDocument, null, null, null] : _pointers.AsSpan(), values))
         {
             return default;
         }
@@ -76,7 +82,10 @@ internal sealed class ReadingDecoder
         double? temperature = values[Temperature].Number(alsoAsText: isMapped);
         double? humidityPct = values[Humidity].Number(alsoAsText: isMapped);
         DateTimeOffset? at = values[Time].Instant(alsoUnix: isMapped);
-        if (temperature is null || (humidityPct is null && !_isPanel) || (at is null && !values[Time].IsAbsent))
+        double? number = values[Sequence].Number(alsoAsText: isMapped);
+        bool isNumbered = number is >= 0 and <= LargestSequence && Math.Floor(number.Value) == number;
+        if (temperature is null || (humidityPct is null && !_isPanel) || (at is null && !values[Time].IsAbsent)
+            || (!isNumbered && !values[Sequence].IsAbsent))
         {
             return null;
         }
@@ -84,9 +93,10 @@ internal sealed class ReadingDecoder
         double celsius = hasUnit && _wiring.Unit == TemperatureUnit.Fahrenheit
             ? (temperature.Value - FahrenheitAtZeroCelsius) / FahrenheitPerCelsius
             : temperature.Value;
+        long? sequence = isNumbered ? (long)number!.Value : null;
         return _isPanel
-            ? new Entry.Reading(Bay, Probe, at, null, null, celsius)
-            : new Entry.Reading(Bay, Probe, at, celsius, humidityPct, null);
+            ? new Entry.Reading(Bay, Probe, at, null, null, celsius, sequence)
+            : new Entry.Reading(Bay, Probe, at, celsius, humidityPct, null, sequence);
     }
 
     private static bool IsNumber(ReadOnlySpan<byte> payload)

@@ -44,7 +44,7 @@ internal sealed class PumpLoop : IDisposable
         ILogger<PumpLoop> log)
     {
         (_inbox, _latest, _journal, _clock, _followers, _troubles, _log) = (inbox, latest, journal, clock, [.. followers], troubles, log);
-        _clockWatch = new ClockWatch(troubles);
+        _clockWatch = new ClockWatch(troubles, clock);
         _draft = new Draft(register, journal);
         _thread = new Thread(Run) { Name = "pump" };
     }

@@ -19,6 +19,7 @@ internal static class PumpRegistration
         long segmentBytes = JournalWriter.UsualSegmentBytes, int readingsPerSecond = LimitSettings.UsualReadingsPerSecond) => services
             .AddSingleton(new Inbox(readingsPerSecond))
             .AddSingleton<Troubles>()
+            .AddSingleton<IFollower, DeviceClocks>()
             .AddSingleton(new Latest { Register = register })
             .AddSingleton(p => new PumpLoop(
                 p.GetRequiredService<Inbox>(),

@@ -38,7 +38,7 @@ internal static class RegisterFold
     }
 
     private static Message.ReadingCame ReadingCame(Entry.Reading e, DateTimeOffset at) =>
-        new(new RawReading(e.Bay, e.Probe, e.MeasuredAt ?? at, at, e.AirC, e.HumidityPct, e.PanelC));
+        new(new RawReading(e.Bay, e.Probe, e.MeasuredAt ?? at, at, e.AirC, e.HumidityPct, e.PanelC, e.Sequence, HasClock: e.MeasuredAt is not null));
 
     private static Message.MessagesRefused Refused(Entry.RefusalsCounted e, DateTimeOffset at) => new(
         [.. e.Counts.GroupBy(c => c.Reason).Select(g => (WireName<Disbelief>.Find(g.Key)!.Value, g.Sum(c => c.Count)))], at);

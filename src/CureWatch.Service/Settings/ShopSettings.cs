@@ -15,7 +15,7 @@ internal sealed record ShopSettings(ShopPlan Plan, ImmutableArray<ProbeWiring> W
 internal sealed record ProbeWiring(string Bay, string Probe, string Topic, ProbeFields? Fields, TemperatureUnit Unit);
 
 /// <summary>Where in a message the values are, as JSON Pointers (RFC 6901).</summary>
-internal sealed record ProbeFields(string Temperature, string? Humidity, string? Time);
+internal sealed record ProbeFields(string Temperature, string? Humidity, string? Time, string? Sequence = null);
 
 /// <summary>The unit of a temperature in a message.</summary>
 internal enum TemperatureUnit

@@ -29,13 +29,14 @@ internal static partial class WiringOfProbe
     private static ProbeFields? Fields(JsonCursor fields, Measures? measures)
     {
         bool needsHumidity = measures is Measures.Air or Measures.Outdoor;
-        if (fields.IsAbsent || !fields.Keys(needsHumidity ? ["temperature", "humidity"] : ["temperature"], "humidity", "time"))
+        if (fields.IsAbsent || !fields.Keys(needsHumidity ? ["temperature", "humidity"] : ["temperature"], "humidity", "time", "sequence"))
         {
             return null;
         }
 
         string? temperature = Pointer(fields["temperature"]), humidity = Pointer(fields["humidity"]), time = Pointer(fields["time"]);
-        return temperature is null ? null : new ProbeFields(temperature, humidity, time);
+        string? sequence = Pointer(fields["sequence"]);
+        return temperature is null ? null : new ProbeFields(temperature, humidity, time, sequence);
     }
 
     private static TemperatureUnit Unit(JsonCursor place) =>

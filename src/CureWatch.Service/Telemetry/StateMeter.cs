@@ -33,6 +33,7 @@ internal sealed class StateMeter : IFollower
         meter.CreateObservableGauge("curewatch.outputs.delay", OutputsDelay, "s", "For how long something on disk has not been published.");
         meter.CreateObservableGauge("curewatch.book.lag", () => Math.Max(0, latest.Register.Sequence - book.BookedThrough), "{entry}", "Entries on disk that are not in the book yet.");
         meter.CreateObservableGauge("curewatch.probe.age", ProbeAges, "s", "How long ago each probe measured what it last told.");
+        meter.CreateObservableGauge("curewatch.probe.clock.offset", ClockOffsets, "s", "How far each probe's clock is ahead of ours.");
         meter.CreateObservableUpDownCounter("curewatch.warnings.standing", Warnings, "{warning}", "Warnings that stand, and troubles of the program itself, by kind.");
     }
 
@@ -58,6 +59,12 @@ internal sealed class StateMeter : IFollower
                where trail.Count > 0
                select new Measurement<double>((now - trail.Last.At).TotalSeconds, new KeyValuePair<string, object?>(Tags.Place, $"{bay.Key}/{log.Probe.Id}"));
     }
+
+    private IEnumerable<Measurement<double>> ClockOffsets() =>
+        from bay in _latest.Register.Shop?.Bays ?? []
+        from log in bay.Value.Logs
+        where log.Clock.OffsetSeconds is not null
+        select new Measurement<double>(log.Clock.OffsetSeconds!.Value, new KeyValuePair<string, object?>(Tags.Place, $"{bay.Key}/{log.Probe.Id}"));
 
     private IEnumerable<Measurement<int>> Warnings() =>
         from kind in (_latest.Register.Shop?.Standing.Keys.Select(s => s.Kind) ?? []).Concat(_troubles.Standing.Select(t => t.Kind))

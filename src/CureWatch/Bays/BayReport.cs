@@ -68,8 +68,13 @@ public sealed record AirReport(Place Place, BayClimate? Climate, DateTimeOffset?
 /// <param name="HeardAt">When it was last heard and believed; null where it never was.</param>
 /// <param name="Air">What it last said about the air; null where it said nothing.</param>
 /// <param name="Panel">What it last said about a panel; null where it said nothing.</param>
-public sealed record ProbeReport(ProbeMount Mount, ProbeState State, DateTimeOffset? HeardAt, Sample? Air, Sample? Panel)
+/// <param name="Clock">What is known of its clock.</param>
+public sealed record ProbeReport(ProbeMount Mount, ProbeState State, DateTimeOffset? HeardAt, Sample? Air, Sample? Panel, DeviceClock Clock)
 {
+    /// <summary>How far its clock is off by more than is put up with [s, ahead of ours]; null where it is not.</summary>
+    public double? ClockOffBySeconds =>
+        Clock.OffsetSeconds is { } offset && Math.Abs(offset) > ProbeLog.ClockTolerance.TotalSeconds ? offset : null;
+
     internal static ProbeReport Of(ProbeMount mount, ProbeLog log, DateTimeOffset now)
     {
         bool isKnown = log.Air.Count > 0 || log.Panel.Count > 0;
@@ -79,7 +84,8 @@ public sealed record ProbeReport(ProbeMount Mount, ProbeState State, DateTimeOff
             state,
             isKnown ? log.HeardAt : null,
             log.Air.Count > 0 ? log.Air.Last : null,
-            log.Panel.Count > 0 ? log.Panel.Last : null);
+            log.Panel.Count > 0 ? log.Panel.Last : null,
+            log.Clock);
     }
 }
 

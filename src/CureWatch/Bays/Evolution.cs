@@ -78,7 +78,7 @@ public static class Evolution
     private static Shop Doubt(Shop shop, ShopEvent.ReadingDoubted e)
     {
         Shop after = shop with { Tally = shop.Tally.With([(e.Why, 1)]) };
-        if (e.Why is not (Disbelief.Implausible or Disbelief.Frozen))
+        if (e.Why is not (Disbelief.Implausible or Disbelief.Frozen or Disbelief.Late or Disbelief.Future))
         {
             return after;
         }
@@ -86,7 +86,12 @@ public static class Evolution
         BayState bay = shop.Bays[e.Raw.Bay];
         int index = bay.IndexOf(e.Raw.Probe);
         ProbeLog log = bay.Logs[index];
-        ProbeLog remembering = e.Why == Disbelief.Frozen ? log.Repeat(e.Raw) : log.Suspect(e.Raw);
+        ProbeLog remembering = e.Why switch
+        {
+            Disbelief.Frozen => log.Repeat(e.Raw),
+            Disbelief.Implausible => log.Suspect(e.Raw),
+            _ => log.Time(e.Raw),
+        };
         return after.With(bay with { Logs = bay.Logs.SetItem(index, remembering) });
     }
 

@@ -24,6 +24,8 @@ public sealed record ProbeLog
     /// </summary>
     private ImmutableSortedSet<DateTimeOffset> _ahead = [];
 
+    private RecentNumbers _numbers = RecentNumbers.None;
+
     /// <summary>Starts the log of a probe.</summary>
     /// <param name="probe">The probe.</param>
     /// <param name="watchedSince">Since when it should have been heard.</param>
@@ -44,6 +46,9 @@ public sealed record ProbeLog
 
     /// <summary>When a believed reading last arrived; at first, since when one was awaited.</summary>
     public DateTimeOffset HeardAt { get; private init; }
+
+    /// <summary>What is known of the device's clock.</summary>
+    public DeviceClock Clock { get; private init; } = DeviceClock.Unknown;
 
     /// <summary>When the probe counts as silent, unless it is heard before.</summary>
     public DateTimeOffset SilentAt => HeardAt + Probe.SilentAfter;
@@ -69,9 +74,14 @@ public sealed record ProbeLog
             return Disbelief.Late;
         }
 
-        if (Tells(MeasuredAt(raw)) || _ahead.Contains(raw.MeasuredAt) || _doubted?.MeasuredAt == raw.MeasuredAt)
+        if (Tells(InstantOf(raw)) || _ahead.Contains(_numbers.Claim(raw)) || IsSame(_doubted, raw))
         {
             return Disbelief.Duplicate;
+        }
+
+        if (_numbers.Doubt(raw) is { } doubt)
+        {
+            return doubt;
         }
 
         if (!IsInRange(Corrected(raw)) || !IsInRange(raw))
@@ -93,7 +103,7 @@ public sealed record ProbeLog
     /// <returns>The log with it.</returns>
     public ProbeLog Believe(RawReading raw)
     {
-        DateTimeOffset at = MeasuredAt(raw);
+        DateTimeOffset at = InstantOf(raw), claim = _numbers.Claim(raw);
         bool isNewest = LastBelieved is null || at > MeasuredAt(LastBelieved);
         return this with
         {
@@ -103,9 +113,16 @@ public sealed record ProbeLog
             LastBelieved = isNewest ? raw : LastBelieved,
             _habit = isNewest ? _habit?.After(at, Value(raw)) ?? ProbeHabit.Of(at, Value(raw), SilenceOfHabit) : _habit,
             _doubted = null,
-            _ahead = at < raw.MeasuredAt ? Ahead(raw) : _ahead,
+            _ahead = at < claim ? Ahead(raw.ReceivedAt, claim) : _ahead,
+            _numbers = _numbers.With(raw),
+            Clock = Clock.Hear(raw),
         };
     }
+
+    /// <summary>Learns of the device's clock from a reading that is not believed.</summary>
+    /// <param name="raw">The reading.</param>
+    /// <returns>The log that has learnt.</returns>
+    public ProbeLog Time(RawReading raw) => Clock.Hear(raw) is var clock && clock != Clock ? this with { Clock = clock } : this;
 
     /// <summary>The log of the same probe, set up otherwise: what it told so far stays as it was corrected then.</summary>
     /// <param name="probe">The probe as it is from now on.</param>
@@ -117,7 +134,7 @@ public sealed record ProbeLog
     /// <returns>When the reading before it was measured; where there is none, when it was measured itself.</returns>
     public DateTimeOffset ChangesFrom(RawReading raw)
     {
-        DateTimeOffset at = MeasuredAt(raw);
+        DateTimeOffset at = InstantOf(raw);
         DateTimeOffset air = Probe.Measures != Measures.Panel ? Before(Air, at) : at;
         DateTimeOffset panel = raw.PanelC is not null ? Before(Panel, at) : at;
         return air < panel ? air : panel;
@@ -149,6 +166,8 @@ public sealed record ProbeLog
     private static (double, double, double) Value(RawReading raw) => (raw.AirC ?? 0, raw.HumidityPct ?? 0, raw.PanelC ?? 0);
 
     private static DateTimeOffset MeasuredAt(RawReading raw) => raw.MeasuredAt < raw.ReceivedAt ? raw.MeasuredAt : raw.ReceivedAt;
+
+    private static bool IsSame(RawReading? told, RawReading raw) => told?.MeasuredAt == raw.MeasuredAt && told.Sequence == raw.Sequence;
 
     private static DateTimeOffset Before(Trail<Sample> trail, DateTimeOffset at)
     {
@@ -186,15 +205,18 @@ public sealed record ProbeLog
         return thin;
     }
 
-    private ImmutableSortedSet<DateTimeOffset> Ahead(RawReading raw)
+    /// <summary>From when a reading counts: what it claims, and never after it arrived.</summary>
+    private DateTimeOffset InstantOf(RawReading raw) => _numbers.Claim(raw) is var claim && claim < raw.ReceivedAt ? claim : raw.ReceivedAt;
+
+    private ImmutableSortedSet<DateTimeOffset> Ahead(DateTimeOffset receivedAt, DateTimeOffset claim)
     {
         ImmutableSortedSet<DateTimeOffset> ahead = _ahead;
-        while (!ahead.IsEmpty && raw.ReceivedAt - ahead.Min > LatestArrival)
+        while (!ahead.IsEmpty && receivedAt - ahead.Min > LatestArrival)
         {
             ahead = ahead.Remove(ahead.Min);
         }
 
-        return ahead.Add(raw.MeasuredAt);
+        return ahead.Add(claim);
     }
 
     private bool IsInRange(RawReading raw) => PlausibleChange.IsInRange(raw, Probe.AccuracyHumidityPct);

@@ -8,5 +8,15 @@ namespace CureWatch.Readings;
 /// <param name="AirC">Air temperature [°C]; null where not measured.</param>
 /// <param name="HumidityPct">Relative humidity [%]; null where not measured.</param>
 /// <param name="PanelC">Panel temperature [°C]; null where not measured.</param>
+/// <param name="Sequence">The number the sensor gave it; null where it counts none.</param>
+/// <param name="HasClock">Whether the sensor said when it measured; else that is when the reading arrived.</param>
 public sealed record RawReading(
-    string Bay, string Probe, DateTimeOffset MeasuredAt, DateTimeOffset ReceivedAt, double? AirC, double? HumidityPct, double? PanelC);
+    string Bay,
+    string Probe,
+    DateTimeOffset MeasuredAt,
+    DateTimeOffset ReceivedAt,
+    double? AirC,
+    double? HumidityPct,
+    double? PanelC,
+    long? Sequence = null,
+    bool HasClock = true);

@@ -76,8 +76,9 @@ internal static class AlarmRules
             "Look at the computer the broker runs on and at the network; tell taps here meanwhile."),
         Exact(
             WarningKind.ClockTrouble, 1,
-            "This computer's clock is behind the journal.",
-            "Time stands still here until it has caught up: no window moves, and readings are refused as late.",
+            "This computer's clock is wrong.",
+            "Behind the journal, time stands still here until it has caught up: no window moves, and readings are refused as late. After a jump ahead, "
+            + "what it skipped counts as a time without readings, and what fell due in it is told at once.",
             "Set the clock right. If it is right now and ran ahead before, watch the coats by eye until it has caught up."),
         Exact(
             WarningKind.BackupTrouble, 3,

@@ -1,4 +1,6 @@
 using System.Text.Json;
+using CureWatch.Service.Journal;
+using CureWatch.Service.Pump;
 
 namespace CureWatch.Service.Tests.Api;
 
@@ -34,6 +36,24 @@ public class BayEndpointsTests
         JsonElement warning = (await shop.GetAsync("/api/v1/warnings")).GetProperty("warnings")[0];
         Assert.Equal("probe-silent", warning.GetProperty("kind").GetString());
         Assert.NotEmpty(warning.GetProperty("action").GetString()!);
+    }
+
+    [Fact]
+    public async Task Probe_WithAClock_SaysHowFarItIsOff()
+    {
+        await using ServedShop shop = await ServedShop.OpenAsync();
+        for (int minute = 0; minute < 120; minute++)
+        {
+            shop.Clock.Advance(TimeSpan.FromMinutes(1));
+            DateTimeOffset claim = shop.Clock.GetUtcNow().AddSeconds(-40 + (minute * 0.01));
+            await shop.AskAsync(new Arrival.Reading(new Entry.Reading("bay-1", "air", claim, 20 + (minute % 7 * 0.1), 50, null)));
+            await shop.ReadPanelAsync(19);
+        }
+
+        JsonElement[] probes = [.. (await shop.GetAsync("/api/v1/bays/bay-1")).GetProperty("probes").EnumerateArray()];
+        Assert.Equal(-38.81, probes[0].GetProperty("clockOffsetSeconds").GetDouble(), 0.02);
+        Assert.Equal(14.4, probes[0].GetProperty("clockDriftSecondsPerDay").GetDouble(), 0.1);
+        Assert.Equal(JsonValueKind.Null, probes[1].GetProperty("clockOffsetSeconds").ValueKind); // the panel probe says no time
     }
 
     [Fact]

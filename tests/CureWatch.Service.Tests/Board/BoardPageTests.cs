@@ -1,5 +1,7 @@
 using System.Net;
 using System.Text.RegularExpressions;
+using CureWatch.Service.Journal;
+using CureWatch.Service.Pump;
 using CureWatch.Service.Tests.Api;
 using CureWatch.Warnings;
 
@@ -39,13 +41,25 @@ public class BoardPageTests
         DateTimeOffset right = shop.Clock.GetUtcNow();
         shop.Clock.AdjustTime(right - TimeSpan.FromMinutes(1));
         await shop.ReadAsync("air", 20.5, 50);
-        Assert.DoesNotContain("Time stands still", await shop.WordsAsync("/"), StringComparison.Ordinal);
+        Assert.DoesNotContain("The clock of this computer is wrong", await shop.WordsAsync("/"), StringComparison.Ordinal);
         shop.Clock.AdjustTime(right - TimeSpan.FromHours(3));
         await shop.ReadAsync("air", 21, 50);
         Assert.Contains("it shows 2026-05-04T05:01:00Z, and the last entry is of 2026-05-04T08:01:00Z", await shop.WordsAsync("/"), StringComparison.Ordinal);
         shop.Clock.AdjustTime(right);
         await shop.ReadAsync("air", 20.5, 50);
-        Assert.DoesNotContain("Time stands still", await shop.WordsAsync("/"), StringComparison.Ordinal);
+        Assert.DoesNotContain("The clock of this computer is wrong", await shop.WordsAsync("/"), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task DeviceClock_ThatIsOff_IsToldInWords()
+    {
+        await using ServedShop shop = await ServedShop.OpenAsync();
+        DateTimeOffset now = shop.Clock.GetUtcNow();
+        await shop.AskAsync(new Arrival.Reading(new Entry.Reading("bay-1", "air", now.AddMinutes(-7), 20, 50, null)));
+        await shop.AskAsync(new Arrival.Reading(new Entry.Reading("bay-2", "air", now.AddDays(1), 20, 50, null)));
+        string words = await shop.WordsAsync("/");
+        Assert.Contains("air: its clock is 7 min behind, heard", words, StringComparison.Ordinal);
+        Assert.Contains("air: its clock is 24 h ahead, awaited", words, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -20,6 +20,7 @@ internal sealed class Entries : IDisposable
         new Entry.ClockReached(),
         new Entry.Reading("bay-1", "air", At.AddTicks(3), 20.25, 50.5, null),
         new Entry.Reading("bay-1", "bonnet", null, null, null, -3.125),
+        new Entry.Reading("bay-1", "air", At.AddTicks(3), 20.25, 50.5, null, Sequence: 65_536),
         new Entry.RefusalsCounted([new RefusalCount("malformed", "bay-1/air", 3)]),
         new Entry.JobStarted(
             new Job("job-1", "bay-1", $"car of {Person}", At, [new Surface("bonnet", Material.Film, Material.Steel, Place.OffCar, "paint", 1, 2, 3)]),

@@ -17,6 +17,27 @@ public class ReadingDecoderTests
     public void AirProbe_OwnKeys_AreUnderstood(string payload) =>
         Assert.Equal(new Entry.Reading("bay-1", "p", null, 20, 50, null), Decoding.Air.Decode(payload).Reading);
 
+    [Theory]
+    [InlineData("0", 0L)]
+    [InlineData("41", 41L)]
+    [InlineData("4.1e1", 41L)]
+    [InlineData("9007199254740991", 9007199254740991L)]
+    public void Sequence_IsTakenDown(string number, long expected)
+    {
+        Assert.Equal(expected, Decoding.Air.Decode($$"""{"temperatureC":20,"humidityPct":50,"sequence":{{number}}}""").Reading!.Sequence);
+        ReadingDecoder mapped = Decoding.Of(Measures.Panel, new ProbeFields("/t", null, null, "/n"));
+        Assert.Equal(expected, mapped.Decode($$"""{"t":20,"n":"{{number}}"}""").Reading!.Sequence);
+    }
+
+    [Theory]
+    [InlineData("-1")]
+    [InlineData("0.5")]
+    [InlineData("9007199254740992")]
+    [InlineData("\"41\"")]
+    [InlineData("null")]
+    public void Sequence_ThatIsNoWholeNumber_IsMalformed(string number) =>
+        Assert.Equal(new Decoded(null, Disbelief.Malformed, SaysNothing: false), Decoding.Air.Decode($$"""{"temperatureC":20,"humidityPct":50,"sequence":{{number}}}"""));
+
     [Fact]
     public void OwnKeys_WithTime_AreTakenAtThatTime() => Assert.Equal(
         new DateTimeOffset(2026, 3, 2, 7, 0, 0, 500, TimeSpan.Zero),

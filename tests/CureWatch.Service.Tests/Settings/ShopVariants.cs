@@ -14,7 +14,7 @@ internal static class ShopVariants
           "bays": [
             { "bay": "bay-1", "pressureHpa": 995.5, "airspace": "hall", "equipment": ["fixed-heating", "lamp"], "probes": [
               { "probe": "air", "measures": "air", "topic": "sensors/1/air",
-                "fields": { "temperature": "/main/t", "humidity": "/main/h", "time": "/ts" },
+                "fields": { "temperature": "/main/t", "humidity": "/main/h", "time": "/ts", "sequence": "/n" },
                 "unit": "F", "offset": { "temperatureK": -0.2, "humidityPct": 1 },
                 "accuracy": { "temperatureK": 0.3, "humidityPct": 2 }, "every": "00:00:30",
                 "on": { "place": "cabin" } },
@@ -66,6 +66,7 @@ internal static class ShopVariants
         { "/bays/0/probes/0/fields/temperature", "\"/a~2b\"", "/bays/0/probes/0/fields/temperature" },
         { "/bays/0/probes/0/fields/temperature", null, "/bays/0/probes/0/fields/temperature" },
         { "/bays/0/probes/0/fields/humidity", null, "/bays/0/probes/0/fields/humidity" },
+        { "/bays/0/probes/0/fields/sequence", "7", "/bays/0/probes/0/fields/sequence" },
         { "/bays/0/probes/0/fields/pressure", "\"/p\"", "/bays/0/probes/0/fields/pressure" },
         { "/bays/0/probes/0/unit", "\"K\"", "/bays/0/probes/0/unit" },
         { "/bays/0/probes/0/offset/temperatureK", "21", "/bays/0/probes/0/offset/temperatureK" },

@@ -16,9 +16,9 @@ internal sealed class Feed(Probe probe)
     public static DateTimeOffset At(double minute) => Start + TimeSpan.FromMinutes(minute);
 
     /// <summary>Tells a reading that arrives at once or in another minute; says why it is not believed, null where it is.</summary>
-    public Disbelief? Tell(double minute, double? airC, double? humidityPct, double? panelC = null, double? arrives = null)
+    public Disbelief? Tell(double minute, double? airC, double? humidityPct, double? panelC = null, double? arrives = null, long? sequence = null, bool hasClock = true)
     {
-        var raw = new RawReading("bay-1", Log.Probe.Id, At(minute), At(arrives ?? minute), airC, humidityPct, panelC);
+        var raw = new RawReading("bay-1", Log.Probe.Id, At(minute), At(arrives ?? minute), airC, humidityPct, panelC, sequence, hasClock);
         Disbelief? doubt = Log.Doubt(raw);
         Log = doubt switch
         {

@@ -1,0 +1,71 @@
+using System.Collections.Immutable;
+
+namespace CureWatch.Readings;
+
+/// <summary>The last readings that a probe gave a number, by which one that comes again is known.</summary>
+/// <remarks>
+/// With a clock, a reading is known by its instant and its number: several of one instant are told apart, and put in the order of their
+/// numbers. Without one its number has to do, together with what it says, because a sensor that was switched off and on begins anew.
+/// </remarks>
+internal sealed class RecentNumbers
+{
+    /// <summary>More than a sensor keeps under way at a time. Source (choice).</summary>
+    private const int Most = 32;
+
+    /// <summary>Before the first number.</summary>
+    public static readonly RecentNumbers None = new([]);
+
+    /// <summary>The oldest first.</summary>
+    private readonly ImmutableArray<RawReading> _readings;
+
+    private RecentNumbers(ImmutableArray<RawReading> readings) => _readings = readings;
+
+    /// <summary>Whether a reading without a clock came before, or is behind one that came after it.</summary>
+    /// <returns>Why it is not believed; null where its number is no reason.</returns>
+    public Disbelief? Doubt(RawReading raw)
+    {
+        if (raw.HasClock || raw.Sequence is not { } number || _readings.IsEmpty)
+        {
+            return null;
+        }
+
+        RawReading? same = _readings.LastOrDefault(r => r.Sequence == number);
+        long behind = _readings[^1].Sequence!.Value - number;
+        return same is not null && SaysTheSame(same, raw) ? Disbelief.Duplicate
+            : same is null && behind is > 0 and < Most ? Disbelief.Late
+            : null;
+    }
+
+    /// <summary>The instant a reading claims, moved off those of the same instant by as many ticks of 100 ns as its number is away.</summary>
+    public DateTimeOffset Claim(RawReading raw)
+    {
+        if (raw.Sequence is not { } number)
+        {
+            return raw.MeasuredAt;
+        }
+
+        foreach (RawReading told in _readings)
+        {
+            if (told.MeasuredAt == raw.MeasuredAt)
+            {
+                return raw.MeasuredAt.AddTicks(Math.Clamp(number - told.Sequence!.Value, -Most, Most));
+            }
+        }
+
+        return raw.MeasuredAt;
+    }
+
+    public RecentNumbers With(RawReading raw)
+    {
+        if (raw.Sequence is not { } number)
+        {
+            return this;
+        }
+
+        bool beginsAnew = !raw.HasClock && !_readings.IsEmpty && number <= _readings[^1].Sequence;
+        ImmutableArray<RawReading> kept = beginsAnew ? [] : _readings.Length < Most ? _readings : _readings.RemoveAt(0);
+        return new RecentNumbers(kept.Add(raw));
+    }
+
+    private static bool SaysTheSame(RawReading a, RawReading b) => (a.AirC, a.HumidityPct, a.PanelC) == (b.AirC, b.HumidityPct, b.PanelC);
+}
