@@ -113,7 +113,8 @@ internal sealed class BoardViews(Look look, BackupHealth backup)
         };
         if (probe.ClockOffBySeconds is { } seconds)
         {
-            (tone, word) = (tone == Tone.Fine ? Tone.Soon : tone, $"its clock is {Words.Of(TimeSpan.FromSeconds(seconds).Duration())} {(seconds > 0 ? "ahead" : "behind")}, {word}");
+            string off = ShopClock.Length(TimeSpan.FromSeconds(seconds).Duration());
+            (tone, word) = (tone == Tone.Fine ? Tone.Soon : tone, $"its clock is {off} {(seconds > 0 ? "ahead" : "behind")}, {word}");
         }
 
         string[] values =

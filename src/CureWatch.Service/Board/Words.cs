@@ -31,14 +31,6 @@ internal static class Words
         _ => Spoken(kind),
     };
 
-    /// <summary>A length of time, as exactly as anybody wants to know it.</summary>
-    public static string Of(TimeSpan length) => length switch
-    {
-        { TotalHours: < 1.5 } => $"{length.TotalMinutes:0} min",
-        { TotalDays: < 2 } => $"{length.TotalHours:0} h",
-        _ => $"{length.TotalDays:0} d",
-    };
-
     public static string Of(HoldKind kind) => Spoken(kind);
 
     public static string Of(Place place) => place == Place.Outside ? "bay" : WireName<Place>.Of(place).Replace('-', ' ');

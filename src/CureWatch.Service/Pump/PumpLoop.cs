@@ -26,7 +26,7 @@ internal sealed class PumpLoop : IDisposable
     private readonly ClockWatch _clockWatch;
     private readonly ILogger<PumpLoop> _log;
     private readonly Draft _draft;
-    private readonly RefusalCounter _refusals = new();
+    private readonly RefusalCounter _refusals;
     private readonly List<(Arrival Arrival, Answer Answer)> _answers = [];
     private readonly Thread _thread;
 
@@ -45,6 +45,7 @@ internal sealed class PumpLoop : IDisposable
     {
         (_inbox, _latest, _journal, _clock, _followers, _troubles, _log) = (inbox, latest, journal, clock, [.. followers], troubles, log);
         _clockWatch = new ClockWatch(troubles, clock);
+        _refusals = new RefusalCounter(clock);
         _draft = new Draft(register, journal);
         _thread = new Thread(Run) { Name = "pump" };
     }
@@ -195,7 +196,7 @@ internal sealed class PumpLoop : IDisposable
     private void Mark(bool isLast)
     {
         DateTimeOffset now = _clock.GetUtcNow();
-        if (_refusals.Take(now, isLast) is { } counted)
+        if (_refusals.Take(isLast) is { } counted)
         {
             _draft.Append(counted, now);
         }

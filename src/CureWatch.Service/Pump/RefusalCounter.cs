@@ -8,7 +8,7 @@ namespace CureWatch.Service.Pump;
 /// Counts messages that were no readings, and has them journalled at most once a minute: whoever sends rubbish by the thousand fills a
 /// counter, not a disk. The first is journalled at once.
 /// </summary>
-internal sealed class RefusalCounter
+internal sealed class RefusalCounter(TimeProvider clock)
 {
     private static readonly TimeSpan Every = TimeSpan.FromMinutes(1);
 
@@ -21,7 +21,7 @@ internal sealed class RefusalCounter
 
     private readonly SortedDictionary<(string Reason, string Place), int> _counts = [];
     private readonly HashSet<string> _unknown = new(StringComparer.Ordinal);
-    private DateTimeOffset _countedAt = DateTimeOffset.MinValue;
+    private long? _countedAt;
 
     public void Count(Disbelief reason, string place)
     {
@@ -44,16 +44,16 @@ internal sealed class RefusalCounter
     }
 
     /// <returns>What to journal; null where there is nothing, or not yet.</returns>
-    public Entry.RefusalsCounted? Take(DateTimeOffset now, bool isLast = false)
+    public Entry.RefusalsCounted? Take(bool isLast = false)
     {
-        if (_counts.Count == 0 || (!isLast && now - _countedAt < Every))
+        if (_counts.Count == 0 || (!isLast && _countedAt is { } before && clock.GetElapsedTime(before) < Every))
         {
             return null;
         }
 
         var counted = new Entry.RefusalsCounted([.. _counts.Select(c => new RefusalCount(c.Key.Reason, c.Key.Place, c.Value))]);
         _counts.Clear();
-        _countedAt = now;
+        _countedAt = clock.GetTimestamp();
         return counted;
     }
 }

@@ -59,7 +59,7 @@ public class BoardPageTests
         await shop.AskAsync(new Arrival.Reading(new Entry.Reading("bay-2", "air", now.AddDays(1), 20, 50, null)));
         string words = await shop.WordsAsync("/");
         Assert.Contains("air: its clock is 7 min behind, heard", words, StringComparison.Ordinal);
-        Assert.Contains("air: its clock is 24 h ahead, awaited", words, StringComparison.Ordinal);
+        Assert.Contains("air: its clock is 24 h 00 min ahead, awaited", words, StringComparison.Ordinal);
     }
 
     [Fact]
