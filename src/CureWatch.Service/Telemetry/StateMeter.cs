@@ -24,11 +24,18 @@ internal sealed class StateMeter : IFollower
     /// <param name="book">What people look things up in.</param>
     /// <param name="troubles">What keeps the program from its work.</param>
     /// <param name="clock">The shop's time.</param>
-    public StateMeter(Meter meter, Inbox inbox, Latest latest, Outputs outputs, BookKeeper book, Troubles troubles, TimeProvider clock)
+    /// <param name="link">The connection with an external broker; null with the embedded one.</param>
+    public StateMeter(
+        Meter meter, Inbox inbox, Latest latest, Outputs outputs, BookKeeper book, Troubles troubles, TimeProvider clock, BrokerLink? link = null)
     {
         (_latest, _outputs, _troubles, _clock) = (latest, outputs, troubles, clock);
         meter.CreateObservableUpDownCounter("curewatch.inbox.depth", () => inbox.Count, "{arrival}", "What waits for the pump.");
         meter.CreateObservableUpDownCounter("curewatch.inbox.size", () => inbox.Bytes, "By", "What that takes up.");
+        if (link is not null)
+        {
+            meter.CreateObservableGauge("curewatch.broker.connected", () => link.Trouble is null ? 1 : 0, null, "Whether the external broker is reached.");
+        }
+
         meter.CreateObservableGauge("curewatch.journal.position", () => latest.Register.Sequence, "{entry}", "The number of the last entry on disk.");
         meter.CreateObservableGauge("curewatch.outputs.delay", OutputsDelay, "s", "For how long something on disk has not been published.");
         meter.CreateObservableGauge("curewatch.book.lag", () => Math.Max(0, latest.Register.Sequence - book.BookedThrough), "{entry}", "Entries on disk that are not in the book yet.");

@@ -145,6 +145,29 @@ public sealed class PumpLoopTests : IDisposable
     }
 
     [Fact]
+    public async Task Probe_ThatFloods_LeavesTheNextBatchToOthers()
+    {
+        using var pumped = new Pumped(AnyInputs.Shop);
+        DateTimeOffset at = pumped.Clock.GetUtcNow();
+        Task[] flood =
+        [
+            .. Enumerable.Range(0, 100_000).Select(i => pumped.Inbox.PostAsync(
+                new Arrival.Reading(new Entry.Reading("bay-1", "air-1", at, 20, 50, null)), TestContext.Current.CancellationToken).AsTask()),
+        ];
+        long before = pumped.Register.Sequence;
+        var quiet = new Arrival.Reading(new Entry.Reading("bay-1", "air-2", at, 20, 50, null));
+        await pumped.Inbox.PostAsync(quiet, TestContext.Current.CancellationToken);
+        await quiet.Answered.WaitAsync(TestContext.Current.CancellationToken);
+
+        int between = pumped.Commits.SelectMany(c => c.Steps).SkipWhile(s => s.Sequence <= before)
+            .TakeWhile(s => s.Entry is not Entry.Reading { Probe: "air-2" }).Count();
+        Assert.InRange(between, 0, 3 * 2_000); // the batch under way, one that may have been taken since, and its own
+        Assert.Contains(flood, f => !f.IsCompleted);
+        pumped.Stop();
+        await Task.WhenAll(flood).WaitAsync(TestContext.Current.CancellationToken);
+    }
+
+    [Fact]
     public async Task Tap_OfAPushButton_IsCountedWhereItIsRefused()
     {
         await _pumped.StartJob();
