@@ -28,7 +28,7 @@ public sealed class ShopFileTests : IDisposable
         Assert.Equal(
             new ProbeMount(new Probe("air", Measures.Air, -0.2, 1, 0.3, 2, TimeSpan.FromSeconds(30)), null, Place.Cabin), bay.Probes[0]);
         Assert.Equal(
-            new ProbeWiring("bay-1", "air", "sensors/1/air", new ProbeFields("/main/t", "/main/h", "/ts"), TemperatureUnit.Fahrenheit),
+            new ProbeWiring("bay-1", "air", "sensors/1/air", new ProbeFields("/main/t", "/main/h", "/ts", "/n"), TemperatureUnit.Fahrenheit),
             shop.Wiring[0]);
     }
 
