@@ -2,10 +2,17 @@ namespace CureWatch.Service.Mqtt;
 
 /// <summary>
 /// Reads a connection no further than a packet that is too long: the library would make room for all of it, a quarter of a gigabyte if need
-/// be, before anybody has looked at it.
+/// be, before anybody has looked at it. It reads ahead besides: the library asks for the head of each packet and then for its body, and to ask the
+/// network costs more than all else it does with a reading.
 /// </summary>
 internal sealed class PacketGuard(Stream inner, int mostBytes, Action<int> refused) : Stream
 {
+    /// <summary>Some forty readings. Source (choice).</summary>
+    private const int AheadBytes = 4 * 1024;
+
+    private readonly byte[] _ahead = new byte[AheadBytes];
+    private int _start;
+    private int _end;
     private int _left;
     private int _length;
     private int _shift = -1;
@@ -24,21 +31,20 @@ internal sealed class PacketGuard(Stream inner, int mostBytes, Action<int> refus
         set => throw new NotSupportedException();
     }
 
-    public override async ValueTask<int> ReadAsync(Memory<byte> buffer, CancellationToken cancellationToken = default)
-    {
-        int count = await inner.ReadAsync(buffer, cancellationToken).ConfigureAwait(false);
-        Follow(buffer.Span[..count]);
-        return count;
-    }
+    public override ValueTask<int> ReadAsync(Memory<byte> buffer, CancellationToken cancellationToken = default) =>
+        _start < _end ? ValueTask.FromResult(Take(buffer.Span)) : ReadAheadAsync(buffer, cancellationToken);
 
     public override Task<int> ReadAsync(byte[] buffer, int offset, int count, CancellationToken cancellationToken) =>
         ReadAsync(buffer.AsMemory(offset, count), cancellationToken).AsTask();
 
     public override int Read(byte[] buffer, int offset, int count)
     {
-        int read = inner.Read(buffer, offset, count);
-        Follow(buffer.AsSpan(offset, read));
-        return read;
+        if (_start == _end)
+        {
+            (_start, _end) = (0, inner.Read(_ahead));
+        }
+
+        return Take(buffer.AsSpan(offset, count));
     }
 
     public override ValueTask WriteAsync(ReadOnlyMemory<byte> buffer, CancellationToken cancellationToken = default) => inner.WriteAsync(buffer, cancellationToken);
@@ -64,6 +70,21 @@ internal sealed class PacketGuard(Stream inner, int mostBytes, Action<int> refus
         }
 
         base.Dispose(disposing);
+    }
+
+    private async ValueTask<int> ReadAheadAsync(Memory<byte> buffer, CancellationToken cancelled)
+    {
+        (_start, _end) = (0, await inner.ReadAsync(_ahead, cancelled).ConfigureAwait(false));
+        return Take(buffer.Span);
+    }
+
+    private int Take(Span<byte> buffer)
+    {
+        int count = Math.Min(buffer.Length, _end - _start);
+        _ahead.AsSpan(_start, count).CopyTo(buffer);
+        _start += count;
+        Follow(buffer[..count]);
+        return count;
     }
 
     /// <summary>Follows the packets: a byte of type and flags, up to four of length with seven bits each (MQTT 5, section 2.1), the rest.</summary>

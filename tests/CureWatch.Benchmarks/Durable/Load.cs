@@ -8,30 +8,30 @@ internal static class Load
     public const int Connections = 20;
     public const int InFlight = 40;
 
-    /// <returns>Acknowledged messages a second.</returns>
-    public static async Task<double> RunAsync(Crowd crowd, int messagesPerConnection, DateTimeOffset first)
+    /// <summary>Finer than any connection gets, so that no reading is of the future.</summary>
+    private static readonly TimeSpan Step = TimeSpan.FromMicroseconds(100);
+
+    /// <returns>How many messages were acknowledged, and in what time.</returns>
+    public static async Task<(int Messages, TimeSpan Time)> RunAsync(Crowd crowd, TimeSpan time)
     {
         long started = TimeProvider.System.GetTimestamp();
-        await Task.WhenAll(Enumerable.Range(0, crowd.Connections).Select(c => PublishAsync(crowd, c, messagesPerConnection, first)));
-        return crowd.Connections * messagesPerConnection / TimeProvider.System.GetElapsedTime(started).TotalSeconds;
+        int[] counts = await Task.WhenAll(Enumerable.Range(0, crowd.Connections).Select(c => PublishAsync(crowd, c, time)));
+        return (counts.Sum(), TimeProvider.System.GetElapsedTime(started));
     }
 
-    private static async Task PublishAsync(Crowd crowd, int connection, int count, DateTimeOffset first)
+    private static async Task<int> PublishAsync(Crowd crowd, int connection, TimeSpan time)
     {
-        using var slots = new SemaphoreSlim(InFlight);
-        var sent = new List<Task>(count);
-        for (int i = 0; i < count; i++)
+        DateTimeOffset first = TimeProvider.System.GetUtcNow();
+        long started = TimeProvider.System.GetTimestamp();
+        Task[] inFlight = [.. Enumerable.Repeat(Task.CompletedTask, InFlight)];
+        int count = 0;
+        for (; TimeProvider.System.GetElapsedTime(started) < time; count++)
         {
-            await slots.WaitAsync();
-            sent.Add(SendAsync(i));
+            await inFlight[count % InFlight]; // a broker acknowledges in order
+            inFlight[count % InFlight] = crowd.PublishAsync(connection, crowd.NextProbe(connection), first + (count * Step), count);
         }
 
-        await Task.WhenAll(sent);
-
-        async Task SendAsync(int i)
-        {
-            await crowd.PublishAsync(connection, crowd.NextProbe(connection), first.AddMilliseconds(i), i);
-            _ = slots.Release();
-        }
+        await Task.WhenAll(inFlight);
+        return count;
     }
 }
