@@ -6,11 +6,15 @@ using CureWatch.Benchmarks.Durable;
 using CureWatch.Benchmarks.Fold;
 using CureWatch.Benchmarks.Harness;
 using CureWatch.Benchmarks.Kills;
+using CureWatch.Benchmarks.Latency;
 
 switch (args)
 {
     case [DurableRun.Verb, .. var sizes]:
         await DurableRun.RunAsync(sizes);
+        break;
+    case [LatencyRun.Verb, .. var rates]:
+        await LatencyRun.RunAsync(rates);
         break;
     case [BareBroker.Verb, string port]:
         await BareBroker.RunAsync(int.Parse(port, CultureInfo.InvariantCulture));

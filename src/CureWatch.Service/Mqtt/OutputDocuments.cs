@@ -31,32 +31,34 @@ internal static class OutputDocuments
         return documents;
     }
 
-    /// <summary>All but the warnings: bays whose air is not heard are missing, and cars that have left.</summary>
-    public static Dictionary<string, OutputDocument> Others(Shop shop)
+    /// <summary>That the shop is online, and the climate of every bay whose air is heard.</summary>
+    public static Dictionary<string, OutputDocument> Climates(Shop shop) =>
+        Wanted(shop.Plan.Bays.SelectMany(b => OfBay(shop, b.Bay)).Prepend((new Topics(shop.Plan.Shop).Status, OutputDocument.Of("online"u8))));
+
+    /// <summary>The windows and the handover of every car that is here.</summary>
+    public static Dictionary<string, OutputDocument> Cars(Shop shop) =>
+        Wanted(shop.JobsInOrder.Where(j => j.LeftAt is null).SelectMany(j => OfCar(shop, j.Job.Id)));
+
+    /// <summary>The climate of a bay; none where its air is not heard.</summary>
+    public static IEnumerable<(string Topic, OutputDocument? Document)> OfBay(Shop shop, string bay)
+    {
+        AirReport? air = shop.Bays.ContainsKey(bay) ? BayReport.Of(shop, bay).Airs[0] : null;
+        yield return (
+            new Topics(shop.Plan.Shop).Climate(bay),
+            air is { Climate: { } climate, MeasuredAt: { } at } ? Of(climate, at) : null);
+    }
+
+    /// <summary>The windows and the handover of a car; none where it has left.</summary>
+    public static IEnumerable<(string Topic, OutputDocument? Document)> OfCar(Shop shop, string job)
     {
         var topics = new Topics(shop.Plan.Shop);
-        var documents = new Dictionary<string, OutputDocument>(StringComparer.Ordinal) { [topics.Status] = OutputDocument.Of("online"u8) };
-        foreach (BayPlan bay in shop.Plan.Bays)
-        {
-            AirReport air = BayReport.Of(shop, bay.Bay).Airs[0];
-            if (air is { Climate: { } climate, MeasuredAt: { } at })
-            {
-                documents[topics.Climate(bay.Bay)] = Of(climate, at);
-            }
-        }
-
-        foreach (JobState job in shop.JobsInOrder)
-        {
-            if (job.LeftAt is null)
-            {
-                var report = JobReport.Of(shop, job.Job.Id);
-                documents[topics.Windows(job.Job.Id)] = Windows(report);
-                documents[topics.Handover(job.Job.Id)] = Handover(report);
-            }
-        }
-
-        return documents;
+        JobReport? report = shop.Find(job) is { LeftAt: null } ? JobReport.Of(shop, job) : null;
+        yield return (topics.Windows(job), report is null ? null : Windows(report));
+        yield return (topics.Handover(job), report is null ? null : Handover(report));
     }
+
+    private static Dictionary<string, OutputDocument> Wanted(IEnumerable<(string Topic, OutputDocument? Document)> documents) =>
+        documents.Where(d => d.Document is not null).ToDictionary(d => d.Topic, d => d.Document!, StringComparer.Ordinal);
 
     private static OutputDocument Of(BayClimate climate, DateTimeOffset at) => OutputDocument.Of(
         _ => { },

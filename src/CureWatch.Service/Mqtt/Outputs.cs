@@ -1,151 +1,254 @@
 using CureWatch.Bays;
+using CureWatch.Service.Journal;
 using CureWatch.Service.Pump;
 
 namespace CureWatch.Service.Mqtt;
 
 /// <summary>
-/// Publishes how the shop stands: at once after a quiet quarter of a second, else no more often than that, and warnings without any delay.
-/// Nothing is decided here, so it runs on the time of the machine.
+/// Publishes how the shop stands: of each output what changed, at once after a quiet quarter of a second, else no more often than that, and
+/// warnings without any delay. Nothing is decided here, so it runs on the time of the machine.
 /// </summary>
-internal sealed class Outputs(Latest latest, IOutlet outlet, Troubles troubles, TimeProvider time, ILogger<Outputs> log) : IFollower, IDisposable
+/// <remarks>
+/// What each event touches is marked on the pump's thread; documents are worked out beside it. Once a minute of the shop's time everything is
+/// looked at, for what only time has changed; at a start, on a new connection and with a new plan everything is arranged anew.
+/// </remarks>
+internal sealed class Outputs : IFollower, IDisposable
 {
-    private static readonly TimeSpan Quiet = TimeSpan.FromMilliseconds(250);
-    private static readonly TimeSpan Retry = TimeSpan.FromSeconds(1);
+    private static readonly TimeSpan Everything = TimeSpan.FromMinutes(1);
 
-    /// <summary>However much there is to work out, that takes a fifth of a processor at most. Source (choice).</summary>
-    private const int RestPerWork = 4;
+    /// <summary>A climate is worked out in microseconds: half a processor at most. Source (choice).</summary>
+    private const int RestPerClimate = 1;
 
-    private readonly Shelf _warnings = new(outlet);
-    private readonly Shelf _others = new(outlet);
-    private readonly SemaphoreSlim _signal = new(0);
-    private readonly Lock _lock = new();
-    private bool _isUrgent;
-    private bool _isForgotten;
-    private long _publishedThrough = -1;
-    private long _nextAt;
+    /// <summary>A car of forty coats takes milliseconds, and moves with every reading of its bay: a fifth of a processor at most. Source (choice).</summary>
+    private const int RestPerCar = 4;
 
-    /// <summary>The journal's entry up to which everything is published.</summary>
-    public long PublishedThrough => Volatile.Read(ref _publishedThrough);
+    private readonly Latest _latest;
+    private readonly IOutlet _outlet;
+    private readonly Troubles _troubles;
+    private readonly Shelf _keptWarnings;
+    private readonly Shelf _keptClimates;
+    private readonly Shelf _keptCars;
+    private readonly OutputLane _warnings;
+    private readonly OutputLane _climates;
+    private readonly OutputLane _cars;
+    private readonly HashSet<string> _touchedBays = new(StringComparer.Ordinal);
+    private readonly HashSet<string> _touchedCars = new(StringComparer.Ordinal);
+    private CarsByBay _carsByBay = CarsByBay.None;
+    private DateTimeOffset _lookedAt = DateTimeOffset.MinValue;
+    private long _followed = -1;
+
+    public Outputs(Latest latest, IOutlet outlet, Troubles troubles, TimeProvider time, ILogger<Outputs> log)
+    {
+        (_latest, _outlet, _troubles) = (latest, outlet, troubles);
+        (_keptWarnings, _keptClimates, _keptCars) = (new Shelf(outlet), new Shelf(outlet), new Shelf(outlet));
+        _warnings = new OutputLane(time, PublishWarningsAsync, restPerWork: 0, log);
+        _climates = new OutputLane(time, PublishClimatesAsync, RestPerClimate, log);
+        _cars = new OutputLane(time, PublishCarsAsync, RestPerCar, log);
+    }
+
+    /// <summary>The journal's entry up to which everything is published; below 0 while something is on its way.</summary>
+    public long PublishedThrough
+    {
+        get
+        {
+            long followed = Volatile.Read(ref _followed);
+            return _warnings.Marks.IsEmpty && _climates.Marks.IsEmpty && _cars.Marks.IsEmpty ? followed : -1;
+        }
+    }
 
     public void Follow(Commit commit)
     {
-        Signal(commit.Steps.Any(s => s.Happened.Any(e => e is ShopEvent.WarningRaised or ShopEvent.WarningCleared)));
+        bool isWarned = false, isAnotherShop = false;
+        if (commit.After.Shop is { } shop)
+        {
+            _carsByBay = _carsByBay.Of(shop);
+        }
+
+        foreach (Step step in commit.Steps)
+        {
+            isAnotherShop |= step.Entry is Entry.SettingsChanged;
+            foreach (ShopEvent e in step.Happened)
+            {
+                Touch(e);
+                isWarned |= e is ShopEvent.WarningRaised or ShopEvent.WarningCleared;
+            }
+        }
+
+        if (isWarned)
+        {
+            _warnings.Marks.AddAll();
+        }
+
+        Mark(commit, isAnotherShop);
+        Volatile.Write(ref _followed, commit.After.Sequence);
     }
 
     /// <summary>Publishes everything again: the broker is another, or came back.</summary>
     public void Refresh()
     {
-        lock (_lock)
-        {
-            _isForgotten = true;
-        }
-
-        _signal.Release();
+        _warnings.Marks.AddAll(isForgotten: true);
+        _climates.Marks.AddAll(isForgotten: true);
+        _cars.Marks.AddAll(isForgotten: true);
     }
 
     /// <summary>Takes away a message that a broker kept from before, unless it is still true.</summary>
     public void Find(string topic)
     {
-        (topic.Contains("/warnings/", StringComparison.Ordinal) ? _warnings : _others).Find(topic);
-        _signal.Release();
+        (Shelf shelf, OutputLane lane) =
+            topic.Contains("/warnings/", StringComparison.Ordinal) ? (_keptWarnings, _warnings)
+            : topic.Contains("/jobs/", StringComparison.Ordinal) ? (_keptCars, _cars)
+            : (_keptClimates, _climates);
+        shelf.Find(topic);
+        lane.Marks.AddAll();
     }
 
     /// <summary>Publishes until it is cancelled.</summary>
-    public async Task RunAsync(CancellationToken cancelled)
+    public Task RunAsync(CancellationToken cancelled)
     {
-        bool isDirty = false;
-        troubles.Changed += TellTroubles;
-        while (!cancelled.IsCancellationRequested)
-        {
-            bool isSignalled = await _signal.WaitAsync(isDirty ? Left : Timeout.InfiniteTimeSpan, cancelled).ConfigureAwait(false);
-            while (isSignalled && _signal.Wait(0, cancelled))
-            {
-                // One pass does for all that was signalled meanwhile.
-            }
-
-            isDirty |= isSignalled;
-            try
-            {
-                isDirty = !await PublishAsync(cancelled).ConfigureAwait(false);
-            }
-#pragma warning disable CA1031 // whatever one document breaks, the others are published again
-            catch (Exception e) when (e is not OperationCanceledException)
-#pragma warning restore CA1031
-            {
-                Log.NotPublished(log, e);
-                _nextAt = time.GetTimestamp() + Ticks(Retry);
-                await Task.Delay(Retry, time, cancelled).ConfigureAwait(false);
-            }
-        }
+        _troubles.Changed += TellTroubles;
+        return Task.WhenAll(_warnings.RunAsync(cancelled), _climates.RunAsync(cancelled), _cars.RunAsync(cancelled));
     }
 
     /// <summary>Says that nothing more is published.</summary>
     public async Task SignOffAsync(CancellationToken cancelled)
     {
-        if (latest.Register.Shop is { } shop)
+        if (_latest.Register.Shop is { } shop)
         {
-            await outlet.KeepAsync(new Topics(shop.Plan.Shop).Status, "offline"u8.ToArray(), cancelled).ConfigureAwait(false);
+            await _outlet.KeepAsync(new Topics(shop.Plan.Shop).Status, "offline"u8.ToArray(), cancelled).ConfigureAwait(false);
         }
     }
 
     public void Dispose()
     {
-        troubles.Changed -= TellTroubles;
-        _signal.Dispose();
+        _troubles.Changed -= TellTroubles;
+        _warnings.Dispose();
+        _climates.Dispose();
+        _cars.Dispose();
     }
 
-    private void TellTroubles() => Signal(isUrgent: true);
+    private void TellTroubles() => _warnings.Marks.AddAll();
 
-    private void Signal(bool isUrgent)
+    private void Touch(ShopEvent happened)
     {
-        lock (_lock)
+        switch (happened)
         {
-            _isUrgent |= isUrgent;
+            case ShopEvent.ReadingBelieved e:
+                _ = _touchedBays.Add(e.Raw.Bay);
+                break;
+            case ShopEvent.CondensationBegan e:
+                _ = _touchedBays.Add(e.Bay);
+                break;
+            case ShopEvent.CondensationEnded e:
+                _ = _touchedBays.Add(e.Bay);
+                break;
+            case ShopEvent.WarningRaised { Warning.Subject.Bay: { } bay }:
+                _ = _touchedBays.Add(bay);
+                break;
+            case ShopEvent.CoatForeseen e:
+                _ = _touchedCars.Add(e.Coat.Job);
+                break;
+            case ShopEvent.SurfaceOverheated e:
+                _ = _touchedCars.Add(e.Job);
+                break;
+            case ShopEvent.RulingForeseen e:
+                _ = _touchedCars.Add(e.Job);
+                break;
+            case ShopEvent.RulingTurned e:
+                _cars.Marks.AddUrgent(e.Job);
+                break;
+            case ShopEvent.TapTakenDown e:
+                _cars.Marks.AddUrgent(e.Job);
+                break;
+            case ShopEvent.JobOpened e:
+                _cars.Marks.AddUrgent(e.Job.Id);
+                break;
+            case ShopEvent.CarHandedOver e:
+                _cars.Marks.AddUrgent(e.Job);
+                break;
+        }
+    }
+
+    private void Mark(Commit commit, bool isAnotherShop)
+    {
+        if (isAnotherShop)
+        {
+            _climates.Marks.AddAll();
+            _cars.Marks.AddAll();
+        }
+        else if (commit.After.At - _lookedAt >= Everything && commit.After.Shop is { } shop)
+        {
+            _lookedAt = commit.After.At;
+            _climates.Marks.AddLater(shop.Plan.Bays.Select(b => b.Bay));
+            _cars.Marks.AddLater(_carsByBay.All);
         }
 
-        _signal.Release();
+        foreach (string bay in _touchedBays)
+        {
+            _touchedCars.UnionWith(_carsByBay.In(bay));
+        }
+
+        if (_touchedBays.Count > 0)
+        {
+            _climates.Marks.Add(_touchedBays);
+            _touchedBays.Clear();
+        }
+
+        if (_touchedCars.Count > 0)
+        {
+            _cars.Marks.Add(_touchedCars);
+            _touchedCars.Clear();
+        }
     }
 
-    private TimeSpan Left => TimeSpan.FromSeconds(Math.Max(0, (_nextAt - time.GetTimestamp()) / (double)time.TimestampFrequency));
-
-    /// <returns>Whether all is published; false where it has to wait for quiet.</returns>
-    private async Task<bool> PublishAsync(CancellationToken cancelled)
+    private async Task PublishWarningsAsync(Marked marked, CancellationToken cancelled)
     {
-        bool isUrgent;
-        Register register = latest.Register;
-        lock (_lock)
+        if (_latest.Register.Shop is { } shop)
         {
-            (isUrgent, _isUrgent) = (_isUrgent, false);
-            if (_isForgotten)
+            await _keptWarnings.ArrangeAsync(OutputDocuments.Warnings(shop, _troubles.Standing), marked.IsForgotten, cancelled).ConfigureAwait(false);
+        }
+    }
+
+    private async Task PublishClimatesAsync(Marked marked, CancellationToken cancelled)
+    {
+        if (_latest.Register.Shop is not { } shop)
+        {
+            return;
+        }
+
+        if (marked.IsAll)
+        {
+            await _keptClimates.ArrangeAsync(OutputDocuments.Climates(shop), marked.IsForgotten, cancelled).ConfigureAwait(false);
+            return;
+        }
+
+        foreach (string bay in marked.Keys)
+        {
+            foreach ((string topic, OutputDocument? document) in OutputDocuments.OfBay(shop, bay))
             {
-                _warnings.Forget();
-                _others.Forget();
-                _isForgotten = false;
+                await _keptClimates.PutAsync(topic, document, cancelled).ConfigureAwait(false);
             }
         }
-
-        bool isDue = Left == TimeSpan.Zero;
-        if (register.Shop is { } shop && (isUrgent || isDue))
-        {
-            await _warnings.ArrangeAsync(OutputDocuments.Warnings(shop, troubles.Standing), cancelled).ConfigureAwait(false);
-        }
-
-        if (!isDue)
-        {
-            return false;
-        }
-
-        long begun = time.GetTimestamp();
-        if (register.Shop is { } whole)
-        {
-            await _others.ArrangeAsync(OutputDocuments.Others(whole), cancelled).ConfigureAwait(false);
-        }
-
-        long now = time.GetTimestamp();
-        _nextAt = now + Math.Max(Ticks(Quiet), RestPerWork * (now - begun));
-        Volatile.Write(ref _publishedThrough, register.Sequence);
-        return true;
     }
 
-    private long Ticks(TimeSpan span) => (long)(span.TotalSeconds * time.TimestampFrequency);
+    private async Task PublishCarsAsync(Marked marked, CancellationToken cancelled)
+    {
+        if (_latest.Register.Shop is not { } shop)
+        {
+            return;
+        }
+
+        if (marked.IsAll)
+        {
+            await _keptCars.ArrangeAsync(OutputDocuments.Cars(shop), marked.IsForgotten, cancelled).ConfigureAwait(false);
+            return;
+        }
+
+        foreach (string job in marked.Keys)
+        {
+            foreach ((string topic, OutputDocument? document) in OutputDocuments.OfCar(shop, job))
+            {
+                await _keptCars.PutAsync(topic, document, cancelled).ConfigureAwait(false);
+            }
+        }
+    }
 }

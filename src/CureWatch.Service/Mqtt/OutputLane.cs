@@ -1,0 +1,39 @@
+namespace CureWatch.Service.Mqtt;
+
+/// <summary>Publishes outputs of one kind as they are marked, beside those of other kinds that may take longer.</summary>
+/// <param name="time">The time of the machine.</param>
+/// <param name="publish">Publishes what was marked.</param>
+/// <param name="restPerWork">How long it rests after as much work, so that however much there is to work out, it takes only that share of a processor.</param>
+/// <param name="log">Where it is told what could not be.</param>
+internal sealed class OutputLane(TimeProvider time, Func<Marked, CancellationToken, Task> publish, int restPerWork, ILogger log) : IDisposable
+{
+    private static readonly TimeSpan Retry = TimeSpan.FromSeconds(1);
+
+    public Marks Marks { get; } = new(time);
+
+    /// <summary>Publishes until it is cancelled.</summary>
+    public async Task RunAsync(CancellationToken cancelled)
+    {
+        while (true)
+        {
+            Marked marked = await Marks.TakeAsync(cancelled).ConfigureAwait(false);
+            long begun = time.GetTimestamp();
+            try
+            {
+                await publish(marked, cancelled).ConfigureAwait(false);
+                Marks.Done(restPerWork * time.GetElapsedTime(begun));
+            }
+#pragma warning disable CA1031 // whatever one document breaks, the others are published again
+            catch (Exception e) when (e is not OperationCanceledException)
+#pragma warning restore CA1031
+            {
+                Log.NotPublished(log, e);
+                await Task.Delay(Retry, time, cancelled).ConfigureAwait(false);
+                Marks.AddAll(marked.IsForgotten);
+                Marks.Done(TimeSpan.Zero);
+            }
+        }
+    }
+
+    public void Dispose() => Marks.Dispose();
+}
