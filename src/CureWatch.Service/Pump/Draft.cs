@@ -17,7 +17,7 @@ internal sealed class Draft(Register register, JournalWriter journal)
         Register before = Register;
         at = at > journal.LastAt ? at : journal.LastAt;
         (Register after, ImmutableArray<ShopEvent> happened) = RegisterFold.Take(before, journal.Last + 1, at, entry);
-        List<Entry> facts = happened.IsEmpty ? [] : [.. Facts.Of(before, happened)];
+        Entry[] facts = Facts.AreIn(happened) ? [.. Facts.Of(before, happened)] : []; // few readings bring any about
         Write(entry, at, happened, after);
         foreach (Entry fact in facts)
         {

@@ -9,6 +9,20 @@ namespace CureWatch.Service.Pump;
 /// <summary>What people are told because of an entry, as the journal keeps it: compared in a replay, never folded.</summary>
 internal static class Facts
 {
+    /// <summary>Whether an entry brought about any facts.</summary>
+    public static bool AreIn(ImmutableArray<ShopEvent> happened)
+    {
+        foreach (ShopEvent e in happened)
+        {
+            if (e is ShopEvent.WarningRaised or ShopEvent.WarningCleared or ShopEvent.RulingTurned)
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
     /// <summary>The facts an entry brought about, in order.</summary>
     public static IEnumerable<Entry> Of(Register before, ImmutableArray<ShopEvent> happened)
     {

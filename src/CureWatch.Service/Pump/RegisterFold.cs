@@ -26,15 +26,24 @@ internal static class RegisterFold
             Entry.WarningChanged or Entry.Ruled or Entry.SegmentSealed => (register, (Message?)null),
             _ => throw new UnreachableException(entry.GetType().Name),
         };
-        after = after with { Sequence = sequence, At = at };
         if (message is null || after.Shop is null)
         {
-            return (after, []);
+            return (after with { Sequence = sequence, At = at }, []);
         }
 
         (Shop shop, ImmutableArray<ShopEvent> happened) = ShopFold.Take(after.Shop, message);
-        int turns = register.Turns + happened.Count(e => e is ShopEvent.RulingTurned);
-        return (CountDoubts(after with { Shop = shop, Turns = turns }, happened), happened);
+        after = after with { Sequence = sequence, At = at, Shop = shop };
+        foreach (ShopEvent e in happened)
+        {
+            after = e switch
+            {
+                ShopEvent.RulingTurned => after with { Turns = after.Turns + 1 },
+                ShopEvent.ReadingDoubted { Raw: var raw, Why: var why } => Count(after, (WireName<Disbelief>.Of(why), $"{raw.Bay}/{raw.Probe}"), 1),
+                _ => after,
+            };
+        }
+
+        return (after, happened);
     }
 
     private static Message.ReadingCame ReadingCame(Entry.Reading e, DateTimeOffset at) =>
@@ -65,19 +74,6 @@ internal static class RegisterFold
 
     private static Register Count(Register register, Entry.RefusalsCounted e) =>
         e.Counts.Aggregate(register, (sum, c) => Count(sum, (c.Reason, c.Place), c.Count));
-
-    private static Register CountDoubts(Register register, ImmutableArray<ShopEvent> happened)
-    {
-        foreach (ShopEvent e in happened)
-        {
-            if (e is ShopEvent.ReadingDoubted { Raw: var raw, Why: var why })
-            {
-                register = Count(register, (WireName<Disbelief>.Of(why), $"{raw.Bay}/{raw.Probe}"), 1);
-            }
-        }
-
-        return register;
-    }
 
     private static Register Count(Register register, (string Reason, string Place) what, int count) =>
         register with { Refusals = register.Refusals.SetItem(what, register.Refusals.GetValueOrDefault(what) + count) };
