@@ -12,7 +12,7 @@ internal static partial class ArchiveNames
     public const string Manifest = "manifest.json";
 
     public const string Allowed =
-        "manifest.json, demo, journal/<20 digits>.journal, journal/retired.json, keys/job-<id>.key, snapshots/<20 digits>.snapshot, spelled so, each once";
+        "manifest.json, demo, journal/<20 digits>.journal, journal/<20 digits>.retired, keys/job-<id>.key, snapshots/<20 digits>.snapshot, spelled so, each once";
 
     /// <summary>A key has 32 bytes and a mark a few words: what is longer is neither.</summary>
     private const int MostBytesOfAMark = 4096;
@@ -32,7 +32,7 @@ internal static partial class ArchiveNames
     /// <returns>What a file is for; null where no backup holds one of that name.</returns>
     public static string? RoleOf(string name) =>
         name == "demo" ? "mark"
-        : name == "journal/retired.json" ? "retirement"
+        : Retired().IsMatch(name) ? "retirement"
         : Segment().IsMatch(name) ? "journal"
         : Key().IsMatch(name) ? "key"
         : Snapshot().IsMatch(name) ? "snapshot"
@@ -40,6 +40,9 @@ internal static partial class ArchiveNames
 
     [GeneratedRegex(@"\Ajournal/[0-9]{20}\.journal\z")]
     private static partial Regex Segment();
+
+    [GeneratedRegex(@"\Ajournal/[0-9]{20}\.retired\z")]
+    private static partial Regex Retired();
 
     [GeneratedRegex(@"\Akeys/job-[a-z0-9][a-z0-9-]{0,39}\.key\z")]
     private static partial Regex Key();

@@ -23,7 +23,12 @@ internal sealed record Backup(string Path, long Bytes, string Sha256, Manifest M
     /// <param name="cancelled">Cancelled where it has to end.</param>
     /// <returns>The backup; null where there is none, and then nothing of it is left either.</returns>
     public static Backup? Write(
-        IDisk disk, string data, string path, string program, DateTimeOffset now, Faults faults, CancellationToken cancelled = default)
+        IDisk disk, string data, string path, string program, DateTimeOffset now, Faults faults, CancellationToken cancelled = default) =>
+        Write(disk, () => BackupContent.Of(disk, data, faults), path, program, now, faults, cancelled);
+
+    /// <summary>The same of what somebody else has fixed; null where it could not be.</summary>
+    public static Backup? Write(
+        IDisk disk, Func<BackupContent?> fix, string path, string program, DateTimeOffset now, Faults faults, CancellationToken cancelled)
     {
         string unfinished = path + DurableFile.Unfinished;
         bool isBegun = false;
@@ -35,7 +40,7 @@ internal sealed record Backup(string Path, long Bytes, string Sha256, Manifest M
                 return null;
             }
 
-            if (BackupContent.Of(disk, data, faults) is not { } content)
+            if (fix() is not { } content)
             {
                 return null;
             }
@@ -78,7 +83,7 @@ internal sealed record Backup(string Path, long Bytes, string Sha256, Manifest M
             ImmutableArray<ArchivedFile> files = [.. content.Files.Select(f => Add(zip, disk, f, now, cancelled))];
             using Stream manifest = Begin(zip, ArchiveNames.Manifest, now);
             using var json = new Utf8JsonWriter(manifest);
-            new Manifest(program, now, content.Journal, content.IsDemo, files).Write(json);
+            new Manifest(program, now, content.Journal, content.IsDemo, content.IsPart, files).Write(json);
         }
 
         _ = ArchiveSeal.Set(stream);

@@ -7,8 +7,9 @@ namespace CureWatch.Service.Backups;
 /// <summary>What of a data folder goes into a backup, fixed at one moment although a service may go on writing.</summary>
 /// <param name="Journal">The part of the journal.</param>
 /// <param name="IsDemo">Whether the data is a demo's.</param>
+/// <param name="IsPart">Whether it is nothing but a part of the journal that is to be retired.</param>
 /// <param name="Files">The files, each as far as it counts.</param>
-internal sealed record BackupContent(JournalSpan Journal, bool IsDemo, IReadOnlyList<SourceFile> Files)
+internal sealed record BackupContent(JournalSpan Journal, bool IsDemo, bool IsPart, IReadOnlyList<SourceFile> Files)
 {
     /// <remarks>
     /// The journal is fixed first: whatever its entries need was on disk before them. What was read of its open segment is flushed here once
@@ -64,7 +65,7 @@ internal sealed record BackupContent(JournalSpan Journal, bool IsDemo, IReadOnly
         bool isDemo = disk.Exists(DataFolder.DemoMarkOf(data));
         files.AddRange(Others(disk, data, end.Last));
         long first = (segments.Count > 0 ? segments[0] : last).First;
-        return new BackupContent(new JournalSpan(Convert.ToHexStringLower(id), first, end.Last, end.LastAt), isDemo, files);
+        return new BackupContent(new JournalSpan(Convert.ToHexStringLower(id), first, end.Last, end.LastAt), isDemo, IsPart: false, files);
     }
 
     /// <summary>Makes what somebody else wrote last, while they keep it open. On Windows only they could.</summary>

@@ -21,12 +21,14 @@ internal sealed class BackupShelf(IDisk disk, string folder, string shop)
         DurableFile.MakeFolder(disk, folder);
         foreach (string name in Names(Ending + DurableFile.Unfinished))
         {
-            disk.Delete(Path.Combine(folder, name));
+            disk.Delete(PathOf(name));
         }
     }
 
     /// <returns>The name of a backup that is begun now.</returns>
     public string PathOf(DateTimeOffset at) => Path.Combine(folder, $"{Prefix}{at.UtcDateTime.ToString(Stamp, CultureInfo.InvariantCulture)}{Ending}");
+
+    public string PathOf(string name) => Path.Combine(folder, name);
 
     /// <returns>The name of the archive of a part of the journal.</returns>
     public string PathOf(long first, long last) => Path.Combine(folder, $"{Prefix}journal-{first:D20}-{last:D20}{Ending}");
@@ -43,7 +45,7 @@ internal sealed class BackupShelf(IDisk disk, string folder, string shop)
                    : (DateTimeOffset?)null
                where at is not null
                orderby at descending
-               select Kept(Path.Combine(folder, name), at.Value),
+               select Kept(PathOf(name), at.Value),
         ];
 
     /// <summary>Deletes the backups that are not to be kept, and of those only what is a backup of this very journal.</summary>

@@ -1,3 +1,4 @@
+using CureWatch.Service.Book;
 using CureWatch.Service.Journal;
 using CureWatch.Service.Pump;
 using CureWatch.Service.Settings;
@@ -17,14 +18,15 @@ internal static class BackupsRegistration
     /// <param name="clock">The only clock that decides anything.</param>
     public static IServiceCollection AddBackups(
         this IServiceCollection services, DataFolder data, string program, StorageSettings settings, TimeProvider clock) =>
-        settings.Backup is not { } backup
+        settings.Backup is null
             ? services
             : services
                 .AddSingleton(p => new NightlyBackup(
                     data,
                     program,
-                    backup,
+                    settings,
                     p.GetRequiredService<Latest>(),
+                    () => Math.Min(p.GetRequiredService<StartNeeds>().From, Booked(p.GetRequiredService<BookKeeper>()) + 1),
                     p.GetRequiredService<Troubles>(),
                     p.GetRequiredService<BackupHealth>(),
                     clock,
@@ -38,4 +40,8 @@ internal static class BackupsRegistration
                         .WithSchedule(SimpleScheduleBuilder.Create()
                             .WithInterval(TimeSpan.FromMinutes(1)).RepeatForever()
                             .WithMisfireInstruction(SimpleTriggerMisfireInstruction.FireNow))));
+
+    /// <returns>How far the book is; 0 while it has yet to catch up, or is away: then it may read all of the journal once more.</returns>
+    private static long Booked(BookKeeper book) =>
+        book.AskAsync(b => b.Position.Sequence).GetAwaiter().GetResult() is BookAnswer<long>.Told { IsBehind: false } told ? told.Value : 0;
 }

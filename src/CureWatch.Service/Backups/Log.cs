@@ -11,4 +11,7 @@ internal static partial class Log
 
     [LoggerMessage(2602, LogLevel.Information, "The backup {Path} need not be kept any more.")]
     public static partial void Deleted(ILogger logger, string path);
+
+    [LoggerMessage(2603, LogLevel.Information, "The entries {First} to {Last} of the journal are in {Archive} and here no more.")]
+    public static partial void Retired(ILogger logger, long first, long last, string archive);
 }

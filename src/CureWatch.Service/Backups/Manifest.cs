@@ -11,8 +11,10 @@ namespace CureWatch.Service.Backups;
 /// <param name="At">When it was begun.</param>
 /// <param name="Journal">The part of the journal in it.</param>
 /// <param name="IsDemo">Whether the data is a demo's.</param>
+/// <param name="IsPart">Whether it holds nothing but a part of the journal that was retired.</param>
 /// <param name="Files">Every file in it but this one.</param>
-internal sealed partial record Manifest(string Program, DateTimeOffset At, JournalSpan Journal, bool IsDemo, ImmutableArray<ArchivedFile> Files)
+internal sealed partial record Manifest(
+    string Program, DateTimeOffset At, JournalSpan Journal, bool IsDemo, bool IsPart, ImmutableArray<ArchivedFile> Files)
 {
     /// <summary>Of the whole archive. A later one is refused, by its number.</summary>
     private const int Form = 1;
@@ -26,6 +28,7 @@ internal sealed partial record Manifest(string Program, DateTimeOffset At, Journ
         json.WriteString("program", Program);
         json.WriteInstant("at", At);
         json.WriteBoolean("demo", IsDemo);
+        json.WriteBoolean("part", IsPart);
         json.WriteStartObject("journal");
         Journal.Write(json);
         json.WriteEndObject();
@@ -56,13 +59,13 @@ internal sealed partial record Manifest(string Program, DateTimeOffset At, Journ
             return null;
         }
 
-        _ = top.Keys(["form", "program", "at", "demo", "journal", "files"]);
+        _ = top.Keys(["form", "program", "at", "demo", "part", "journal", "files"]);
         string? program = top["program"].Text(LongestProgram);
         DateTimeOffset? at = top["at"].Instant();
-        bool? isDemo = top["demo"].Flag();
+        bool? isDemo = top["demo"].Flag(), isPart = top["part"].Flag();
         JournalSpan? journal = JournalSpan.Read(top["journal"]);
         ImmutableArray<ArchivedFile> files = [.. top["files"].Items(most: Archive.MostEntries).Select(File).OfType<ArchivedFile>()];
-        return faults.Count > before ? null : new Manifest(program!, at!.Value, journal!, isDemo!.Value, files);
+        return faults.Count > before ? null : new Manifest(program!, at!.Value, journal!, isDemo!.Value, isPart!.Value, files);
     }
 
     private static ArchivedFile? File(JsonCursor file)

@@ -7,11 +7,21 @@ using CureWatch.Warnings;
 namespace CureWatch.Service.Backups;
 
 /// <summary>Makes the backup that is due, clears away what need not be kept, and says so where it cannot.</summary>
+/// <param name="data">The data folder.</param>
+/// <param name="program">The version of this program.</param>
+/// <param name="storage">What is wanted; a backup is.</param>
+/// <param name="latest">The newest state that is on disk.</param>
+/// <param name="needed">Asks for the number of the oldest entry that somebody here may still read.</param>
+/// <param name="troubles">Where it is told that no backup can be made.</param>
+/// <param name="health">Where it is told how old the newest is.</param>
+/// <param name="clock">The clock.</param>
+/// <param name="log">Where it is told what was done.</param>
 internal sealed class NightlyBackup(
     DataFolder data,
     string program,
-    BackupSettings settings,
+    StorageSettings storage,
     Latest latest,
+    Func<long> needed,
     Troubles troubles,
     BackupHealth health,
     TimeProvider clock,
@@ -19,6 +29,7 @@ internal sealed class NightlyBackup(
 {
     private static readonly TimeSpan RetryAfter = TimeSpan.FromMinutes(15);
 
+    private readonly BackupSettings _settings = storage.Backup ?? throw new ArgumentException("No backup is wanted.", nameof(storage));
     private DateTimeOffset? _failedAt;
 
     /// <summary>Looks whether one is due, and if so makes it.</summary>
@@ -33,9 +44,9 @@ internal sealed class NightlyBackup(
         var faults = new Faults();
         try
         {
-            var shelf = new BackupShelf(data.Disk, settings.Folder, shop.Plan.Shop);
+            var shelf = new BackupShelf(data.Disk, _settings.Folder, shop.Plan.Shop);
             health.Newest ??= shelf.All().FirstOrDefault(b => b.At <= now);
-            if (health.Newest?.At < BackupHour.Last(now, settings.At, shop.Plan.Hours.Zone) || health.Newest is null)
+            if (health.Newest?.At < BackupHour.Last(now, _settings.At, shop.Plan.Hours.Zone) || health.Newest is null)
             {
                 shelf.Furnish();
                 Make(shelf, shop, now, faults, stopping);
@@ -43,7 +54,7 @@ internal sealed class NightlyBackup(
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException)
         {
-            faults.Add(settings.Folder, "folder", e.Message, "a folder that can be written");
+            faults.Add(_settings.Folder, "folder", e.Message, "a folder that can be written");
         }
 
         Tell(faults, now);
@@ -59,9 +70,24 @@ internal sealed class NightlyBackup(
 
         health.Newest = new KeptBackup(path, now, backup.Bytes);
         Log.Made(log, path, backup.Bytes, backup.Manifest.Journal.Last);
-        foreach (KeptBackup gone in shelf.Rotate(settings, shop.Plan.Hours.Zone, backup.Manifest.Journal.Id))
+        foreach (KeptBackup gone in shelf.Rotate(_settings, shop.Plan.Hours.Zone, backup.Manifest.Journal.Id))
         {
             Log.Deleted(log, gone.Path);
+        }
+
+        if (storage.KeepJournal is { } keep)
+        {
+            Retire(shelf, shop, now - keep, backup.Manifest, faults, stopping);
+        }
+    }
+
+    /// <summary>A car that is here keeps all since it came: people look back at its day, and take it with them as a folder to replay.</summary>
+    private void Retire(BackupShelf shelf, Shop shop, DateTimeOffset before, Manifest backup, Faults faults, CancellationToken stopping)
+    {
+        DateTimeOffset limit = shop.JobsInOrder.Where(j => j.LeftAt is null).Select(j => latest.Register.Jobs[j.Job.Id].StartedAt).Append(before).Min();
+        if (new Retirement(data.Disk, data.Journal, shelf, faults).Run(backup, needed(), limit, stopping) is { } retired)
+        {
+            Log.Retired(log, retired.First, retired.Last, shelf.PathOf(retired.Archive));
         }
     }
 

@@ -21,8 +21,9 @@ internal sealed class Restore(IDisk disk, Archive archive, string source, string
     /// <param name="source">The backup.</param>
     /// <param name="target">The data folder to be: new, or empty.</param>
     /// <param name="faults">Where it is said why not.</param>
+    /// <param name="parts">Archives of parts of its journal that were retired, to be put back before it.</param>
     /// <returns>What was restored; null where nothing was, and then nothing is left behind.</returns>
-    public static Manifest? Of(IDisk disk, string source, string target, Faults faults)
+    public static Manifest? Of(IDisk disk, string source, string target, Faults faults, params IReadOnlyList<string> parts)
     {
         try
         {
@@ -34,23 +35,30 @@ internal sealed class Restore(IDisk disk, Archive archive, string source, string
             }
 
             using Archive? archive = Archive.Open(disk, source, faults);
-            return archive is not null && Into(disk, target, isNew, archive, source, faults) ? archive.Manifest : null;
+            if (archive?.Manifest.IsPart == true)
+            {
+                faults.Add(source, "manifest.json", "a part of a journal", "a whole backup; a part goes before one with --journal");
+                return null;
+            }
+
+            return archive is not null && Into(disk, target, isNew, archive, source, faults, parts) ? archive.Manifest : null;
         }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException or InvalidDataException)
         {
             faults.Add(target, "data folder", e.Message, Allowed);
             return null;
         }
     }
 
-    private static bool Into(IDisk disk, string target, bool isNew, Archive archive, string source, Faults faults)
+    private static bool Into(
+        IDisk disk, string target, bool isNew, Archive archive, string source, Faults faults, IReadOnlyList<string> parts)
     {
         Directory.CreateDirectory(target);
         IDiskFile held = disk.Open(DataFolder.LockOf(target), FileUse.Hold);
         bool isDone = false;
         try
         {
-            isDone = new Restore(disk, archive, source, target, faults).Run();
+            isDone = new Restore(disk, archive, source, target, faults).Run(parts);
             return isDone;
         }
         finally
@@ -63,14 +71,11 @@ internal sealed class Restore(IDisk disk, Archive archive, string source, string
         }
     }
 
-    private bool Run()
+    private bool Run(IReadOnlyList<string> parts)
     {
-        foreach (ArchivedFile file in archive.Manifest.Files)
+        if (!archive.Manifest.Files.All(f => Extract(archive, f)) || !parts.All(PutBack))
         {
-            if (!Extract(file))
-            {
-                return false;
-            }
+            return false;
         }
 
         Directory.CreateDirectory(Path.Combine(Work, Keys));
@@ -88,12 +93,41 @@ internal sealed class Restore(IDisk disk, Archive archive, string source, string
         return true;
     }
 
-    private bool Extract(ArchivedFile file)
+    /// <summary>Puts a retired part of the journal back, and takes away what told of it.</summary>
+    private bool PutBack(string path)
+    {
+        using Archive? part = Archive.Open(disk, path, faults);
+        if (part is null)
+        {
+            return false;
+        }
+
+        if (part.Manifest.Journal.Id != archive.Manifest.Journal.Id)
+        {
+            faults.Add(path, "manifest.json", $"the journal {part.Manifest.Journal.Id}", $"{archive.Manifest.Journal.Id}, the backup's");
+            return false;
+        }
+
+        string journal = DataFolder.JournalOf(Work);
+        if (!part.Manifest.Files.Where(f => f.Role == "journal" && !disk.Exists(Path.Combine(Work, f.Name))).All(f => Extract(part, f)))
+        {
+            return false;
+        }
+
+        foreach (RetiredPart back in RetiredPart.In(disk, journal).Where(p => disk.Exists(Segment.Named(journal, p.First).Path)))
+        {
+            disk.Delete(Path.Combine(journal, back.FileName));
+        }
+
+        return true;
+    }
+
+    private bool Extract(Archive from, ArchivedFile file)
     {
         string path = Path.Combine(Work, Path.Combine(file.Name.Split('/')));
         Directory.CreateDirectory(Path.GetDirectoryName(path)!);
         using IDiskFile made = disk.Open(path, file.Role == "key" ? FileUse.MakeSecret : FileUse.Make);
-        bool isSound = archive.Read(file, new DiskStream(made), faults);
+        bool isSound = from.Read(file, new DiskStream(made), faults);
         made.Flush();
         return isSound;
     }

@@ -12,12 +12,18 @@ internal static class RestoreCommand
     {
         var file = new Argument<string>("FILE") { Description = "the backup" };
         Option<string?> data = DataOption.Optional();
-        var command = new Command("restore", "Makes a new data folder of a backup, or says where the backup is damaged.") { file, data };
+        var parts = new Option<string[]>("--journal")
+        {
+            Description = "archive of a retired part of its journal, to be put back before it; as often as there are such",
+            HelpName = "path",
+            AllowMultipleArgumentsPerToken = true,
+        };
+        var command = new Command("restore", "Makes a new data folder of a backup, or says where the backup is damaged.") { file, data, parts };
         command.SetAction(parsed =>
         {
             var faults = new Faults();
             string target = parsed.GetValue(data) ?? DataOption.Usual;
-            if (Restore.Of(LocalDisk.Instance, parsed.GetValue(file)!, target, faults) is not { } restored)
+            if (Restore.Of(LocalDisk.Instance, parsed.GetValue(file)!, target, faults, parsed.GetValue(parts) ?? []) is not { } restored)
             {
                 return Refusal.Of(faults, parsed.InvocationConfiguration.Error);
             }

@@ -17,9 +17,12 @@ internal sealed class JournalReader
 
     /// <summary>Reads a whole journal.</summary>
     public JournalReader(IDisk disk, string folder)
-        : this(disk, Segment.In(disk, folder), JournalEnd.Empty, isWhole: true)
+        : this(disk, folder, Segment.In(disk, folder))
     {
     }
+
+    private JournalReader(IDisk disk, string folder, IReadOnlyList<Segment> segments)
+        : this(disk, segments, JournalEnd.Empty, isWhole: true) => (_end, Damage) = Begin(disk, folder, segments);
 
     private JournalReader(IDisk disk, IReadOnlyList<Segment> segments, JournalEnd before, bool isWhole) =>
         (_disk, _segments, _end, _isWhole) = (disk, segments, before, isWhole);
@@ -47,7 +50,12 @@ internal sealed class JournalReader
     public static IEnumerable<Damage> DamagesIn(IDisk disk, string folder)
     {
         IReadOnlyList<Segment> segments = Segment.In(disk, folder);
-        JournalEnd before = JournalEnd.Empty;
+        (JournalEnd before, Damage? first) = Begin(disk, folder, segments);
+        if (first is not null)
+        {
+            yield return first;
+        }
+
         for (int i = 0; i < segments.Count; i++)
         {
             var reader = new JournalReader(disk, [segments[i]], before, isWhole: i == segments.Count - 1);
@@ -63,6 +71,19 @@ internal sealed class JournalReader
                 long next = i + 1 < segments.Count ? segments[i + 1].First : 0;
                 before = before with { Last = next - 1, LastAt = DateTimeOffset.MinValue, PreviousHash = null };
             }
+        }
+    }
+
+    /// <returns>Where a journal stands before its first segment here: at the end of a part that was retired, or at nothing.</returns>
+    private static (JournalEnd Before, Damage? Damage) Begin(IDisk disk, string folder, IReadOnlyList<Segment> segments)
+    {
+        try
+        {
+            return (RetiredPart.Before(disk, folder, segments), null);
+        }
+        catch (InvalidDataException e)
+        {
+            return (JournalEnd.Empty, new Damage(folder, 0, e.Message));
         }
     }
 

@@ -20,6 +20,7 @@ internal static class PumpRegistration
             .AddSingleton(new Inbox(readingsPerSecond))
             .AddSingleton<Troubles>()
             .AddSingleton<IFollower, DeviceClocks>()
+            .AddSingleton<StartNeeds>()
             .AddSingleton(new Latest { Register = register })
             .AddSingleton(p => new PumpLoop(
                 p.GetRequiredService<Inbox>(),

@@ -145,7 +145,15 @@ public sealed class NightlyBackupTests : IAsyncLifetime
         var settings = new ServiceSettings(null!, _data.Folder, null!, null!) { Storage = storage };
         _health = new BackupHealth(settings, _data.Pumped.Clock);
         _nightly = new NightlyBackup(
-            _folder, "test", storage.Backup!, _data.Pumped.Latest, _data.Pumped.Troubles, _health, _data.Pumped.Clock, NullLogger<NightlyBackup>.Instance);
+            _folder,
+            "test",
+            storage,
+            _data.Pumped.Latest,
+            () => long.MaxValue,
+            _data.Pumped.Troubles,
+            _health,
+            _data.Pumped.Clock,
+            NullLogger<NightlyBackup>.Instance);
     }
 
     private void Look() => _nightly.Look(TestContext.Current.CancellationToken);
