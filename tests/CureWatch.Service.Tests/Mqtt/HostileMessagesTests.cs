@@ -47,7 +47,7 @@ public class HostileMessagesTests(ITestOutputHelper output)
     }
 
     private static string Outputs(ShopRig rig) => string.Join(
-        '\n', OutputDocuments.Others(rig.Register.Shop!).OrderBy(d => d.Key, StringComparer.Ordinal).Select(d => $"{d.Key} {Encoding.UTF8.GetString(d.Value.Bytes)}"));
+        '\n', OutputDocuments.Climates(rig.Register.Shop!).Concat(OutputDocuments.Cars(rig.Register.Shop!)).OrderBy(d => d.Key, StringComparer.Ordinal).Select(d => $"{d.Key} {Encoding.UTF8.GetString(d.Value.Bytes)}"));
 
     private static async Task SendAsync(IMqttClient client, Hostility.Message[] messages)
     {

@@ -3,7 +3,7 @@ using Microsoft.Extensions.Time.Testing;
 
 namespace CureWatch.Service.Tests.Mqtt;
 
-public class MarksTests
+public sealed class MarksTests : IDisposable
 {
     private static readonly TimeSpan Quiet = TimeSpan.FromMilliseconds(250);
 
@@ -11,6 +11,8 @@ public class MarksTests
     private readonly Marks _marks;
 
     public MarksTests() => _marks = new Marks(_time);
+
+    public void Dispose() => _marks.Dispose();
 
     [Fact]
     public async Task AtFirst_EverythingIsDue()
