@@ -17,7 +17,7 @@ internal static class HealthEndpoints
             .Refuses(StatusCodes.Status503ServiceUnavailable, "They do not; 'detail' says why.");
     }
 
-    /// <summary>Whoever asks starts the service again where it says no. That mends no broker, so a broker's trouble is told and is no no.</summary>
+    /// <summary>Whoever asks sends nothing here, or starts the service again, where it says no. That mends no broker, so a broker's trouble is no no.</summary>
     private static IResult Ready(Troubles troubles, Latest latest, BackupHealth backup) => troubles.Of(WarningKind.StorageTrouble) is { } storage
         ? Problem.Of(StatusCodes.Status503ServiceUnavailable, $"{storage.Cause} {storage.Rule.Action}")
         : latest.Register.Shop is null ? Problem.NoShopYet() : Says("ready", troubles, backup);

@@ -78,7 +78,7 @@ internal sealed class Retirement(IDisk disk, string journal, BackupShelf shelf, 
     private DateTimeOffset? FirstAt(Segment segment)
     {
         byte[] bytes = DurableFile.Read(disk, segment.Path);
-        return bytes.Length > Segment.HeaderBytes && FrameFormat.TryRead(bytes.AsMemory(Segment.HeaderBytes), out Frame frame) > 0 ? frame.At : null;
+        return Segment.HeaderIn(bytes, segment.First) is var (form, _) && FrameFormat.TryRead(bytes.AsMemory(Segment.HeaderBytes), form, out Frame frame) > 0 ? frame.At : null;
     }
 
     /// <summary>Whether the archive, read anew, has the very files that the backup has too.</summary>

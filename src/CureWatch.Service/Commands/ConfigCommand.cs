@@ -41,12 +41,9 @@ internal static class ConfigCommand
 
         using var journal = new JournalWriter(folder.Disk, folder.Journal, new EntryCodec(new KeyStore(folder.Disk, folder.Keys)), recovered.End);
         var draft = new Draft(recovered.Register, journal);
-        foreach (Entry entry in recovered.First)
-        {
-            draft.Append(entry, TimeProvider.System.GetUtcNow());
-        }
-
+        draft.Append(recovered.First.AsSpan(), TimeProvider.System.GetUtcNow());
         _ = draft.Flush();
+        _ = draft.Close();
         return recovered.First.Count(e => e is Entry.SettingsChanged);
     }
 }

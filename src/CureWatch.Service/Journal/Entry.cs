@@ -73,6 +73,9 @@ internal abstract record Entry
     /// <param name="Previous">SHA-256 of the whole segment before; empty in the first.</param>
     /// <param name="Content">SHA-256 of this segment up to this entry.</param>
     internal sealed record SegmentSealed(string Previous, string Content) : Entry;
+
+    /// <summary>The program was stopped as it should be. Only the writer makes it, as a <see cref="ClosingMark"/>.</summary>
+    internal sealed record JournalClosed : Entry;
 }
 
 /// <summary>How often something was refused.</summary>

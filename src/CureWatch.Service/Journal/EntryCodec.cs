@@ -97,6 +97,7 @@ internal sealed class EntryCodec(KeyStore keys)
                 EntryKind.WarningChanged => ReadJson<Entry.WarningChanged>(payload),
                 EntryKind.Ruled => ReadJson<Entry.Ruled>(payload),
                 EntryKind.SegmentSealed => ReadJson<Entry.SegmentSealed>(payload),
+                EntryKind.JournalClosed => new Entry.JournalClosed(),
                 _ => throw Unknown(frame, null),
             };
         }

@@ -18,4 +18,5 @@ internal enum EntryKind : byte
 
     /// <summary>The journal's own marks.</summary>
     SegmentSealed = 64,
+    JournalClosed = 65,
 }

@@ -5,8 +5,9 @@ namespace CureWatch.Service.Journal;
 
 /// <summary>Reads a journal from its first frame to its last, and says where it is damaged.</summary>
 /// <remarks>
-/// A last segment that stops in the middle of a frame is torn: the power went during a write that was never acknowledged. Anything else
-/// that is not what was written is damage, and reading stops there.
+/// A batch is there as a whole, or not at all. What is not whole at the end of the last segment is torn: the power went during a write that was never
+/// acknowledged. But where a sound frame of a later batch follows, the one before was on the disk, so that is damage, like anything else that is not
+/// what was written; and reading stops there.
 /// </remarks>
 internal sealed class JournalReader
 {
@@ -95,20 +96,32 @@ internal sealed class JournalReader
         }
 
         int offset = Segment.HeaderBytes;
-        Frame frame = default;
-        while (offset < bytes.Length && FrameFormat.TryRead(bytes.AsMemory(offset), out frame) is > 0 and var taken && Follows(segment, offset, frame))
+        bool isSealed = false;
+        var batch = new List<Frame>();
+        while (offset < bytes.Length && FrameFormat.TryRead(bytes.AsMemory(offset), _end.Form, out Frame frame) is > 0 and var taken
+            && Follows(segment, offset, batch, frame))
         {
-            _end = _end with { Last = frame.Sequence, LastAt = frame.At, Bytes = offset + taken };
-            if (!IsSoundSeal(segment, bytes, offset, frame))
+            batch.Add(frame);
+            isSealed = frame.Kind == EntryKind.SegmentSealed;
+            if (isSealed && !IsSoundSeal(segment, bytes, offset, frame))
             {
                 yield break;
             }
 
-            yield return frame;
             offset += taken;
+            if (frame.EndsBatch)
+            {
+                _end = _end with { Last = frame.Sequence, LastAt = frame.At, Bytes = offset };
+                foreach (Frame whole in batch)
+                {
+                    yield return whole;
+                }
+
+                batch.Clear();
+            }
         }
 
-        Close(segment, bytes, offset, isLast, isSealed: frame.Kind == EntryKind.SegmentSealed && offset == bytes.Length);
+        Close(segment, bytes, offset, isLast, isSealed);
     }
 
     private bool Opens(Segment segment, byte[] bytes, bool isLast)
@@ -120,10 +133,10 @@ internal sealed class JournalReader
             return false;
         }
 
-        byte[]? journalId = Segment.JournalIdIn(bytes, segment.First);
+        (int Form, byte[] JournalId)? header = Segment.HeaderIn(bytes, segment.First);
         string? wrong =
-            journalId is null ? "no header of a journal segment"
-            : _end.JournalId is { } own && !own.AsSpan().SequenceEqual(journalId) ? "a segment of another journal"
+            header is null ? "no header of a journal segment"
+            : _end.JournalId is { } own && !own.AsSpan().SequenceEqual(header.Value.JournalId) ? "a segment of another journal"
             : segment.First != _end.Last + 1 ? $"begins with frame {segment.First}, but the frame before is {_end.Last}"
             : null;
         if (wrong is not null)
@@ -132,29 +145,28 @@ internal sealed class JournalReader
             return false;
         }
 
-        _end = _end with { JournalId = journalId, Segment = segment, Bytes = Segment.HeaderBytes, TornBytes = 0, IsSealed = false };
+        _end = _end with
+        {
+            JournalId = header!.Value.JournalId, Segment = segment, Form = header.Value.Form, Bytes = Segment.HeaderBytes, TornBytes = 0, IsSealed = false,
+        };
         return true;
     }
 
-    private bool Follows(Segment segment, int offset, Frame frame)
+    private bool Follows(Segment segment, int offset, List<Frame> batch, Frame frame)
     {
-        if (frame.Sequence == _end.Last + 1 && frame.At >= _end.LastAt)
+        (long last, DateTimeOffset lastAt) = batch.Count > 0 ? (batch[^1].Sequence, batch[^1].At) : (_end.Last, _end.LastAt);
+        if (frame.Sequence == last + 1 && frame.At >= lastAt && frame.Batch == _end.Last + 1)
         {
             return true;
         }
 
-        Damage = new Damage(segment.Path, offset, $"frame {frame.Sequence} does not follow frame {_end.Last}");
+        Damage = new Damage(segment.Path, offset, $"frame {frame.Sequence} does not follow frame {last}");
         return false;
     }
 
     private bool IsSoundSeal(Segment segment, byte[] bytes, int offset, Frame frame)
     {
-        if (frame.Kind != EntryKind.SegmentSealed)
-        {
-            return true;
-        }
-
-        var seal = (Entry.SegmentSealed)EntryCodec.ReadSeal(frame);
+        Entry.SegmentSealed seal = EntryCodec.ReadSeal(frame);
         bool isSound = seal.Content == Convert.ToHexStringLower(SHA256.HashData(bytes.AsSpan(0, offset))) && (_end.PreviousHash is null || seal.Previous == _end.PreviousHash);
         if (!isSound)
         {
@@ -171,9 +183,9 @@ internal sealed class JournalReader
             return;
         }
 
-        if (offset < bytes.Length && (!isLast || IsFollowedByFrame(bytes.AsMemory(offset))))
+        if (_end.Bytes < bytes.Length && (!isLast || isSealed || WasOnDisk(bytes.AsMemory(offset))))
         {
-            Damage = new Damage(segment.Path, offset, $"frame {_end.Last + 1} is not what was written");
+            Damage = new Damage(segment.Path, offset, "the frame is not what was written");
         }
         else if (!isLast && !isSealed)
         {
@@ -184,20 +196,21 @@ internal sealed class JournalReader
             _end = _end with { PreviousHash = Convert.ToHexStringLower(SHA256.HashData(bytes)), IsSealed = true };
         }
 
-        _end = _end with { TornBytes = bytes.Length - offset };
+        _end = _end with { TornBytes = bytes.Length - _end.Bytes };
     }
 
-    /// <summary>Whether a sound frame of this journal's near future lies behind what cannot be read.</summary>
-    private bool IsFollowedByFrame(ReadOnlyMemory<byte> bytes)
+    /// <summary>Whether what cannot be read here was on the disk once.</summary>
+    private bool WasOnDisk(ReadOnlyMemory<byte> bytes)
     {
-        for (int i = 1; i + FrameFormat.PrefixBytes + FrameFormat.FixedBodyBytes <= bytes.Length; i++)
+        long batch = _end.Last + 1;
+        for (int i = 1; i < bytes.Length; i++)
         {
-            if (FrameFormat.TryRead(bytes[i..], out Frame frame) > 0 && frame.Sequence > _end.Last)
+            if (FrameFormat.TryRead(bytes[i..], _end.Form, out Frame frame) > 0 && frame.Batch > batch)
             {
                 return true;
             }
         }
 
-        return false;
+        return ClosingMark.IsHurt(bytes.Span, batch, _end.LastAt);
     }
 }

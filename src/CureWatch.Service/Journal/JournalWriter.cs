@@ -1,4 +1,5 @@
 using System.Buffers;
+using System.Runtime.InteropServices;
 using System.Security.Cryptography;
 using CureWatch.Service.Disk;
 
@@ -8,6 +9,10 @@ namespace CureWatch.Service.Journal;
 /// Appends entries to the journal. What is appended lies in memory until it is flushed, in one write and one fsync; only then may anybody be
 /// told of it.
 /// </summary>
+/// <remarks>
+/// Where that fails, nobody knows what is on the disk behind the last flush, and asking the file would not tell: what was written may be dropped from
+/// memory without ever having reached the disk. So the file is opened anew and cut off there before anything more is written.
+/// </remarks>
 internal sealed class JournalWriter : IDisposable
 {
     /// <summary>A full segment is sealed. Source (choice): small enough to read whole, some weeks of a shop.</summary>
@@ -21,21 +26,41 @@ internal sealed class JournalWriter : IDisposable
     private readonly ArrayBufferWriter<byte> _payload = new();
     private readonly ArrayBufferWriter<byte> _pending = new();
     private readonly IncrementalHash _hash = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
+
+    /// <summary>What the disk has: where to come back to.</summary>
+    private JournalMark _flushed;
+
+    /// <summary>Where the last frame of what waits for the disk begins.</summary>
+    private int _frameAt;
+
+    private Segment? _segment;
     private IDiskFile? _file;
+    private int _form = FrameFormat.Newest;
+
+    /// <summary>How long the segment is up to the last flush; 0 where not even its header is on the disk.</summary>
     private long _length;
-    private long _firstPending;
+
     private string _previousHash;
+
+    /// <summary>Whether nobody knows what the segment holds behind that.</summary>
+    private bool _isDoubtful;
 
     /// <summary>Goes on where a journal that was read ends; an unfinished write behind it is cut off.</summary>
     public JournalWriter(IDisk disk, string folder, EntryCodec codec, JournalEnd end, long segmentBytes = UsualSegmentBytes)
     {
         (_disk, _folder, _codec, _segmentBytes) = (disk, folder, codec, segmentBytes);
         _journalId = end.JournalId ?? RandomNumberGenerator.GetBytes(Segment.JournalIdBytes);
-        (Last, LastAt, _previousHash) = (end.Last, end.LastAt, end.PreviousHash ?? throw new ArgumentException("The journal is damaged.", nameof(end)));
-        _firstPending = Last + 1;
+        _previousHash = end.PreviousHash ?? throw new ArgumentException("The journal is damaged.", nameof(end));
+        _flushed = new JournalMark(0, 0, end.Last, end.LastAt);
+        Forget();
         if (end is { Segment: { } segment, IsSealed: false })
         {
-            Reopen(segment, end);
+            (_segment, _length, _form) = (segment, end.Bytes, end.Form);
+            Reopen();
+            if (_form != FrameFormat.Newest)
+            {
+                Flush(isFull: true);
+            }
         }
     }
 
@@ -45,40 +70,55 @@ internal sealed class JournalWriter : IDisposable
     /// <summary>The instant of the last entry appended.</summary>
     public DateTimeOffset LastAt { get; private set; }
 
+    /// <summary>How far it is now.</summary>
+    public JournalMark Mark => new(_pending.WrittenCount, _frameAt, Last, LastAt);
+
     /// <summary>Appends an entry in memory.</summary>
     /// <param name="entry">The entry.</param>
     /// <param name="at">The present; an instant before the last entry's is taken as that.</param>
+    /// <exception cref="IOException">The key that seals what names a person cannot be written; nothing is appended.</exception>
     public void Append(Entry entry, DateTimeOffset at)
     {
         _payload.ResetWrittenCount();
         EntryKind kind = _codec.Write(entry, _payload);
-        int length = FrameFormat.PrefixBytes + FrameFormat.FixedBodyBytes + _payload.WrittenCount;
+        int head = FrameFormat.PrefixBytes + FrameFormat.FixedBodyBytes(_form), length = head + _payload.WrittenCount;
         Span<byte> frame = _pending.GetSpan(length)[..length];
-        _payload.WrittenSpan.CopyTo(frame[(FrameFormat.PrefixBytes + FrameFormat.FixedBodyBytes)..]);
+        _payload.WrittenSpan.CopyTo(frame[head..]);
         LastAt = at > LastAt ? at : LastAt;
-        FrameFormat.Complete(frame, ++Last, LastAt, kind, EntryCodec.VersionOf(entry));
+        FrameFormat.Complete(frame, _form, new Frame(++Last, LastAt, kind, EntryCodec.VersionOf(entry), _flushed.Last + 1, EndsBatch: false, default));
+        _frameAt = _pending.WrittenCount;
         _pending.Advance(length);
     }
 
-    /// <summary>Brings what was appended onto the disk.</summary>
-    /// <exception cref="IOException">It may not be on the disk: nothing of it may be acknowledged, and nothing more appended.</exception>
+    /// <summary>Takes back what was appended since.</summary>
+    public void BackTo(JournalMark mark)
+    {
+        (Last, LastAt, _frameAt) = (mark.Last, mark.LastAt, mark.FrameAt);
+        _pending.ResetWrittenCount();
+        _pending.Advance(mark.Bytes); // those bytes are still there
+    }
+
+    /// <summary>Takes back everything that is not on the disk.</summary>
+    public void Forget() => BackTo(_flushed);
+
+    /// <summary>Brings what was appended onto the disk, all of it or nothing.</summary>
+    /// <exception cref="IOException">It may not be on the disk: nothing of it may be acknowledged, and it has to be forgotten.</exception>
     public void Flush()
     {
-        if (_pending.WrittenCount == 0)
+        if (_pending.WrittenCount > 0)
         {
-            return;
+            Flush(isFull: _length + _pending.WrittenCount >= _segmentBytes);
         }
+    }
 
-        _file ??= Begin(_firstPending);
-        Write(_pending.WrittenSpan);
-        _file.Flush();
-        _pending.ResetWrittenCount();
-        if (_length >= _segmentBytes)
-        {
-            Seal();
-        }
-
-        _firstPending = Last + 1;
+    /// <summary>Leaves the mark of an orderly stop.</summary>
+    /// <exception cref="IOException">It may not be on the disk; everything before is.</exception>
+    public void Close()
+    {
+        Flush();
+        Ready();
+        _pending.Write(ClosingMark.Frame(++Last, LastAt));
+        Store(hashed: 0);
     }
 
     public void Dispose()
@@ -87,46 +127,90 @@ internal sealed class JournalWriter : IDisposable
         _hash.Dispose();
     }
 
-    private void Reopen(Segment segment, JournalEnd end)
+    private void Flush(bool isFull)
     {
-        if (end.Bytes == 0)
+        Ready();
+        int hashed = 0;
+        if (isFull)
         {
-            _disk.Delete(segment.Path);
-            return;
+            _hash.AppendData(_pending.WrittenSpan);
+            hashed = _pending.WrittenCount;
+            Append(new Entry.SegmentSealed(_previousHash, Convert.ToHexStringLower(_hash.GetCurrentHash())), LastAt);
         }
 
-        _hash.AppendData(DurableFile.Read(_disk, segment.Path).AsSpan(0, (int)end.Bytes));
-        _file = _disk.Open(segment.Path, FileUse.Write);
-        _length = end.Bytes;
-        _file.SetLength(_length);
-        _file.Flush();
+        FrameFormat.EndBatch(MemoryMarshal.AsMemory(_pending.WrittenMemory).Span[_frameAt..], _form);
+        Store(hashed);
+        if (isFull)
+        {
+            _previousHash = Convert.ToHexStringLower(_hash.GetHashAndReset());
+            _file!.Dispose();
+            (_segment, _file, _length, _form) = (null, null, 0, FrameFormat.Newest);
+        }
     }
 
-    private IDiskFile Begin(long first)
+    /// <summary>One write and one fsync.</summary>
+    /// <param name="hashed">How much of it the hash has already.</param>
+    private void Store(int hashed)
     {
-        _file = _disk.Open(Segment.Named(_folder, first).Path, FileUse.Make);
-        _length = 0;
-        Write(Segment.Header(_journalId, first));
+        _isDoubtful = true;
+        _file!.Write(_pending.WrittenSpan, _length);
+        _file.Flush();
+        _isDoubtful = false;
+        _hash.AppendData(_pending.WrittenSpan[hashed..]);
+        _length += _pending.WrittenCount;
+        _flushed = new JournalMark(0, 0, Last, LastAt);
+        Forget();
+    }
+
+    /// <summary>Sees to it that there is a segment that ends where it was flushed last.</summary>
+    private void Ready()
+    {
+        if (_isDoubtful)
+        {
+            Reopen();
+        }
+
+        if (_file is null)
+        {
+            Begin();
+        }
+    }
+
+    private void Begin()
+    {
+        _isDoubtful = true;
+        long first = _flushed.Last + 1;
+        _segment = Segment.Named(_folder, first);
+        _file = _disk.Open(_segment.Value.Path, FileUse.Make);
+        byte[] header = Segment.Header(_journalId, first);
+        _file.Write(header, 0);
         _file.Flush();
         _disk.FlushFolder(_folder);
-        return _file;
+        _isDoubtful = false;
+        _hash.AppendData(header);
+        _length = header.Length;
     }
 
-    private void Write(ReadOnlySpan<byte> bytes)
+    private void Reopen()
     {
-        _file!.Write(bytes, _length);
-        _hash.AppendData(bytes);
-        _length += bytes.Length;
-    }
-
-    private void Seal()
-    {
-        Append(new Entry.SegmentSealed(_previousHash, Convert.ToHexStringLower(_hash.GetCurrentHash())), LastAt);
-        Write(_pending.WrittenSpan);
-        _file!.Flush();
-        _pending.ResetWrittenCount();
-        _previousHash = Convert.ToHexStringLower(_hash.GetHashAndReset());
-        _file!.Dispose();
+        string path = _segment!.Value.Path;
+        _file?.Dispose();
         _file = null;
+        _ = _hash.GetHashAndReset();
+        if (_length == 0)
+        {
+            _disk.Delete(path);
+            _disk.FlushFolder(_folder);
+        }
+        else
+        {
+            byte[] bytes = DurableFile.Read(_disk, path);
+            _hash.AppendData(bytes.Length >= _length ? bytes.AsSpan(0, (int)_length) : throw new IOException($"{path} has lost its end."));
+            _file = _disk.Open(path, FileUse.Write);
+            _file.SetLength(_length);
+            _file.Flush();
+        }
+
+        _isDoubtful = false;
     }
 }

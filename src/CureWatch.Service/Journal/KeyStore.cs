@@ -12,10 +12,35 @@ internal sealed class KeyStore(IDisk disk, string folder)
 {
     private const string Ending = ".key";
 
+    /// <summary>No id of a job.</summary>
+    private const string TryName = "";
+
     private readonly Dictionary<string, PersonalKey> _known = new(StringComparer.Ordinal);
 
+    /// <summary>Whether every key in the folder lasts. One whose making failed half-way, now or before the last start, may not.</summary>
+    private bool _isFlushed;
+
     /// <summary>The key of a job; made now where there is none.</summary>
-    public PersonalKey Of(string job) => Find(job) ?? Make(job);
+    /// <exception cref="IOException">It may not last: nothing may be sealed with it.</exception>
+    public PersonalKey Of(string job)
+    {
+        if (!_isFlushed)
+        {
+            disk.FlushFolder(folder);
+            _isFlushed = true;
+        }
+
+        return Find(job) ?? Make(job);
+    }
+
+    /// <summary>Makes a key and throws it away.</summary>
+    /// <exception cref="IOException">No key can be made.</exception>
+    public void Try()
+    {
+        disk.Delete(PathOf(TryName));
+        DurableFile.Create(disk, PathOf(TryName), RandomNumberGenerator.GetBytes(PersonalKey.Bytes), isSecret: true);
+        disk.Delete(PathOf(TryName));
+    }
 
     /// <returns>The key, or null where there is none, or no longer.</returns>
     public PersonalKey? Find(string job)
@@ -39,7 +64,9 @@ internal sealed class KeyStore(IDisk disk, string folder)
     private PersonalKey Make(string job)
     {
         byte[] secret = RandomNumberGenerator.GetBytes(PersonalKey.Bytes);
+        _isFlushed = false;
         DurableFile.Create(disk, PathOf(job), secret, isSecret: true);
+        _isFlushed = true;
         var key = new PersonalKey(secret, PathOf(job));
         _known.Add(job, key);
         return key;

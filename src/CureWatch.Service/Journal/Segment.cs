@@ -6,7 +6,7 @@ namespace CureWatch.Service.Journal;
 
 /// <summary>
 /// One file of the journal: a header, then frames. Its name is the number of its first frame. The header, little-endian:
-/// [mark: 8][form: 4][journal: 16][first sequence: 8][CRC-32C of all before: 4].
+/// [mark: 8][form of its frames: 4][journal: 16][first sequence: 8][CRC-32C of all before: 4].
 /// </summary>
 /// <param name="Path">The file.</param>
 /// <param name="First">The number of its first frame.</param>
@@ -17,7 +17,6 @@ internal readonly record struct Segment(string Path, long First)
 
     private const string Ending = ".journal";
     private const int Digits = 20;
-    private const int Form = 1;
 
     private static ReadOnlySpan<byte> Mark => "cwjournl"u8;
 
@@ -41,20 +40,20 @@ internal readonly record struct Segment(string Path, long First)
     {
         byte[] header = new byte[HeaderBytes];
         Mark.CopyTo(header);
-        BinaryPrimitives.WriteInt32LittleEndian(header.AsSpan(8), Form);
+        BinaryPrimitives.WriteInt32LittleEndian(header.AsSpan(8), FrameFormat.Newest);
         journalId.CopyTo(header.AsSpan(12));
         BinaryPrimitives.WriteInt64LittleEndian(header.AsSpan(28), first);
         BinaryPrimitives.WriteUInt32LittleEndian(header.AsSpan(36), Crc32C.Of(header.AsSpan(0, 36)));
         return header;
     }
 
-    /// <returns>The id of the journal, or null where this is no sound header of that segment.</returns>
-    public static byte[]? JournalIdIn(ReadOnlySpan<byte> header, long first) =>
+    /// <returns>The form of its frames and the id of the journal, or null where this is no sound header of that segment.</returns>
+    public static (int Form, byte[] JournalId)? HeaderIn(ReadOnlySpan<byte> header, long first) =>
         header.Length >= HeaderBytes
         && header[..8].SequenceEqual(Mark)
-        && BinaryPrimitives.ReadInt32LittleEndian(header[8..]) == Form
+        && BinaryPrimitives.ReadInt32LittleEndian(header[8..]) is >= 1 and <= FrameFormat.Newest and var form
         && BinaryPrimitives.ReadInt64LittleEndian(header[28..]) == first
         && BinaryPrimitives.ReadUInt32LittleEndian(header[36..]) == Crc32C.Of(header[..36])
-            ? header.Slice(12, JournalIdBytes).ToArray()
+            ? (form, header.Slice(12, JournalIdBytes).ToArray())
             : null;
 }

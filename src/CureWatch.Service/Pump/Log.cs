@@ -12,6 +12,12 @@ internal static partial class Log
     [LoggerMessage(2003, LogLevel.Warning, "The clock of probe {Probe} in {Bay} is ahead of ours by {Ahead}: what it says is refused until one of the two is set right.")]
     public static partial void DeviceIsAhead(ILogger logger, string bay, string probe, TimeSpan ahead);
 
-    [LoggerMessage(2001, LogLevel.Critical, "The journal cannot be written. Nothing more is taken or acknowledged until the service starts again.")]
+    [LoggerMessage(2001, LogLevel.Critical, "The journal cannot be written. Nothing more is taken or acknowledged until it can; it is tried again and again.")]
     public static partial void JournalFailed(ILogger logger, Exception e);
+
+    [LoggerMessage(2005, LogLevel.Warning, "The journal can be written again: what comes is taken.")]
+    public static partial void JournalGoesOn(ILogger logger);
+
+    [LoggerMessage(2006, LogLevel.Warning, "The mark of an orderly stop could not be written. Nothing is lost.")]
+    public static partial void JournalNotClosed(ILogger logger, Exception e);
 }

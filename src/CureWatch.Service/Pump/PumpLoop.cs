@@ -11,8 +11,11 @@ namespace CureWatch.Service.Pump;
 /// </summary>
 internal sealed class PumpLoop : IDisposable
 {
-    /// <summary>Most arrivals behind one fsync. Source (choice): a few milliseconds of work.</summary>
-    private const int MostInBatch = 2_000;
+    /// <summary>Most arrivals behind one fsync, where it is quick. Source (choice): a few milliseconds of work.</summary>
+    private const int UsualBatch = 2_000;
+
+    /// <summary>A write that takes longer is slow: behind the next goes all that waits. Source (choice): longer than the work of a batch.</summary>
+    private static readonly TimeSpan SlowWrite = TimeSpan.FromMilliseconds(50);
 
     /// <summary>How often the journal notes that time passes while nothing else comes.</summary>
     private static readonly TimeSpan IdleMark = TimeSpan.FromMinutes(1);
@@ -24,26 +27,28 @@ internal sealed class PumpLoop : IDisposable
     private readonly IFollower[] _followers;
     private readonly Troubles _troubles;
     private readonly ClockWatch _clockWatch;
+    private readonly StorageWatch _storage;
     private readonly ILogger<PumpLoop> _log;
     private readonly Draft _draft;
     private readonly RefusalCounter _refusals;
     private readonly List<(Arrival Arrival, Answer Answer)> _answers = [];
     private readonly Thread _thread;
 
-    /// <summary>Why nothing is taken any more; null while all is well.</summary>
-    private string? _trouble;
+    /// <summary>While nothing can be stored and nothing is taken; null while all is well.</summary>
+    private Outage? _outage;
 
     public PumpLoop(
         Inbox inbox,
         Latest latest,
         Register register,
         JournalWriter journal,
+        StorageWatch storage,
         TimeProvider clock,
         IEnumerable<IFollower> followers,
         Troubles troubles,
         ILogger<PumpLoop> log)
     {
-        (_inbox, _latest, _journal, _clock, _followers, _troubles, _log) = (inbox, latest, journal, clock, [.. followers], troubles, log);
+        (_inbox, _latest, _journal, _storage, _clock, _followers, _troubles, _log) = (inbox, latest, journal, storage, clock, [.. followers], troubles, log);
         _clockWatch = new ClockWatch(troubles, clock);
         _refusals = new RefusalCounter(clock);
         _draft = new Draft(register, journal);
@@ -55,12 +60,9 @@ internal sealed class PumpLoop : IDisposable
     public void Start(IEnumerable<Entry> first)
     {
         _clockWatch.Look(_clock.GetUtcNow(), _draft.Register.At);
-        foreach (Entry entry in first)
-        {
-            _draft.Append(entry, _clock.GetUtcNow());
-        }
-
+        _draft.Append([.. first], _clock.GetUtcNow());
         Publish(_draft.Flush());
+        _storage.Look();
         _thread.Start();
     }
 
@@ -78,8 +80,8 @@ internal sealed class PumpLoop : IDisposable
 
     private void Run()
     {
-        var batch = new List<Arrival>(MostInBatch);
-        while (_inbox.Take(batch, MostInBatch))
+        var batch = new List<Arrival>(UsualBatch);
+        while (_inbox.Take(batch, _storage.LastWrite > SlowWrite ? Inbox.Most : UsualBatch))
         {
             foreach (Arrival arrival in batch)
             {
@@ -87,17 +89,21 @@ internal sealed class PumpLoop : IDisposable
             }
 
             batch.Clear();
-            Commit(isLast: false);
+            if (_outage is null or { IsDue: true })
+            {
+                Commit(isLast: false);
+            }
         }
 
         Commit(isLast: true);
+        Close();
     }
 
     private void Take(Arrival arrival)
     {
-        if (_trouble is not null)
+        if (_outage is not null)
         {
-            arrival.Complete(new Answer.NotStored(_trouble));
+            arrival.Complete(new Answer.NotStored(_outage.Why));
             return;
         }
 
@@ -110,6 +116,7 @@ internal sealed class PumpLoop : IDisposable
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
             Log.KeyNotMade(_log, e, arrival.GetType().Name);
+            _storage.KeysFail(e);
             _answers.Add((arrival, new Answer.NotStored($"its key cannot be written: {e.Message}")));
         }
 #pragma warning disable CA1031 // whatever one arrival breaks, the bay is watched on
@@ -126,7 +133,7 @@ internal sealed class PumpLoop : IDisposable
         switch (arrival)
         {
             case Arrival.Reading a:
-                _draft.Append(a.Entry, now);
+                _draft.Append([a.Entry], now);
                 return Answer.Stored.Plain;
             case Arrival.Refusal a:
                 _refusals.Count(a.Reason, a.Place);
@@ -134,7 +141,7 @@ internal sealed class PumpLoop : IDisposable
             case Arrival.Wake:
                 if (now - _draft.Register.At >= IdleMark || ShopFold.NextDueAt(_draft.Register.Shop!) <= now)
                 {
-                    _draft.Append(new Entry.ClockReached(), now);
+                    _draft.Append([new Entry.ClockReached()], now);
                 }
 
                 return Answer.Stored.Plain;
@@ -151,59 +158,101 @@ internal sealed class PumpLoop : IDisposable
 
     private Answer Enact(Decision decision, DateTimeOffset now)
     {
-        foreach (Entry entry in decision.Entries)
-        {
-            _draft.Append(entry, now);
-        }
-
+        _draft.Append(decision.Entries.AsSpan(), now);
         return decision.Answer;
     }
 
     private void Commit(bool isLast)
     {
-        if (_trouble is null && Stored(isLast) is { } commit)
+        if (Stored(isLast) is { } commit)
         {
             Publish(commit);
+            EndOutage();
         }
 
         foreach ((Arrival arrival, Answer answer) in _answers)
         {
-            arrival.Complete(_trouble is null ? answer : new Answer.NotStored(_trouble));
+            arrival.Complete(_outage is null ? answer : new Answer.NotStored(_outage.Why));
         }
 
         _answers.Clear();
+        _storage.Look();
     }
 
-    /// <returns>What is on disk now; null where it may not be.</returns>
+    /// <returns>What is on disk now; null where it may not be, and is forgotten here.</returns>
     private Commit? Stored(bool isLast)
     {
         try
         {
             Mark(isLast);
-            return _draft.Flush();
+            Commit commit = _storage.Watch(_draft.Flush);
+            _refusals.Keep();
+            return commit;
         }
-#pragma warning disable CA1031 // a full disk is no IOException everywhere: past a limit on a file's size .NET speaks of an argument
+#pragma warning disable CA1031 // whatever it is, what may not be on disk is not acknowledged
         catch (Exception e)
 #pragma warning restore CA1031
         {
-            _trouble = $"the journal cannot be written: {e.Message}";
-            _troubles.Raise(WarningKind.StorageTrouble, e.Message);
-            Log.JournalFailed(_log, e);
+            _draft.Forget();
+            _refusals.Forget();
+            Suffer(e);
             return null;
         }
     }
 
+    /// <summary>Notes what has to be noted, and where the journal could not be written, that it can.</summary>
     private void Mark(bool isLast)
     {
         DateTimeOffset now = _clock.GetUtcNow();
         if (_refusals.Take(isLast) is { } counted)
         {
-            _draft.Append(counted, now);
+            _draft.Append([counted], now);
         }
 
-        if (isLast)
+        if (isLast || _outage is not null)
         {
-            _draft.Append(new Entry.ClockReached(), now);
+            _draft.Append([new Entry.ClockReached()], now);
+        }
+    }
+
+    private void Suffer(Exception e)
+    {
+        string why = $"the journal cannot be written: {e.Message}";
+        if (_outage is null)
+        {
+            Log.JournalFailed(_log, e);
+        }
+
+        _outage = _outage?.GoesOn(why) ?? new Outage(why, _clock, () => _inbox.PostAsync(new Arrival.Wake()).AsTask());
+        _troubles.Raise(WarningKind.StorageTrouble, e.Message);
+    }
+
+    private void EndOutage()
+    {
+        if (_outage is not null)
+        {
+            _outage = null;
+            _troubles.Clear(WarningKind.StorageTrouble);
+            Log.JournalGoesOn(_log);
+        }
+    }
+
+    private void Close()
+    {
+        if (_outage is not null)
+        {
+            return;
+        }
+
+        try
+        {
+            Publish(_draft.Close());
+        }
+#pragma warning disable CA1031 // the service stops in any case
+        catch (Exception e)
+#pragma warning restore CA1031
+        {
+            Log.JournalNotClosed(_log, e);
         }
     }
 

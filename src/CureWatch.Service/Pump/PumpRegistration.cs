@@ -22,11 +22,15 @@ internal static class PumpRegistration
             .AddSingleton<IFollower, DeviceClocks>()
             .AddSingleton<StartNeeds>()
             .AddSingleton(new Latest { Register = register })
+            .AddSingleton(new KeyStore(folder.Disk, folder.Keys))
+            .AddSingleton(p => new StorageWatch(
+                folder.Disk, folder.Journal, p.GetRequiredService<KeyStore>(), p.GetRequiredService<Troubles>(), p.GetRequiredService<TimeProvider>()))
             .AddSingleton(p => new PumpLoop(
                 p.GetRequiredService<Inbox>(),
                 p.GetRequiredService<Latest>(),
                 register,
-                new JournalWriter(folder.Disk, folder.Journal, new EntryCodec(new KeyStore(folder.Disk, folder.Keys)), end, segmentBytes),
+                new JournalWriter(folder.Disk, folder.Journal, new EntryCodec(p.GetRequiredService<KeyStore>()), end, segmentBytes),
+                p.GetRequiredService<StorageWatch>(),
                 p.GetRequiredService<TimeProvider>(),
                 p.GetServices<IFollower>(),
                 p.GetRequiredService<Troubles>(),

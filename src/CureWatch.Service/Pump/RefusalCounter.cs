@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using CureWatch.Readings;
 using CureWatch.Service.Journal;
 using CureWatch.Service.Settings;
@@ -19,16 +20,19 @@ internal sealed class RefusalCounter(TimeProvider clock)
     /// <summary>A topic may have 65,535 bytes; this much tells it from others. Source (choice).</summary>
     private const int LongestPlace = 120;
 
-    private readonly SortedDictionary<(string Reason, string Place), int> _counts = [];
-    private readonly HashSet<string> _unknown = new(StringComparer.Ordinal);
-    private long? _countedAt;
+    private Counted _now = Counted.Nothing;
+    private Counted _kept = Counted.Nothing;
 
     public void Count(Disbelief reason, string place)
     {
         place = place.Length <= LongestPlace ? place : string.Concat(place.AsSpan(0, LongestPlace), "…");
-        bool isNamed = reason != Disbelief.UnknownProbe || _unknown.Contains(place) || (_unknown.Count < MostUnknown && _unknown.Add(place));
+        bool isNamed = reason != Disbelief.UnknownProbe || _now.Unknown.Contains(place) || _now.Unknown.Count < MostUnknown;
         (string, string) key = (WireName<Disbelief>.Of(reason), isNamed ? place : OtherPlaces);
-        _counts[key] = _counts.GetValueOrDefault(key) + 1;
+        _now = _now with
+        {
+            Counts = _now.Counts.SetItem(key, _now.Counts.GetValueOrDefault(key) + 1),
+            Unknown = reason == Disbelief.UnknownProbe && isNamed ? _now.Unknown.Add(place) : _now.Unknown,
+        };
     }
 
     /// <summary>Counts a tap of a push-button where it was refused.</summary>
@@ -46,14 +50,25 @@ internal sealed class RefusalCounter(TimeProvider clock)
     /// <returns>What to journal; null where there is nothing, or not yet.</returns>
     public Entry.RefusalsCounted? Take(bool isLast = false)
     {
-        if (_counts.Count == 0 || (!isLast && _countedAt is { } before && clock.GetElapsedTime(before) < Every))
+        if (_now.Counts.IsEmpty || (!isLast && _now.CountedAt is { } before && clock.GetElapsedTime(before) < Every))
         {
             return null;
         }
 
-        var counted = new Entry.RefusalsCounted([.. _counts.Select(c => new RefusalCount(c.Key.Reason, c.Key.Place, c.Value))]);
-        _counts.Clear();
-        _countedAt = clock.GetTimestamp();
+        var counted = new Entry.RefusalsCounted([.. _now.Counts.Select(c => new RefusalCount(c.Key.Reason, c.Key.Place, c.Value))]);
+        _now = _now with { Counts = _now.Counts.Clear(), CountedAt = clock.GetTimestamp() };
         return counted;
+    }
+
+    /// <summary>Stands by what was counted so far: its senders were told.</summary>
+    public void Keep() => _kept = _now;
+
+    /// <summary>Forgets what was counted since: its senders send it again.</summary>
+    public void Forget() => _now = _kept;
+
+    private sealed record Counted(
+        ImmutableSortedDictionary<(string Reason, string Place), int> Counts, ImmutableHashSet<string> Unknown, long? CountedAt)
+    {
+        public static Counted Nothing { get; } = new(ImmutableSortedDictionary<(string, string), int>.Empty, [], null);
     }
 }

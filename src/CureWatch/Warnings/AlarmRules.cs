@@ -68,7 +68,12 @@ internal static class AlarmRules
             WarningKind.StorageTrouble, 1,
             "The journal cannot be written.",
             "No reading and no tap is taken any more: from here on the shop counts as unwatched.",
-            "Write down what is done to which coat, and when. Make room on the disk or put it right, then start the service again."),
+            "Write down what is done to which coat, and when. Make room on the disk or put it right: it goes on by itself then."),
+        Exact(
+            WarningKind.StorageAhead, 2,
+            "Storing is getting difficult.",
+            "What cannot be stored is not taken, and has to be told again.",
+            "Make room on the disk, or have it looked at, before nothing is taken any more."),
         new(
             WarningKind.BrokerTrouble, 2, TimeSpan.FromSeconds(30), OffDelay: TimeSpan.FromSeconds(10), Deadband: 0, LeastLooks: 1,
             "The broker is away.",

@@ -45,6 +45,9 @@ public enum WarningKind
     /// <summary>Nothing can be stored. Told by whoever stores, never by the shop's state.</summary>
     StorageTrouble,
 
+    /// <summary>Storing gets difficult. Told by whoever stores, never by the shop's state.</summary>
+    StorageAhead,
+
     /// <summary>The broker that brings the readings is away. Told by whoever listens, never by the shop's state.</summary>
     BrokerTrouble,
 

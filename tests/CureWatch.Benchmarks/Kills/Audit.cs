@@ -90,7 +90,7 @@ internal sealed class Audit
             case Entry.EngineStarted:
                 Starts++;
                 return;
-            case Entry.ClockReached or Entry.SegmentSealed:
+            case Entry.ClockReached or Entry.SegmentSealed or Entry.JournalClosed:
                 return;
             case Entry.WarningChanged or Entry.Ruled:
                 _ = _facts.Add(step.Entry);

@@ -19,7 +19,7 @@ public sealed class JournalTests : IDisposable
         Assert.Null(reader.Damage);
         Assert.Equal(Enumerable.Range(1, frames.Count).Select(i => (long)i), frames.Select(f => f.Sequence));
         Assert.Equal(Entries.OneOfEach.Select(Text), frames.Select(f => Text(_entries.Codec.Read(f))));
-        Assert.Equal(Entries.OneOfEach.Select(e => e.GetType()).Append(typeof(Entry.SegmentSealed)).ToHashSet(), Family().ToHashSet());
+        Assert.Equal(Entries.OneOfEach.Select(e => e.GetType()).Append(typeof(Entry.SegmentSealed)).Append(typeof(Entry.JournalClosed)).ToHashSet(), Family().ToHashSet());
     }
 
     [Fact]
@@ -138,7 +138,7 @@ public sealed class JournalTests : IDisposable
     public void Reading_OfTheFirstForm_IsStillRead()
     {
         byte[] payload = Convert.FromHexString("07056261792D310361697203006024A1A9DE080000000000403440000000000040494000"[..^2]);
-        var entry = (Entry.Reading)_entries.Codec.Read(new Frame(1, Entries.At, EntryKind.Reading, 1, payload));
+        var entry = (Entry.Reading)_entries.Codec.Read(new Frame(1, Entries.At, EntryKind.Reading, 1, 1, EndsBatch: true, payload));
         Assert.Equal(("bay-1", "air", 20.25, 50.5), (entry.Bay, entry.Probe, entry.AirC, entry.HumidityPct));
     }
 
@@ -149,7 +149,7 @@ public sealed class JournalTests : IDisposable
     {
         var ends = new List<int>();
         int offset = Segment.HeaderBytes;
-        while (FrameFormat.TryRead(segment.AsMemory(offset), out _) is > 0 and var taken)
+        while (FrameFormat.TryRead(segment.AsMemory(offset), FrameFormat.Newest, out _) is > 0 and var taken)
         {
             ends.Add(offset += taken);
         }

@@ -31,7 +31,7 @@ public class PackedReadingTests
     public void Reading_OfAFormToCome_IsRefused()
     {
         using var entries = new Entries();
-        var frame = new Frame(1, Entries.At, EntryKind.Reading, 3, Convert.FromHexString("08056261792D3106626F6E6E657400000000000009C0"));
+        var frame = new Frame(1, Entries.At, EntryKind.Reading, 3, 1, EndsBatch: true, Convert.FromHexString("08056261792D3106626F6E6E657400000000000009C0"));
         Assert.Throws<InvalidDataException>(() => entries.Codec.Read(frame));
         Assert.Throws<InvalidDataException>(() => entries.Codec.Read(frame with { Kind = EntryKind.ClockReached, Version = 2 }));
     }

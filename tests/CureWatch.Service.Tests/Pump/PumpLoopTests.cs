@@ -240,6 +240,13 @@ public sealed class PumpLoopTests : IDisposable
         Assert.IsType<Answer.NotStored>(answer);
         Assert.Null(_pumped.Register.Shop!.Find("job-2"));
         Assert.IsType<Answer.Stored>(await _pumped.Read(20, 50));
+        Assert.Equal(WarningKind.StorageAhead, Assert.Single(_pumped.Troubles.Standing).Kind);
+
+        Directory.CreateDirectory(DataFolder.KeysOf(_pumped.Folder));
+        _pumped.Clock.Advance(TimeSpan.FromMinutes(1));
+        Assert.IsType<Answer.Stored>(await _pumped.Read(20.5, 50));
+        Assert.IsType<Answer.Stored>(await _pumped.Read(20, 50));
         Assert.Empty(_pumped.Troubles.Standing);
+        Assert.DoesNotContain(Directory.GetFiles(DataFolder.KeysOf(_pumped.Folder)), f => !f.Contains("job-job-", StringComparison.Ordinal));
     }
 }

@@ -53,10 +53,12 @@ internal sealed class Pumped : IDisposable
         Recovery recovery = Recover();
         Inbox = new Inbox();
         Latest = new Latest { Register = recovery.Register };
-        var journal = new JournalWriter(LocalDisk.Instance, DataFolder.JournalOf(Folder), new EntryCodec(new KeyStore(LocalDisk.Instance, DataFolder.KeysOf(Folder))), recovery.End, segmentBytes);
+        var keys = new KeyStore(LocalDisk.Instance, DataFolder.KeysOf(Folder));
+        var journal = new JournalWriter(LocalDisk.Instance, DataFolder.JournalOf(Folder), new EntryCodec(keys), recovery.End, segmentBytes);
         Troubles = new Troubles(Clock);
         IFollower[] followers = _more is null ? [new Follower(_commits)] : [new Follower(_commits), _more(Inbox)];
-        _pump = new PumpLoop(Inbox, Latest, recovery.Register, journal, Clock, followers, Troubles, NullLogger<PumpLoop>.Instance);
+        var storage = new StorageWatch(LocalDisk.Instance, DataFolder.JournalOf(Folder), keys, Troubles, Clock);
+        _pump = new PumpLoop(Inbox, Latest, recovery.Register, journal, storage, Clock, followers, Troubles, NullLogger<PumpLoop>.Instance);
         _pump.Start([new Entry.EngineStarted("test"), .. recovery.Register.Shop is null ? FirstSettings() : []]);
     }
 

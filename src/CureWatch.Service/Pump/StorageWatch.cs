@@ -1,0 +1,174 @@
+using System.Globalization;
+using CureWatch.Service.Disk;
+using CureWatch.Service.Journal;
+using CureWatch.Warnings;
+
+namespace CureWatch.Service.Pump;
+
+/// <summary>Tells what of the disk has gone wrong or soon will while entries are still taken: little room, slow writes, no keys.</summary>
+/// <remarks>The pump asks it, on its thread; only a write that does not come back is told from another.</remarks>
+internal sealed class StorageWatch : IDisposable
+{
+    /// <summary>Warned below this. Source (choice): some months of a shop, and twice what the book writes at once.</summary>
+    public const long LittleBytes = 200_000_000;
+
+    /// <summary>All is well again above this, so that it does not come and go.</summary>
+    public const long EnoughBytes = 250_000_000;
+
+    /// <summary>A write takes milliseconds; on a card that tidies itself up, a second. Source (choice).</summary>
+    public static readonly TimeSpan LongWrite = TimeSpan.FromSeconds(3);
+
+    private static readonly TimeSpan Every = TimeSpan.FromMinutes(1);
+
+    private readonly IDisk _disk;
+    private readonly string _folder;
+    private readonly KeyStore _keys;
+    private readonly Troubles _troubles;
+    private readonly TimeProvider _clock;
+    private readonly ITimer _stall;
+    private readonly Lock _lock = new();
+    private readonly SortedDictionary<Worry, string> _worries = [];
+    private DateTimeOffset _lookedAt = DateTimeOffset.MinValue;
+    private long _startedAt;
+    private bool _isWriting;
+
+    /// <param name="disk">The disk.</param>
+    /// <param name="folder">Where the journal is.</param>
+    /// <param name="keys">The keys.</param>
+    /// <param name="troubles">Where it is told.</param>
+    /// <param name="clock">The clock.</param>
+    public StorageWatch(IDisk disk, string folder, KeyStore keys, Troubles troubles, TimeProvider clock)
+    {
+        (_disk, _folder, _keys, _troubles, _clock) = (disk, folder, keys, troubles, clock);
+        _stall = clock.CreateTimer(_ => Stalls(), null, Timeout.InfiniteTimeSpan, Timeout.InfiniteTimeSpan);
+    }
+
+    private enum Worry
+    {
+        LittleRoom,
+        SlowWrites,
+        NoKeys,
+    }
+
+    /// <summary>How long the last write took.</summary>
+    public TimeSpan LastWrite { get; private set; }
+
+    /// <summary>Watches over a write.</summary>
+    public T Watch<T>(Func<T> write)
+    {
+        _startedAt = _clock.GetTimestamp();
+        lock (_lock)
+        {
+            _isWriting = true;
+        }
+
+        _stall.Change(LongWrite, Timeout.InfiniteTimeSpan);
+        try
+        {
+            return write();
+        }
+        finally
+        {
+            _stall.Change(Timeout.InfiniteTimeSpan, Timeout.InfiniteTimeSpan);
+            LastWrite = _clock.GetElapsedTime(_startedAt);
+            lock (_lock)
+            {
+                _isWriting = false;
+                Tell(Worry.SlowWrites, LastWrite < LongWrite ? null : string.Create(CultureInfo.InvariantCulture, $"the last write took {LastWrite.TotalSeconds:F0} s"));
+            }
+        }
+    }
+
+    /// <summary>Looks, once a minute, whether there is room, and whether keys that could not be made can be made again.</summary>
+    public void Look()
+    {
+        DateTimeOffset now = _clock.GetUtcNow();
+        if ((now - _lookedAt).Duration() < Every)
+        {
+            return;
+        }
+
+        _lookedAt = now;
+        lock (_lock)
+        {
+            LookForRoom();
+            if (_worries.ContainsKey(Worry.NoKeys))
+            {
+                TryKeys();
+            }
+        }
+    }
+
+    /// <summary>A key could not be made.</summary>
+    public void KeysFail(Exception e)
+    {
+        lock (_lock)
+        {
+            Tell(Worry.NoKeys, $"no key can be written for what names a person, so that is not taken ({e.Message.TrimEnd('.')})");
+        }
+    }
+
+    public void Dispose() => _stall.Dispose();
+
+    private void LookForRoom()
+    {
+        long free;
+        try
+        {
+            free = _disk.FreeBytes(_folder);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            return; // whoever writes will see
+        }
+
+        bool isLittle = free < (_worries.ContainsKey(Worry.LittleRoom) ? EnoughBytes : LittleBytes);
+        Tell(Worry.LittleRoom, isLittle ? string.Create(CultureInfo.InvariantCulture, $"only about {free / 10_000_000 * 10} MB are left on the disk") : null);
+    }
+
+    private void TryKeys()
+    {
+        try
+        {
+            _keys.Try();
+            Tell(Worry.NoKeys, null);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            // It goes on.
+        }
+    }
+
+    private void Stalls()
+    {
+        lock (_lock)
+        {
+            if (_isWriting)
+            {
+                Tell(Worry.SlowWrites, string.Create(CultureInfo.InvariantCulture, $"a write has not come to its end for {LongWrite.TotalSeconds:F0} s"));
+            }
+        }
+    }
+
+    private void Tell(Worry worry, string? why)
+    {
+        if (why is null ? !_worries.Remove(worry) : _worries.TryGetValue(worry, out string? before) && before == why)
+        {
+            return;
+        }
+
+        if (why is not null)
+        {
+            _worries[worry] = why;
+        }
+
+        if (_worries.Count > 0)
+        {
+            _troubles.Raise(WarningKind.StorageAhead, string.Join("; ", _worries.Values));
+        }
+        else
+        {
+            _troubles.Clear(WarningKind.StorageAhead);
+        }
+    }
+}
