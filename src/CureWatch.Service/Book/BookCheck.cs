@@ -10,7 +10,7 @@ namespace CureWatch.Service.Book;
 /// </remarks>
 internal static class BookCheck
 {
-    private const int PageBytes = 8192;
+    private const int PageBytes = PageLog.PageBytes;
 
     private const string Mended = "the next start moves it aside and writes another from the journal";
 
@@ -29,8 +29,10 @@ internal static class BookCheck
             }
 
             using var book = new ClosedBook(disk, path);
-            return book.Length == 0 || book.Length % PageBytes != 0 ? (true, $"{path}: byte {book.Length}: it ends before its page does; {Mended}", null)
-                : book.LogLength % PageBytes > 0 ? (false, $"{BookFile.LogOf(path)}: an unfinished write at its end; the next start cuts it off", null)
+            bool endsInAPage = book.Length == 0 || book.Length % PageBytes != 0;
+            return endsInAPage && book.Log?.Length > 0 ? (false, $"{path}: an unfinished write at its end; the next start takes what it lacks from its log", null)
+                : endsInAPage ? (true, $"{path}: byte {book.Length}: it ends before its page does; {Mended}", null)
+                : book.Log?.IsTorn == true ? (false, $"{BookFile.LogOf(path)}: an unfinished write at its end; the next start cuts it off", null)
                 : Judge(path, Read(book), journalLast);
         }
 #pragma warning disable CA1031 // a broken file makes the store throw whatever it stumbles over

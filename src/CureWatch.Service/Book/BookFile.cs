@@ -6,20 +6,21 @@ namespace CureWatch.Service.Book;
 
 /// <summary>The file the book is in. One thread at a time owns it: LiteDB's transactions belong to a thread.</summary>
 /// <remarks>
-/// LiteDB never flushes its log to disk on a commit, so that is done here, before anything relies on it. It writes the log into the file
+/// LiteDB never brings its log onto the disk on a commit, so that is done here, before anything relies on it. It writes the log into the file
 /// only when told: first the file reaches the disk, then the log is emptied.
 /// </remarks>
 internal sealed class BookFile : IDisposable
 {
     /// <summary>Of everything stored in it. A book of another version is begun anew from the journal.</summary>
-    public const int Version = 2;
+    public const int Version = 3;
 
     /// <summary>How long the log may get [bytes]. Source (choice): written into the file in a tenth of a second.</summary>
     private const long LongestLog = 8 * 1024 * 1024;
 
     private readonly string _path;
     private readonly IDiskFile _file;
-    private readonly IDiskFile _log;
+    private readonly IDiskFile _logFile;
+    private readonly PageLog _log;
     private readonly LiteDatabase _db;
 
     /// <exception cref="IOException">The file cannot be opened.</exception>
@@ -35,14 +36,15 @@ internal sealed class BookFile : IDisposable
         _file = OpenOrMake(disk, path);
         try
         {
-            _log = OpenOrMake(disk, LogOf(path));
+            _logFile = OpenOrMake(disk, LogOf(path));
+            _log = new PageLog(_logFile);
             disk.FlushFolder(Path.GetDirectoryName(path)!); // neither lasts without the other
-            var settings = new EngineSettings { DataStream = new DiskStream(_file), LogStream = new DiskStream(_log), Collation = Collation.Binary };
+            var settings = new EngineSettings { DataStream = new DiskStream(_file), LogStream = _log, Collation = Collation.Binary };
             _db = new LiteDatabase(new LiteEngine(settings), mapper) { CheckpointSize = 0 };
         }
         catch
         {
-            _log?.Dispose();
+            _logFile?.Dispose();
             _file.Dispose();
             throw;
         }
@@ -75,7 +77,8 @@ internal sealed class BookFile : IDisposable
     /// <summary>Each probe's open block.</summary>
     public ILiteCollection<StoredBlock> Open { get; }
 
-    public static string LogOf(string path) => Path.ChangeExtension(path, null) + "-log" + Path.GetExtension(path);
+    /// <summary>Where its log is. Not where the store would look for one by itself: it could not read the checksums.</summary>
+    public static string LogOf(string path) => path + "-log";
 
     /// <summary>Makes a new file a book.</summary>
     public void Begin()
@@ -127,14 +130,13 @@ internal sealed class BookFile : IDisposable
     {
         _log.Flush(); // the file is written over: from here on only the log has the whole
         _db.Checkpoint();
-        _log.Flush();
     }
 
     public void Dispose()
     {
         _db.Dispose();
         _file.Dispose();
-        _log.Dispose();
+        _logFile.Dispose();
     }
 
     private static IDiskFile OpenOrMake(IDisk disk, string path) => disk.Open(path, disk.Exists(path) ? FileUse.Write : FileUse.Make);

@@ -16,6 +16,7 @@ internal sealed class BookKeeper : IFollower, IHostedLifecycleService, IDisposab
     private readonly string _folder;
     private readonly IJournalSteps _journal;
     private readonly Latest _latest;
+    private readonly TimeProvider _clock;
     private readonly ILogger<BookKeeper> _log;
     private readonly CommitQueue _commits;
     private readonly QuestionDesk _desk = new();
@@ -32,11 +33,13 @@ internal sealed class BookKeeper : IFollower, IHostedLifecycleService, IDisposab
     /// <param name="journalLast">The number of the journal's last entry when it was opened.</param>
     /// <param name="journal">The journal.</param>
     /// <param name="latest">The newest state that is on disk.</param>
+    /// <param name="clock">By which it is tried again.</param>
     /// <param name="log">Where trouble is told.</param>
     public BookKeeper(
-        IDisk disk, string folder, BookOpening opening, long journalLast, IJournalSteps journal, Latest latest, ILogger<BookKeeper> log)
+        IDisk disk, string folder, BookOpening opening, long journalLast, IJournalSteps journal, Latest latest, TimeProvider clock,
+        ILogger<BookKeeper> log)
     {
-        (_disk, _folder, _opening, _journal, _latest, _log) = (disk, folder, opening, journal, latest, log);
+        (_disk, _folder, _opening, _journal, _latest, _clock, _log) = (disk, folder, opening, journal, latest, clock, log);
         long known = opening is BookOpening.Found found ? found.Position.ReadingsThrough : 0;
         _commits = new CommitQueue { HasMissed = known < journalLast };
         _thread = new Thread(Run) { Name = "book" };
@@ -175,6 +178,6 @@ internal sealed class BookKeeper : IFollower, IHostedLifecycleService, IDisposab
     private void StayAway(string why, TimeSpan howLong)
     {
         _desk.Close(why);
-        _stopping.Token.WaitHandle.WaitOne(howLong);
+        Task.Delay(howLong, _clock, _stopping.Token).ContinueWith(_ => { }, TaskScheduler.Default).GetAwaiter().GetResult();
     }
 }

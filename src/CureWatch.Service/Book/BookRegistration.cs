@@ -6,7 +6,7 @@ namespace CureWatch.Service.Book;
 /// <summary>Registers the book.</summary>
 internal static class BookRegistration
 {
-    /// <param name="services">Where to register; a <see cref="Latest"/> and an <see cref="IJournalSteps"/> have to be there.</param>
+    /// <param name="services">Where to register; a <see cref="Latest"/>, an <see cref="IJournalSteps"/> and a clock have to be there.</param>
     /// <param name="disk">The disk.</param>
     /// <param name="folder">The folder of the book.</param>
     /// <param name="opening">How it was found; not refused.</param>
@@ -20,6 +20,7 @@ internal static class BookRegistration
             journalLast,
             p.GetRequiredService<IJournalSteps>(),
             p.GetRequiredService<Latest>(),
+            p.GetRequiredService<TimeProvider>(),
             p.GetRequiredService<ILogger<BookKeeper>>()))
         .AddSingleton<IFollower>(p => p.GetRequiredService<BookKeeper>())
         .AddHostedService(p => p.GetRequiredService<BookKeeper>());

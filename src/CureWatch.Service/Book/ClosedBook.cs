@@ -9,28 +9,29 @@ namespace CureWatch.Service.Book;
 internal sealed class ClosedBook : IDisposable
 {
     private readonly IDiskFile _file;
-    private readonly IDiskFile? _log;
+    private readonly IDiskFile? _logFile;
 
     /// <exception cref="IOException">The file cannot be opened.</exception>
     public ClosedBook(IDisk disk, string path)
     {
         string log = BookFile.LogOf(path);
         _file = disk.Open(path, FileUse.Read);
-        _log = disk.Exists(log) ? disk.Open(log, FileUse.Read) : null;
+        _logFile = disk.Exists(log) ? disk.Open(log, FileUse.Read) : null;
+        Log = _logFile is null ? null : new PageLog(_logFile, canWrite: false);
     }
 
     /// <summary>How long the file is [bytes].</summary>
     public long Length => _file.Length;
 
-    /// <summary>How long the log is [bytes].</summary>
-    public long LogLength => _log?.Length ?? 0;
+    /// <summary>Its log; null where there is none.</summary>
+    public PageLog? Log { get; }
 
     /// <summary>Opens the store in it.</summary>
     /// <exception cref="LiteException">It is no book.</exception>
     public LiteDatabase Open() => new(new LiteEngine(new EngineSettings
     {
         DataStream = new DiskStream(_file, canWrite: false),
-        LogStream = _log is null ? new MemoryStream() : new DiskStream(_log, canWrite: false),
+        LogStream = Log as Stream ?? new MemoryStream(),
         Collation = Collation.Binary,
         ReadOnly = true,
     }));
@@ -38,6 +39,6 @@ internal sealed class ClosedBook : IDisposable
     public void Dispose()
     {
         _file.Dispose();
-        _log?.Dispose();
+        _logFile?.Dispose();
     }
 }

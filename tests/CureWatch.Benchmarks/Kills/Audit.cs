@@ -49,18 +49,20 @@ internal sealed class Audit
 
     public static string KeyOfDeparture(string job) => $"departure {job}";
 
-    public static Recovery Read(string data) => new(LocalDisk.Instance, DataFolder.JournalOf(data), new EntryCodec(new KeyStore(LocalDisk.Instance, DataFolder.KeysOf(data))));
+    public static Recovery Read(IDisk disk, string data) =>
+        new(disk, DataFolder.JournalOf(data), new EntryCodec(new KeyStore(disk, DataFolder.KeysOf(data))));
 
     /// <summary>Whether <c>verify</c> finds no damage.</summary>
     public static bool IsSound(string data) =>
         Service.Commands.CommandLine.Run(["verify", "--data", data], TextWriter.Null, TextWriter.Null) == 0;
 
     /// <summary>The number of a journal's last entry; 0 where there is none.</summary>
-    public static long LastIn(string data) => new JournalReader(LocalDisk.Instance, DataFolder.JournalOf(data)).Frames().Select(f => f.Sequence).LastOrDefault();
+    public static long LastIn(IDisk disk, string data) =>
+        new JournalReader(disk, DataFolder.JournalOf(data)).Frames().Select(f => f.Sequence).LastOrDefault();
 
-    public static Audit Of(string data)
+    public static Audit Of(IDisk disk, string data)
     {
-        var audit = new Audit(Read(data));
+        var audit = new Audit(Read(disk, data));
         foreach (Step step in audit.Recovery.Steps())
         {
             audit.Take(step);

@@ -1,3 +1,4 @@
+using CureWatch.Service.Disk;
 using System.Globalization;
 using CureWatch.Service.Journal;
 
@@ -54,7 +55,7 @@ internal sealed class DemoKills(int seed) : IDisposable
             _undisturbed = await day.EndAsync();
         }
 
-        _whole = Audit.Of(whole);
+        _whole = Audit.Of(LocalDisk.Instance, whole);
         long bytes = BytesOf(whole);
         long[] targets = [.. Enumerable.Range(0, kills).Select(_ => _random.NextInt64(bytes)).Order()];
         foreach (long target in targets)
@@ -67,7 +68,7 @@ internal sealed class DemoKills(int seed) : IDisposable
             _killed = await last.EndAsync();
         }
 
-        _resumed = Audit.Of(Data);
+        _resumed = Audit.Of(LocalDisk.Instance, Data);
     }
 
     public void Dispose() => _folder.Delete(recursive: true);
@@ -95,7 +96,7 @@ internal sealed class DemoKills(int seed) : IDisposable
         await demo.KillAsync();
         bool hasJournal = BytesOf(Data) > 0;
         _damaged += hasJournal && !Audit.IsSound(Data) ? 1 : 0;
-        _progress.Add(hasJournal ? Audit.LastIn(Data) : 0);
+        _progress.Add(hasJournal ? Audit.LastIn(LocalDisk.Instance, Data) : 0);
     }
 
     private static long BytesOf(string data)

@@ -51,14 +51,14 @@ internal sealed class ServiceKills(int seed, TimeSpan longestUnderLoad) : IDispo
 
         string book = Path.Combine(_shop.Data, "book");
         int exitCode = await SettleAsync();
-        if (BookContent.Position(LocalDisk.Instance, book).Sequence < Audit.LastIn(_shop.Data) - Findings.MostBehind)
+        if (BookContent.Position(LocalDisk.Instance, book).Sequence < Audit.LastIn(LocalDisk.Instance, _shop.Data) - Findings.MostBehind)
         {
             exitCode = await LevelAsync();
         }
 
-        Audit audit = Audit.Of(_shop.Data);
+        Audit audit = Audit.Of(LocalDisk.Instance, _shop.Data);
         BookPosition position = BookContent.Position(LocalDisk.Instance, book);
-        IReadOnlyList<string> rebuilt = BookContent.Rebuilt(LocalDisk.Instance, _shop.Scratch(0), Audit.Read(_shop.Data), position.Sequence);
+        IReadOnlyList<string> rebuilt = BookContent.Rebuilt(LocalDisk.Instance, _shop.Scratch(0), Audit.Read(LocalDisk.Instance, _shop.Data), position.Sequence);
         return new Findings(
             audit,
             _ledger,

@@ -202,7 +202,7 @@ public sealed class BookKeeperTests : IDisposable
     private async Task<IHost> StartAsync(long journalLast = 0, IJournalSteps? journal = null, bool isStarted = true)
     {
         HostApplicationBuilder builder = Host.CreateEmptyApplicationBuilder(null);
-        builder.Services.AddSingleton(_latest).AddSingleton(journal ?? Day).AddLogging()
+        builder.Services.AddSingleton(_latest).AddSingleton(TimeProvider.System).AddSingleton(journal ?? Day).AddLogging()
             .AddBook(LocalDisk.Instance, Folder, BookOpening.Of(LocalDisk.Instance, Folder, journalLast), journalLast);
         IHost host = builder.Build();
         _ = Keeper(host);

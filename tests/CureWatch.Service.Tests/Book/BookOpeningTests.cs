@@ -94,6 +94,7 @@ public sealed class BookOpeningTests : IDisposable
         using (var db = new LiteDatabase(new ConnectionString { Filename = FilePath, Collation = Collation.Binary }))
         {
             db.UserVersion = BookFile.Version + 1;
+            db.Checkpoint();
         }
 
         AssertMovedAside(1);
