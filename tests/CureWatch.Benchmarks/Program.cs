@@ -7,6 +7,7 @@ using CureWatch.Benchmarks.Fold;
 using CureWatch.Benchmarks.Harness;
 using CureWatch.Benchmarks.Kills;
 using CureWatch.Benchmarks.Latency;
+using CureWatch.Benchmarks.Power;
 
 switch (args)
 {
@@ -26,6 +27,8 @@ switch (args)
         return await KillsRun.RunAsync(options);
     case [BookSizeRun.Verb, .. var options]:
         return await BookSizeRun.RunAsync(options);
+    case [PowerRun.Verb, .. var options]:
+        return await PowerRun.RunAsync(options);
     default:
         BenchmarkSwitcher.FromAssembly(typeof(DewPointBenchmark).Assembly).Run(args.Length > 0 ? args : ["--filter", "*"]);
         break;

@@ -24,10 +24,7 @@ internal sealed class ServiceKills(int seed, TimeSpan longestUnderLoad) : IDispo
 
     private readonly Random _random = new(seed);
     private readonly LoadedShop _shop = new();
-    private readonly Ledger _ledger = new();
-    private readonly HeardWarnings _heard = new();
-    private readonly List<LoadedProbe> _probes = [];
-    private readonly List<Technician> _technicians = [];
+    private readonly Crew _crew = new();
     private volatile bool _isKilling;
 
     /// <summary>How many were killed before they were ready.</summary>
@@ -41,7 +38,6 @@ internal sealed class ServiceKills(int seed, TimeSpan longestUnderLoad) : IDispo
     /// <param name="alsoDuringStart">Whether a kill may come before the load is under way.</param>
     public async Task<Findings> RunAsync(int kills, bool alsoDuringStart)
     {
-        Populate();
         for (int i = 0; i < kills; i++)
         {
             await KillAsync(alsoDuringStart);
@@ -61,31 +57,14 @@ internal sealed class ServiceKills(int seed, TimeSpan longestUnderLoad) : IDispo
         IReadOnlyList<string> rebuilt = BookContent.Rebuilt(LocalDisk.Instance, _shop.Scratch(0), Audit.Read(LocalDisk.Instance, _shop.Data), position.Sequence);
         return new Findings(
             audit,
-            _ledger,
-            _heard,
+            _crew.Ledger,
+            _crew.Heard,
             exitCode,
             BookBehind: audit.Recovery.End.Last - position.Sequence,
             IsBookRight: rebuilt.SequenceEqual(BookContent.In(LocalDisk.Instance, book)));
     }
 
     public void Dispose() => _shop.Dispose();
-
-    private void Populate()
-    {
-        // Fresh coats are looked at with every reading of their bay, which costs a millisecond: the flood goes to the bays without a car.
-        string[] worked = LoadedShop.Bays[..2];
-        foreach (string bay in LoadedShop.Bays)
-        {
-            TimeSpan often = TimeSpan.FromMilliseconds(worked.Contains(bay) ? 500 : 25), seldom = TimeSpan.FromSeconds(4);
-            _probes.Add(new LoadedProbe(bay, "air-0", often, TimeSpan.Zero, _ledger));
-            _probes.Add(new LoadedProbe(bay, "air-1", often, clockAhead: TimeSpan.FromSeconds(20), _ledger));
-            _probes.Add(new LoadedProbe(bay, "panel", often, TimeSpan.Zero, _ledger));
-            _probes.Add(new LoadedProbe(bay, "seldom", seldom, TimeSpan.Zero, _ledger));
-        }
-
-        _technicians.Add(new Technician("button", worked[0], hasButton: true, _ledger));
-        _technicians.Add(new Technician("board", worked[1], hasButton: false, _ledger));
-    }
 
     private async Task KillAsync(bool alsoDuringStart)
     {
@@ -116,15 +95,15 @@ internal sealed class ServiceKills(int seed, TimeSpan longestUnderLoad) : IDispo
 
     private async Task AcknowledgedAsync(int more, Task load)
     {
-        int enough = _ledger.Acknowledged.Count() + more;
-        while ((_ledger.Acknowledged.Count() < enough || !HasPeople(more)) && !load.IsCompleted)
+        int enough = _crew.Ledger.Acknowledged.Count() + more;
+        while ((_crew.Ledger.Acknowledged.Count() < enough || !HasPeople(more)) && !load.IsCompleted)
         {
             await Task.Delay(Step, TimeProvider.System);
         }
     }
 
     /// <summary>A load that is under way has people in it too, however slow the machine is.</summary>
-    private bool HasPeople(int more) => more == 0 || _ledger.Acknowledged.Any(a => a.StartsWith("tap", StringComparison.Ordinal));
+    private bool HasPeople(int more) => more == 0 || _crew.Ledger.Acknowledged.Any(a => a.StartsWith("tap", StringComparison.Ordinal));
 
     private async Task LoadAsync(Child service, Task<Addresses?> ready, CancellationToken cancelled)
     {
@@ -138,27 +117,7 @@ internal sealed class ServiceKills(int seed, TimeSpan longestUnderLoad) : IDispo
             return;
         }
 
-        Task[] load =
-        [
-            .. _probes.Select(p => UntilKilledAsync(p.RunAsync(addresses.MqttPort, cancelled))),
-            .. _technicians.Select(t => UntilKilledAsync(t.RunAsync(addresses, cancelled))),
-            UntilKilledAsync(_heard.RunAsync(addresses.MqttPort, cancelled)),
-        ];
-        await Task.WhenAll(load);
-    }
-
-    private async Task UntilKilledAsync(Task sending)
-    {
-        try
-        {
-            await sending;
-        }
-#pragma warning disable CA1031 // whatever a sender meets once its service is killed is what it should meet
-        catch (Exception) when (_isKilling)
-#pragma warning restore CA1031
-        {
-            // It goes on when the service is back.
-        }
+        await _crew.WorkAsync(addresses, () => _isKilling, cancelled);
     }
 
     /// <summary>The last start: everything open is told, and the service is stopped as it should be.</summary>
@@ -167,8 +126,7 @@ internal sealed class ServiceKills(int seed, TimeSpan longestUnderLoad) : IDispo
         using Child service = _shop.Run();
         using var patience = new CancellationTokenSource(Patience, TimeProvider.System);
         Addresses addresses = await service.ReadyAsync() ?? throw new IOException($"It did not start: {string.Join('\n', service.Log)}");
-        await Task.WhenAll(_probes.Select(p => p.SettleAsync(addresses.MqttPort, patience.Token)));
-        await Task.WhenAll(_technicians.Select(t => t.SettleAsync(addresses, patience.Token)));
+        await _crew.SettleAsync(addresses, patience.Token);
         return await service.StopAsync();
     }
 

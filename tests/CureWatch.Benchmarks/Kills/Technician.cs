@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Net;
 using System.Text;
 
 namespace CureWatch.Benchmarks.Kills;
@@ -115,6 +116,11 @@ internal sealed class Technician(string name, string bay, bool hasButton, Ledger
         ledger.Sending(letter.Key);
         using var content = new StringContent(letter.Payload, Encoding.UTF8, "application/json");
         using HttpResponseMessage response = await board.PostAsync(new Uri(letter.Where, UriKind.Relative), content, cancelled);
+        if (response.StatusCode == HttpStatusCode.ServiceUnavailable)
+        {
+            throw new HttpRequestException($"{letter.Where}: not taken"); // told again, like what was never answered
+        }
+
         if (response.IsSuccessStatusCode)
         {
             ledger.Acknowledge(letter.Key);

@@ -9,7 +9,6 @@ internal sealed class FaultyDisk(IDisk disk) : IDisk
     private readonly Lock _lock = new();
     private long _failing = -1;
     private Func<Exception>? _fault;
-    private volatile bool _isFull;
 
     /// <summary>How many calls there were.</summary>
     public long Calls { get; private set; }
@@ -20,10 +19,16 @@ internal sealed class FaultyDisk(IDisk disk) : IDisk
     /// <summary>Whether nothing that needs room can be done.</summary>
     public bool IsFull
     {
-        get => _isFull;
-        set => _isFull = value;
+        set => FullFor = _ => value;
     }
 
+    /// <summary>For which files nothing that needs room can be done.</summary>
+    public Func<string, bool> FullFor { get; set; } = _ => false;
+
+    /// <summary>What a flush of a file waits for.</summary>
+    public Action<string> Slow { get; set; } = _ => { };
+
+    /// <summary>How much room it says there is.</summary>
     public long Free { get; set; } = long.MaxValue;
 
     /// <summary>Lets a call fail: it does nothing, or, where it is a flush, nobody knows what.</summary>
@@ -48,8 +53,9 @@ internal sealed class FaultyDisk(IDisk disk) : IDisk
 
     public IDiskFile Open(string path, FileUse use)
     {
-        Meet(needsRoom: use is FileUse.Make or FileUse.MakeAnew or FileUse.MakeSecret);
-        return new Handle(this, disk.Open(path, use));
+        Meet();
+        DemandRoom(path, use is FileUse.Make or FileUse.MakeAnew or FileUse.MakeSecret);
+        return new Handle(this, disk.Open(path, use), path);
     }
 
     public bool Exists(string path) => disk.Exists(path);
@@ -90,7 +96,7 @@ internal sealed class FaultyDisk(IDisk disk) : IDisk
         return Free;
     }
 
-    private void Meet(bool needsRoom = false)
+    private void Meet()
     {
         lock (_lock)
         {
@@ -100,14 +106,17 @@ internal sealed class FaultyDisk(IDisk disk) : IDisk
                 throw _fault!();
             }
         }
+    }
 
-        if (needsRoom && IsFull)
+    private void DemandRoom(string path, bool isNeeded)
+    {
+        if (isNeeded && FullFor(path))
         {
             throw new IOException("No space left on device");
         }
     }
 
-    private sealed class Handle(FaultyDisk disk, IDiskFile file) : IDiskFile
+    private sealed class Handle(FaultyDisk disk, IDiskFile file, string path) : IDiskFile
     {
         public long Length => file.Length;
 
@@ -120,12 +129,13 @@ internal sealed class FaultyDisk(IDisk disk) : IDisk
         /// <remarks>A full disk takes a part of it.</remarks>
         public void Write(ReadOnlySpan<byte> bytes, long offset)
         {
-            if (disk.IsFull && bytes.Length > 1)
+            if (disk.FullFor(path))
             {
                 file.Write(bytes[..(bytes.Length / 2)], offset);
             }
 
-            disk.Meet(needsRoom: true);
+            disk.Meet();
+            disk.DemandRoom(path, isNeeded: true);
             file.Write(bytes, offset);
         }
 
@@ -138,6 +148,7 @@ internal sealed class FaultyDisk(IDisk disk) : IDisk
         public void Flush()
         {
             disk.Meet();
+            disk.Slow(path);
             file.Flush();
         }
 

@@ -34,6 +34,9 @@ internal sealed class PoweredShop : IDisposable
 
     public FakeTimeProvider Clock => _clock;
 
+    /// <summary>How much was not taken yet.</summary>
+    public int Unanswered => _open.Count;
+
     /// <summary>How often the book was further behind than it had said, or was not what it had been.</summary>
     public int BookLosses { get; private set; }
 
@@ -121,7 +124,7 @@ internal sealed class PoweredShop : IDisposable
 
     public void Dispose() => _shop.Dispose();
 
-    private Life Start()
+    public Life Start()
     {
         var life = new Life(Disk, _shop.Config, _clock);
         if (_hadBook && (life.Opening is not BookOpening.Found found || found.Position.Sequence < _booked))
@@ -133,7 +136,8 @@ internal sealed class PoweredShop : IDisposable
         return life;
     }
 
-    private async Task RoundAsync(Life life)
+    /// <summary>A minute of work, more or less, and what was not taken before.</summary>
+    public async Task RoundAsync(Life life)
     {
         _clock.Advance(TimeSpan.FromSeconds(_random.Next(1, 40)));
         DateTimeOffset now = _clock.GetUtcNow();
