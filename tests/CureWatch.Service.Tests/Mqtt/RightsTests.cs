@@ -52,6 +52,7 @@ public class RightsTests
 
         await Eventually.TrueAsync(() => seen.Count > 0, "the will on the probe's topic");
         Assert.Equal([Registers.AirTopic], seen);
+        await Eventually.TrueAsync(() => rig.Pump.Readings.Any(), "the will before the pump");
         Assert.Single(rig.Pump.Readings);
     }
 
