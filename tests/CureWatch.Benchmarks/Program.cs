@@ -8,6 +8,8 @@ using CureWatch.Benchmarks.Harness;
 using CureWatch.Benchmarks.Kills;
 using CureWatch.Benchmarks.Latency;
 using CureWatch.Benchmarks.Power;
+using CureWatch.Benchmarks.Peers;
+using CureWatch.Benchmarks.Soak;
 
 switch (args)
 {
@@ -16,6 +18,12 @@ switch (args)
         break;
     case [LatencyRun.Verb, .. var rates]:
         await LatencyRun.RunAsync(rates);
+        break;
+    case [PeersRun.Verb, .. var kills]:
+        await PeersRun.RunAsync(kills);
+        break;
+    case [SoakRun.Verb, string minutes, string perSecond]:
+        await SoakRun.RunAsync(int.Parse(minutes, CultureInfo.InvariantCulture), int.Parse(perSecond, CultureInfo.InvariantCulture));
         break;
     case [BareBroker.Verb, string port]:
         await BareBroker.RunAsync(int.Parse(port, CultureInfo.InvariantCulture));

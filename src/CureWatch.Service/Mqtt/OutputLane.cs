@@ -14,6 +14,7 @@ internal sealed class OutputLane(TimeProvider time, Func<Marked, CancellationTok
     /// <summary>Publishes until it is cancelled.</summary>
     public async Task RunAsync(CancellationToken cancelled)
     {
+        bool hasFailed = false;
         while (true)
         {
             Marked marked = await Marks.TakeAsync(cancelled).ConfigureAwait(false);
@@ -21,13 +22,19 @@ internal sealed class OutputLane(TimeProvider time, Func<Marked, CancellationTok
             try
             {
                 await publish(marked, cancelled).ConfigureAwait(false);
+                hasFailed = false;
                 Marks.Done(restPerWork * time.GetElapsedTime(begun));
             }
 #pragma warning disable CA1031 // whatever one document breaks, the others are published again
             catch (Exception e) when (e is not OperationCanceledException)
 #pragma warning restore CA1031
             {
-                Log.NotPublished(log, e);
+                if (!hasFailed)
+                {
+                    Log.NotPublished(log, e); // once: a broker may be away for hours
+                }
+
+                hasFailed = true;
                 await Task.Delay(Retry, time, cancelled).ConfigureAwait(false);
                 Marks.AddAll(marked.IsForgotten);
                 Marks.Done(TimeSpan.Zero);

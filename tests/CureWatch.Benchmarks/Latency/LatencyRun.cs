@@ -44,9 +44,6 @@ internal static class LatencyRun
         double[] latencies = feed.TakeLatencies();
         Console.WriteLine(string.Create(
             CultureInfo.InvariantCulture,
-            $"| {bays} | {perSecond} | {readings / Measured.TotalSeconds:0} | {latencies.Length / Measured.TotalSeconds:0} | {At(latencies, 0.5):0.0} | {At(latencies, 0.99):0.0} | {At(latencies, 1):0.0} | {(after.Processor - before.Processor).TotalMicroseconds / readings:0.0} | {(after.AllocatedBytes - before.AllocatedBytes) / readings:0} | {after.ResidentBytes / 1e6:0} |"));
+            $"| {bays} | {perSecond} | {readings / Measured.TotalSeconds:0} | {latencies.Length / Measured.TotalSeconds:0} | {Quantile.Of(latencies, 0.5):0.0} | {Quantile.Of(latencies, 0.99):0.0} | {Quantile.Of(latencies, 1):0.0} | {(after.Processor - before.Processor).TotalMicroseconds / readings:0.0} | {(after.AllocatedBytes - before.AllocatedBytes) / readings:0} | {after.ResidentBytes / 1e6:0} |"));
     }
-
-    private static double At(double[] sorted, double share) =>
-        sorted.Length == 0 ? double.NaN : sorted[Math.Min(sorted.Length - 1, (int)(share * sorted.Length))];
 }
