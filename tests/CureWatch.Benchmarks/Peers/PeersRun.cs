@@ -11,27 +11,30 @@ internal static class PeersRun
 {
     public const string Verb = "peers";
 
-    private const int Rounds = 3;
+    private const int UsualRounds = 3;
     private const int WarmUpPerConnection = 500;
-    private const int MessagesPerConnection = 1_000;
+    private const int MessagesPerConnection = 500;
     private const int ManyPerConnection = 5_000;
     private const int UsualKills = 5;
     private const int Seed = 1;
 
     private static readonly TimeSpan Step = TimeSpan.FromMilliseconds(100);
 
-    /// <param name="options">How many kills of each; may be left out.</param>
+    /// <param name="options">How many kills of each, and rounds; may be left out.</param>
     public static async Task RunAsync(string[] options)
     {
         int kills = options.Length > 0 ? int.Parse(options[0], CultureInfo.InvariantCulture) : UsualKills;
+        int rounds = options.Length > 1 ? int.Parse(options[1], CultureInfo.InvariantCulture) : UsualRounds;
         var rates = new Dictionary<string, List<double>>();
-        for (int i = 0; i < Rounds; i++)
+        for (int i = 0; i < rounds; i++)
         {
             foreach (Func<LoadShop, IStore> of in Contestants)
             {
                 using var shop = new LoadShop(bays: 10, probesPerBay: 2);
                 await using IStore store = of(shop);
-                (rates.TryGetValue(store.Name, out List<double>? all) ? all : rates[store.Name] = []).Add(await RateAsync(store, shop));
+                double rate = await RateAsync(store, shop);
+                Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{store.Name}: {rate:0}/s"));
+                (rates.TryGetValue(store.Name, out List<double>? all) ? all : rates[store.Name] = []).Add(rate);
             }
         }
 

@@ -4,6 +4,9 @@ using System.Net;
 using System.Net.Sockets;
 using System.Text.Json;
 using CureWatch.Benchmarks.Harness;
+using MQTTnet;
+using MQTTnet.Formatter;
+using MQTTnet.Protocol;
 
 namespace CureWatch.Benchmarks.Peers;
 
@@ -16,6 +19,8 @@ namespace CureWatch.Benchmarks.Peers;
 internal sealed class SqliteStore(string name, Func<int, string, string> subscriber) : IStore
 {
     private static readonly TimeSpan Step = TimeSpan.FromMilliseconds(50);
+
+    private const string Real = " WHERE topic LIKE '%/probe/%'";
 
     private readonly DirectoryInfo _folder = Directory.CreateTempSubdirectory("curewatch-peer-");
     private Process? _broker;
@@ -57,7 +62,14 @@ internal sealed class SqliteStore(string name, Func<int, string, string> subscri
         }
 
         _subscriber = Start(subscriber(Port, Database));
-        await Task.Delay(TimeSpan.FromSeconds(1), TimeProvider.System); // until it has subscribed: before that, nobody queues for it
+        using IMqttClient client = new MqttClientFactory().CreateMqttClient();
+        _ = await client.ConnectAsync(new MqttClientOptionsBuilder()
+            .WithTcpServer("127.0.0.1", Port).WithClientId("ready").WithProtocolVersion(MqttProtocolVersion.V500).Build());
+        while ((await client.PublishStringAsync($"{LoadShop.Root}/ready", "", MqttQualityOfServiceLevel.AtLeastOnce)).ReasonCode
+            == MqttClientPublishReasonCode.NoMatchingSubscribers)
+        {
+            await Task.Delay(Step, TimeProvider.System); // before it has subscribed, nobody queues for it
+        }
     }
 
     public async Task KillAsync()
@@ -72,7 +84,7 @@ internal sealed class SqliteStore(string name, Func<int, string, string> subscri
         (_broker, _subscriber) = (null, null);
     }
 
-    public async Task<int> CountAsync() => int.Parse((await AskAsync("SELECT count(*) FROM readings")).Trim(), CultureInfo.InvariantCulture);
+    public async Task<int> CountAsync() => int.Parse((await AskAsync("SELECT count(*) FROM readings" + Real)).Trim(), CultureInfo.InvariantCulture);
 
     public async Task<HashSet<string>> KeysAsync()
     {
@@ -83,7 +95,7 @@ internal sealed class SqliteStore(string name, Func<int, string, string> subscri
             await Task.Delay(TimeSpan.FromSeconds(2), TimeProvider.System); // the broker still has some for it
         }
 
-        string rows = await AskAsync("SELECT topic || ' ' || payload FROM readings");
+        string rows = await AskAsync("SELECT topic || ' ' || payload FROM readings" + Real);
         return [.. rows.Split('\n', StringSplitOptions.RemoveEmptyEntries).Select(KeyOf)];
     }
 
