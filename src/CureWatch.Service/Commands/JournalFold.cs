@@ -2,6 +2,7 @@ using CureWatch.Service.Disk;
 using CureWatch.Service.Journal;
 using CureWatch.Service.Pump;
 using CureWatch.Service.Settings;
+using CureWatch.Service.Snapshots;
 
 namespace CureWatch.Service.Commands;
 
@@ -13,15 +14,16 @@ internal static class JournalFold
     /// <param name="until">Where to stop; null for the end.</param>
     /// <param name="faults">Where it is said why not.</param>
     /// <param name="look">Looks at every entry taken in; null where nobody does.</param>
+    /// <param name="known">What followed up to an entry; null to read all that is here.</param>
     /// <returns>
     /// The journal as far as it was read, and what follows from its entries up to then; null where it cannot be read, or is damaged.
     /// </returns>
-    public static (Recovery Journal, Register Register)? Of(IDisk disk, string data, DateTimeOffset? until, Faults faults, Action<Step>? look = null)
+    public static (Recovery Journal, Register Register)? Of(IDisk disk, string data, DateTimeOffset? until, Faults faults, Action<Step>? look = null, Register? known = null)
     {
-        Recovery journal = Open(disk, data);
+        Recovery journal = Open(disk, data, known);
         try
         {
-            Register register = Register.Blank;
+            Register register = journal.Register;
             foreach (Step step in journal.Steps().TakeWhile(s => !(s.At > until)))
             {
                 register = step.After;
@@ -43,7 +45,11 @@ internal static class JournalFold
         return null;
     }
 
-    /// <summary>Opens a journal to be read, with the keys that are there.</summary>
-    public static Recovery Open(IDisk disk, string data) =>
-        new(disk, DataFolder.JournalOf(data), new EntryCodec(new KeyStore(disk, DataFolder.KeysOf(data))));
+    /// <summary>Opens a journal to be read, with the keys that are there; where its beginning is in an archive, after the oldest snapshot.</summary>
+    public static Recovery Open(IDisk disk, string data, Register? known = null)
+    {
+        string journal = DataFolder.JournalOf(data);
+        known ??= Segment.In(disk, journal) is [{ First: > 1 }, ..] ? new SnapshotFolder(disk, data).Oldest() : null;
+        return new Recovery(disk, journal, new EntryCodec(new KeyStore(disk, DataFolder.KeysOf(data))), known);
+    }
 }

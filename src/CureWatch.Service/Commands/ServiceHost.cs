@@ -8,6 +8,7 @@ using CureWatch.Service.Journal;
 using CureWatch.Service.Mqtt;
 using CureWatch.Service.Pump;
 using CureWatch.Service.Settings;
+using CureWatch.Service.Snapshots;
 using CureWatch.Service.Telemetry;
 using Microsoft.AspNetCore.Hosting.Server;
 using Microsoft.AspNetCore.Hosting.Server.Features;
@@ -62,7 +63,7 @@ internal sealed class ServiceHost(WebApplication app)
 
         builder.Services.AddSingleton(clock).AddSingleton(settings).AddRouting()
             .AddPump(folder, recovered.Register, recovered.End, recovered.First, readingsPerSecond: settings.Limits.ReadingsPerSecond)
-            .AddSingleton<IJournalSteps>(new JournalSteps(folder))
+            .AddSnapshots(folder)
             .AddBook(folder.Disk, folder.Book, book, recovered.End.Last)
             .AddAlarms(clock)
             .AddBackups(folder, ProgramVersion.Text, settings.Storage, clock)

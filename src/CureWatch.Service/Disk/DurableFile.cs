@@ -28,6 +28,15 @@ internal static class DurableFile
         return file.Read(bytes, 0) is var read && read == bytes.Length ? bytes : bytes[..read];
     }
 
+    /// <summary>Reads the beginning of a file.</summary>
+    /// <returns>As many bytes, or all there are.</returns>
+    public static byte[] ReadStart(IDisk disk, string path, int most)
+    {
+        using IDiskFile file = disk.Open(path, FileUse.Read);
+        byte[] bytes = new byte[most];
+        return bytes[..file.Read(bytes, 0)];
+    }
+
     /// <summary>Makes a folder, and those above it, where there is none yet.</summary>
     public static void MakeFolder(IDisk disk, string path)
     {

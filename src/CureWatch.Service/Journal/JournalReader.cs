@@ -22,6 +22,24 @@ internal sealed class JournalReader
     {
     }
 
+    /// <summary>Reads a journal from the segment on that holds an entry.</summary>
+    /// <param name="disk">The disk.</param>
+    /// <param name="folder">The journal's folder.</param>
+    /// <param name="sequence">The number of the entry.</param>
+    public static JournalReader From(IDisk disk, string folder, long sequence)
+    {
+        IReadOnlyList<Segment> segments = Segment.In(disk, folder);
+        int before = segments.Count(s => s.First <= sequence) - 1;
+        if (before <= 0)
+        {
+            return new JournalReader(disk, folder, segments);
+        }
+
+        string previous = Convert.ToHexStringLower(SHA256.HashData(DurableFile.Read(disk, segments[before - 1].Path)));
+        JournalEnd end = JournalEnd.Empty with { Last = segments[before].First - 1, PreviousHash = previous };
+        return new JournalReader(disk, [.. segments.Skip(before)], end, isWhole: true);
+    }
+
     private JournalReader(IDisk disk, string folder, IReadOnlyList<Segment> segments)
         : this(disk, segments, JournalEnd.Empty, isWhole: true) => (_end, Damage) = Begin(disk, folder, segments);
 

@@ -1,0 +1,15 @@
+using CureWatch.Service.Journal;
+using CureWatch.Service.Pump;
+
+namespace CureWatch.Service.Snapshots;
+
+/// <summary>The entries on disk, read and folded once more from the nearest snapshot on, beside the pump that goes on writing.</summary>
+internal sealed class JournalSteps(DataFolder folder) : IJournalSteps
+{
+    public IEnumerable<Step> After(long sequence)
+    {
+        Register? known = new SnapshotFolder(folder.Disk, folder.Path).Newest(upTo: sequence);
+        var recovery = new Recovery(folder.Disk, folder.Journal, new EntryCodec(new KeyStore(folder.Disk, folder.Keys)), known);
+        return recovery.Steps().Where(s => s.Sequence > sequence);
+    }
+}

@@ -1,0 +1,133 @@
+using CsCheck;
+using CureWatch.Bays;
+using CureWatch.Service.Disk;
+using CureWatch.Service.Journal;
+using CureWatch.Service.Pump;
+using CureWatch.Service.Snapshots;
+using CureWatch.Service.Tests.Pump;
+
+namespace CureWatch.Service.Tests.Snapshots;
+
+public sealed class SnapshotTests
+{
+    private const int Groups = 60;
+
+    private static readonly byte[] JournalId = [.. Enumerable.Range(0, Segment.JournalIdBytes).Select(i => (byte)i)];
+
+    // Any hours, cut anywhere: what follows from a snapshot and the entries after it is what follows from all entries.
+    [Theory]
+    [InlineData(11)]
+    [InlineData(12)]
+    [InlineData(13)]
+    public async Task State_AfterASnapshotAndTheRest_IsThatAfterAll(int seed)
+    {
+        using Pumped pumped = await PumpedFor(seed);
+        List<Step> steps = [.. new Recovery(LocalDisk.Instance, DataFolder.JournalOf(pumped.Folder), CodecOf(pumped)).Steps()];
+        for (int cut = seed; cut < steps.Count; cut += 37)
+        {
+            Register register = Snapshot.Read(Snapshot.Of(steps[cut].After, JournalId), JournalId)!;
+            Assert.Equal(TextOf(steps[cut].After), TextOf(register));
+            foreach (Step step in steps.Skip(cut + 1))
+            {
+                (Register after, var happened) = RegisterFold.Take(register, step.Sequence, step.At, step.Entry);
+                Assert.Equal(step.Happened.Select(Told), happened.Select(Told));
+                register = after;
+            }
+
+            Assert.Equal(TextOf(steps[^1].After), TextOf(register));
+        }
+    }
+
+    [Fact]
+    public async Task File_WithAnyByteAnother_OrCutOffAnywhere_IsNoSnapshot()
+    {
+        using Pumped pumped = await PumpedFor(3);
+        byte[] file = Snapshot.Of(pumped.Register, JournalId);
+        Gen.Select(Gen.Int[0, file.Length - 1], Gen.Byte[1, 255]).Sample((at, bits) =>
+        {
+            byte[] hurt = [.. file];
+            hurt[at] ^= bits;
+            Assert.Null(Snapshot.Read(hurt, JournalId));
+            Assert.Null(Snapshot.Read(file.AsSpan(0, at), JournalId));
+        });
+        byte[] other = [.. JournalId];
+        other[0]++;
+        Assert.Null(Snapshot.Read(file, other));
+        Assert.NotNull(Snapshot.Read(file, JournalId));
+    }
+
+    [Fact]
+    public async Task Journal_ReadAfterASnapshot_EndsAsIfAllWereRead()
+    {
+        using Pumped pumped = await PumpedFor(5, segmentBytes: 4_000);
+        var snapshots = new SnapshotFolder(LocalDisk.Instance, pumped.Folder);
+        Recovery whole = pumped.Recover();
+        Assert.True(Segment.In(LocalDisk.Instance, DataFolder.JournalOf(pumped.Folder)).Count > 3);
+        foreach (Step step in new Recovery(LocalDisk.Instance, DataFolder.JournalOf(pumped.Folder), CodecOf(pumped)).Steps().Where(s => s.Sequence % 61 == 0))
+        {
+            snapshots.Take(step.After);
+            var recovery = new Recovery(LocalDisk.Instance, DataFolder.JournalOf(pumped.Folder), CodecOf(pumped), snapshots.Newest());
+            recovery.Run();
+            Assert.Null(recovery.Damage);
+            Assert.Equal(TextOf(whole.Register), TextOf(recovery.Register));
+            Assert.Equal(whole.End with { JournalId = null }, recovery.End with { JournalId = null });
+            Assert.Equal(whole.End.JournalId, recovery.End.JournalId);
+        }
+    }
+
+    [Fact]
+    public async Task Journal_ThatEndsBeforeASnapshot_IsDamaged()
+    {
+        using Pumped pumped = await PumpedFor(5);
+        Register end = pumped.Register;
+        string segment = Assert.Single(Segment.In(LocalDisk.Instance, DataFolder.JournalOf(pumped.Folder))).Path;
+        using (FileStream file = File.OpenWrite(segment))
+        {
+            file.SetLength(file.Length * 9 / 10);
+        }
+
+        var recovery = new Recovery(LocalDisk.Instance, DataFolder.JournalOf(pumped.Folder), CodecOf(pumped), end);
+        recovery.Run();
+        Assert.Contains($"but entry {end.Sequence} was on the disk", recovery.Damage!.What, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Folder_KeepsTheTwoNewest_AndGivesOneThatCanBeRead()
+    {
+        using Pumped pumped = await PumpedFor(6);
+        var snapshots = new SnapshotFolder(LocalDisk.Instance, pumped.Folder);
+        Register[] some = [.. pumped.Commits.Select(c => c.After).Where((_, i) => i % 20 == 0).Take(3)];
+        Assert.Null(snapshots.Newest());
+        Assert.Equal([some[0].Sequence, some[0].Sequence, some[1].Sequence], some.Select(snapshots.Take));
+        Assert.Equal([some[2].Sequence, some[1].Sequence], snapshots.Sequences);
+        Assert.Equal(some[1].Sequence, snapshots.Newest(upTo: some[2].Sequence - 1)!.Sequence);
+        Assert.Equal((some[2].Sequence, some[1].Sequence), (snapshots.Newest()!.Sequence, snapshots.Oldest()!.Sequence));
+        string newest = Directory.GetFiles(DataFolder.SnapshotsOf(pumped.Folder)).Max()!;
+        File.WriteAllBytes(newest, File.ReadAllBytes(newest)[..^1]);
+        Assert.Equal(some[1].Sequence, snapshots.Newest()!.Sequence);
+        snapshots.Take(some[2]);
+        Assert.Equal(some[2].Sequence, snapshots.Newest()!.Sequence);
+    }
+
+    private static async Task<Pumped> PumpedFor(int seed, long segmentBytes = JournalWriter.UsualSegmentBytes)
+    {
+        var pumped = new Pumped(AnyInputs.Shop);
+        pumped.Stop();
+        pumped.Start(segmentBytes);
+        foreach ((DateTimeOffset at, IReadOnlyList<Func<Arrival>> arrivals) in new AnyInputs(seed).Groups(Groups))
+        {
+            pumped.Clock.SetUtcNow(at);
+            _ = await pumped.AskTogether(arrivals.Select(a => a()));
+        }
+
+        pumped.Stop();
+        return pumped;
+    }
+
+    private static EntryCodec CodecOf(Pumped pumped) => new(new KeyStore(LocalDisk.Instance, DataFolder.KeysOf(pumped.Folder)));
+
+    private static string TextOf(Register register) => register.Shop is null ? $"{register.Sequence}" : States.Text(register);
+
+    /// <summary>A report of a job that was closed holds arrays, which are the same only where they are one.</summary>
+    private static string Told(ShopEvent happened) => happened is ShopEvent.JobClosed closed ? closed.Last.Job.Id : happened.ToString();
+}
