@@ -32,7 +32,7 @@ internal sealed class SqliteStore(string name, Func<int, string, string> subscri
 
     private string Database => Path.Combine(_folder.FullName, "readings.db");
 
-    public static SqliteStore OfShell() => new("mosquitto_sub | sqlite3", (port, database) =>
+    public static SqliteStore OfShell() => new("mosquitto_sub to sqlite3", (port, database) =>
         $$"""
         sqlite3 {{database}} "PRAGMA journal_mode=WAL; CREATE TABLE IF NOT EXISTS readings(topic TEXT, payload TEXT);" > /dev/null
         mosquitto_sub -p {{port}} -i store -c -q 1 -t 'curewatch/#' -F "INSERT INTO readings VALUES('%t', '%p');" | sqlite3 -cmd "PRAGMA synchronous=FULL" {{database}}
@@ -40,7 +40,7 @@ internal sealed class SqliteStore(string name, Func<int, string, string> subscri
 
     /// <param name="commit">What is committed at once: <c>each</c> reading, or what came in one go, <c>gathered</c>.</param>
     public static SqliteStore OfPython(string commit) => new($"Python to SQLite, {commit}", (port, database) =>
-        $"exec python3 {Path.Combine(AppContext.BaseDirectory, "Peers", "subscriber.py")} {port} {database} {commit}");
+        $"exec python3 {Path.Combine(AppContext.BaseDirectory, "Peers", "subscriber.py")} {port} {database} {commit} 2> /dev/null");
 
     public async Task StartAsync()
     {
