@@ -1,5 +1,6 @@
 using CureWatch.Benchmarks.Harness;
 using CureWatch.Benchmarks.Kills;
+using CureWatch.Service.Disk;
 using CureWatch.Service.Journal;
 
 namespace CureWatch.Benchmarks.Peers;
@@ -25,7 +26,7 @@ internal sealed class CureWatchStore(LoadShop shop) : IStore
     public Task<int> CountAsync() => Task.FromResult(int.MaxValue);
 
     public Task<HashSet<string>> KeysAsync() => Task.FromResult<HashSet<string>>(
-        [.. Audit.Read(shop.Data).Steps().Select(s => s.Entry).OfType<Entry.Reading>().Select(e => KeyedLoad.KeyOf(e.Bay, e.Probe, e.MeasuredAt!.Value))]);
+        [.. Audit.Read(LocalDisk.Instance, shop.Data).Steps().Select(s => s.Entry).OfType<Entry.Reading>().Select(e => KeyedLoad.KeyOf(e.Bay, e.Probe, e.MeasuredAt!.Value))]);
 
     public async ValueTask DisposeAsync() => await KillAsync();
 }
