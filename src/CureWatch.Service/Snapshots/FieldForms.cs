@@ -30,8 +30,29 @@ internal sealed class Fields(Type type)
     }
 }
 
+/// <summary>Values that may be none.</summary>
+internal sealed class NullableForm<T> : Form<T?>
+    where T : struct
+{
+    private Form<T>? _form;
+
+    public override void Complete(Forms forms) => _form = forms.Of<T>();
+
+    public override void Write(StateWriter to, T? value)
+    {
+        to.Raw(value is not null);
+        if (value is { } there)
+        {
+            _form!.Write(to, there);
+        }
+    }
+
+    public override T? Read(StateReader from) => from.Raw<bool>() ? _form!.Read(from) : null;
+}
+
 /// <summary>Values that hold references.</summary>
 internal sealed class StructForm<T> : Form<T>
+    where T : struct
 {
     private readonly Fields _fields = new(typeof(T));
 
@@ -39,24 +60,11 @@ internal sealed class StructForm<T> : Form<T>
 
     public override void Complete(Forms forms) => _fields.Complete(forms);
 
-    public override void Write(StateWriter to, T value)
-    {
-        bool isThere = value is not null;
-        to.Raw(isThere);
-        if (isThere)
-        {
-            _fields.Write(to, value!);
-        }
-    }
+    public override void Write(StateWriter to, T value) => _fields.Write(to, value);
 
     public override T Read(StateReader from)
     {
-        if (!from.Raw<bool>())
-        {
-            return default!;
-        }
-
-        object value = RuntimeHelpers.GetUninitializedObject(typeof(T));
+        object value = default(T);
         _fields.Read(from, value);
         return (T)value;
     }

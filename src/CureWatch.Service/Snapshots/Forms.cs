@@ -53,8 +53,13 @@ internal sealed class Forms
             return New(collection, type.GetGenericArguments());
         }
 
+        if (Nullable.GetUnderlyingType(type) is { } underlying)
+        {
+            return New(typeof(NullableForm<>), underlying);
+        }
+
         bool isOurs = type.Assembly == typeof(Forms).Assembly || type.Assembly == typeof(Trail<>).Assembly;
-        bool isPlain = type.IsGenericType && type.FullName!.StartsWith("System.ValueTuple`", StringComparison.Ordinal) || Nullable.GetUnderlyingType(type) is not null;
+        bool isPlain = type.IsGenericType && type.FullName!.StartsWith("System.ValueTuple`", StringComparison.Ordinal);
         return isOurs && type is { IsClass: true, IsAbstract: true } ? New(typeof(FamilyForm<>), type)
             : isOurs && type is { IsClass: true, IsSealed: true } && !typeof(Delegate).IsAssignableFrom(type) ? New(typeof(RecordForm<>), type)
             : type.IsValueType && (isOurs || isPlain) ? New(typeof(StructForm<>), type)

@@ -4,6 +4,7 @@ using CureWatch.Service.Disk;
 using CureWatch.Service.Journal;
 using CureWatch.Service.Pump;
 using CureWatch.Service.Settings;
+using CureWatch.Service.Snapshots;
 using Microsoft.Extensions.Logging.Abstractions;
 
 namespace CureWatch.Service.Tests.Disk;
