@@ -21,6 +21,9 @@ public sealed record BayState(
     ImmutableSortedDictionary<Subject, Alarm> Alarms,
     ImmutableSortedSet<string> Jobs)
 {
+    /// <summary>The living coats in it about which something can still change, product by product.</summary>
+    public ImmutableArray<OpenCoats> Open { get; init; } = [];
+
     /// <summary>Whether the shop's plan has it no more: it keeps what was measured in it, for the coats that were there.</summary>
     public bool IsGone { get; init; }
 

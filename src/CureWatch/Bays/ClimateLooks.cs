@@ -34,9 +34,7 @@ public static class ClimateLooks
             return [];
         }
 
-        ImmutableArray<WatchedCoat> coats = bay.Jobs.IsEmpty
-            ? []
-            : [.. bay.Jobs.SelectMany(j => shop.Jobs[j].Watched).Where(w => w.Point?.Bay == raw.Bay && w.Point.Air == place)];
+        ImmutableArray<OpenCoats> coats = bay.Open.IsEmpty ? [] : bay.Open.RemoveAll(o => o.Point.Air != place);
         IEnumerable<ShopEvent> events = WetOrDry(shop, bay, place, air, raw);
         bool isQuiet = coats.IsEmpty && (bay.Alarms.IsEmpty || !bay.Alarms.Keys.Any(s => s.Air == place));
         return isQuiet ? events : events.Concat(new AirLook(shop, raw, place, air, coats).Decide());
@@ -54,7 +52,7 @@ public static class ClimateLooks
         }
     }
 
-    private sealed class AirLook(Shop shop, RawReading raw, Place place, BayAir air, ImmutableArray<WatchedCoat> coats)
+    private sealed class AirLook(Shop shop, RawReading raw, Place place, BayAir air, ImmutableArray<OpenCoats> coats)
     {
         private readonly Present _present = new(shop, shop.Now);
         private readonly bool _tellsAir = raw.AirC is not null;
@@ -83,25 +81,25 @@ public static class ClimateLooks
             return events;
         }
 
-        private IEnumerable<ShopEvent> Look(WarningKind kind, Func<WatchedCoat, double?> excessOf)
+        private IEnumerable<ShopEvent> Look(WarningKind kind, Func<OpenCoats, double?> excessOf)
         {
             double worst = NothingOpen;
             string? surface = null;
-            foreach (WatchedCoat coat in coats)
+            foreach (OpenCoats coat in coats)
             {
                 if (excessOf(coat) is { } excess && excess > worst)
                 {
                     worst = excess;
-                    surface = coat.Key.Surface;
+                    surface = coat.Surfaces[0].Surface.Id;
                 }
             }
 
             return Watchman.Look(shop, new Subject(kind, raw.Bay, null, null, null, 0, 0, place), worst, surface);
         }
 
-        private double? StalledBy(WatchedCoat coat)
+        private double? StalledBy(OpenCoats coat)
         {
-            if (_present.ExposureAt(coat.Point!) is not { } exposure)
+            if (_present.ExposureAt(coat.Point) is not { } exposure)
             {
                 return null;
             }
@@ -113,16 +111,17 @@ public static class ClimateLooks
 
         private IEnumerable<ShopEvent> Overheated() =>
             from coat in coats
-            where air.IsPanelMeasured && HottestC(coat) > HeatLimit.OfC(coat.Coat.Surface, coat.Laws.Sheet)
-            group coat by (coat.Key.Job, coat.Key.Surface) into hot
-            let first = hot.First()
-            let limitC = HeatLimit.OfC(first.Coat.Surface, first.Laws.Sheet)
-            select new ShopEvent.SurfaceOverheated(hot.Key.Job, hot.Key.Surface, new Overheat(raw.MeasuredAt, HottestC(first)!.Value, limitC));
+            where air.IsPanelMeasured
+            let hottestC = HottestC(coat)
+            from held in coat.Surfaces
+            let limitC = HeatLimit.OfC(held.Surface, coat.Laws.Sheet)
+            where hottestC > limitC
+            select new ShopEvent.SurfaceOverheated(held.Job, held.Surface.Id, new Overheat(raw.MeasuredAt, hottestC!.Value, limitC));
 
-        private double? HottestC(WatchedCoat coat) =>
-            _present.HottestPanelKelvinsAt(coat.Point!) is { } kelvins ? Celsius.FromKelvins(kelvins).Degrees : PanelC(coat);
+        private double? HottestC(OpenCoats coat) =>
+            _present.HottestPanelKelvinsAt(coat.Point) is { } kelvins ? Celsius.FromKelvins(kelvins).Degrees : PanelC(coat);
 
-        private double? PanelC(WatchedCoat coat) =>
-            _present.ExposureAt(coat.Point!) is { } exposure ? Celsius.FromKelvins(exposure.PanelKelvins).Degrees : null;
+        private double? PanelC(OpenCoats coat) =>
+            _present.ExposureAt(coat.Point) is { } exposure ? Celsius.FromKelvins(exposure.PanelKelvins).Degrees : null;
     }
 }

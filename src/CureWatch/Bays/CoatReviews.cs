@@ -40,8 +40,10 @@ public static class CoatReviews
         var present = new Present(shop, shop.Now);
         IEnumerable<string> jobs = isAnyDue ? shop.DueJobs.DueBy(shop.Now).Union(bay?.Jobs ?? []) : bay!.Jobs;
         return
-            from job in jobs
-            from watched in shop.Jobs[job].Watched
+            from id in jobs
+            let job = shop.Jobs[id]
+            where job.DueAt <= shop.Now || job.FollowedFrom <= shop.Now
+            from watched in job.Watched
             where watched.ReviewAt <= shop.Now || (watched.FollowedFrom <= shop.Now && bay is not null && watched.Point?.Bay == bay.Plan.Bay)
             from happened in Review(shop, present, watched)
             select happened;

@@ -140,7 +140,8 @@ public static class Evolution
         foreach (string id in BaysOf(shop.Jobs[job.Job.Id].Watched).Union(bays).Order(StringComparer.Ordinal))
         {
             BayState bay = after.Bays[id];
-            after = after.With(bay with { Jobs = bays.Contains(id) ? bay.Jobs.Add(job.Job.Id) : bay.Jobs.Remove(job.Job.Id) });
+            bay = bay with { Jobs = bays.Contains(id) ? bay.Jobs.Add(job.Job.Id) : bay.Jobs.Remove(job.Job.Id) };
+            after = after.With(bay with { Open = OpenCoats.In(after, bay) });
         }
 
         return after;
@@ -189,14 +190,7 @@ public static class Evolution
     /// <summary>Leaves only the laws in use that a coat in the bay still needs.</summary>
     private static Shop Release(Shop shop, BayState bay)
     {
-        ImmutableHashSet<RateLaw> needed =
-        [
-            .. from job in bay.Jobs
-               from coat in shop.Jobs[job].Watched
-               where coat.Point?.Bay == bay.Plan.Bay
-               from law in coat.Laws.All
-               select law,
-        ];
+        ImmutableHashSet<RateLaw> needed = [.. bay.Open.SelectMany(o => o.Laws.All)];
         return shop.With(bay with { Climates = bay.Climates.ToImmutableDictionary(c => c.Key, c => c.Value.Release(needed)) });
     }
 

@@ -33,17 +33,21 @@ public sealed record JobState(
     /// <summary>When something about it falls due, if nothing comes before; null where nothing can.</summary>
     public DateTimeOffset? DueAt { get; private init; }
 
-    /// <summary>The job with its next due instant worked out.</summary>
+    /// <summary>From when on a reading is reason enough to look at one of its coats; null where it is at none.</summary>
+    public DateTimeOffset? FollowedFrom { get; private init; }
+
+    /// <summary>The job with its next due instants worked out.</summary>
     /// <returns>The job.</returns>
     internal JobState Foreseen()
     {
-        DateTimeOffset? next = Earlier(RuleAt, ClosesAt);
+        DateTimeOffset? next = Earlier(RuleAt, ClosesAt), followed = null;
         foreach (WatchedCoat coat in Watched)
         {
             next = Earlier(next, coat.ReviewAt);
+            followed = Earlier(followed, coat.FollowedFrom);
         }
 
-        return next == DueAt ? this : this with { DueAt = next };
+        return next == DueAt && followed == FollowedFrom ? this : this with { DueAt = next, FollowedFrom = followed };
     }
 
     private static DateTimeOffset? Earlier(DateTimeOffset? a, DateTimeOffset? b) => b is null || a <= b ? a : b;

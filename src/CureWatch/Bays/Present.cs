@@ -13,6 +13,8 @@ namespace CureWatch.Bays;
 public sealed class Present(Shop shop, DateTimeOffset now)
 {
     private readonly Dictionary<WatchPoint, IReadOnlyList<ClimateSegment>> _provisional = [];
+    private readonly Dictionary<WatchPoint, Watch> _watches = [];
+    private readonly Dictionary<WatchPoint, Exposure?> _exposures = [];
     private readonly Dictionary<WatchPoint, double?> _hottest = [];
     private readonly Dictionary<CreditTable, Lazy<CreditTable>> _whole = new(ReferenceEqualityComparer.Instance);
     private readonly Dictionary<(string Job, string Surface), ImmutableArray<Stay>> _stays = [];
@@ -66,7 +68,16 @@ public sealed class Present(Shop shop, DateTimeOffset now)
     /// <summary>The climate at a watch point now: the newest values, held.</summary>
     /// <param name="point">The point.</param>
     /// <returns>The exposure; null where the air was never measured.</returns>
-    public Exposure? ExposureAt(WatchPoint point) => NewestAt(point)?.AtEnd;
+    public Exposure? ExposureAt(WatchPoint point)
+    {
+        if (!_exposures.TryGetValue(point, out Exposure? exposure))
+        {
+            exposure = WatchAt(point).Over(now, now, now)?.AtEnd;
+            _exposures.Add(point, exposure);
+        }
+
+        return exposure;
+    }
 
     /// <summary>The hottest panel at a watch point now: heat that spoils one part of a surface spoils the surface.</summary>
     /// <param name="point">The point.</param>
@@ -75,8 +86,7 @@ public sealed class Present(Shop shop, DateTimeOffset now)
     {
         if (!_hottest.TryGetValue(point, out double? hottest))
         {
-            BayState bay = shop.Bays[point.Bay];
-            hottest = point.WatchIn(bay.Plan, bay.Logs).Panels
+            hottest = WatchAt(point).Panels
                 .Where(p => !p.IsGapForCure(now - p.Last.At)).Max(p => (double?)p.Last.Kelvins);
             _hottest.Add(point, hottest);
         }
@@ -96,6 +106,18 @@ public sealed class Present(Shop shop, DateTimeOffset now)
             ? new ClimateDoubt(ClimateDoubt.LagK * ClimateDoubt.LagK, 0, ClimateDoubt.LagK * ClimateDoubt.LagK, PanelIsMeasured: false)
             : point.DoubtIn(shop.Bays[point.Bay].Plan, shop.Bays[point.Bay].Logs);
         return new CoatClock(new CureRecord(law, stretches), outlook, doubt);
+    }
+
+    private Watch WatchAt(WatchPoint point)
+    {
+        if (!_watches.TryGetValue(point, out Watch? watch))
+        {
+            BayState bay = shop.Bays[point.Bay];
+            watch = point.WatchIn(bay.Plan, bay.Logs);
+            _watches.Add(point, watch);
+        }
+
+        return watch;
     }
 
     private ClimateSegment? NewestAt(WatchPoint point)
@@ -139,9 +161,8 @@ public sealed class Present(Shop shop, DateTimeOffset now)
     {
         if (!_provisional.TryGetValue(point, out IReadOnlyList<ClimateSegment>? segments))
         {
-            BayState bay = shop.Bays[point.Bay];
             ClimateTrack track = shop.ClimateAt(point)?.Track ?? ClimateTrack.Blank;
-            segments = track.Provisional(point.WatchIn(bay.Plan, bay.Logs), now);
+            segments = track.Provisional(WatchAt(point), now);
             _provisional.Add(point, segments);
         }
 
