@@ -31,7 +31,7 @@ internal sealed record Backup(string Path, long Bytes, string Sha256, Manifest M
         IDisk disk, Func<BackupContent?> fix, string path, string program, DateTimeOffset now, Faults faults, CancellationToken cancelled)
     {
         string unfinished = path + DurableFile.Unfinished;
-        bool isBegun = false;
+        string? made = null;
         try
         {
             if (disk.Exists(path))
@@ -45,7 +45,7 @@ internal sealed record Backup(string Path, long Bytes, string Sha256, Manifest M
                 return null;
             }
 
-            isBegun = true;
+            made = unfinished;
             Write(disk, content, unfinished, program, now, cancelled);
             using Archive? archive = Archive.Open(disk, unfinished, faults);
             if (archive is null || !archive.ReadAll(faults))
@@ -54,8 +54,9 @@ internal sealed record Backup(string Path, long Bytes, string Sha256, Manifest M
             }
 
             disk.Move(unfinished, path);
-            isBegun = false;
+            made = path;
             disk.FlushFolder(System.IO.Path.GetDirectoryName(System.IO.Path.GetFullPath(path))!);
+            made = null;
             return new Backup(path, archive.Bytes, archive.Sha256, archive.Manifest);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
@@ -65,9 +66,9 @@ internal sealed record Backup(string Path, long Bytes, string Sha256, Manifest M
         }
         finally
         {
-            if (isBegun)
+            if (made is not null)
             {
-                Remove(disk, unfinished);
+                Remove(disk, made);
             }
         }
     }

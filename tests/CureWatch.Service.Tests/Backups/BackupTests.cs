@@ -155,6 +155,30 @@ public sealed class BackupTests : IAsyncLifetime
         }
     }
 
+    /// <summary>Cut off at any of its writes and moves, there is no file of that name, or it is whole; and the next try does it.</summary>
+    [Fact]
+    public void CutOffAnywhere_LeavesNoHalfBackup()
+    {
+        _data.Pumped.Stop();
+        bool isCut = true;
+        for (int changes = 0; isCut; changes++)
+        {
+            string path = _data.Elsewhere($"cut-{changes}.zip");
+            var disk = new CutDisk(changes);
+            Backup? cut = Backup.Write(
+                disk, _data.Folder, path, "test", _data.Pumped.Clock.GetUtcNow(), new Faults(), TestContext.Current.CancellationToken);
+            isCut = disk.IsCut;
+            Assert.Equal(!isCut, cut is not null);
+            if (!File.Exists(path))
+            {
+                _data.BackUp($"cut-{changes}.zip");
+            }
+
+            using Archive archive = Archive.Open(LocalDisk.Instance, path, new Faults())!;
+            Assert.True(archive.ReadAll(new Faults()));
+        }
+    }
+
     [Fact]
     public void DemosMark_IsKept()
     {

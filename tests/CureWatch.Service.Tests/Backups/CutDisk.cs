@@ -11,12 +11,13 @@ internal sealed class CutDisk(int changes) : IDisk
 
     public IDiskFile Open(string path, FileUse use)
     {
-        if (use is not (FileUse.Read or FileUse.ReadAlone))
+        if (use is FileUse.Read or FileUse.ReadAlone)
         {
-            Change();
+            return LocalDisk.Instance.Open(path, use);
         }
 
-        return LocalDisk.Instance.Open(path, use);
+        Change();
+        return new CutFile(this, LocalDisk.Instance.Open(path, use));
     }
 
     public bool Exists(string path) => LocalDisk.Instance.Exists(path);
@@ -56,5 +57,32 @@ internal sealed class CutDisk(int changes) : IDisk
         {
             throw new IOException("The process has ended here.");
         }
+    }
+
+    private sealed class CutFile(CutDisk disk, IDiskFile file) : IDiskFile
+    {
+        public long Length => file.Length;
+
+        public int Read(Span<byte> bytes, long offset) => file.Read(bytes, offset);
+
+        public void Write(ReadOnlySpan<byte> bytes, long offset)
+        {
+            disk.Change();
+            file.Write(bytes, offset);
+        }
+
+        public void SetLength(long length)
+        {
+            disk.Change();
+            file.SetLength(length);
+        }
+
+        public void Flush()
+        {
+            disk.Change();
+            file.Flush();
+        }
+
+        public void Dispose() => file.Dispose();
     }
 }
