@@ -8,7 +8,8 @@ namespace CureWatch.Service.Book;
 /// <remarks>What was upserted many times is compared as it stands at the entry the book is at: there both must say the same.</remarks>
 internal sealed class BookComparison : IDisposable
 {
-    private const int Slice = 20_000;
+    /// <summary>Few enough to die young: each entry holds the state of its moment.</summary>
+    private const int Slice = 200;
     private const int MostNamed = 20;
 
     private readonly IDisk _disk;

@@ -71,9 +71,8 @@ internal sealed class BookLoop(
     private bool CatchUp()
     {
         _ahead ??= LookAhead();
-        IReadOnlyList<Step> steps = _ahead.Next(Slice);
-        book.Take(steps);
-        if (steps.Count == 0)
+        book.Take(_ahead.Next(Slice));
+        if (_ahead.IsAtItsEnd)
         {
             _ahead.Dispose();
             _ahead = null;

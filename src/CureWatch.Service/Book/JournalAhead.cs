@@ -14,14 +14,23 @@ internal sealed class JournalAhead(IJournalSteps journal, BookPosition position,
     /// <summary>Where it begins: at the last entry of the book, by which it is seen whether the two belong together, or before.</summary>
     public long First => Before(position) + 1;
 
-    /// <returns>The next entries; none at the end.</returns>
+    /// <summary>Whether there are no more.</summary>
+    public bool IsAtItsEnd { get; private set; }
+
+    /// <remarks>One at a time: each holds the state of its moment, and two thousand at once cost the collector three times the work of the book.</remarks>
+    /// <returns>The next entries.</returns>
     /// <exception cref="InvalidDataException">This is not the journal the book was written from.</exception>
     /// <exception cref="IOException">The journal cannot be read, which is no fault of the book's.</exception>
-    public IReadOnlyList<Step> Next(int most)
+    public IEnumerable<Step> Next(int most)
     {
-        var steps = new List<Step>();
-        while (steps.Count < most && MoveNext() && _steps.Current.Sequence <= through)
+        for (int i = 0; i < most; i++)
         {
+            if (!MoveNext() || _steps.Current.Sequence > through)
+            {
+                IsAtItsEnd = true;
+                yield break;
+            }
+
             Step step = _steps.Current;
             if (step.Sequence == position.Sequence && step.At.ToUnixTimeMilliseconds() != position.At.ToUnixTimeMilliseconds())
             {
@@ -29,10 +38,8 @@ internal sealed class JournalAhead(IJournalSteps journal, BookPosition position,
             }
 
             _last = step.Sequence;
-            steps.Add(step);
+            yield return step;
         }
-
-        return steps;
     }
 
     public void Dispose() => _steps.Dispose();
