@@ -87,8 +87,8 @@ internal static class PastEndpoints
         }
 
         return await past.AskAsync(
-            book => book.HandoverRecord(job),
-            (record, through) => JsonAnswer.Object(json =>
+            book => (Record: book.HandoverRecord(job), Taps: book.TapsOf(job)),
+            (found, through) => JsonAnswer.Object(json =>
             {
                 through.Write(json);
                 json.WriteString("job", job);
@@ -96,9 +96,10 @@ internal static class PastEndpoints
                 json.WriteInstant("leftAt", left.At);
                 json.WriteString("by", left.By);
                 json.WriteString("despite", left.Despite);
-                json.WriteBoolean("asItLeft", record is not null);
+                json.WriteBoolean("asItLeft", found.Record is not null);
                 json.WritePropertyName("document");
-                WriteDocument(json, look, job, record);
+                WriteDocument(json, look, job, found.Record);
+                json.WriteArray("taps", found.Taps, t => CarJson.WriteTap(json, t.Tap));
             }),
             context.RequestAborted);
     }

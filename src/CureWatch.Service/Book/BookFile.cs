@@ -28,7 +28,7 @@ internal sealed class BookFile : IDisposable
     public BookFile(IDisk disk, string path)
     {
         _path = path;
-        // Strings are kept as they are, for a settings document is stored word for word; and nothing is numbered by the store, which would
+        // Strings are kept as they are, for the record of a handover is stored word for word; and nothing is numbered by the store, which would
         // give the warning with number 0 another one.
         var mapper = new BsonMapper { TrimWhitespace = false, EmptyStringToNull = false };
         mapper.Entity<StoredTap>().Id(t => t.Id, autoId: false);
@@ -54,7 +54,6 @@ internal sealed class BookFile : IDisposable
         Records = _db.GetCollection<StoredRecord>("records");
         Taps = _db.GetCollection<StoredTap>("taps");
         Warnings = _db.GetCollection<StoredWarning>("warnings");
-        Settings = _db.GetCollection<StoredSettings>("settings");
         Blocks = _db.GetCollection<StoredBlock>("blocks");
         Open = _db.GetCollection<StoredBlock>("open");
     }
@@ -68,8 +67,6 @@ internal sealed class BookFile : IDisposable
     public ILiteCollection<StoredTap> Taps { get; }
 
     public ILiteCollection<StoredWarning> Warnings { get; }
-
-    public ILiteCollection<StoredSettings> Settings { get; }
 
     /// <summary>Sealed blocks of readings.</summary>
     public ILiteCollection<StoredBlock> Blocks { get; }

@@ -47,10 +47,6 @@ internal sealed class BookQueries(BookFile file, OpenBlocks open, BookWriter wri
         return [.. warnings.Select(w => w.Read())];
     }
 
-    /// <summary>The shop's settings and every product sheet, as they are now.</summary>
-    public IReadOnlyList<BookedSettings> Settings() =>
-        [.. file.Settings.FindAll().ToList().OrderBy(s => s.Id, StringComparer.Ordinal).Select(s => s.Read())];
-
     /// <summary>Whether a probe ever told a reading that was believed.</summary>
     public bool HasHeard(string bay, string probe) => open.Of(bay, probe) is not null;
 

@@ -93,9 +93,6 @@ internal sealed class BookWriter
             case Entry.Tapped e:
                 Add(() => _file.Taps.Upsert(StoredTap.Of(new BookedTap(step.Sequence, e.Job, e.Tap))));
                 break;
-            case Entry.SettingsChanged e:
-                Add(() => _file.Settings.Upsert(StoredSettings.Of(new BookedSettings(step.At, e))));
-                break;
             case Entry.WarningChanged e when step.After.Shop?.Warnings.GetValueOrDefault(e.Number) is { } given:
                 var warning = new BookedWarning(e.Number, given);
                 Add(() => _file.Warnings.Upsert(StoredWarning.Of(warning)));

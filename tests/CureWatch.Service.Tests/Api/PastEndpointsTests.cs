@@ -89,6 +89,7 @@ public class PastEndpointsTests
         await using ServedShop shop = await ServedShop.OpenAsync();
         await shop.PostAsync("/api/v1/jobs", Asked.Car, HttpStatusCode.Created);
         await shop.PassAsync(2);
+        await shop.PostAsync("/api/v1/jobs/grey-estate/taps", """{"id":"t1","at":"2026-05-04T08:01:00Z","did":"wetted","by":"Robin","note":"rain"}""", HttpStatusCode.Created);
         string before = (await shop.GetAsync("/api/v1/jobs/grey-estate")).GetRawText();
         await shop.PostAsync("/api/v1/jobs/grey-estate/handover", """{"by":"Robin","despite":"it must"}""", HttpStatusCode.OK);
         await shop.PassAsync(3);
@@ -96,6 +97,8 @@ public class PastEndpointsTests
         Assert.True(left.GetProperty("asItLeft").GetBoolean());
         Assert.Equal(before, left.GetProperty("document").GetRawText());
         Assert.Equal(("Robin", "it must"), (left.GetProperty("by").GetString(), left.GetProperty("despite").GetString()));
+        JsonElement tap = Assert.Single(left.GetProperty("taps").EnumerateArray());
+        Assert.Equal(("t1", "wetted", null), (tap.GetProperty("id").GetString(), tap.GetProperty("did").GetString(), tap.GetProperty("note").GetString()));
     }
 
     [Fact]

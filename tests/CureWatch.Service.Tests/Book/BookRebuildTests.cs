@@ -1,7 +1,10 @@
 using System.Text;
+using CsCheck;
 using CureWatch.Service.Book;
+using CureWatch.Service.Disk;
 using CureWatch.Service.Journal;
 using CureWatch.Service.Pump;
+using CureWatch.Service.Tests.Pump;
 using CureWatch.Service.Tests.Settings;
 
 namespace CureWatch.Service.Tests.Book;
@@ -92,6 +95,22 @@ public sealed class BookRebuildTests : IDisposable
         Assert.Equal(Rebuilt.Value, Books.Content(_written.Folder));
     }
 
+    /// <summary>Any hours, told commit by commit to a book that is closed, cut off and opened again on the way: the journal alone gives the same.</summary>
+    [Fact]
+    public void AnyHours_GiveTheBookThatTheirJournalGives() => Gen.Int[1, 1_000_000].Sample(
+        seed =>
+        {
+            using Pumped pumped = Pump(seed).GetAwaiter().GetResult();
+            string live = pumped.Folder + "/live", anew = pumped.Folder + "/anew";
+            Directory.CreateDirectory(live);
+            Directory.CreateDirectory(anew);
+            Follow(live, pumped.Commits, new Random(seed));
+            Books.Write(Books.New(anew), Journalled(pumped));
+            Assert.Equal(Books.Content(anew), Books.Content(live));
+            Assert.Contains(Books.Content(anew), line => line.StartsWith("blocks ", StringComparison.Ordinal));
+        },
+        iter: 4, threads: 1);
+
     [Fact]
     public void NamesAndWordsOfPeople_AreNowhereInTheFile()
     {
@@ -107,5 +126,48 @@ public sealed class BookRebuildTests : IDisposable
         Assert.All(secrets, secret => Assert.DoesNotContain($"\"{secret}\"", content, StringComparison.Ordinal));
         string bytes = Encoding.Latin1.GetString(File.ReadAllBytes(BookOpening.PathIn(_written.Folder)));
         Assert.All(secrets.Where(s => s.Length > 5), secret => Assert.DoesNotContain(secret, bytes, StringComparison.Ordinal));
+    }
+
+    private static async Task<Pumped> Pump(int seed)
+    {
+        var pumped = new Pumped(AnyInputs.Shop);
+        foreach ((DateTimeOffset at, IReadOnlyList<Func<Arrival>> arrivals) in new AnyInputs(seed).Groups(600))
+        {
+            pumped.Clock.SetUtcNow(at);
+            await pumped.AskTogether(arrivals.Select(a => a()));
+        }
+
+        pumped.Stop();
+        return pumped;
+    }
+
+    private static IEnumerable<Step> Journalled(Pumped pumped) => new Recovery(
+        LocalDisk.Instance,
+        DataFolder.JournalOf(pumped.Folder),
+        new EntryCodec(new KeyStore(LocalDisk.Instance, DataFolder.KeysOf(pumped.Folder)))).Steps();
+
+    private static void Follow(string folder, IReadOnlyList<Commit> commits, Random chance)
+    {
+        Step[] steps = [.. commits.SelectMany(c => c.Steps)];
+        var book = new OpenBook(Books.New(folder));
+        foreach (Commit commit in commits)
+        {
+            book.Take(commit.Steps);
+            if (chance.Next(15) == 0)
+            {
+                book.Save();
+            }
+
+            if (chance.Next(60) == 0)
+            {
+                book.Dispose();   // and what was not saved is gone
+                book = new OpenBook(Books.Found(folder));
+                book.Take(steps.Where(s => s.Sequence > book.Position.ReadingsThrough && s.Sequence <= commit.After.Sequence));
+            }
+        }
+
+        book.Save();
+        book.Checkpoint();
+        book.Dispose();
     }
 }

@@ -99,11 +99,6 @@ public sealed class BookWriterTests : IDisposable
         Assert.Equal(Day.Register.Shop!.Warnings.Where(w => w.Value.ClearedAt is not null).Select(w => w.Key).Reverse(), pages);
     }
 
-    [Fact]
-    public void Settings_AreThereWordForWord() => Assert.Equal(
-        Day.Register.Settings.Documents.Values.Select(d => (d.Item, d.Document)).OrderBy(d => d.Item),
-        Book.Settings().Select(s => (s.Changed.Item, s.Changed.Document)).OrderBy(d => d.Item));
-
     [Theory]
     [InlineData("bay-1", "air")]
     [InlineData("bay-1", "bonnet")]

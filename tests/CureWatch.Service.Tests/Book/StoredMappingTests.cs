@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using CureWatch.Curing;
 using CureWatch.Panels;
 using CureWatch.Service.Book;
-using CureWatch.Service.Journal;
 using CureWatch.Service.Tests.Settings;
 using CureWatch.Warnings;
 using LiteDB;
@@ -79,13 +78,12 @@ public sealed class StoredMappingTests : IDisposable
     }
 
     [Fact]
-    public void Settings_ComeBackWordForWord()
+    public void Record_ComesBackWordForWord()
     {
-        var item = new SettingsItem(SettingsItem.Product, "x", 12);
-        var settings = new BookedSettings(At, new Entry.SettingsChanged(item, "ab12", "\uFEFF {\"a\": 1}\n\n", SettingsOrigin.Board));
-        _file.Write(() => _file.Settings.Upsert(StoredSettings.Of(settings)));
+        const string Json = "\uFEFF {\"a\": 1}\n\n";
+        _file.Write(() => _file.Records.Upsert(new StoredRecord { Id = "job-1", Json = Json }));
 
-        Assert.Equal(settings, _file.Settings.FindAll().Single().Read());
+        Assert.Equal(Json, _file.Records.FindById("job-1").Json);
     }
 
     [Fact]
@@ -120,8 +118,8 @@ public sealed class StoredMappingTests : IDisposable
         foreach (BsonDocument document in new[]
         {
             mapper.ToDocument(StoredJob.Of(job)),
-            mapper.ToDocument(new StoredTap()), mapper.ToDocument(new StoredWarning()), mapper.ToDocument(new StoredSettings()),
-            mapper.ToDocument(new StoredRecord()), mapper.ToDocument(new StoredBlock()), mapper.ToDocument(new StoredPosition()),
+            mapper.ToDocument(new StoredTap()), mapper.ToDocument(new StoredWarning()), mapper.ToDocument(new StoredRecord()),
+            mapper.ToDocument(new StoredBlock()), mapper.ToDocument(new StoredPosition()),
         })
         {
             Assert.Equal(1, document["Version"].AsInt32);
