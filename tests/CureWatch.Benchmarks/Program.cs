@@ -1,6 +1,7 @@
 using System.Globalization;
 using BenchmarkDotNet.Running;
 using CureWatch.Benchmarks;
+using CureWatch.Benchmarks.BackupSpeed;
 using CureWatch.Benchmarks.BookSize;
 using CureWatch.Benchmarks.Durable;
 using CureWatch.Benchmarks.Fold;
@@ -33,6 +34,8 @@ switch (args)
         break;
     case [KillsRun.Verb, .. var options]:
         return await KillsRun.RunAsync(options);
+    case [BackupSpeedRun.Verb, .. var options]:
+        return BackupSpeedRun.Run(options);
     case [BookSizeRun.Verb, .. var options]:
         return await BookSizeRun.RunAsync(options);
     case [PowerRun.Verb, .. var options]:
