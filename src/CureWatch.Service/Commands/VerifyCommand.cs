@@ -71,7 +71,14 @@ internal static class VerifyCommand
         bool isDamaged = found.Damages.Count > 0;
         foreach (string line in isDamaged ? found.Damages : found.Notes)
         {
-            output.WriteLine(folder.Length == 0 ? line : line.Replace(folder, shownAs, StringComparison.Ordinal));
+            if (folder.Length == 0)
+            {
+                output.WriteLine(line);
+            }
+            else if (!line.StartsWith(DataFolder.BookOf(folder), StringComparison.Ordinal))
+            {
+                output.WriteLine(line.Replace(folder, shownAs, StringComparison.Ordinal));   // of the book there is none in a backup
+            }
         }
 
         return isDamaged ? ExitCode.AnswerIsNo : ExitCode.Done;
