@@ -53,20 +53,25 @@ internal sealed class Restore(IDisk disk, Archive archive, string source, string
     private static bool Into(
         IDisk disk, string target, bool isNew, Archive archive, string source, Faults faults, IReadOnlyList<string> parts)
     {
-        Directory.CreateDirectory(target);
-        IDiskFile held = disk.Open(DataFolder.LockOf(target), FileUse.Hold);
-        bool isDone = false;
+        bool isHeld = false, isDone = false;
         try
         {
+            Directory.CreateDirectory(target);
+            using IDiskFile held = disk.Open(DataFolder.LockOf(target), FileUse.Hold);
+            isHeld = true;
             isDone = new Restore(disk, archive, source, target, faults).Run(parts);
             return isDone;
         }
         finally
         {
-            held.Dispose();
-            if (!isDone)
+            if (isHeld && !isDone)
             {
-                CleanUp(archive, target, isNew);
+                CleanUp(archive, target);
+            }
+
+            if (isNew && !isDone && Directory.Exists(target) && !Directory.EnumerateFileSystemEntries(target).Any())
+            {
+                Directory.Delete(target);
             }
         }
     }
@@ -196,7 +201,7 @@ internal sealed class Restore(IDisk disk, Archive archive, string source, string
     }
 
     /// <summary>Takes back what was made, and nothing that somebody else put there meanwhile.</summary>
-    private static void CleanUp(Archive archive, string target, bool isNew)
+    private static void CleanUp(Archive archive, string target)
     {
         IEnumerable<string> tops = archive.Manifest.Files.Select(f => f.Name.Split('/')[0]).Distinct();
         foreach (string path in tops.Append(Unfinished).Append(Keys).Select(name => Path.Combine(target, name)).Where(Directory.Exists))
@@ -206,9 +211,5 @@ internal sealed class Restore(IDisk disk, Archive archive, string source, string
 
         File.Delete(DataFolder.DemoMarkOf(target));
         File.Delete(DataFolder.LockOf(target));
-        if (isNew && !Directory.EnumerateFileSystemEntries(target).Any())
-        {
-            Directory.Delete(target);
-        }
     }
 }

@@ -101,6 +101,8 @@ internal sealed class Verification
     {
         int segments = Segment.In(LocalDisk.Instance, Journal).Count;
         _notes.Insert(0, $"{_folder}: {journal.Register.Sequence} entries in {segments} segments, no damage");
+        _notes.AddRange(RetiredPart.In(LocalDisk.Instance, Journal).Select(p =>
+            $"{Journal}: the entries {p.First} to {p.Last} are in {p.Archive}; 'restore --journal' puts them back"));
         if (journal.End.TornBytes > 0)
         {
             _notes.Add($"{journal.End.TornBytes} bytes of an unfinished write at the end, never acknowledged; the next start cuts them off");

@@ -179,6 +179,26 @@ public sealed class BackupTests : IAsyncLifetime
         }
     }
 
+    /// <summary>A write, a flush or a move that fails anywhere leaves no folder; the one that does not gives all of it.</summary>
+    [Fact]
+    public void RestoreThatFailsAnywhere_LeavesNothing()
+    {
+        _data.Pumped.Stop();
+        string backup = _data.BackUp().Path;
+        bool isCut = true;
+        for (int changes = 0; isCut; changes++)
+        {
+            var disk = new CutDisk(changes);
+            var faults = new Faults();
+            Manifest? restored = Restore.Of(disk, backup, Target, faults);
+            isCut = disk.IsCut;
+            Assert.Equal((!isCut, isCut ? 1 : 0), (restored is not null, faults.Count));
+            Assert.Equal(!isCut, Directory.Exists(Target));
+        }
+
+        Assert.Equal(States.Text(ShopData.Fold(_data.Folder)), States.Text(ShopData.Fold(Target)));
+    }
+
     [Fact]
     public void DemosMark_IsKept()
     {
