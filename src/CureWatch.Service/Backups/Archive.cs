@@ -13,13 +13,6 @@ internal sealed class Archive : IDisposable
     /// <summary>What an entry takes in the list of a zip file at most, with a name and an extra field as this program writes them [bytes].</summary>
     private const int MostBytesAnEntry = 200;
 
-    /// <summary>
-    /// How much larger than the archive its content may be, beside a little that any may be. Source (choice): a journal shrinks to a third; what
-    /// shrinks to a fiftieth was never written by the bay.
-    /// </summary>
-    private const int MostRatio = 50;
-    private const long AlwaysAllowed = 64L << 20;
-
     private readonly string _path;
     private readonly IDiskFile _file;
     private readonly ZipArchive _zip;
@@ -78,11 +71,11 @@ internal sealed class Archive : IDisposable
                 return true;
             }
 
-            faults.Add(_path, Entry(file.Name), seen, $"{file.Bytes} bytes with the SHA-256 {file.Sha256}");
+            faults.Add(_path, ArchiveListing.Place(file.Name), seen, $"{file.Bytes} bytes with the SHA-256 {file.Sha256}");
         }
         catch (Exception e) when (e is InvalidDataException or EndOfStreamException or NotSupportedException)
         {
-            faults.Add(_path, Entry(file.Name), e.Message, "what was written");
+            faults.Add(_path, ArchiveListing.Place(file.Name), e.Message, "what was written");
         }
 
         return false;
@@ -156,8 +149,8 @@ internal sealed class Archive : IDisposable
 
             var zip = new ZipArchive(stream, ZipArchiveMode.Read);
             int before = faults.Count;
-            Dictionary<string, ZipArchiveEntry> entries = Entries(path, zip, file.Length, faults);
-            return faults.Count == before && ReadManifest(path, entries, faults) is { } manifest
+            Dictionary<string, ZipArchiveEntry> entries = ArchiveListing.Of(path, zip, file.Length, faults);
+            return faults.Count == before && ArchiveListing.ManifestIn(path, entries, faults) is { } manifest
                 ? new Archive(path, file, zip, entries, manifest, sha256)
                 : null;
         }
@@ -169,85 +162,4 @@ internal sealed class Archive : IDisposable
             return null;
         }
     }
-
-    private static Dictionary<string, ZipArchiveEntry> Entries(string path, ZipArchive zip, long archiveBytes, Faults faults)
-    {
-        var entries = new Dictionary<string, ZipArchiveEntry>(StringComparer.OrdinalIgnoreCase);
-        long most = AlwaysAllowed + (MostRatio * archiveBytes), sum = 0;
-        foreach (ZipArchiveEntry entry in zip.Entries)
-        {
-            string name = entry.FullName;
-            if (Strange(entry) is { } strange)
-            {
-                faults.Add(path, Entry(name), strange.Seen, strange.Allowed);
-            }
-            else if (!entries.TryAdd(name, entry))
-            {
-                faults.Add(path, Entry(name), "the same name again", "each name once, in capitals or not");
-            }
-            else if ((sum += entry.Length) > most)
-            {
-                faults.Add(path, Entry(name), $"{sum} bytes up to here", $"at most {most} in a file of {archiveBytes}");
-                break;
-            }
-        }
-
-        return entries;
-    }
-
-    private static (string Seen, string Allowed)? Strange(ZipArchiveEntry entry)
-    {
-        const int KindOfFile = 0xF000, Regular = 0x8000;
-        int kind = (entry.ExternalAttributes >> 16) & KindOfFile;
-        long most = ArchiveNames.MostBytesOf(entry.FullName);
-        return entry.FullName != ArchiveNames.Manifest && ArchiveNames.RoleOf(entry.FullName) is null ? ("this name", ArchiveNames.Allowed)
-            : kind is not (0 or Regular) ? ("a link, a folder or a device", "a file")
-            : entry.IsEncrypted ? ("an encrypted entry", "a file in the clear")
-            : entry.Length < 0 || entry.Length > most ? ($"{entry.Length} bytes", $"at most {most}")
-            : null;
-    }
-
-    private static Manifest? ReadManifest(string path, Dictionary<string, ZipArchiveEntry> entries, Faults faults)
-    {
-        if (!entries.TryGetValue(ArchiveNames.Manifest, out ZipArchiveEntry? entry))
-        {
-            faults.Add(path, Entry(ArchiveNames.Manifest), "nothing", "a backup says what is in it");
-            return null;
-        }
-
-        using var utf8 = new MemoryStream();
-        using (Stream content = entry.Open())
-        {
-            _ = Copy.Of(content, utf8, entry.Length);
-        }
-
-        if (Manifest.Read($"{path}: {ArchiveNames.Manifest}", utf8.GetBuffer().AsSpan(0, (int)utf8.Length), faults) is not { } manifest)
-        {
-            return null;
-        }
-
-        int before = faults.Count;
-        var told = new HashSet<string>(StringComparer.OrdinalIgnoreCase);
-        foreach (ArchivedFile file in manifest.Files)
-        {
-            long? bytes = entries.GetValueOrDefault(file.Name)?.Length;
-            if (!told.Add(file.Name))
-            {
-                faults.Add(path, Entry(file.Name), "told twice by the manifest", "each name once, in capitals or not");
-            }
-            else if (bytes != file.Bytes)
-            {
-                faults.Add(path, Entry(file.Name), bytes is null ? "nothing" : $"{bytes} bytes", $"{file.Bytes} bytes, says the manifest");
-            }
-        }
-
-        foreach (string name in entries.Keys.Where(n => n != ArchiveNames.Manifest && !told.Contains(n)))
-        {
-            faults.Add(path, Entry(name), "an entry the manifest does not tell", "the entries it tells");
-        }
-
-        return faults.Count == before ? manifest : null;
-    }
-
-    private static string Entry(string name) => $"entry {name}";
 }
