@@ -1,6 +1,5 @@
 using System.Text;
 using System.Text.Json.Nodes;
-using CsCheck;
 using CureWatch.Service.Backups;
 using CureWatch.Service.Disk;
 using CureWatch.Service.Journal;
@@ -10,30 +9,9 @@ using CureWatch.Service.Tests.Commands;
 namespace CureWatch.Service.Tests.Backups;
 
 /// <summary>Whatever is wrong with an archive, it is refused by name and place, and nothing of it stays.</summary>
-public sealed class HostileArchiveTests : IAsyncLifetime
+public sealed class HostileArchiveTests : RestoredArchive
 {
     private const int Link = 0xA1FF << 16;
-
-    private ShopData _data = null!;
-    private byte[] _genuine = [];
-
-    private string Source => _data.Elsewhere("hostile.zip");
-
-    private string Target => Path.Combine(_data.Elsewhere("room"), "data");
-
-    public async ValueTask InitializeAsync()
-    {
-        _data = await ShopData.FilledAsync();
-        _data.Pumped.Stop();
-        _genuine = File.ReadAllBytes(_data.BackUp().Path);
-        Directory.CreateDirectory(_data.Elsewhere("room"));
-    }
-
-    public ValueTask DisposeAsync()
-    {
-        _data.Dispose();
-        return ValueTask.CompletedTask;
-    }
 
     [Fact]
     public void Forger_WhoChangesNothing_IsBelieved()
@@ -171,7 +149,7 @@ public sealed class HostileArchiveTests : IAsyncLifetime
     {
         Directory.CreateDirectory(Target);
         File.WriteAllText(Path.Combine(Target, "holiday.txt"), "");
-        File.WriteAllBytes(Source, _genuine);
+        File.WriteAllBytes(Source, Genuine);
         Invocation run = Invocation.Of("restore", Source, "--data", Target);
         run.AssertRefused($"{Target}: data folder");
         Assert.Contains("saw holiday.txt in it", run.Error, StringComparison.Ordinal);
@@ -183,7 +161,7 @@ public sealed class HostileArchiveTests : IAsyncLifetime
     {
         using (DataFolder.Hold(LocalDisk.Instance, Target, isDemo: false, new Faults())!)
         {
-            File.WriteAllBytes(Source, _genuine);
+            File.WriteAllBytes(Source, Genuine);
             Invocation run = Invocation.Of("restore", Source, "--data", Target);
             run.AssertRefused($"{Target}: data folder");
             Assert.Contains("a data folder in use", run.Error, StringComparison.Ordinal);
@@ -197,80 +175,7 @@ public sealed class HostileArchiveTests : IAsyncLifetime
         File.WriteAllBytes(Source, Forge(f => f.Entries[^1].Content[0] ^= 1));
         Assert.Null(Restore.Of(LocalDisk.Instance, Source, Target, new Faults()));
         Assert.Empty(Directory.GetFileSystemEntries(Target));
-        File.WriteAllBytes(Source, _genuine);
+        File.WriteAllBytes(Source, Genuine);
         Assert.NotNull(Restore.Of(LocalDisk.Instance, Source, Target, new Faults()));
-    }
-
-    /// <summary>The digest at the end sees every bit; without it, every bit of what counts is seen by what stands beside it.</summary>
-    [Fact]
-    public void AnyFlippedByte_IsSeen() => (
-        from at in Gen.Int[0, _genuine.Length - 1]
-        from flip in Gen.Byte[1, 255]
-        select (at, flip)).Sample(
-            c =>
-            {
-                byte[] bytes = [.. _genuine];
-                bytes[c.at] ^= c.flip;
-                AssertRefused(bytes, $"{Source}: ", "saw ");
-            },
-            iter: 150, threads: 1);
-
-    [Fact]
-    public void AnyCut_IsSeen() => Gen.Int[0, _genuine.Length - 1].Sample(
-        length => AssertRefused(_genuine[..length], $"{Source}: end of file", "saw no end of a backup"), iter: 60, threads: 1);
-
-    /// <summary>Whoever can reckon the digest may write any bytes anywhere: what comes of it is refused, or is a data folder that verifies.</summary>
-    [Fact]
-    public void AnyBytes_UnderARightDigest_AreRefusedOrWhole() => (
-        from changes in Gen.Select(Gen.Int[0, _genuine.Length - 65], Gen.Byte).Array[1, 8]
-        from nearTheEnd in Gen.Bool
-        select (changes, nearTheEnd)).Sample(
-            c =>
-            {
-                byte[] bytes = [.. _genuine];
-                foreach ((int at, byte value) in c.changes)
-                {
-                    bytes[c.nearTheEnd ? bytes.Length - 65 - (at % Math.Min(2000, bytes.Length - 65)) : at] = value;
-                }
-
-                AssertRefusedOrWhole(Forged.Sealed(bytes));
-            },
-            iter: 150, threads: 1);
-
-    private byte[] Forge(Action<Forged> change)
-    {
-        var forged = new Forged(_data.Elsewhere("backup.zip"));
-        change(forged);
-        return forged.Written();
-    }
-
-    private void AssertRefused(byte[] archive, string place, string said)
-    {
-        File.WriteAllBytes(Source, archive);
-        Invocation run = Invocation.Of("restore", Source, "--data", Target);
-        Assert.Equal((2, ""), (run.ExitCode, run.Output));
-        Assert.Contains(run.Faults, f => f.StartsWith(place, StringComparison.Ordinal) && f.Contains(said, StringComparison.Ordinal));
-        Assert.All(run.Faults, f => Assert.StartsWith(Source, f, StringComparison.Ordinal));
-        AssertNothingLeft();
-    }
-
-    private void AssertRefusedOrWhole(byte[] archive)
-    {
-        File.WriteAllBytes(Source, archive);
-        Invocation run = Invocation.Of("restore", Source, "--data", Target);
-        if (run.ExitCode == 0)
-        {
-            Assert.Equal(0, Invocation.Of("verify", "--data", Target).ExitCode);
-            Directory.Delete(Target, recursive: true);
-        }
-
-        Assert.NotEqual(1, run.ExitCode);
-        AssertNothingLeft();
-    }
-
-    private void AssertNothingLeft()
-    {
-        Assert.Empty(Directory.GetFileSystemEntries(_data.Elsewhere("room")));
-        Assert.False(Path.Exists(_data.Elsewhere("escaped")) || Path.Exists("/tmp/escaped"));
     }
 }
