@@ -23,9 +23,10 @@ internal sealed class BookLoop(
         while (true)
         {
             // First what was committed, then the questions: whoever asks finds what they were told is stored.
+            int asked = desk.Waiting;
             bool hasWorked = Work(stopping);
             commits.BookedThrough = book.Position.Sequence;
-            desk.Answer(book.Queries, IsBehind);
+            desk.Answer(asked, book.Queries, IsBehind);
             SaveNowAndThen();
             if (hasWorked)
             {

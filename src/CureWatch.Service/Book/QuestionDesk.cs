@@ -43,10 +43,22 @@ internal sealed class QuestionDesk
         }
     }
 
-    /// <summary>Answers what waits.</summary>
-    public void Answer(BookQueries book, bool isBehind)
+    /// <summary>How many questions wait.</summary>
+    public int Waiting
     {
-        while (Next() is { } question)
+        get
+        {
+            lock (_lock)
+            {
+                return _questions.Count;
+            }
+        }
+    }
+
+    /// <summary>Answers the first of those that wait: what was asked since may be about what the book has not taken yet.</summary>
+    public void Answer(int most, BookQueries book, bool isBehind)
+    {
+        for (int i = 0; i < most && Next() is { } question; i++)
         {
             try
             {
