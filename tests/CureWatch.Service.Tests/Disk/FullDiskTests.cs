@@ -95,16 +95,17 @@ public sealed class FullDiskTests : IDisposable
                 goesOn.Wait();
             }
         };
-        Task round = _shop.RoundAsync(life);
+        var reading = new Arrival.Reading(new Entry.Reading("bay-0", "air-0", _shop.Clock.GetUtcNow(), 20, 50, null));
+        Task<Answer> answer = life.Inbox.AskAsync(reading, TestContext.Current.CancellationToken);
         await Eventually.TrueAsync(() => hangs.IsSet, "the write to hang");
         _shop.Clock.Advance(StorageWatch.LongWrite);
         (WarningKind, string)[] troubles = [.. life.Troubles.Standing.Select(t => (t.Kind, t.Why))];
-        bool isAnswered = round.IsCompleted;
+        bool isAnswered = answer.IsCompleted;
         _disk.Slow = _ => { };
         goesOn.Set();
         Assert.Equal([(WarningKind.StorageAhead, "a write has not come to its end for 3 s")], troubles);
         Assert.False(isAnswered);
-        await round.InTimeAsync();
+        Assert.IsType<Answer.Stored>(await answer.InTimeAsync());
         Assert.Equal("the last write took 3 s", Assert.Single(life.Troubles.Standing).Why);
         await _shop.RoundAsync(life);
         Assert.Empty(life.Troubles.Standing);
