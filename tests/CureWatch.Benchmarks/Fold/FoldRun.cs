@@ -14,14 +14,14 @@ internal static class FoldRun
 
     private const int Pairs = 5;
     private const int CoatsInYear = 20;
-    private static readonly int[] Sizes = [10, 100, 1_000, 10_000];
+    private static readonly (int Coats, int[] Bays)[] Shops = [(0, [10, 100, 1_000, 10_000]), (4, [10, 100, 1_000]), (40, [10])];
 
     public static void Run()
     {
-        Console.WriteLine("bays   coats  CPU µs/reading (median of 5)  KB/bay with its coats");
-        foreach (int coats in new[] { 0, 4 })
+        Console.WriteLine("bays   coats  CPU µs/reading (median of 5)  bytes/reading  KB/bay with its coats");
+        foreach ((int coats, int[] sizes) in Shops)
         {
-            foreach (int bays in coats == 0 ? Sizes : Sizes[..^1])
+            foreach (int bays in sizes)
             {
                 Measure(bays, coats);
             }
@@ -38,6 +38,7 @@ internal static class FoldRun
         shop = FoldShop.Fold(shop, FoldShop.Minutes(bays, coats, 0, minute));
         double kilobytes = (GC.GetTotalMemory(forceFullCollection: true) - before) / 1024.0 / bays;
         int rounds = Math.Max(1, 40_000 / bays);
+        long allocated = GC.GetTotalAllocatedBytes();
         double[] costs = [.. Enumerable.Range(0, Pairs).Select(_ =>
         {
             Message[] readings = [.. FoldShop.Minutes(bays, coats, minute, minute += rounds)];
@@ -45,7 +46,9 @@ internal static class FoldRun
             shop = FoldShop.Fold(shop, readings);
             return (Environment.CpuUsage.TotalTime - begun).TotalMicroseconds / readings.Length;
         }).Order()];
-        Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{bays,6} {coats,5}  {costs[Pairs / 2],8:0.00} ({costs[0]:0.00} to {costs[^1]:0.00}) {kilobytes,12:0.0}"));
+        allocated = (GC.GetTotalAllocatedBytes() - allocated) / ((long)Pairs * rounds * bays);
+        Console.WriteLine(string.Create(
+            CultureInfo.InvariantCulture, $"{bays,6} {coats,5}  {costs[Pairs / 2],8:0.00} ({costs[0]:0.00} to {costs[^1]:0.00}) {allocated,12} {kilobytes,12:0.0}"));
         GC.KeepAlive(shop);
     }
 
