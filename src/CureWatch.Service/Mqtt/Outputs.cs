@@ -19,8 +19,8 @@ internal sealed class Outputs : IFollower, IDisposable
     /// <summary>A climate is worked out in microseconds: half a processor at most. Source (choice).</summary>
     private const int RestPerClimate = 1;
 
-    /// <summary>A car of forty coats takes milliseconds, and moves with every reading of its bay: a fifth of a processor at most. Source (choice).</summary>
-    private const int RestPerCar = 4;
+    /// <summary>A car of forty coats takes milliseconds, and moves with every reading of its bay: a tenth of a processor at most. Source (choice).</summary>
+    private const int RestPerCar = 9;
 
     private readonly Latest _latest;
     private readonly IOutlet _outlet;

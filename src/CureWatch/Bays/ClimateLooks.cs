@@ -9,7 +9,7 @@ using CureWatch.Warnings;
 
 namespace CureWatch.Bays;
 
-/// <summary>Holds a bay's climate against what its open coats can take, with every believed reading.</summary>
+/// <summary>Holds a bay's climate against what its open coats can take, with every believed reading, once a second at most.</summary>
 /// <remarks>
 /// The wettest air, the driest and the coldest panel count, and of several sheets the strictest limit: one warning for each air of a bay.
 /// </remarks>
@@ -27,7 +27,8 @@ public static class ClimateLooks
     public static IEnumerable<ShopEvent> Decide(Shop shop, RawReading raw)
     {
         BayState bay = shop.Bays[raw.Bay];
-        ProbeMount mount = bay.Plan.Probes[bay.IndexOf(raw.Probe)];
+        int index = bay.IndexOf(raw.Probe);
+        ProbeMount mount = bay.Plan.Probes[index];
         Place place = PlaceAir.Of(mount.Place);
         if (mount.Probe.Measures == Measures.Outdoor || BayAir.Of(bay, place, shop.Now) is not { } air)
         {
@@ -37,7 +38,7 @@ public static class ClimateLooks
         ImmutableArray<OpenCoats> coats = bay.Open.IsEmpty ? [] : bay.Open.RemoveAll(o => o.Point.Air != place);
         IEnumerable<ShopEvent> events = WetOrDry(shop, bay, place, air, raw);
         bool isQuiet = coats.IsEmpty && (bay.Alarms.IsEmpty || !bay.Alarms.Keys.Any(s => s.Air == place));
-        return isQuiet ? events : events.Concat(new AirLook(shop, raw, place, air, coats).Decide());
+        return isQuiet || !bay.Logs[index].IsLook ? events : events.Concat(new AirLook(shop, raw, place, air, coats).Decide());
     }
 
     private static IEnumerable<ShopEvent> WetOrDry(Shop shop, BayState bay, Place place, BayAir air, RawReading raw)

@@ -26,7 +26,7 @@ internal sealed record AirMix(Source Closest, Bracket Around, Exposure Start, Ex
         List<Source>? missing = null;
         foreach (Source source in air)
         {
-            if (source.Around(from) is not { } around)
+            if (source.Around(from, to) is not { } around)
             {
                 continue;
             }
@@ -65,8 +65,8 @@ internal sealed record AirMix(Source Closest, Bracket Around, Exposure Start, Ex
         double keptKelvins = 0, keptPa = 0, heldKelvins = 0, heldPa = 0;
         foreach (Source lost in missing)
         {
-            Bracket last = lost.Around(from)!;
-            List<Bracket> then = [.. air.Where(a => !missing.Contains(a)).Select(a => a.Around(last.From)).OfType<Bracket>()];
+            Bracket last = lost.Around(from, from)!;
+            List<Bracket> then = [.. air.Where(a => !missing.Contains(a)).Select(a => a.Around(last.From, last.From)).OfType<Bracket>()];
             Exposure others = then.Count > 0 ? Mean(then, last.From) : start;
             keptKelvins += last.FromKelvins - others.AirKelvins;
             keptPa += last.FromVapourPressurePa - others.VapourPressurePa;

@@ -32,24 +32,49 @@ public sealed record Source(Trail<Sample> Samples, TimeSpan Every)
     /// <returns>True for a gap.</returns>
     public static bool IsGapForCure(TimeSpan stretch, TimeSpan every) => stretch > CureLimit && stretch > 1.5 * every;
 
-    /// <summary>The readings around the stretch that begins at an instant.</summary>
-    /// <param name="from">The instant.</param>
-    /// <returns>The bracket, open where nothing was measured after the instant; null where nothing was measured by then.</returns>
-    public Bracket? Around(DateTimeOffset from)
+    /// <summary>The readings around a stretch.</summary>
+    /// <param name="from">Its start.</param>
+    /// <param name="to">Its end, not before the start.</param>
+    /// <returns>The bracket, open from the newest reading on where nothing was measured at the end or after; null where nothing was by the start.</returns>
+    public Bracket? Around(DateTimeOffset from, DateTimeOffset to)
     {
-        int before = Samples.CountWhile(s => s.At <= from);
+        int before = CountUpTo(from);
         if (before == 0)
         {
             return null;
         }
 
-        Sample first = Samples[before - 1];
-        if (before == Samples.Count)
+        if (before == Samples.Count || Last.At < to)
         {
-            return new Bracket(first.At, first.Kelvins, first.VapourPressurePa, null, first.Kelvins, first.VapourPressurePa);
+            return new Bracket(Last.At, Last.Kelvins, Last.VapourPressurePa, null, Last.Kelvins, Last.VapourPressurePa);
         }
 
-        Sample second = Samples[before];
+        (Sample first, Sample second) = (Samples[before - 1], Samples[Math.Max(before, Samples.CountWhile(s => s.At < to))]);
         return new Bracket(first.At, first.Kelvins, first.VapourPressurePa, second.At, second.Kelvins, second.VapourPressurePa);
     }
+
+    /// <summary>The instants inside a stretch at which the source is followed: those of its readings, as far as they lie apart by the pace.</summary>
+    /// <param name="after">The stretch's start, left out.</param>
+    /// <param name="to">The stretch's end, taken in.</param>
+    /// <param name="instants">Where they are put, in order.</param>
+    public void Follow(DateTimeOffset after, DateTimeOffset to, List<DateTimeOffset> instants)
+    {
+        int next = CountUpTo(after);
+        DateTimeOffset earliest = next > 0 ? Samples[next - 1].At + ProbeLog.Pace : after;
+        while (next < Samples.Count && Samples[next].At <= to)
+        {
+            if (Samples[next].At >= earliest)
+            {
+                instants.Add(Samples[next].At);
+                earliest = Samples[next].At + ProbeLog.Pace;
+                next++;
+            }
+            else
+            {
+                next = Last.At < earliest ? Samples.Count : Samples.CountWhile(s => s.At < earliest);
+            }
+        }
+    }
+
+    private int CountUpTo(DateTimeOffset instant) => Last.At <= instant ? Samples.Count : Samples.CountWhile(s => s.At <= instant);
 }

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using CureWatch.Readings;
 
 namespace CureWatch.Panels;
 
@@ -58,21 +57,21 @@ public sealed record Watch(ImmutableArray<Source> Air, ImmutableArray<Source> Pa
     /// <summary>When the air was first measured; null where it never was.</summary>
     public DateTimeOffset? FirstAt => Air.IsEmpty ? null : Air.Min(a => a.Samples[0].At);
 
-    /// <summary>The instants inside a stretch at which anything was measured, in order, each once.</summary>
+    /// <summary>The instants inside a stretch at which a probe is followed, in order, each once.</summary>
     /// <param name="after">The stretch's start, left out.</param>
-    /// <param name="to">The stretch's end, taken in where something was measured then.</param>
+    /// <param name="to">The stretch's end, taken in where something was.</param>
     /// <returns>The instants.</returns>
     public List<DateTimeOffset> Knots(DateTimeOffset after, DateTimeOffset to)
     {
         var knots = new List<DateTimeOffset>();
         foreach (Source source in Air)
         {
-            Collect(source.Samples, after, to, knots);
+            source.Follow(after, to, knots);
         }
 
         foreach (Source source in Panels)
         {
-            Collect(source.Samples, after, to, knots);
+            source.Follow(after, to, knots);
         }
 
         knots.Sort();
@@ -108,7 +107,7 @@ public sealed record Watch(ImmutableArray<Source> Air, ImmutableArray<Source> Pa
         bool isGapForCure = air.Closest.IsGapForCure(air.Around.Length(now));
         foreach (Source panel in Panels)
         {
-            if (panel.Around(from) is not { } around)
+            if (panel.Around(from, to) is not { } around)
             {
                 continue;
             }
@@ -130,12 +129,4 @@ public sealed record Watch(ImmutableArray<Source> Air, ImmutableArray<Source> Pa
     }
 
     private static DateTimeOffset Earlier(DateTimeOffset? a, DateTimeOffset b) => a is { } known && known < b ? known : b;
-
-    private static void Collect(Trail<Sample> samples, DateTimeOffset after, DateTimeOffset to, List<DateTimeOffset> knots)
-    {
-        for (int i = samples.CountWhile(s => s.At <= after); i < samples.Count && samples[i].At <= to; i++)
-        {
-            knots.Add(samples[i].At);
-        }
-    }
 }

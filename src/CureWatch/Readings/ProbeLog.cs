@@ -13,10 +13,14 @@ public sealed record ProbeLog
     /// <summary>How far ahead of ours a probe's clock may run. Source (choice).</summary>
     public static readonly TimeSpan ClockTolerance = TimeSpan.FromMinutes(2);
 
+    /// <summary>Of several readings within this time one is looked at, and followed [1 s]. Source (choice): no bay moves faster.</summary>
+    public static readonly TimeSpan Pace = TimeSpan.FromSeconds(1);
+
     private static readonly TimeSpan LongestPause = TimeSpan.FromMinutes(30);
 
     private ProbeHabit? _habit;
     private RawReading? _doubted;
+    private DateTimeOffset? _lookedAt;
 
     /// <summary>
     /// What readings of a clock that runs ahead said of their instant, which is not the one they count from: by that they are known again.
@@ -49,6 +53,9 @@ public sealed record ProbeLog
 
     /// <summary>What is known of the device's clock.</summary>
     public DeviceClock Clock { get; private init; } = DeviceClock.Unknown;
+
+    /// <summary>Whether its newest reading is one of those at which it is looked at: the first after the pace since the one before.</summary>
+    public bool IsLook { get; private init; }
 
     /// <summary>When the probe counts as silent, unless it is heard before.</summary>
     public DateTimeOffset SilentAt => HeardAt + Probe.SilentAfter;
@@ -107,12 +114,14 @@ public sealed record ProbeLog
         bool isNewest = LastBelieved is null || at > MeasuredAt(LastBelieved);
         return this with
         {
-            Air = Probe.Measures != Measures.Panel ? Insert(Air, AirSample(raw, at)) : Air,
-            Panel = raw.PanelC is { } panelC ? Insert(Panel, PanelSample(panelC, at)) : Panel,
+            Air = Probe.Measures != Measures.Panel ? Air.Insert(AirSample(raw, at)) : Air,
+            Panel = raw.PanelC is { } panelC ? Panel.Insert(PanelSample(panelC, at)) : Panel,
             HeardAt = raw.ReceivedAt > HeardAt ? raw.ReceivedAt : HeardAt,
             LastBelieved = isNewest ? raw : LastBelieved,
             _habit = isNewest ? _habit?.After(at, Value(raw)) ?? ProbeHabit.Of(at, Value(raw), SilenceOfHabit) : _habit,
             _doubted = null,
+            IsLook = !(raw.ReceivedAt - _lookedAt < Pace),
+            _lookedAt = raw.ReceivedAt - _lookedAt < Pace ? _lookedAt : raw.ReceivedAt,
             _ahead = at < claim ? Ahead(raw.ReceivedAt, claim) : _ahead,
             _numbers = _numbers.With(raw),
             Clock = Clock.Hear(raw),
@@ -135,8 +144,8 @@ public sealed record ProbeLog
     public DateTimeOffset ChangesFrom(RawReading raw)
     {
         DateTimeOffset at = InstantOf(raw);
-        DateTimeOffset air = Probe.Measures != Measures.Panel ? Before(Air, at) : at;
-        DateTimeOffset panel = raw.PanelC is not null ? Before(Panel, at) : at;
+        DateTimeOffset air = Probe.Measures != Measures.Panel ? Air.InstantBefore(at) : at;
+        DateTimeOffset panel = raw.PanelC is not null ? Panel.InstantBefore(at) : at;
         return air < panel ? air : panel;
     }
 
@@ -156,7 +165,7 @@ public sealed record ProbeLog
     /// <param name="spacing">How close together what is older is kept.</param>
     /// <returns>The log.</returns>
     public ProbeLog Tidy(DateTimeOffset from, DateTimeOffset fresh, TimeSpan spacing) =>
-        this with { Air = Thin(Air, from, fresh, spacing), Panel = Thin(Panel, from, fresh, spacing) };
+        this with { Air = Air.Thin(from, fresh, spacing), Panel = Panel.Thin(from, fresh, spacing) };
 
     private RawReading? LastBelieved { get; init; }
 
@@ -168,42 +177,6 @@ public sealed record ProbeLog
     private static DateTimeOffset MeasuredAt(RawReading raw) => raw.MeasuredAt < raw.ReceivedAt ? raw.MeasuredAt : raw.ReceivedAt;
 
     private static bool IsSame(RawReading? told, RawReading raw) => told?.MeasuredAt == raw.MeasuredAt && told.Sequence == raw.Sequence;
-
-    private static DateTimeOffset Before(Trail<Sample> trail, DateTimeOffset at)
-    {
-        int before = CountBefore(trail, at);
-        return before > 0 ? trail[before - 1].At : at;
-    }
-
-    /// <summary>Nearly every reading is the newest.</summary>
-    private static int CountBefore(Trail<Sample> trail, DateTimeOffset at) =>
-        trail.Count == 0 || trail.Last.At < at ? trail.Count : trail.CountWhile(s => s.At < at);
-
-    private static Trail<Sample> Insert(Trail<Sample> trail, Sample sample)
-    {
-        int before = CountBefore(trail, sample.At);
-        Trail<Sample> longer = trail.Take(before).Append(sample);
-        for (int i = before; i < trail.Count; i++)
-        {
-            longer = longer.Append(trail[i]);
-        }
-
-        return longer;
-    }
-
-    private static Trail<Sample> Thin(Trail<Sample> trail, DateTimeOffset from, DateTimeOffset fresh, TimeSpan spacing)
-    {
-        int first = Math.Max(0, trail.CountWhile(s => s.At <= from) - 1);
-        int old = trail.CountWhile(s => s.At <= fresh);
-        var thin = new Trail<Sample>();
-        for (int i = first; i < trail.Count; i++)
-        {
-            bool isNeeded = thin.Count == 0 || i + 1 >= old || trail[i + 1].At - thin.Last.At > spacing;
-            thin = isNeeded ? thin.Append(trail[i]) : thin;
-        }
-
-        return thin;
-    }
 
     /// <summary>From when a reading counts: what it claims, and never after it arrived.</summary>
     private DateTimeOffset InstantOf(RawReading raw) => _numbers.Claim(raw) is var claim && claim < raw.ReceivedAt ? claim : raw.ReceivedAt;
@@ -244,7 +217,7 @@ public sealed record ProbeLog
     private bool Tells(DateTimeOffset at)
     {
         Trail<Sample> own = Probe.Measures == Measures.Panel ? Panel : Air;
-        int before = CountBefore(own, at);
+        int before = own.CountBefore(at);
         return before < own.Count && own[before].At == at;
     }
 }

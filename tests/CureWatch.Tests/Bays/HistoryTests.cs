@@ -1,7 +1,9 @@
 using CureWatch.Bays;
 using CureWatch.Curing;
 using CureWatch.Panels;
+using CureWatch.Psychrometrics;
 using CureWatch.Readings;
+using CureWatch.Units;
 
 namespace CureWatch.Tests.Bays;
 
@@ -73,6 +75,28 @@ public class HistoryTests
         double exact = segments.Sum(s => CureIntegral.Over(law, s).Likely);
         Assert.Equal(1, shop.Report.Surfaces[0].Coats[0].ReferenceHours.Likely / exact, 1e-6);
         Assert.True(shop.Shop.Bays["bay-1"].Climates.Values.First().Track.Segments.Count < segments.Count / 1.5, "nothing was kept by the minute");
+    }
+
+    // Fifty readings a second: followed by the second, so that what a coat earns and what is kept do not depend on how often a probe speaks.
+    [Fact]
+    public void Coat_UnderAProbeThatFloods_EarnsTheSame_AndItsClimateIsFollowedByTheSecond()
+    {
+        const int PerSecond = 50, Seconds = 1_500;
+        const double Pa = 1_000;
+        double Celsius(double hour) => 15 + (20 * hour);
+        double Percent(double hour) => 100 * Pa / SaturationPressure.OverWaterPa(new Celsius(Celsius(hour)).Kelvins);
+        TestShop shop = new TestShop().Read(0, 15, Percent(0)).Tap(0, Did.Applied).Tap(0, Did.Levelled);
+        for (int i = 1; i <= Seconds * PerSecond; i++)
+        {
+            double hour = i / 3600.0 / PerSecond;
+            shop.Read(hour, Celsius(hour), Percent(hour));
+        }
+
+        double end = Seconds / 3600.0;
+        var law = shop.Shop.LawsOf(shop.Report.Job.Surfaces[0]).Cure.Law;
+        double exact = CureIntegral.Over(law, Curing.Segments.Over(end, Curing.Segments.AtPressure(15, Pa), Curing.Segments.AtPressure(Celsius(end), Pa))).Likely;
+        Assert.Equal(1, shop.Report.Surfaces[0].Coats[0].ReferenceHours.Likely / exact, 1e-6);
+        Assert.InRange(shop.Shop.Bays["bay-1"].Climates.Values.First().Track.Segments.Count, Seconds / 60, Seconds + 2);
     }
 
     [Fact]

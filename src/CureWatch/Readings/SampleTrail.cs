@@ -1,0 +1,44 @@
+namespace CureWatch.Readings;
+
+/// <summary>A probe's samples in order of measuring, though they may come late.</summary>
+internal static class SampleTrail
+{
+    /// <summary>When the sample before an instant was measured; where there is none, the instant itself.</summary>
+    public static DateTimeOffset InstantBefore(this Trail<Sample> trail, DateTimeOffset at)
+    {
+        int before = trail.CountBefore(at);
+        return before > 0 ? trail[before - 1].At : at;
+    }
+
+    /// <summary>How many were measured before an instant: nearly every reading is the newest.</summary>
+    public static int CountBefore(this Trail<Sample> trail, DateTimeOffset at) =>
+        trail.Count == 0 || trail.Last.At < at ? trail.Count : trail.CountWhile(s => s.At < at);
+
+    /// <summary>Puts a sample in its place.</summary>
+    public static Trail<Sample> Insert(this Trail<Sample> trail, Sample sample)
+    {
+        int before = trail.CountBefore(sample.At);
+        Trail<Sample> longer = trail.Take(before).Append(sample);
+        for (int i = before; i < trail.Count; i++)
+        {
+            longer = longer.Append(trail[i]);
+        }
+
+        return longer;
+    }
+
+    /// <summary>Lets go of what was measured long ago, but for what still held at the start of what is kept.</summary>
+    public static Trail<Sample> Thin(this Trail<Sample> trail, DateTimeOffset from, DateTimeOffset fresh, TimeSpan spacing)
+    {
+        int first = Math.Max(0, trail.CountWhile(s => s.At <= from) - 1);
+        int old = trail.CountWhile(s => s.At <= fresh);
+        var thin = new Trail<Sample>();
+        for (int i = first; i < trail.Count; i++)
+        {
+            bool isNeeded = thin.Count == 0 || i + 1 >= old || trail[i + 1].At - thin.Last.At > spacing;
+            thin = isNeeded ? thin.Append(trail[i]) : thin;
+        }
+
+        return thin;
+    }
+}
