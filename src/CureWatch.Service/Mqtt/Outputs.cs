@@ -1,5 +1,3 @@
-using CureWatch.Bays;
-using CureWatch.Service.Journal;
 using CureWatch.Service.Pump;
 
 namespace CureWatch.Service.Mqtt;
@@ -9,13 +7,11 @@ namespace CureWatch.Service.Mqtt;
 /// warnings without any delay. Nothing is decided here, so it runs on the time of the machine.
 /// </summary>
 /// <remarks>
-/// What each event touches is marked on the pump's thread; documents are worked out beside it. Once a minute of the shop's time everything is
-/// looked at, for what only time has changed; at a start, on a new connection and with a new plan everything is arranged anew.
+/// What a commit touches is marked on the pump's thread (<see cref="CommitMarks"/>); documents are worked out beside it. At a start and on a new
+/// connection everything is arranged anew.
 /// </remarks>
 internal sealed class Outputs : IFollower, IDisposable
 {
-    private static readonly TimeSpan Everything = TimeSpan.FromMinutes(1);
-
     /// <summary>A climate is worked out in microseconds: half a processor at most. Source (choice).</summary>
     private const int RestPerClimate = 1;
 
@@ -31,10 +27,7 @@ internal sealed class Outputs : IFollower, IDisposable
     private readonly OutputLane _warnings;
     private readonly OutputLane _climates;
     private readonly OutputLane _cars;
-    private readonly HashSet<string> _touchedBays = new(StringComparer.Ordinal);
-    private readonly HashSet<string> _touchedCars = new(StringComparer.Ordinal);
-    private CarsByBay _carsByBay = CarsByBay.None;
-    private DateTimeOffset _lookedAt = DateTimeOffset.MinValue;
+    private readonly CommitMarks _marks;
     private long _followed = -1;
 
     public Outputs(Latest latest, IOutlet outlet, Troubles troubles, TimeProvider time, ILogger<Outputs> log)
@@ -44,6 +37,7 @@ internal sealed class Outputs : IFollower, IDisposable
         _warnings = new OutputLane(time, PublishWarningsAsync, restPerWork: 0, log);
         _climates = new OutputLane(time, PublishClimatesAsync, RestPerClimate, log);
         _cars = new OutputLane(time, PublishCarsAsync, RestPerCar, log);
+        _marks = new CommitMarks(_warnings.Marks, _climates.Marks, _cars.Marks);
     }
 
     /// <summary>The journal's entry up to which everything is published; below 0 while something is on its way.</summary>
@@ -58,28 +52,7 @@ internal sealed class Outputs : IFollower, IDisposable
 
     public void Follow(Commit commit)
     {
-        bool isWarned = false, isAnotherShop = false;
-        if (commit.After.Shop is { } shop)
-        {
-            _carsByBay = _carsByBay.Of(shop);
-        }
-
-        foreach (Step step in commit.Steps)
-        {
-            isAnotherShop |= step.Entry is Entry.SettingsChanged;
-            foreach (ShopEvent e in step.Happened)
-            {
-                Touch(e);
-                isWarned |= e is ShopEvent.WarningRaised or ShopEvent.WarningCleared;
-            }
-        }
-
-        if (isWarned)
-        {
-            _warnings.Marks.AddAll();
-        }
-
-        Mark(commit, isAnotherShop);
+        _marks.Follow(commit);
         Volatile.Write(ref _followed, commit.After.Sequence);
     }
 
@@ -127,78 +100,6 @@ internal sealed class Outputs : IFollower, IDisposable
     }
 
     private void TellTroubles() => _warnings.Marks.AddAll();
-
-    private void Touch(ShopEvent happened)
-    {
-        switch (happened)
-        {
-            case ShopEvent.ReadingBelieved e:
-                _ = _touchedBays.Add(e.Raw.Bay);
-                break;
-            case ShopEvent.CondensationBegan e:
-                _ = _touchedBays.Add(e.Bay);
-                break;
-            case ShopEvent.CondensationEnded e:
-                _ = _touchedBays.Add(e.Bay);
-                break;
-            case ShopEvent.WarningRaised { Warning.Subject.Bay: { } bay }:
-                _ = _touchedBays.Add(bay);
-                break;
-            case ShopEvent.CoatForeseen e:
-                _ = _touchedCars.Add(e.Coat.Job);
-                break;
-            case ShopEvent.SurfaceOverheated e:
-                _ = _touchedCars.Add(e.Job);
-                break;
-            case ShopEvent.RulingForeseen e:
-                _ = _touchedCars.Add(e.Job);
-                break;
-            case ShopEvent.RulingTurned e:
-                _cars.Marks.AddUrgent(e.Job);
-                break;
-            case ShopEvent.TapTakenDown e:
-                _cars.Marks.AddUrgent(e.Job);
-                break;
-            case ShopEvent.JobOpened e:
-                _cars.Marks.AddUrgent(e.Job.Id);
-                break;
-            case ShopEvent.CarHandedOver e:
-                _cars.Marks.AddUrgent(e.Job);
-                break;
-        }
-    }
-
-    private void Mark(Commit commit, bool isAnotherShop)
-    {
-        if (isAnotherShop)
-        {
-            _climates.Marks.AddAll();
-            _cars.Marks.AddAll();
-        }
-        else if (commit.After.At - _lookedAt >= Everything && commit.After.Shop is { } shop)
-        {
-            _lookedAt = commit.After.At;
-            _climates.Marks.AddLater(shop.Plan.Bays.Select(b => b.Bay));
-            _cars.Marks.AddLater(_carsByBay.All);
-        }
-
-        foreach (string bay in _touchedBays)
-        {
-            _touchedCars.UnionWith(_carsByBay.In(bay));
-        }
-
-        if (_touchedBays.Count > 0)
-        {
-            _climates.Marks.Add(_touchedBays);
-            _touchedBays.Clear();
-        }
-
-        if (_touchedCars.Count > 0)
-        {
-            _cars.Marks.Add(_touchedCars);
-            _touchedCars.Clear();
-        }
-    }
 
     private async Task PublishWarningsAsync(Marked marked, CancellationToken cancelled)
     {
