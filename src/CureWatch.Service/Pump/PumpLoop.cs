@@ -1,12 +1,10 @@
-using System.Diagnostics;
-using CureWatch.Bays;
 using CureWatch.Service.Journal;
 using CureWatch.Warnings;
 
 namespace CureWatch.Service.Pump;
 
 /// <summary>
-/// The one thread that writes: takes what is queued, decides, journals it with one fsync, and only then acknowledges, publishes and lets
+/// The one thread that writes: takes what is queued, has it judged, journals it with one fsync, and only then acknowledges, publishes and lets
 /// the followers act.
 /// </summary>
 internal sealed class PumpLoop : IDisposable
@@ -16,9 +14,6 @@ internal sealed class PumpLoop : IDisposable
 
     /// <summary>A write that takes longer is slow: behind the next goes all that waits. Source (choice): longer than the work of a batch.</summary>
     private static readonly TimeSpan SlowWrite = TimeSpan.FromMilliseconds(50);
-
-    /// <summary>How often the journal notes that time passes while nothing else comes.</summary>
-    private static readonly TimeSpan IdleMark = TimeSpan.FromMinutes(1);
 
     private readonly Inbox _inbox;
     private readonly Latest _latest;
@@ -31,6 +26,7 @@ internal sealed class PumpLoop : IDisposable
     private readonly ILogger<PumpLoop> _log;
     private readonly Draft _draft;
     private readonly RefusalCounter _refusals;
+    private readonly ArrivalJudge _judge;
     private readonly List<(Arrival Arrival, Answer Answer)> _answers = [];
     private readonly Thread _thread;
 
@@ -52,6 +48,7 @@ internal sealed class PumpLoop : IDisposable
         _clockWatch = new ClockWatch(troubles, clock);
         _refusals = new RefusalCounter(clock);
         _draft = new Draft(register, journal);
+        _judge = new ArrivalJudge(_draft, _refusals, storage, log);
         _thread = new Thread(Run) { Name = "pump" };
     }
 
@@ -109,57 +106,7 @@ internal sealed class PumpLoop : IDisposable
 
         DateTimeOffset now = _clock.GetUtcNow();
         _clockWatch.Look(now, _draft.Register.At);
-        try
-        {
-            _answers.Add((arrival, Decide(arrival, now > _draft.Register.At ? now : _draft.Register.At)));
-        }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
-        {
-            Log.KeyNotMade(_log, e, arrival.GetType().Name);
-            _storage.KeysFail(e);
-            _answers.Add((arrival, new Answer.NotStored($"its key cannot be written: {e.Message}")));
-        }
-#pragma warning disable CA1031 // whatever one arrival breaks, the bay is watched on
-        catch (Exception e)
-#pragma warning restore CA1031
-        {
-            Log.ArrivalSkipped(_log, e, arrival.GetType().Name);
-            _answers.Add((arrival, Answer.Refused.ByAnError)); // not "send it again": it would break the same for ever
-        }
-    }
-
-    private Answer Decide(Arrival arrival, DateTimeOffset now)
-    {
-        switch (arrival)
-        {
-            case Arrival.Reading a:
-                _draft.Append([a.Entry], now);
-                return Answer.Stored.Plain;
-            case Arrival.Refusal a:
-                _refusals.Count(a.Reason, a.Place);
-                return Answer.Stored.Plain;
-            case Arrival.Wake:
-                if (now - _draft.Register.At >= IdleMark || ShopFold.NextDueAt(_draft.Register.Shop!) <= now)
-                {
-                    _draft.Append([new Entry.ClockReached()], now);
-                }
-
-                return Answer.Stored.Plain;
-            case Arrival.Tap a:
-                return _refusals.Count(a, Enact(Requests.OnTap(_draft.Register, a, now), now));
-            case Arrival.JobStart a:
-                return Enact(Requests.OnJobStart(_draft.Register, a, now), now);
-            case Arrival.HandOver a:
-                return Enact(Requests.OnHandOver(_draft.Register, a, now), now);
-            default:
-                throw new UnreachableException(arrival.GetType().Name);
-        }
-    }
-
-    private Answer Enact(Decision decision, DateTimeOffset now)
-    {
-        _draft.Append(decision.Entries.AsSpan(), now);
-        return decision.Answer;
+        _answers.Add((arrival, _judge.On(arrival, now)));
     }
 
     private void Commit(bool isLast)
