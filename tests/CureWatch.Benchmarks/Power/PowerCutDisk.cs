@@ -10,79 +10,40 @@ namespace CureWatch.Benchmarks.Power;
 /// <param name="lies">The files of which a flush does nothing: what a checker has to find out.</param>
 internal sealed class PowerCutDisk(int seed, Func<string, bool>? lies = null) : IDisk
 {
-    private readonly Lock _lock = new();
     private readonly Random _random = new(seed);
     private readonly HashSet<string> _folders = [Path.GetPathRoot(Path.GetFullPath("/"))!];
-    private Dictionary<string, SectorFile> _files = [];
-    private readonly Dictionary<string, SectorFile> _flushed = [];
-    private List<Rename> _renames = [];
-    private int _life;
-    private long _left = long.MaxValue;
-    private bool _isDark;
+    private readonly DiskNames _names = new();
+    private readonly PowerSupply _power = new();
 
     /// <summary>How many calls changed anything so far.</summary>
-    public long Changes { get; private set; }
+    public long Changes => _power.Changes;
 
     /// <summary>Whether the power has gone.</summary>
-    public bool IsDark
-    {
-        get
-        {
-            lock (_lock)
-            {
-                return _isDark;
-            }
-        }
-    }
+    public bool IsDark => _power.IsGone;
 
     /// <summary>Lets the power go in the middle of one of the next calls that change anything.</summary>
-    public void CutAfter(long changes)
-    {
-        lock (_lock)
-        {
-            _left = changes;
-        }
-    }
+    public void CutAfter(long changes) => _power.CutAfter(changes);
 
     /// <summary>Lets the power go now, if it has not gone.</summary>
-    public void Cut()
-    {
-        lock (_lock)
-        {
-            _isDark = true;
-        }
-    }
+    public void Cut() => _power.Cut();
 
     /// <summary>The power is back: what is there now is what the disk kept. Whoever had files open before has them no more.</summary>
     public void Restore()
     {
-        lock (_lock)
+        lock (_power.Gate)
         {
-            (_isDark, _left) = (false, long.MaxValue);
-            _life++;
-            double kept = _random.Next(4) switch { 0 => 0, 1 => 1, _ => _random.NextDouble() };
-            foreach (Rename rename in _renames.Where(_ => _random.NextDouble() < kept))
-            {
-                rename.Apply(_flushed);
-            }
-
-            _renames = [];
-            foreach (SectorFile file in _flushed.Values.Distinct())
-            {
-                file.LosePower(_random);
-            }
-
-            _files = new Dictionary<string, SectorFile>(_flushed);
+            _power.Restore();
+            _names.LosePower(_random);
         }
     }
 
     public IDiskFile Open(string path, FileUse use)
     {
         path = Path.GetFullPath(path);
-        lock (_lock)
+        lock (_power.Gate)
         {
-            DemandPower();
-            bool isThere = _files.TryGetValue(path, out SectorFile? file);
+            _power.Demand();
+            bool isThere = _names.TryFind(path, out SectorFile? file);
             bool makes = use is FileUse.Make or FileUse.MakeAnew or FileUse.MakeSecret || (use == FileUse.Hold && !isThere);
             if (!isThere && !makes)
             {
@@ -98,71 +59,71 @@ internal sealed class PowerCutDisk(int seed, Func<string, bool>? lies = null) : 
             {
                 DemandFolder(Path.GetDirectoryName(path)!);
                 SectorFile made = file = new SectorFile();
-                Change(() => Name(new Rename(null, path, made)));
+                _power.Change(() => _names.Make(path, made));
             }
             else if (makes)
             {
-                Change(() => file!.SetLength(0));
+                _power.Change(() => file!.SetLength(0));
             }
 
-            return new Handle(this, file!, path, _life);
+            return new Handle(this, file!, path, _power.Life);
         }
     }
 
     public bool Exists(string path)
     {
         path = Path.GetFullPath(path);
-        lock (_lock)
+        lock (_power.Gate)
         {
-            DemandPower();
-            return _files.ContainsKey(path) || _folders.Contains(path);
+            _power.Demand();
+            return _names.Contains(path) || _folders.Contains(path);
         }
     }
 
     public IReadOnlyList<string> NamesIn(string folder)
     {
         folder = Path.GetFullPath(folder);
-        lock (_lock)
+        lock (_power.Gate)
         {
-            DemandPower();
+            _power.Demand();
             DemandFolder(folder);
-            return [.. _files.Keys.Concat(_folders).Where(p => Path.GetDirectoryName(p) == folder).Select(p => Path.GetFileName(p))];
+            return [.. _names.Paths.Concat(_folders).Where(p => Path.GetDirectoryName(p) == folder).Select(p => Path.GetFileName(p))];
         }
     }
 
     /// <summary>Folders last at once: what is in them matters.</summary>
     public void MakeFolder(string path)
     {
-        lock (_lock)
+        lock (_power.Gate)
         {
-            Change(() => _folders.Add(Path.GetFullPath(path)));
+            _power.Change(() => _folders.Add(Path.GetFullPath(path)));
         }
     }
 
     public void Move(string from, string to)
     {
         (from, to) = (Path.GetFullPath(from), Path.GetFullPath(to));
-        lock (_lock)
+        lock (_power.Gate)
         {
-            DemandPower();
-            if (!_files.TryGetValue(from, out SectorFile? file) || _files.ContainsKey(to))
+            _power.Demand();
+            if (!_names.TryFind(from, out SectorFile? file) || _names.Contains(to))
             {
                 throw new IOException($"{from} cannot become {to}.");
             }
 
-            Change(() => Name(new Rename(from, to, file)));
+            _power.Change(() => _names.Move(from, to, file));
         }
     }
 
     public void Delete(string path)
     {
         path = Path.GetFullPath(path);
-        lock (_lock)
+        lock (_power.Gate)
         {
-            DemandPower();
-            if (_files.TryGetValue(path, out SectorFile? file))
+            _power.Demand();
+            if (_names.TryFind(path, out SectorFile? file))
             {
-                Change(() => Name(new Rename(path, null, file)));
+                _power.Change(() => _names.Remove(path, file));
             }
         }
     }
@@ -170,48 +131,16 @@ internal sealed class PowerCutDisk(int seed, Func<string, bool>? lies = null) : 
     public void FlushFolder(string folder)
     {
         folder = Path.GetFullPath(folder);
-        lock (_lock)
+        lock (_power.Gate)
         {
-            DemandPower();
+            _power.Demand();
             DemandFolder(folder);
-            Change(() => { }); // the power may go before anything is on the disk
-            foreach (Rename rename in _renames.Where(r => r.IsIn(folder)))
-            {
-                rename.Apply(_flushed);
-            }
-
-            _renames.RemoveAll(r => r.IsIn(folder));
+            _power.Change(() => { }); // the power may go before anything is on the disk
+            _names.Flush(folder);
         }
     }
 
     public long FreeBytes(string folder) => long.MaxValue;
-
-    private void Name(Rename rename)
-    {
-        rename.Apply(_files);
-        _renames.Add(rename);
-    }
-
-    /// <summary>Makes a change; or makes it, and loses it with the power.</summary>
-    private void Change(Action change)
-    {
-        DemandPower();
-        change();
-        Changes++;
-        if (--_left < 0)
-        {
-            _isDark = true;
-            DemandPower();
-        }
-    }
-
-    private void DemandPower()
-    {
-        if (_isDark)
-        {
-            throw new PowerCutException();
-        }
-    }
 
     private void DemandFolder(string folder)
     {
@@ -221,32 +150,13 @@ internal sealed class PowerCutDisk(int seed, Func<string, bool>? lies = null) : 
         }
     }
 
-    /// <summary>A name that was made, changed or removed.</summary>
-    private sealed record Rename(string? From, string? To, SectorFile File)
-    {
-        public bool IsIn(string folder) => Path.GetDirectoryName(From ?? To) == folder;
-
-        public void Apply(Dictionary<string, SectorFile> names)
-        {
-            if (From is not null && names.GetValueOrDefault(From) == File)
-            {
-                names.Remove(From);
-            }
-
-            if (To is not null)
-            {
-                names[To] = File;
-            }
-        }
-    }
-
     private sealed class Handle(PowerCutDisk disk, SectorFile file, string path, int life) : IDiskFile
     {
         public long Length => Do(() => file.Length);
 
         public int Read(Span<byte> bytes, long offset)
         {
-            lock (disk._lock)
+            lock (disk._power.Gate)
             {
                 DemandLife();
                 return file.Read(bytes, offset);
@@ -256,14 +166,14 @@ internal sealed class PowerCutDisk(int seed, Func<string, bool>? lies = null) : 
         public void Write(ReadOnlySpan<byte> bytes, long offset)
         {
             byte[] copy = bytes.ToArray();
-            Do(() => disk.Change(() => file.Write(copy, offset)));
+            Do(() => disk._power.Change(() => file.Write(copy, offset)));
         }
 
-        public void SetLength(long length) => Do(() => disk.Change(() => file.SetLength(length)));
+        public void SetLength(long length) => Do(() => disk._power.Change(() => file.SetLength(length)));
 
         public void Flush() => Do(() =>
         {
-            disk.Change(() => { }); // the power may go before anything is on the disk
+            disk._power.Change(() => { }); // the power may go before anything is on the disk
             if (disk.Lies(path) is false)
             {
                 file.Flush();
@@ -283,7 +193,7 @@ internal sealed class PowerCutDisk(int seed, Func<string, bool>? lies = null) : 
 
         private T Do<T>(Func<T> action)
         {
-            lock (disk._lock)
+            lock (disk._power.Gate)
             {
                 DemandLife();
                 return action();
@@ -292,8 +202,8 @@ internal sealed class PowerCutDisk(int seed, Func<string, bool>? lies = null) : 
 
         private void DemandLife()
         {
-            disk.DemandPower();
-            if (life != disk._life)
+            disk._power.Demand();
+            if (life != disk._power.Life)
             {
                 throw new PowerCutException();
             }
