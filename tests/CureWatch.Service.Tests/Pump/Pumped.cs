@@ -35,7 +35,17 @@ internal sealed class Pumped : IDisposable
 
     public Latest Latest { get; private set; } = new();
 
-    public IReadOnlyList<Commit> Commits => _commits;
+    /// <summary>What was committed until now: the pump may be adding to it.</summary>
+    public IReadOnlyList<Commit> Commits
+    {
+        get
+        {
+            lock (_commits)
+            {
+                return [.. _commits];
+            }
+        }
+    }
 
     public Register Register => Latest.Register;
 
@@ -105,6 +115,12 @@ internal sealed class Pumped : IDisposable
 
     private sealed class Follower(List<Commit> commits) : IFollower
     {
-        public void Follow(Commit commit) => commits.Add(commit);
+        public void Follow(Commit commit)
+        {
+            lock (commits)
+            {
+                commits.Add(commit);
+            }
+        }
     }
 }
