@@ -1,6 +1,5 @@
 using System.Globalization;
 using BenchmarkDotNet.Running;
-using CureWatch.Benchmarks;
 using CureWatch.Benchmarks.BackupSpeed;
 using CureWatch.Benchmarks.BookSize;
 using CureWatch.Benchmarks.Durable;
@@ -8,9 +7,11 @@ using CureWatch.Benchmarks.Fold;
 using CureWatch.Benchmarks.Harness;
 using CureWatch.Benchmarks.Kills;
 using CureWatch.Benchmarks.Latency;
-using CureWatch.Benchmarks.Power;
 using CureWatch.Benchmarks.Peers;
+using CureWatch.Benchmarks.Power;
 using CureWatch.Benchmarks.Soak;
+using CureWatch.Benchmarks.StartUp;
+using CureWatch.Benchmarks;
 
 switch (args)
 {
@@ -38,6 +39,9 @@ switch (args)
         return BackupSpeedRun.Run(options);
     case [BookSizeRun.Verb, .. var options]:
         return await BookSizeRun.RunAsync(options);
+    case [StartUpRun.Verb, .. var days]:
+        await StartUpRun.RunAsync(days);
+        break;
     case [PowerRun.Verb, .. var options]:
         return await PowerRun.RunAsync(options);
     default:
