@@ -9,13 +9,14 @@ namespace CureWatch.Service.Snapshots;
 
 /// <summary>
 /// What followed from a journal up to one of its entries, in a file that may be thrown away. In front of the packed state, little-endian: [mark: 8]
-/// [form: 4][SHA-256 of the shape: 32][journal: 16][sequence: 8]; behind it the SHA-256 of all that: 32.
+/// [form: 4][SHA-256 of the shape: 32][journal: 16][sequence: 8][length of the state unpacked: 4]; behind it the SHA-256 of all that: 32.
 /// </summary>
 internal static class Snapshot
 {
     private const int Form = 1;
     private const int ShapeAt = 12, JournalAt = ShapeAt + SHA256.HashSizeInBytes, SequenceAt = JournalAt + Segment.JournalIdBytes;
-    private const int HeaderBytes = SequenceAt + 8;
+    private const int LengthAt = SequenceAt + 8;
+    private const int HeaderBytes = LengthAt + 4;
 
     private static readonly Lazy<(Forms Forms, byte[] Shape)> Known = new(() =>
     {
@@ -38,6 +39,7 @@ internal static class Snapshot
         Known.Value.Shape.CopyTo(header[ShapeAt..]);
         journalId.CopyTo(header[JournalAt..]);
         BinaryPrimitives.WriteInt64LittleEndian(header[SequenceAt..], register.Sequence);
+        BinaryPrimitives.WriteInt32LittleEndian(header[LengthAt..], state.Written.Length);
         file.Write(header);
         using (var packed = new BrotliStream(file, CompressionLevel.Fastest, leaveOpen: true))
         {
@@ -61,8 +63,8 @@ internal static class Snapshot
         }
 
         using var packed = new BrotliStream(new MemoryStream(file[HeaderBytes..^SHA256.HashSizeInBytes].ToArray()), CompressionMode.Decompress);
-        using var state = new MemoryStream();
-        packed.CopyTo(state);
-        return Known.Value.Forms.Of<Register>().Read(new StateReader(state.GetBuffer().AsMemory(0, (int)state.Length)));
+        byte[] state = new byte[BinaryPrimitives.ReadInt32LittleEndian(file[LengthAt..])];
+        packed.ReadExactly(state);
+        return Known.Value.Forms.Of<Register>().Read(new StateReader(state));
     }
 }

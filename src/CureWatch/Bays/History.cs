@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using CureWatch.Curing;
+using CureWatch.Panels;
 using CureWatch.Products;
 using CureWatch.Warnings;
 
@@ -8,8 +9,9 @@ namespace CureWatch.Bays;
 /// <summary>What a shop keeps of the past, so that it is no bigger after three years than after a week.</summary>
 /// <remarks>
 /// A bay keeps its climate since the first wipe of the oldest coat that is or was in it and whose job is not closed, two days at least: taps
-/// may be told, and corrected, as late as that. What is older than any reading may still arrive for is kept by the minute. All of it follows
-/// from the readings alone, so that a replay lets go of the same things at the same instants.
+/// may be told, and corrected, as late as that. What is older than any reading may still arrive for is kept by the minute, and later its segments
+/// by ten; not where somebody did something, so that nothing that was ruled turns by it. All of it follows from the readings and taps alone, so that
+/// a replay lets go of the same things at the same instants.
 /// </remarks>
 internal static class History
 {
@@ -25,28 +27,29 @@ internal static class History
     /// <summary>What is younger is kept as it came. Source (choice): a little longer than a reading may be late.</summary>
     private static readonly TimeSpan Fresh = Readings.ProbeLog.LatestArrival + TimeSpan.FromMinutes(5);
 
-    /// <summary>How close together older readings are kept. Source (choice): a bay does not change faster, and sums stay as they were.</summary>
-    private static readonly TimeSpan Spacing = TimeSpan.FromMinutes(1);
+    /// <summary>What is older is kept coarsely. Source (choice): longer than a pass over a car.</summary>
+    private static readonly TimeSpan Recent = TimeSpan.FromHours(3);
 
     /// <summary>Lets a bay go of what nobody asks for any more.</summary>
     public static BayState Tidy(Shop shop, BayState bay)
     {
         ImmutableArray<(SurfaceStory Story, ImmutableArray<WatchPoint> Points)> coated = [.. CoatedIn(shop, bay.Plan.Bay)];
         DateTimeOffset from = coated.SelectMany(c => c.Story.Living).Select(c => c.StartedAt).Append(shop.Now - Kept).Min();
-        DateTimeOffset fresh = shop.Now - Fresh;
+        var ages = new Ages(from, shop.Now - Recent, shop.Now - Fresh);
+        ImmutableArray<DateTimeOffset> acts = [.. ActsIn(shop, bay.Plan.Bay)];
         var climates = ImmutableDictionary.CreateBuilder<WatchPoint, WatchedClimate>();
         foreach ((WatchPoint point, WatchedClimate climate) in bay.Climates)
         {
             ImmutableHashSet<RateLaw> laws = [.. coated.Where(c => c.Points.Contains(point)).SelectMany(c => shop.LawsOf(c.Story.Surface).All)];
             if (!laws.IsEmpty)
             {
-                climates.Add(point, climate.Tidy(from, fresh, Spacing, laws));
+                climates.Add(point, climate.Tidy(ages, acts, laws));
             }
         }
 
         BayState tidied = bay with
         {
-            Logs = [.. bay.Logs.Select(l => l.Tidy(from, fresh, Spacing))],
+            Logs = [.. bay.Logs.Select(l => l.Tidy(from, ages.Fresh, Ages.Fine))],
             Climates = climates.ToImmutable(),
             WetSpells = bay.WetSpells.ToImmutableDictionary(s => s.Key, s => s.Value.RemoveAll(w => w.To < from)),
         };
@@ -67,10 +70,19 @@ internal static class History
         return shop with { Warnings = kept, MostWarnings = Math.Max(LeastWarnings, 2 * kept.Count) };
     }
 
+    private static IEnumerable<DateTimeOffset> ActsIn(Shop shop, string bay) =>
+        from job in shop.Jobs.Values
+        where WasIn(job, bay)
+        from tap in job.Told
+        from at in tap.StartedAt is { } started ? new[] { started, tap.At } : [tap.At]
+        select at;
+
+    private static bool WasIn(JobState job, string bay) => job.Job.Bay == bay || job.Stories.Any(s => s.Moves.Any(m => m.ToBay == bay));
+
     private static IEnumerable<(SurfaceStory Story, ImmutableArray<WatchPoint> Points)> CoatedIn(Shop shop, string bay) =>
         from job in shop.Jobs.Values
+        where WasIn(job, bay)
         from story in job.Stories
-        where job.Job.Bay == bay || story.Moves.Any(m => m.ToBay == bay)
         where story.Living.Any()
         let points = Stay.Of(shop, job.Job.Bay, story).Select(s => s.Point).OfType<WatchPoint>().Where(p => p.Bay == bay)
         select (story, points.Distinct().ToImmutableArray());

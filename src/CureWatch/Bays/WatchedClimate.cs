@@ -86,15 +86,14 @@ public sealed record WatchedClimate(ClimateTrack Track, ImmutableArray<CreditTab
         this with { Tables = [.. Tables.Select(t => t.IsInUse && !laws.Contains(t.Law) ? t with { IsInUse = false } : t)] };
 
     /// <summary>Lets go of what nobody asks for any more.</summary>
-    /// <param name="from">The instant up to which nobody does.</param>
-    /// <param name="fresh">The instant up to which nothing that still comes can change anything.</param>
-    /// <param name="spacing">How close together what is older than that is kept.</param>
+    /// <param name="ages">How old is old.</param>
+    /// <param name="instants">When people did something: what is read off there stays the same to the last digit.</param>
     /// <param name="laws">The laws somebody may still ask for.</param>
     /// <returns>The climate; what a law has earned between any two instants kept is as it was.</returns>
-    public WatchedClimate Tidy(DateTimeOffset from, DateTimeOffset fresh, TimeSpan spacing, ImmutableHashSet<RateLaw> laws)
+    public WatchedClimate Tidy(Ages ages, IEnumerable<DateTimeOffset> instants, ImmutableHashSet<RateLaw> laws)
     {
-        ImmutableArray<CreditTable> tables = [.. Tables.Where(t => t.IsInUse || laws.Contains(t.Law))];
-        (ClimateTrack track, TrackThinning thinning) = Track.Thin(from, fresh, spacing, [.. tables.SelectMany(t => t.Borders)]);
+        ImmutableArray<CreditTable> tables = [.. Tables.Where(t => t.IsInUse || laws.Contains(t.Law)).Select(t => t.Extend(Track))];
+        (ClimateTrack track, TrackThinning thinning) = Track.Thin(ages, tables.SelectMany(t => t.Borders), instants);
         return new WatchedClimate(track, [.. tables.Select(t => t.Follow(thinning))]);
     }
 }

@@ -45,21 +45,22 @@ public sealed record ClimateTrack(Trail<ClimateSegment> Segments)
         SettledTo > instant ? new ClimateTrack(Segments.Take(Segments.CountWhile(s => s.End <= instant))) : this;
 
     /// <summary>Lets go of the oldest part, and keeps what is settled for good by fewer segments.</summary>
-    /// <param name="from">Segments that end by then are let go of, but for the last.</param>
-    /// <param name="fresh">Segments that end after it stay as they are.</param>
-    /// <param name="spacing">The longest stretch that becomes one segment; never over a gap, nor where anything is in doubt.</param>
+    /// <param name="ages">How old is old.</param>
     /// <param name="borders">Indices of segments that stay the beginning of one.</param>
+    /// <param name="instants">Segments at these instants stay as they are, so that what is read off there stays the same to the last digit.</param>
     /// <returns>The track, and which of the segments before became which.</returns>
-    public (ClimateTrack Track, TrackThinning Thinning) Thin(DateTimeOffset from, DateTimeOffset fresh, TimeSpan spacing, ImmutableHashSet<int> borders)
+    /// <remarks>Only what is seen without a doubt becomes one: never a gap.</remarks>
+    public (ClimateTrack Track, TrackThinning Thinning) Thin(Ages ages, IEnumerable<int> borders, IEnumerable<DateTimeOffset> instants)
     {
-        int dropped = Math.Max(0, Math.Min(Segments.CountWhile(s => s.End <= from), Segments.Count - 1));
-        int settled = Segments.CountWhile(s => s.End <= fresh);
+        int dropped = Math.Max(0, Math.Min(Segments.CountWhile(s => s.End <= ages.From), Segments.Count - 1));
+        HashSet<int> first = [.. borders, .. instants.Select(at => Segments.CountWhile(s => s.End < at)).SelectMany(i => new[] { i, i + 1, i + 2 })];
         var thin = new Trail<ClimateSegment>();
         var lasts = ImmutableArray.CreateBuilder<int>();
         for (int i = dropped; i < Segments.Count; i++)
         {
             ClimateSegment whole = Segments[i];
-            while (i + 1 < settled && !borders.Contains(i + 1) && IsPlain(whole) && Segments[i + 1] is var next && IsPlain(next) && next.End - whole.Start <= spacing)
+            while (i + 1 < Segments.Count && !first.Contains(i + 1) && IsPlain(whole) && Segments[i + 1] is var next && IsPlain(next)
+                && next.End - whole.Start <= ages.SpacingAt(next.End))
             {
                 whole = whole with { End = next.End, AtEnd = next.AtEnd };
                 i++;
