@@ -59,9 +59,12 @@ public sealed record CreditTable(RateLaw Law, int First, Trail<Credit> Sums)
 
     /// <summary>Follows a track that was rewound.</summary>
     /// <param name="track">The track, shorter than before.</param>
-    /// <returns>The shorter table.</returns>
-    public CreditTable RewindTo(ClimateTrack track) =>
-        First + Sums.Count > track.Segments.Count ? this with { Sums = Sums.Take(Math.Max(0, track.Segments.Count - First)) } : this;
+    /// <returns>The shorter table. It begins where the track ends now, if that was before: what comes there may be cut into other segments.</returns>
+    public CreditTable RewindTo(ClimateTrack track)
+    {
+        int first = Math.Min(First, track.Segments.Count);
+        return First + Sums.Count > track.Segments.Count ? this with { First = first, Sums = Sums.Take(track.Segments.Count - first) } : this;
+    }
 
     /// <summary>Follows a track that was thinned: the sums at the ends of the segments kept stay as they were.</summary>
     /// <param name="thinning">Which segments became which; the table's borders among them.</param>
