@@ -89,7 +89,7 @@ public sealed class Trail<T>
         /// <summary>The chunks; the list is replaced, never changed, so that who reads it needs no lock.</summary>
         public T[][] Chunks { get; private set; } = chunks;
 
-        /// <summary>Adds an item behind the first ones, unless somebody else has: only one of several wins a place.</summary>
+        /// <summary>Adds an item behind the first ones, at least one, unless somebody else has: only one of several wins a place.</summary>
         public bool TryAdd(int count, T item)
         {
             if (Interlocked.CompareExchange(ref _count, count + 1, count) != count)
@@ -99,7 +99,7 @@ public sealed class Trail<T>
 
             if (count % ChunkSize == 0)
             {
-                Chunks = [.. Chunks, new T[count == 0 ? SmallestChunk : ChunkSize]];
+                Chunks = [.. Chunks, new T[ChunkSize]];
             }
             else if (count == Chunks[0].Length)
             {
