@@ -6,7 +6,7 @@ using CureWatch.Warnings;
 
 namespace CureWatch.Bays;
 
-/// <summary>What a tap means at once: water on a coat that has to stay dry, a panel read by hand.</summary>
+/// <summary>What a tap means at once: water on a coat that has to stay dry, while the car is here; a panel read by hand.</summary>
 public static class TapLooks
 {
     /// <summary>Decides what a tap means.</summary>
@@ -18,7 +18,7 @@ public static class TapLooks
     {
         JobState job = shop.Find(jobId)!;
         var present = new Present(shop, shop.Now);
-        return job.Stories.SelectMany(s => Watchman.Tell(shop, Wetted(jobId, s), IsWet(present, job, s)))
+        return job.Stories.SelectMany(s => Watchman.Tell(shop, Wetted(jobId, s), job.LeftAt is null && IsWet(present, job, s)))
             .Concat(tap.PanelC is { } panelC ? ReadByHand(shop, job, tap, panelC) : []);
     }
 

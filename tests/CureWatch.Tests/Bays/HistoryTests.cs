@@ -4,6 +4,7 @@ using CureWatch.Panels;
 using CureWatch.Psychrometrics;
 using CureWatch.Readings;
 using CureWatch.Units;
+using CureWatch.Warnings;
 
 namespace CureWatch.Tests.Bays;
 
@@ -115,6 +116,18 @@ public class HistoryTests
         int happened = shop.Happened.Count;
         shop.Tap(70, Did.Inspected, found: Found.Streak);
         Assert.DoesNotContain(shop.Happened.Skip(happened), e => e is ShopEvent.TapTakenDown);
+    }
+
+    // Nothing would ever clear it.
+    [Fact]
+    public void Job_ToldOfWaterAfterItsCarLeft_LeavesNoWarningBehind()
+    {
+        TestShop shop = new TestShop().Steady(0, 1).Tap(1, Did.Applied).Tap(1.05, Did.Levelled).Steady(1.05, 3)
+            .Take(new Message.CarLeft("job-1", TestShop.At(3))).Tap(3.5, Did.Wetted);
+        Assert.Empty(shop.Warnings(WarningKind.Wetted));
+        shop.Until(60);
+        Assert.Null(shop.Shop.Find("job-1"));
+        Assert.DoesNotContain(shop.Shop.Standing.Keys, s => s.Job is not null);
     }
 
     [Fact]
