@@ -14,7 +14,7 @@ internal sealed record Fault
     {
         File = OneLine.Of(file);
         Place = OneLine.Of(place, LongestPlace);
-        Seen = OneLine.Of(seen, LongestSeen);
+        Seen = OneLine.Of(seen, LongestSeen) is { Length: > 0 } line ? line : seen.Length == 0 ? "nothing" : "nothing that shows";
         Allowed = OneLine.Of(allowed);
     }
 

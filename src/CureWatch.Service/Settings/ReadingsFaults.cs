@@ -11,7 +11,7 @@ internal sealed class ReadingsFaults(string file, Faults faults)
         if (++_count <= MostTold)
         {
             string place = column is null ? $"line {line}" : $"line {line}, column {column}";
-            faults.Add(file, place, seen.IsEmpty ? "nothing" : seen.ToString(), allowed);
+            faults.Add(file, place, seen.ToString(), allowed);
         }
     }
 

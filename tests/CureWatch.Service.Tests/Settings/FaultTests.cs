@@ -17,6 +17,11 @@ public class FaultTests
     public void Fault_WhateverWasSeen_StaysOneLine(string text) =>
         Assert.Equal("a b: a b: saw a b; allowed: a b", new Fault(text, text, text, text).ToString());
 
+    [Theory]
+    [InlineData("", "nothing")]
+    [InlineData(" \n\u200b", "nothing that shows")]
+    public void Seen_ThatLeavesNothing_IsSaidInWords(string seen, string said) => Assert.Equal(said, new Fault("f", "p", seen, "a").Seen);
+
     [Fact]
     public void Seen_ThatIsLong_IsCut()
     {
