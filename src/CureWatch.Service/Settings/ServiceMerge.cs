@@ -23,13 +23,18 @@ internal sealed partial class ServiceMerge
     /// <returns>The top of both together.</returns>
     public static JsonCursor Of(string? file, JsonElement document, ServiceOverlay overlay, Faults faults)
     {
+        var origin = new CursorOrigin(pointer => WhereIs(pointer, file, overlay), faults, HoldsSecrets: true);
+        if (document.ValueKind == JsonValueKind.Null)
+        {
+            return JsonCursor.At(origin, document); // a file that says nothing at all is no file of ours, whatever a variable says
+        }
+
         var bytes = new ArrayBufferWriter<byte>();
         using (var json = new Utf8JsonWriter(bytes))
         {
             new ServiceMerge(json, faults).Write(document, overlay);
         }
 
-        var origin = new CursorOrigin(pointer => WhereIs(pointer, file, overlay), faults, HoldsSecrets: true);
         return JsonCursor.At(origin, JsonElement.Parse(bytes.WrittenSpan));
     }
 

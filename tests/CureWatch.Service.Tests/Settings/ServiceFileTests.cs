@@ -74,6 +74,16 @@ public sealed class ServiceFileTests : IDisposable
             new ExternalBroker("broker.example", 8884, true, "shop", "rain on tin", "curewatch-2", authority), settings.Mqtt.External);
     }
 
+    [Theory]
+    [InlineData(null)]
+    [InlineData("CUREWATCH__MQTT__PORT")]
+    public void File_OfNull_IsRefused_WhateverAVariableSays(string? variable)
+    {
+        ServiceVariable[] variables = variable is null ? [] : [new ServiceVariable(variable, "1884")];
+        Assert.Null(ServiceFile.Read(_written.File("curewatch.json", "null"), variables, _faults));
+        Assert.Equal(("", "null"), (Assert.Single(_faults.All).Place, _faults.All[0].Seen));
+    }
+
     [Fact]
     public void ExternalBroker_WithOnlyItsHost_TakesTheStatedDefaults()
     {
