@@ -3,6 +3,7 @@ using System.Collections.Immutable;
 using System.Diagnostics;
 using System.Text.Json;
 using System.Text.Json.Serialization;
+using System.Text.Json.Serialization.Metadata;
 using CureWatch.Bays;
 using CureWatch.Curing;
 
@@ -20,6 +21,8 @@ internal sealed class EntryCodec(KeyStore keys)
         PropertyNamingPolicy = JsonNamingPolicy.CamelCase,
         DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull,
         UnmappedMemberHandling = JsonUnmappedMemberHandling.Disallow,
+        RespectNullableAnnotations = true,
+        TypeInfoResolver = new DefaultJsonTypeInfoResolver { Modifiers = { DemandWhatIsAlwaysWritten } },
         Converters = { new JsonStringEnumConverter(JsonNamingPolicy.KebabCaseLower, allowIntegerValues: false) },
     };
 
@@ -107,8 +110,27 @@ internal sealed class EntryCodec(KeyStore keys)
         }
     }
 
-    /// <summary>Reads a seal, which needs no key.</summary>
-    public static Entry.SegmentSealed ReadSeal(in Frame frame) => ReadJson<Entry.SegmentSealed>(frame.Payload.Span);
+    /// <returns>The seal a frame holds, which needs no key; null where it holds none.</returns>
+    public static Entry.SegmentSealed? FindSeal(in Frame frame)
+    {
+        try
+        {
+            return ReadJson<Entry.SegmentSealed>(frame.Payload.Span);
+        }
+        catch (JsonException)
+        {
+            return null;
+        }
+    }
+
+    /// <summary>Only what is null is left out when an entry is written; what else is missing makes another entry of it.</summary>
+    private static void DemandWhatIsAlwaysWritten(JsonTypeInfo type)
+    {
+        foreach (JsonPropertyInfo property in type.Properties)
+        {
+            property.IsRequired = property.AssociatedParameter is { IsNullable: false, HasDefaultValue: false };
+        }
+    }
 
     private static EntryKind WriteJson<T>(EntryKind kind, T value, IBufferWriter<byte> payload)
     {

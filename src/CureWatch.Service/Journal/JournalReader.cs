@@ -184,8 +184,9 @@ internal sealed class JournalReader
 
     private bool IsSoundSeal(Segment segment, byte[] bytes, int offset, Frame frame)
     {
-        Entry.SegmentSealed seal = EntryCodec.ReadSeal(frame);
-        bool isSound = seal.Content == Convert.ToHexStringLower(SHA256.HashData(bytes.AsSpan(0, offset))) && (_end.PreviousHash is null || seal.Previous == _end.PreviousHash);
+        bool isSound = EntryCodec.FindSeal(frame) is { } seal
+            && seal.Content == Convert.ToHexStringLower(SHA256.HashData(bytes.AsSpan(0, offset)))
+            && (_end.PreviousHash is null || seal.Previous == _end.PreviousHash);
         if (!isSound)
         {
             Damage = new Damage(segment.Path, offset, "the seal does not fit what it seals");

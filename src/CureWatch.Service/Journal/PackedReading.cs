@@ -46,8 +46,7 @@ internal static class PackedReading
     /// <exception cref="ArgumentException">The payload is no reading.</exception>
     public static Entry.Reading Read(ReadOnlySpan<byte> payload, bool isNumbered)
     {
-        var has = (Has)payload[0];
-        payload = payload[1..];
+        var has = (Has)ReadByte(ref payload);
         string bay = ReadText(ref payload), probe = ReadText(ref payload);
         DateTimeOffset? measuredAt = has.HasFlag(Has.MeasuredAt) ? new DateTimeOffset(ReadValue(ref payload), TimeSpan.Zero) : null;
         return new Entry.Reading(
@@ -80,10 +79,19 @@ internal static class PackedReading
         return sizeof(long);
     }
 
+    /// <remarks>A slice that is not there is refused in the words of <see cref="Read"/>; an index would not be.</remarks>
+    private static byte ReadByte(ref ReadOnlySpan<byte> payload)
+    {
+        byte first = payload[..1][0];
+        payload = payload[1..];
+        return first;
+    }
+
     private static string ReadText(ref ReadOnlySpan<byte> payload)
     {
-        string text = Encoding.UTF8.GetString(payload.Slice(1, payload[0]));
-        payload = payload[(1 + payload[0])..];
+        int length = ReadByte(ref payload);
+        string text = Encoding.UTF8.GetString(payload[..length]);
+        payload = payload[length..];
         return text;
     }
 

@@ -22,6 +22,17 @@ public sealed class JournalTests : IDisposable
         Assert.Equal(Entries.OneOfEach.Select(e => e.GetType()).Append(typeof(Entry.SegmentSealed)).Append(typeof(Entry.JournalClosed)).ToHashSet(), Family().ToHashSet());
     }
 
+    [Theory]
+    [InlineData("{}")]
+    [InlineData("null")]
+    [InlineData("{\"job\":null}")]
+    public void Entry_ThatLacksWhatIsAlwaysWritten_IsRefused(string payload)
+    {
+        EntryKind[] kinds = [.. Enum.GetValues<EntryKind>().Except([EntryKind.Reading, EntryKind.ClockReached, EntryKind.JournalClosed])];
+        Assert.All(kinds, kind => Assert.Throws<InvalidDataException>(() => _entries.Codec.Read(
+            new Frame(1, Entries.At, kind, 1, 1, EndsBatch: true, System.Text.Encoding.UTF8.GetBytes(payload)))));
+    }
+
     [Fact]
     public void Journal_HoldsNobodysName()
     {
@@ -98,6 +109,25 @@ public sealed class JournalTests : IDisposable
         Assert.Equal(Entries.OneOfEach.Select(Text), _entries.ReadEntries().Where(e => e is not Entry.SegmentSealed).Select(Text));
         _entries.Write([new Entry.ClockReached()], segmentBytes: 300);
         Assert.Null(_entries.Read().Reader.Damage);
+    }
+
+    [Fact]
+    public void Seal_ThatIsNone_IsDamage_AlthoughItsChecksumIsRight()
+    {
+        _entries.Write(Entries.OneOfEach[..2], segmentBytes: 1);
+        string segment = Segment.In(LocalDisk.Instance, _entries.Journal)[0].Path;
+        byte[] bytes = File.ReadAllBytes(segment);
+        int at = Segment.HeaderBytes;
+        FrameFormat.TryRead(bytes.AsMemory(at), FrameFormat.Newest, out Frame first);
+        at += FrameFormat.PrefixBytes + FrameFormat.FixedBodyBytes(FrameFormat.Newest) + first.Payload.Length;
+        FrameFormat.TryRead(bytes.AsMemory(at), FrameFormat.Newest, out Frame seal);
+        bytes[^1] = (byte)' ';
+        FrameFormat.Complete(bytes.AsSpan(at), FrameFormat.Newest, seal);
+        File.WriteAllBytes(segment, bytes);
+
+        (JournalReader reader, _) = _entries.Read();
+
+        Assert.Equal((segment, (long)at), (reader.Damage?.File, reader.Damage?.Offset));
     }
 
     [Fact]

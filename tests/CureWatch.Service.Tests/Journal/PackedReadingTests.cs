@@ -28,6 +28,17 @@ public class PackedReadingTests
     }
 
     [Fact]
+    public void Reading_CutShort_IsRefused()
+    {
+        using var entries = new Entries();
+        byte[] whole = Convert.FromHexString("07056261792D31036169720380EA23B3A9DE08000000000040344000000000004049400000010000000000");
+        var frame = new Frame(1, Entries.At, EntryKind.Reading, PackedReading.NumberedVersion, 1, EndsBatch: true, whole);
+        Assert.All(
+            Enumerable.Range(0, whole.Length),
+            length => Assert.Throws<InvalidDataException>(() => entries.Codec.Read(frame with { Payload = whole.AsMemory(0, length) })));
+    }
+
+    [Fact]
     public void Reading_OfAFormToCome_IsRefused()
     {
         using var entries = new Entries();
