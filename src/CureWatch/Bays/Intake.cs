@@ -1,4 +1,5 @@
 using CureWatch.Curing;
+using CureWatch.Panels;
 using CureWatch.Readings;
 using CureWatch.Warnings;
 
@@ -61,11 +62,18 @@ public static class Intake
             .Select(w => (ShopEvent)new ShopEvent.CoatForeseen(w.Key, null, FollowedFrom: null))
             .Concat(Clear(shop, s => s.Job == job));
 
-    /// <summary>Nobody waits for a probe that is there no more.</summary>
+    /// <summary>Nobody waits for a probe that is there no more, and no air that nobody measures any more could ever be told to be well again.</summary>
     private static IEnumerable<ShopEvent> ForgetProbes(Shop shop, ShopPlan plan)
     {
         HashSet<(string, string)> probes = [.. plan.Bays.SelectMany(b => b.Probes.Select(p => (b.Bay, p.Probe.Id)))];
-        bool IsGone(Subject s) => s is { Bay: { } bay, Probe: { } probe } && !probes.Contains((bay, probe));
+        HashSet<(string, Place)> airs =
+        [
+            .. from bay in plan.Bays
+               from mount in bay.Probes
+               where mount.Probe.Measures == Measures.Air
+               select (bay.Bay, PlaceAir.Of(mount.Place)),
+        ];
+        bool IsGone(Subject s) => s.Bay is { } bay && (s.Probe is { } probe ? !probes.Contains((bay, probe)) : s.Air is { } air && !airs.Contains((bay, air)));
         return shop.Bays.Values.SelectMany(b => b.Alarms.Keys).Where(IsGone).Order(SubjectOrder.Instance)
             .Select(s => (ShopEvent)new ShopEvent.AlarmMoved(s, new Alarm.Normal()))
             .Concat(Clear(shop, IsGone));

@@ -79,6 +79,21 @@ public class RulingsTests
     }
 
     [Fact]
+    public void Plan_WithoutABay_ClearsWhatWasToldOfItsAir_AndItsCoatsGoOnWhenItIsBack()
+    {
+        TestShop shop = Coated().Steady(1.05, 2).Steady(2, 3, humidityPct: 95);
+        ShopPlan plan = shop.Shop.Plan;
+        Assert.Contains(shop.Shop.Standing.Keys, s => s is { Kind: WarningKind.HumidityHigh, Bay: "bay-1" });
+        shop.Take(new Message.PlanChanged(plan with { Bays = [plan.Bays[1]] }, TestShop.At(3.1))).Until(4);
+        Assert.DoesNotContain(shop.Shop.Standing.Keys, s => s.Bay == "bay-1");
+        Assert.Empty(shop.Shop.Bays["bay-1"].Alarms);
+        shop.Take(new Message.PlanChanged(plan, TestShop.At(5))).Steady(5, 30);
+        var earned = shop.Report.Surfaces[0].Coats[0].ReferenceHours;
+        Assert.InRange(earned.Low, 20, 30 - 2);
+        Assert.DoesNotContain(shop.Shop.Standing.Keys, s => s.Bay == "bay-1");
+    }
+
+    [Fact]
     public void Plan_WithANewOffset_CorrectsFromThenOn()
     {
         TestShop shop = new TestShop().Steady(0, 1);
