@@ -21,6 +21,9 @@ internal static class History
     /// <summary>Fewest readings between two times a bay lets go of anything. Source (choice): some hours of a usual probe.</summary>
     public const int LeastReadings = 512;
 
+    /// <summary>How many samples a reading may pay to be copied, of which copying takes nanoseconds. Source (choice).</summary>
+    private const int SamplesPerReading = 16;
+
     /// <summary>Fewest warnings at which the shop lets go of any. Source (choice): some months of a usual shop.</summary>
     public const int LeastWarnings = 256;
 
@@ -53,8 +56,8 @@ internal static class History
             Climates = climates.ToImmutable(),
             WetSpells = bay.WetSpells.ToImmutableDictionary(s => s.Key, s => s.Value.RemoveAll(w => w.To < from)),
         };
-        int kept = tidied.Logs.Sum(l => l.Air.Count + l.Panel.Count) + tidied.Climates.Values.Sum(c => c.Track.Segments.Count);
-        return tidied with { ReadingsToTidy = Math.Max(LeastReadings, kept / 2) };
+        int samples = tidied.Logs.Sum(l => l.Air.Count + l.Panel.Count), segments = tidied.Climates.Values.Sum(c => c.Track.Segments.Count);
+        return tidied with { ReadingsToTidy = Math.Max(LeastReadings, Math.Max(segments / 2, samples / SamplesPerReading)) };
     }
 
     /// <summary>Lets the shop go of warnings that were over before anything began that is still here.</summary>
