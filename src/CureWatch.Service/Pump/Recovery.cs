@@ -52,10 +52,25 @@ internal sealed class Recovery(IDisk disk, string journalFolder, EntryCodec code
 
             Entry entry = codec.Read(frame);
             Register before = Register;
-            (Register, ImmutableArray<ShopEvent> happened) = RegisterFold.Take(before, frame.Sequence, frame.At, entry);
+            (Register, ImmutableArray<ShopEvent> happened) = Take(frame, entry);
             Facts.Expect(Pump.Facts.Of(before, happened));
             Facts.Met(entry);
             yield return new Step(frame.Sequence, frame.At, entry, happened, Register);
+        }
+    }
+
+    /// <summary>The writer took in every entry before it was written. Where one cannot be, the journal is of another program, or forged.</summary>
+    private (Register After, ImmutableArray<ShopEvent> Happened) Take(Frame frame, Entry entry)
+    {
+        try
+        {
+            return RegisterFold.Take(Register, frame.Sequence, frame.At, entry);
+        }
+#pragma warning disable CA1031 // whatever it breaks, it is the journal that cannot be used
+        catch (Exception e) when (e is not InvalidDataException)
+#pragma warning restore CA1031
+        {
+            throw new InvalidDataException($"entry {frame.Sequence} ({frame.Kind}) does not fit what came before it: {e.Message}", e);
         }
     }
 }
