@@ -1,5 +1,4 @@
 using CureWatch.Service.Backups;
-using CureWatch.Service.Documents;
 using CureWatch.Service.Pump;
 using CureWatch.Warnings;
 

@@ -1,5 +1,6 @@
 using CureWatch.Products;
 using CureWatch.Service.Documents;
+using CureWatch.Service.Pump;
 using CureWatch.Service.Settings;
 
 namespace CureWatch.Service.Api;

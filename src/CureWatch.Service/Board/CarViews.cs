@@ -3,7 +3,7 @@ using CureWatch.Curing;
 using CureWatch.Handover;
 using CureWatch.Products;
 using CureWatch.Service.Api;
-using CureWatch.Service.Commands;
+using CureWatch.Service.Documents;
 
 namespace CureWatch.Service.Board;
 

@@ -29,7 +29,7 @@ internal static class StartForms
             [.. catalogue.Sheets.Where(s => catalogue.Newest(s.Product) == s).Select(s => (s.Product, s.Name, (IReadOnlyList<string>)s.Cautions))],
             [.. Enum.GetValues<Material>().Select(WireName<Material>.Of)],
             [.. Enum.GetValues<Place>().Select(WireName<Place>.Of)],
-            Commands.Cautions.SolventVapour,
+            Documents.Cautions.SolventVapour,
             TroubleViews.Of(look),
             look.Register.Jobs.Count,
             filled,

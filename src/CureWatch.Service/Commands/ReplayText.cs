@@ -2,6 +2,7 @@ using System.Text;
 using CureWatch.Bays;
 using CureWatch.Handover;
 using CureWatch.Readings;
+using CureWatch.Service.Documents;
 using CureWatch.Service.Settings;
 using CureWatch.TimeWindows;
 using CureWatch.Warnings;

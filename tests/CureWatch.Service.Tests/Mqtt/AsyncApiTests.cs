@@ -1,7 +1,6 @@
 using System.Text;
 using System.Text.Json;
 using CureWatch.Curing;
-using CureWatch.Service.Documents;
 using CureWatch.Service.Mqtt;
 using CureWatch.Service.Pump;
 using CureWatch.Service.Settings;

@@ -33,6 +33,25 @@ public partial class RoomTests
         where Array.IndexOf(InOrder, named.Groups[1].Value) > Array.IndexOf(InOrder, file.Room)
         select $"{file.Path} names {named.Value}");
 
+    // The service's rooms have no order of their own, but each can be read without one that needs it in turn.
+    [Fact]
+    public void ServiceRooms_UseEachOtherOneWayOnly()
+    {
+        ILookup<string, string> uses = (
+            from file in SourceFile.Below("src/CureWatch.Service")
+            from Match named in ServiceRoomName().Matches(file.Text)
+            where file.Room.Length > 0 && named.Groups[1].Value != file.Room
+            select (file.Room, Used: named.Groups[1].Value)).ToLookup(u => u.Room, u => u.Used);
+        HashSet<string> left = [.. uses.Select(u => u.Key)];
+        Assert.Contains("Snapshots", left);
+        while (left.RemoveWhere(room => !uses[room].Any(left.Contains)) > 0)
+        {
+            // A room that needs none of those left is in no circle.
+        }
+
+        Assert.Empty(left);
+    }
+
     [Fact]
     public void UsedTypes_AreFoundInBodies()
     {
@@ -46,4 +65,7 @@ public partial class RoomTests
 
     [GeneratedRegex(@"(?<![\w.]|""|/)(?:CureWatch\.)?(Units|Psychrometrics|Readings|Products|Panels|Curing|Learning|Forecasting|TimeWindows|Planning|Warnings|Handover|Bays)(?=;|\.[A-Z])")]
     private static partial Regex RoomName();
+
+    [GeneratedRegex(@"\bCureWatch\.Service\.([A-Z]\w+)(?=;|\.[A-Z])")]
+    private static partial Regex ServiceRoomName();
 }

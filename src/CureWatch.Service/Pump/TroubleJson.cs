@@ -1,9 +1,9 @@
 using System.Text.Json;
-using CureWatch.Service.Pump;
+using CureWatch.Service.Documents;
 using CureWatch.Service.Settings;
 using CureWatch.Warnings;
 
-namespace CureWatch.Service.Documents;
+namespace CureWatch.Service.Pump;
 
 /// <summary>A trouble of the program itself as JSON, with what to do.</summary>
 internal static class TroubleJson

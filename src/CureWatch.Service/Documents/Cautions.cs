@@ -1,4 +1,4 @@
-namespace CureWatch.Service.Commands;
+namespace CureWatch.Service.Documents;
 
 /// <summary>What is shown beside any suggestion to do the dangerous thing it names.</summary>
 internal static class Cautions
