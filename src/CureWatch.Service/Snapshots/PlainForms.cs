@@ -1,9 +1,23 @@
+using System.Reflection;
+
 namespace CureWatch.Service.Snapshots;
 
 /// <summary>Values without references, as they lie in memory.</summary>
 internal sealed class RawForm<T> : Form<T>
 {
-    public override string Shape => string.Join(',', Forms.FieldsOf(typeof(T)).Select(f => $"{f.Name} {f.FieldType}"));
+    /// <summary>A number of an enumeration says nothing without the names.</summary>
+    public override string Shape => typeof(T).IsEnum
+        ? string.Join(',', Enum.GetNames(typeof(T)).Select(n => $"{n} {Enum.Parse(typeof(T), n):D}"))
+        : string.Join(',', Forms.FieldsOf(typeof(T)).Select(f => $"{f.Name} {f.FieldType}"));
+
+    /// <summary>Asks for the forms of its fields only for their shapes.</summary>
+    public override void Complete(Forms forms)
+    {
+        foreach (FieldInfo field in Forms.FieldsOf(typeof(T)))
+        {
+            _ = forms.Of(field.FieldType);
+        }
+    }
 
     public override void Write(StateWriter to, T value) => to.Raw(value);
 
