@@ -48,8 +48,7 @@ internal static class JournalFold
     /// <summary>Opens a journal to be read, with the keys that are there; where its beginning is in an archive, after the oldest snapshot.</summary>
     public static Recovery Open(IDisk disk, string data, Register? known = null)
     {
-        string journal = DataFolder.JournalOf(data);
-        known ??= Segment.In(disk, journal) is [{ First: > 1 }, ..] ? new SnapshotFolder(disk, data).Oldest() : null;
-        return new Recovery(disk, journal, new EntryCodec(new KeyStore(disk, DataFolder.KeysOf(data))), known);
+        known ??= new SnapshotFolder(disk, data).Before(0);
+        return new Recovery(disk, DataFolder.JournalOf(data), new EntryCodec(new KeyStore(disk, DataFolder.KeysOf(data))), known);
     }
 }

@@ -8,7 +8,7 @@ internal sealed class JournalSteps(DataFolder folder) : IJournalSteps
 {
     public IEnumerable<Step> After(long sequence)
     {
-        Register? known = new SnapshotFolder(folder.Disk, folder.Path).Newest(upTo: sequence);
+        Register? known = new SnapshotFolder(folder.Disk, folder.Path).Before(sequence);
         var recovery = new Recovery(folder.Disk, folder.Journal, new EntryCodec(new KeyStore(folder.Disk, folder.Keys)), known);
         return recovery.Steps().Where(s => s.Sequence > sequence);
     }

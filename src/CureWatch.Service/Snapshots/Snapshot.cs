@@ -13,25 +13,28 @@ namespace CureWatch.Service.Snapshots;
 /// </summary>
 internal static class Snapshot
 {
-    private const int Form = 1;
+    /// <summary>To be raised whenever a state has the same fields as before, but what they say is another thing.</summary>
+    private const int Form = 2;
+
     private const int ShapeAt = 12, JournalAt = ShapeAt + SHA256.HashSizeInBytes, SequenceAt = JournalAt + Segment.JournalIdBytes;
     private const int LengthAt = SequenceAt + 8;
-    private const int HeaderBytes = LengthAt + 4;
+
+    public const int HeaderBytes = LengthAt + 4;
 
     private static readonly Lazy<(Forms Forms, byte[] Shape)> Known = new(() =>
     {
         var forms = new Forms();
-        forms.Of<Register>();
-        string shape = string.Join('\n', forms.Shape.Prepend($"{Environment.Version} {IntPtr.Size} {BitConverter.IsLittleEndian}"));
+        forms.Of<SealedState>();
+        string shape = string.Join('\n', forms.Shape.Prepend($"{IntPtr.Size} {BitConverter.IsLittleEndian}"));
         return (forms, SHA256.HashData(Encoding.UTF8.GetBytes(shape)));
     });
 
     private static ReadOnlySpan<byte> Mark => "cwsnapsh"u8;
 
-    public static byte[] Of(Register register, ReadOnlySpan<byte> journalId)
+    public static byte[] Of(Register register, ReadOnlySpan<byte> journalId, KeyStore keys)
     {
         var state = new StateWriter();
-        Known.Value.Forms.Of<Register>().Write(state, register);
+        Known.Value.Forms.Of<SealedState>().Write(state, SealedState.Of(register, keys));
         using var file = new MemoryStream();
         Span<byte> header = stackalloc byte[HeaderBytes];
         Mark.CopyTo(header);
@@ -50,21 +53,29 @@ internal static class Snapshot
         return file.ToArray();
     }
 
+    /// <summary>Whether a file that begins so is of this journal, and its state one that this program can read.</summary>
+    public static bool IsOurs(ReadOnlySpan<byte> start, ReadOnlySpan<byte> journalId) =>
+        start.Length >= HeaderBytes
+        && start[..8].SequenceEqual(Mark)
+        && BinaryPrimitives.ReadInt32LittleEndian(start[8..]) == Form
+        && start.Slice(ShapeAt, SHA256.HashSizeInBytes).SequenceEqual(Known.Value.Shape)
+        && start.Slice(JournalAt, Segment.JournalIdBytes).SequenceEqual(journalId);
+
     /// <returns>The state; null where the file is not whole, or of another journal or program.</returns>
-    public static Register? Read(ReadOnlySpan<byte> file, ReadOnlySpan<byte> journalId)
+    /// <exception cref="InvalidDataException">A key is not the one that it was sealed with.</exception>
+    public static Register? Read(ReadOnlySpan<byte> file, ReadOnlySpan<byte> journalId, KeyStore keys)
     {
-        if (file.Length < HeaderBytes + SHA256.HashSizeInBytes || !file[..8].SequenceEqual(Mark)
-            || !SHA256.HashData(file[..^SHA256.HashSizeInBytes]).AsSpan().SequenceEqual(file[^SHA256.HashSizeInBytes..])
-            || BinaryPrimitives.ReadInt32LittleEndian(file[8..]) != Form
-            || !file.Slice(ShapeAt, SHA256.HashSizeInBytes).SequenceEqual(Known.Value.Shape)
-            || !file.Slice(JournalAt, Segment.JournalIdBytes).SequenceEqual(journalId))
+        if (file.Length < HeaderBytes + SHA256.HashSizeInBytes || !IsOurs(file, journalId)
+            || !SHA256.HashData(file[..^SHA256.HashSizeInBytes]).AsSpan().SequenceEqual(file[^SHA256.HashSizeInBytes..]))
         {
             return null;
         }
 
         using var packed = new BrotliStream(new MemoryStream(file[HeaderBytes..^SHA256.HashSizeInBytes].ToArray()), CompressionMode.Decompress);
-        byte[] state = new byte[BinaryPrimitives.ReadInt32LittleEndian(file[LengthAt..])];
-        packed.ReadExactly(state);
-        return Known.Value.Forms.Of<Register>().Read(new StateReader(state));
+        byte[] unpacked = new byte[Math.Max(0, BinaryPrimitives.ReadInt32LittleEndian(file[LengthAt..]))];
+        packed.ReadExactly(unpacked);
+        var state = new StateReader(unpacked);
+        SealedState? read = Known.Value.Forms.Of<SealedState>().Read(state);
+        return state.IsAtEnd ? read?.Open(keys) : null;
     }
 }

@@ -18,8 +18,44 @@ internal sealed class SnapshotFolder(IDisk disk, string data)
 
     private string Folder => DataFolder.SnapshotsOf(data);
 
-    /// <summary>The entries they were taken after, the newest first.</summary>
-    public IReadOnlyList<long> Sequences => !disk.Exists(Folder)
+    /// <summary>The entries after which those were taken that this program can use, the newest first.</summary>
+    public IReadOnlyList<long> Sequences => JournalId() is { } journal ? [.. All().Where(s => IsOurs(s, journal))] : [];
+
+    /// <summary>Reads the newest that this program can use.</summary>
+    /// <returns>The state after it; null where there is none.</returns>
+    public Register? Newest() => First(Sequences);
+
+    /// <summary>Reads the one to begin from for whoever wants all entries after one, or as many of them as can be folded.</summary>
+    /// <param name="sequence">The number of the entry; 0 for all.</param>
+    /// <returns>The state after it; null where the journal is read from its beginning.</returns>
+    public Register? Before(long sequence)
+    {
+        IReadOnlyList<long> all = Sequences;
+        bool isBegunLater = Segment.In(disk, DataFolder.JournalOf(data)) is [{ First: > 1 }, ..];
+        return First(all.Where(s => s <= sequence)) ?? (isBegunLater ? First(all.Reverse()) : null);
+    }
+
+    /// <summary>Takes one, and throws away those that are no longer needed, or of no use.</summary>
+    /// <param name="register">A state that is on disk as entries of the journal.</param>
+    /// <returns>The entry of the oldest that is kept.</returns>
+    public long Take(Register register)
+    {
+        byte[] bytes = Snapshot.Of(register, JournalId() ?? throw new IOException("There is no journal to take a snapshot of."), Keys());
+        DurableFile.MakeFolder(disk, Folder);
+        string path = PathOf(register.Sequence);
+        disk.Delete(path); // one that could not be read
+        DurableFile.Create(disk, path, bytes, isSecret: true);
+        List<long> kept = [.. Sequences.Take(Most)];
+        foreach (long old in All().Except(kept))
+        {
+            disk.Delete(PathOf(old));
+        }
+
+        return kept[^1];
+    }
+
+    /// <summary>The entries in the names of all of them, the newest first.</summary>
+    private List<long> All() => !disk.Exists(Folder)
         ? []
         : [.. from file in disk.NamesIn(Folder)
               where file.Length == Digits + Ending.Length && file.EndsWith(Ending, StringComparison.Ordinal) && file[..Digits].All(char.IsAsciiDigit)
@@ -27,36 +63,42 @@ internal sealed class SnapshotFolder(IDisk disk, string data)
               orderby sequence descending
               select sequence];
 
-    /// <summary>Reads the newest that this program can use.</summary>
-    /// <param name="upTo">No newer one than of this entry.</param>
-    /// <returns>The state after it; null where there is none.</returns>
-    public Register? Newest(long upTo = long.MaxValue) => JournalId() is { } journal
-        ? Sequences.Where(s => s <= upTo).Select(s => Snapshot.Read(DurableFile.Read(disk, PathOf(s)), journal)).FirstOrDefault(r => r is not null)
-        : null;
-
-    /// <summary>Reads the oldest that this program can use.</summary>
-    public Register? Oldest() => JournalId() is { } journal
-        ? Sequences.Reverse().Select(s => Snapshot.Read(DurableFile.Read(disk, PathOf(s)), journal)).FirstOrDefault(r => r is not null)
-        : null;
-
-    /// <summary>Takes one, and throws away those that are no longer needed.</summary>
-    /// <param name="register">A state that is on disk as entries of the journal.</param>
-    /// <returns>The entry of the oldest that is kept.</returns>
-    public long Take(Register register)
+    private bool IsOurs(long sequence, byte[] journal)
     {
-        byte[] bytes = Snapshot.Of(register, JournalId() ?? throw new IOException("There is no journal to take a snapshot of."));
-        DurableFile.MakeFolder(disk, Folder);
-        string path = PathOf(register.Sequence);
-        disk.Delete(path); // one that could not be read
-        DurableFile.Create(disk, path, bytes, isSecret: true);
-        IReadOnlyList<long> all = Sequences;
-        foreach (long old in all.Skip(Most))
+        try
         {
-            disk.Delete(PathOf(old));
+            return Snapshot.IsOurs(DurableFile.ReadStart(disk, PathOf(sequence), Snapshot.HeaderBytes), journal);
         }
-
-        return all[Math.Min(Most, all.Count) - 1];
+        catch (Exception e) when (IsOfTheFile(e))
+        {
+            return false;
+        }
     }
+
+    private Register? First(IEnumerable<long> sequences)
+    {
+        byte[]? journal = JournalId();
+        KeyStore keys = Keys();
+        return sequences.Select(s => Read(s, journal, keys)).FirstOrDefault(r => r is not null);
+    }
+
+    private Register? Read(long sequence, byte[]? journal, KeyStore keys)
+    {
+        try
+        {
+            return Snapshot.Read(DurableFile.Read(disk, PathOf(sequence)), journal, keys);
+        }
+        catch (Exception e) when (IsOfTheFile(e))
+        {
+            return null;
+        }
+    }
+
+    /// <summary>Whatever is wrong with a snapshot, or with a key, the journal has it all, and who reads that says so.</summary>
+    private static bool IsOfTheFile(Exception e) => e is IOException or UnauthorizedAccessException or InvalidDataException;
+
+    /// <summary>The keys as they are on the disk now: one that was destroyed meanwhile is not known any more.</summary>
+    private KeyStore Keys() => new(disk, DataFolder.KeysOf(data));
 
     private string PathOf(long sequence) => Path.Combine(Folder, sequence.ToString("D20", CultureInfo.InvariantCulture) + Ending);
 

@@ -25,7 +25,7 @@ public sealed class SnapshotTests
         List<Step> steps = [.. new Recovery(LocalDisk.Instance, DataFolder.JournalOf(pumped.Folder), CodecOf(pumped)).Steps()];
         for (int cut = seed; cut < steps.Count; cut += 37)
         {
-            Register register = Snapshot.Read(Snapshot.Of(steps[cut].After, JournalId), JournalId)!;
+            Register register = Snapshot.Read(Snapshot.Of(steps[cut].After, JournalId, KeysOf(pumped)), JournalId, KeysOf(pumped))!;
             Assert.Equal(TextOf(steps[cut].After), TextOf(register));
             foreach (Step step in steps.Skip(cut + 1))
             {
@@ -42,18 +42,19 @@ public sealed class SnapshotTests
     public async Task File_WithAnyByteAnother_OrCutOffAnywhere_IsNoSnapshot()
     {
         using Pumped pumped = await PumpedFor(3);
-        byte[] file = Snapshot.Of(pumped.Register, JournalId);
+        KeyStore keys = KeysOf(pumped);
+        byte[] file = Snapshot.Of(pumped.Register, JournalId, keys);
         Gen.Select(Gen.Int[0, file.Length - 1], Gen.Byte[1, 255]).Sample((at, bits) =>
         {
             byte[] hurt = [.. file];
             hurt[at] ^= bits;
-            Assert.Null(Snapshot.Read(hurt, JournalId));
-            Assert.Null(Snapshot.Read(file.AsSpan(0, at), JournalId));
+            Assert.Null(Snapshot.Read(hurt, JournalId, KeysOf(pumped)));
+            Assert.Null(Snapshot.Read(file.AsSpan(0, at), JournalId, KeysOf(pumped)));
         });
         byte[] other = [.. JournalId];
         other[0]++;
-        Assert.Null(Snapshot.Read(file, other));
-        Assert.NotNull(Snapshot.Read(file, JournalId));
+        Assert.Null(Snapshot.Read(file, other, keys));
+        Assert.NotNull(Snapshot.Read(file, JournalId, keys));
     }
 
     [Fact]
@@ -100,13 +101,31 @@ public sealed class SnapshotTests
         Assert.Null(snapshots.Newest());
         Assert.Equal([some[0].Sequence, some[0].Sequence, some[1].Sequence], some.Select(snapshots.Take));
         Assert.Equal([some[2].Sequence, some[1].Sequence], snapshots.Sequences);
-        Assert.Equal(some[1].Sequence, snapshots.Newest(upTo: some[2].Sequence - 1)!.Sequence);
-        Assert.Equal((some[2].Sequence, some[1].Sequence), (snapshots.Newest()!.Sequence, snapshots.Oldest()!.Sequence));
+        Assert.Equal(some[1].Sequence, snapshots.Before(some[2].Sequence - 1)!.Sequence);
+        Assert.Equal(some[2].Sequence, snapshots.Newest()!.Sequence);
+        Assert.Null(snapshots.Before(some[1].Sequence - 1));
         string newest = Directory.GetFiles(DataFolder.SnapshotsOf(pumped.Folder)).Max()!;
         File.WriteAllBytes(newest, File.ReadAllBytes(newest)[..^1]);
         Assert.Equal(some[1].Sequence, snapshots.Newest()!.Sequence);
         snapshots.Take(some[2]);
         Assert.Equal(some[2].Sequence, snapshots.Newest()!.Sequence);
+    }
+
+    // What a start cannot begin from may not let anybody move entries away that it has to read instead.
+    [Fact]
+    public async Task Snapshot_OfAnotherProgram_DoesNotCount_AndIsThrownAwayWithTheNext()
+    {
+        using Pumped pumped = await PumpedFor(6);
+        var snapshots = new SnapshotFolder(LocalDisk.Instance, pumped.Folder);
+        Register[] some = [.. pumped.Commits.Select(c => c.After).Where((_, i) => i % 20 == 0).Take(2)];
+        snapshots.Take(some[0]);
+        string file = Assert.Single(Directory.GetFiles(DataFolder.SnapshotsOf(pumped.Folder)));
+        byte[] bytes = File.ReadAllBytes(file);
+        bytes[20]++; // in the shape
+        File.WriteAllBytes(file, bytes);
+        Assert.Empty(snapshots.Sequences);
+        Assert.Equal(some[1].Sequence, snapshots.Take(some[1]));
+        Assert.Single(Directory.GetFiles(DataFolder.SnapshotsOf(pumped.Folder)));
     }
 
     private static async Task<Pumped> PumpedFor(int seed, long segmentBytes = JournalWriter.UsualSegmentBytes)
@@ -124,7 +143,9 @@ public sealed class SnapshotTests
         return pumped;
     }
 
-    private static EntryCodec CodecOf(Pumped pumped) => new(new KeyStore(LocalDisk.Instance, DataFolder.KeysOf(pumped.Folder)));
+    private static EntryCodec CodecOf(Pumped pumped) => new(KeysOf(pumped));
+
+    private static KeyStore KeysOf(Pumped pumped) => new(LocalDisk.Instance, DataFolder.KeysOf(pumped.Folder));
 
     private static string TextOf(Register register) => register.Shop is null ? $"{register.Sequence}" : States.Text(register);
 

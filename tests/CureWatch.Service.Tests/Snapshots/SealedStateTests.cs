@@ -1,0 +1,96 @@
+using System.IO.Compression;
+using System.Security.Cryptography;
+using System.Text;
+using CureWatch.Service.Disk;
+using CureWatch.Service.Journal;
+using CureWatch.Service.Pump;
+using CureWatch.Service.Snapshots;
+using CureWatch.Service.Tests.Pump;
+
+namespace CureWatch.Service.Tests.Snapshots;
+
+public sealed class SealedStateTests : IDisposable
+{
+    private static readonly string[] Names = ["the grey one of Kim", "Alex", "as Kim told", "Robin", "Kim cannot wait"];
+
+    private readonly Pumped _pumped = new();
+
+    private SnapshotFolder Snapshots => new(LocalDisk.Instance, _pumped.Folder);
+
+    public void Dispose() => _pumped.Dispose();
+
+    [Fact]
+    public async Task Snapshot_GivesEveryNameBack()
+    {
+        Register before = await WithNames();
+        Snapshots.Take(before);
+        Assert.Equal(Names, NamesIn(before));
+        Assert.Equal(Names, NamesIn(Snapshots.Newest()!));
+    }
+
+    [Fact]
+    public async Task File_HoldsNoName()
+    {
+        Snapshots.Take(await WithNames());
+        byte[] file = File.ReadAllBytes(Assert.Single(Directory.GetFiles(DataFolder.SnapshotsOf(_pumped.Folder))));
+        using var packed = new BrotliStream(new MemoryStream(file[Snapshot.HeaderBytes..^SHA256.HashSizeInBytes]), CompressionMode.Decompress);
+        using var state = new MemoryStream();
+        packed.CopyTo(state);
+        string text = Encoding.Latin1.GetString(state.ToArray());
+        Assert.Contains("bonnet", text, StringComparison.Ordinal);
+        Assert.All(Names, name => Assert.DoesNotContain(name, text, StringComparison.Ordinal));
+    }
+
+    // Whether the key was destroyed before the snapshot was taken or after: the names are gone, and everything else is what the journal gives.
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public async Task Key_Destroyed_LeavesOfASnapshotWhatItLeavesOfTheJournal(bool isBefore)
+    {
+        Register before = await WithNames();
+        if (!isBefore)
+        {
+            Snapshots.Take(before);
+        }
+
+        File.Delete(Assert.Single(Directory.GetFiles(DataFolder.KeysOf(_pumped.Folder))));
+        if (isBefore)
+        {
+            Snapshots.Take(before);
+        }
+
+        Register read = Snapshots.Newest()!, folded = _pumped.Recover().Register;
+        Assert.Equal([null, null, null, null, ""], NamesIn(read));
+        Assert.Equal(NamesIn(folded), NamesIn(read));
+        Assert.Equal(States.Text(folded), States.Text(read));
+    }
+
+    [Fact]
+    public async Task Key_OfSomethingElse_LeavesNoSnapshotThatCanBeUsed()
+    {
+        Snapshots.Take(await WithNames());
+        File.WriteAllBytes(Assert.Single(Directory.GetFiles(DataFolder.KeysOf(_pumped.Folder))), new byte[PersonalKey.Bytes]);
+        Assert.Null(Snapshots.Newest());
+    }
+
+    private static List<string?> NamesIn(Register register)
+    {
+        var job = register.Shop!.Find("job-1")!;
+        Assert.Equal(register.Jobs["job-1"].Car, job.Job.Car);
+        Assert.Equal(job.Told[0], Assert.Single(job.Stories[0].Untimely).Tap);
+        var left = register.Jobs["job-1"].HandedOver!.Value;
+        return [job.Job.Car, job.Told[0].By, job.Told[0].Note, left.By, left.Despite];
+    }
+
+    private async Task<Register> WithNames()
+    {
+        await _pumped.Read(20, 50);
+        await _pumped.StartJob($$"""{"job":"job-1","bay":"bay-1","car":"{{Names[0]}}","surfaces":[{"surface":"bonnet","material":"steel","product":"paint"}]}""");
+        string at = $"{_pumped.Clock.GetUtcNow():O}";
+        _pumped.Clock.Advance(TimeSpan.FromHours(1));
+        await _pumped.Tap($$"""{"id":"a","at":"{{at}}","did":"applied","by":"{{Names[1]}}","note":"{{Names[2]}}"}""");
+        await _pumped.Ask(new Arrival.HandOver("job-1", Names[3], Names[4]));
+        _pumped.Stop();
+        return _pumped.Register;
+    }
+}
