@@ -81,11 +81,16 @@ internal sealed class BookWriter
             return;   // read once more for the sake of the readings alone
         }
 
+        if (Position.Sequence == 0 && step.Sequence > 1)
+        {
+            TakeOver(step.After.Shop);
+        }
+
         Position = Position with { Sequence = step.Sequence, At = step.At };
         switch (step.Entry)
         {
             case Entry.JobStarted e:
-                Begin(step, e.Job);
+                Begin(step.Sequence, e.Job, step.At);
                 break;
             case Entry.HandedOver e:
                 HandOver(step, e);
@@ -100,9 +105,18 @@ internal sealed class BookWriter
         }
     }
 
-    private void Begin(Step step, Job job)
+    /// <summary>Where the journal's beginning is in an archive, the cars that are here came before it: their entries are unknown, their order is not.</summary>
+    private void TakeOver(Shop? shop)
     {
-        var booked = new BookedJob(step.Sequence, job.Id, job.Bay, step.At, job.PromisedAt, null, job.Surfaces);
+        foreach (JobState here in shop?.JobsInOrder.Where(j => j.LeftAt is null) ?? [])
+        {
+            Begin(here.Number + 1, here.Job, here.OpenedAt);
+        }
+    }
+
+    private void Begin(long number, Job job, DateTimeOffset at)
+    {
+        var booked = new BookedJob(number, job.Id, job.Bay, at, job.PromisedAt, null, job.Surfaces);
         Add(() => _file.Jobs.Upsert(StoredJob.Of(booked)));
     }
 

@@ -1,7 +1,11 @@
 using CureWatch.Service.Backups;
+using CureWatch.Service.Book;
 using CureWatch.Service.Disk;
 using CureWatch.Service.Journal;
+using CureWatch.Service.Pump;
 using CureWatch.Service.Settings;
+using CureWatch.Service.Snapshots;
+using CureWatch.Service.Tests.Book;
 using CureWatch.Service.Tests.Commands;
 using CureWatch.Service.Tests.Journal;
 using CureWatch.Service.Tests.Pump;
@@ -103,6 +107,31 @@ public sealed class RetirementTests : IAsyncLifetime
         Assert.Equal(ShopData.Files(Journal), ShopData.Files(DataFolder.JournalOf(_data.Elsewhere("short"))));
     }
 
+    // A restored folder has no book, and one that breaks is written anew, also where the beginning of the journal is in an archive.
+    [Fact]
+    public async Task Book_WrittenAfterARetirement_HasTheCarsThatAreHere_AndFitsTheJournal()
+    {
+        _data.Pumped.Start(ShopData.SegmentBytes);
+        await _data.Pumped.Ask(new Arrival.HandOver("job-1", "Alex", "it had to"));
+        _data.Pumped.Stop();
+        IReadOnlyList<Step> steps = [.. StepsAfter(0)];
+        string book = Directory.CreateDirectory(DataFolder.BookOf(_data.Folder)).FullName;
+        Books.Write(Books.New(book), steps);
+        long kept = Segments[3].First;
+        new SnapshotFolder(LocalDisk.Instance, _data.Folder).Take(steps[(int)kept - 1].After);
+        Assert.NotNull(Run(kept));
+        Assert.Equal(0, Invocation.Of("verify", "--data", _data.Folder).ExitCode);
+
+        Directory.Delete(book, recursive: true);
+        IReadOnlyList<Step> left = [.. StepsAfter(0)];
+        Assert.Equal((kept + 1, steps[^1].Sequence), (left[0].Sequence, left[^1].Sequence));
+        Books.Write(Books.New(Directory.CreateDirectory(book).FullName), left);
+        Assert.Equal(0, Invocation.Of("verify", "--data", _data.Folder).ExitCode);
+        using var anew = new OpenBook(Books.Found(book));
+        BookedJob job = anew.Queries.Job("job-1")!;
+        Assert.Equal((1, steps.First(s => s.Entry is Entry.JobStarted).At, true), (job.Number, job.StartedAt, job.Left?.WasHeld));
+    }
+
     [Fact]
     public void Part_IsNoBackup_AndBelongsToItsJournal()
     {
@@ -156,6 +185,12 @@ public sealed class RetirementTests : IAsyncLifetime
             Assert.Equal(needed, Segment.In(LocalDisk.Instance, copy)[0].First);
             AssertNothingLost(copy, nights, frames);
         }
+    }
+
+    private IEnumerable<Step> StepsAfter(long sequence)
+    {
+        using DataFolder folder = DataFolder.Hold(LocalDisk.Instance, _data.Folder, isDemo: false, _faults)!;
+        return [.. new JournalSteps(folder).After(sequence)];
     }
 
     private static void AssertNothingLost(string journal, string nights, string[] frames)
