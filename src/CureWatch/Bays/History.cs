@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using CureWatch.Curing;
+using CureWatch.Handover;
 using CureWatch.Panels;
 using CureWatch.Products;
 using CureWatch.Warnings;
@@ -39,7 +40,7 @@ internal static class History
         ImmutableArray<(SurfaceStory Story, ImmutableArray<WatchPoint> Points)> coated = [.. CoatedIn(shop, bay.Plan.Bay)];
         DateTimeOffset from = coated.SelectMany(c => c.Story.Living).Select(c => c.StartedAt).Append(shop.Now - Kept).Min();
         var ages = new Ages(from, shop.Now - Recent, shop.Now - Fresh);
-        ImmutableArray<DateTimeOffset> acts = [.. ActsIn(shop, bay.Plan.Bay)];
+        ImmutableArray<DateTimeOffset> acts = [.. ActsIn(shop, bay.Plan.Bay), .. bay.WetSpells.Values.SelectMany(s => s).SelectMany(EndsOf)];
         var climates = ImmutableDictionary.CreateBuilder<WatchPoint, WatchedClimate>();
         foreach ((WatchPoint point, WatchedClimate climate) in bay.Climates)
         {
@@ -72,6 +73,9 @@ internal static class History
         ImmutableSortedDictionary<int, Warning> kept = shop.Warnings.RemoveRange(shop.Warnings.Where(w => w.Value.ClearedAt < from).Select(w => w.Key));
         return shop with { Warnings = kept, MostWarnings = Math.Max(LeastWarnings, 2 * kept.Count) };
     }
+
+    /// <summary>Whether water came before a coat might get wet is not to turn either.</summary>
+    private static DateTimeOffset[] EndsOf(Spell spell) => spell.To is { } to ? [spell.From, to] : [spell.From];
 
     private static IEnumerable<DateTimeOffset> ActsIn(Shop shop, string bay) =>
         from job in shop.Jobs.Values

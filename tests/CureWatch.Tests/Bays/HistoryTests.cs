@@ -136,6 +136,18 @@ public class HistoryTests
     }
 
     [Fact]
+    public void Climate_WhereWaterCameAndWent_IsKeptAsItCame()
+    {
+        TestShop shop = new TestShop().Steady(0, 1).Tap(1, Did.Applied).Tap(1.05, Did.Levelled)
+            .Climate(1.05, 40, hour => (20, hour is > 4.05 and < 4.25 ? 100 : 50));
+        BayState bay = shop.Shop.Bays["bay-1"];
+        var spell = Assert.Single(bay.WetSpellsIn(Place.Outside));
+        Trail<ClimateSegment> segments = bay.Climates.Values.Single().Track.Segments;
+        Assert.True(segments.Count < 40 * 60 / 3);
+        Assert.All([spell.From, spell.To!.Value], at => Assert.Contains(Enumerable.Range(0, segments.Count), i => segments[i].Start == at));
+    }
+
+    [Fact]
     public void Bay_WhoseJobIsClosed_LetsGoOfItsClimate()
     {
         TestShop shop = new TestShop().Steady(0, 1).Tap(1, Did.Applied).Tap(1.05, Did.Levelled).Steady(1.05, 20);
