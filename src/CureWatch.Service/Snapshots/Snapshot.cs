@@ -17,6 +17,9 @@ internal static class Snapshot
     private const int Form = 2;
 
     private const int ShapeAt = 12, JournalAt = ShapeAt + SHA256.HashSizeInBytes, SequenceAt = JournalAt + Segment.JournalIdBytes;
+    /// <summary>How many times its size a state unpacks to at most; what asks for more is no snapshot of ours. Source (choice): four to ten are usual.</summary>
+    private const int MostUnpacked = 200;
+
     private const int LengthAt = SequenceAt + 8;
 
     public const int HeaderBytes = LengthAt + 4;
@@ -72,7 +75,8 @@ internal static class Snapshot
         }
 
         using var packed = new BrotliStream(new MemoryStream(file[HeaderBytes..^SHA256.HashSizeInBytes].ToArray()), CompressionMode.Decompress);
-        byte[] unpacked = new byte[Math.Max(0, BinaryPrimitives.ReadInt32LittleEndian(file[LengthAt..]))];
+        int length = BinaryPrimitives.ReadInt32LittleEndian(file[LengthAt..]);
+        byte[] unpacked = new byte[length >= 0 && length / MostUnpacked <= file.Length ? length : throw StateReader.Broken()];
         packed.ReadExactly(unpacked);
         var state = new StateReader(unpacked);
         SealedState? read = Known.Value.Forms.Of<SealedState>().Read(state);
