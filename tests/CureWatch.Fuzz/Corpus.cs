@@ -20,7 +20,10 @@ internal static partial class Corpus
             File.WriteAllBytes(Path.Combine(folder, $"seed-{i:D3}"), seeds[i]);
         }
 
-        File.WriteAllLines(words, seeds.SelectMany(WordsIn).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal).Select(w => $"\"{w.Replace("\"", "\\x22", StringComparison.Ordinal)}\""));
+        File.WriteAllLines(
+            words,
+            from word in seeds.SelectMany(WordsIn).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)
+            select $"\"{word.Replace("\"", "\\x22", StringComparison.Ordinal)}\"");
         return 0;
     }
 

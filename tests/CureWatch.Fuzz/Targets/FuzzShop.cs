@@ -39,7 +39,7 @@ internal static class FuzzShop
 
     /// <summary>What its topics are about.</summary>
     public static ImmutableArray<ImmutableArray<ReadingDecoder>> Topics { get; } =
-        [.. TopicMap.Of(Register.Settings.Shop!) is var map ? map.OwnTopics.Order(StringComparer.Ordinal).Select(t => ((TopicMeaning.Readings)map.Find(t)).Probes) : []];
+        TopicsOf(TopicMap.Of(Register.Settings.Shop!));
 
     /// <summary>Takes entries in, and looks at the shop as everybody does who wants to know how it stands.</summary>
     public static Register Take(IEnumerable<Entry> entries, DateTimeOffset at)
@@ -47,8 +47,7 @@ internal static class FuzzShop
         Register after = Register;
         foreach (Entry entry in entries)
         {
-            (Register before, after) = (after, RegisterFold.Take(after, after.Sequence + 1, at, entry).After);
-            _ = Facts.Of(before, []);
+            after = RegisterFold.Take(after, after.Sequence + 1, at, entry).After;
         }
 
         foreach ((_, OutputDocument? document) in OutputDocuments.OfBay(after.Shop!, "bay-1").Concat(OutputDocuments.OfCar(after.Shop!, "job-1")))
@@ -58,6 +57,9 @@ internal static class FuzzShop
 
         return after;
     }
+
+    private static ImmutableArray<ImmutableArray<ReadingDecoder>> TopicsOf(TopicMap map) =>
+        [.. map.OwnTopics.Order(StringComparer.Ordinal).Select(t => ((TopicMeaning.Readings)map.Find(t)).Probes)];
 
     private static Register Open()
     {

@@ -6,7 +6,8 @@ internal abstract class FuzzTarget
     /// <summary>Every target.</summary>
     public static IReadOnlyList<FuzzTarget> All { get; } =
     [
-        new ReadingTarget(), new TapTarget(), new JobTarget(), new ShopTarget(), new ProductTarget(), new ServiceTarget(), new ReadingsTarget(), new SegmentTarget(),
+        new ReadingTarget(), new TapTarget(), new JobTarget(), new ShopTarget(), new ProductTarget(), new ServiceTarget(), new ReadingsTarget(),
+        new SegmentTarget(),
     ];
 
     /// <summary>What it is called on the command line.</summary>

@@ -10,7 +10,8 @@ internal sealed class JobTarget() : DocumentTarget<AskedJob>("job")
 {
     public override IEnumerable<byte[]> Seeds =>
     [
-        Shipped.File("example", "job.json"), Shipped.File("demo", "blue-hatch.json"), Encoding.UTF8.GetBytes(FuzzShop.Job.Replace("job-1", "job-2", StringComparison.Ordinal)),
+        Shipped.File("example", "job.json"), Shipped.File("demo", "blue-hatch.json"),
+        Encoding.UTF8.GetBytes(FuzzShop.Job.Replace("job-1", "job-2", StringComparison.Ordinal)),
     ];
 
     /// <summary>A car of a thousand coats may be asked for in a few hundred bytes.</summary>
@@ -31,7 +32,8 @@ internal sealed class JobTarget() : DocumentTarget<AskedJob>("job")
     {
         Decision decision = read.Decision;
         BrokenPromiseException.Unless(decision.Answer is Answer.Stored or Answer.Repeated, $"the answer is {decision.Answer}");
-        BrokenPromiseException.Unless(decision.Answer is Answer.Stored == decision.Entries.Length > 0, "a job is stored without entries, or not stored with some");
+        BrokenPromiseException.Unless(
+            decision.Answer is Answer.Stored == decision.Entries.Length > 0, "a job is stored without entries, or not stored with some");
         BrokenPromiseException.Unless(
             decision.Entries.OfType<Entry.Tapped>().All(t => t.Tap.At <= FuzzShop.Now && t.Tap.ReportedAt <= FuzzShop.Now), "a tap of the future");
         BrokenPromiseException.Unless(

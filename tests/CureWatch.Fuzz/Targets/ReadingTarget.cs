@@ -12,8 +12,10 @@ namespace CureWatch.Fuzz.Targets;
 internal sealed class ReadingTarget : FuzzTarget
 {
     private const int RetainedBit = 0x40;
-    private static readonly DateTimeOffset Earliest = new(1900, 1, 1, 0, 0, 0, TimeSpan.Zero);
-    private static readonly DateTimeOffset Latest = new(2200, 1, 1, 0, 0, 0, TimeSpan.Zero);
+
+    /// <summary>From 1900 to 2199, wherever on earth that was written down.</summary>
+    private static readonly DateTimeOffset Earliest = new(1899, 12, 31, 0, 0, 0, TimeSpan.Zero);
+    private static readonly DateTimeOffset Latest = new(2200, 1, 2, 0, 0, 0, TimeSpan.Zero);
 
     public override string Name => "reading";
 
@@ -59,7 +61,8 @@ internal sealed class ReadingTarget : FuzzTarget
             }
             else
             {
-                BrokenPromiseException.Unless(decoded.Refusal is Disbelief.Malformed or Disbelief.RetainedWithoutTime, $"{decoded.Refusal} is for others to say");
+                BrokenPromiseException.Unless(
+                    decoded.Refusal is Disbelief.Malformed or Disbelief.RetainedWithoutTime, $"{decoded.Refusal} is for others to say");
             }
         }
     }
@@ -69,8 +72,9 @@ internal sealed class ReadingTarget : FuzzTarget
         BrokenPromiseException.Unless(
             new[] { reading.AirC, reading.HumidityPct, reading.PanelC }.All(n => n is null || double.IsFinite(n.Value)), "a number that is none");
         BrokenPromiseException.Unless(
-            reading.PanelC is not null ? reading is { AirC: null, HumidityPct: null } : reading is { AirC: not null, HumidityPct: not null }, "half a reading");
-        BrokenPromiseException.Unless(reading.MeasuredAt is null || (reading.MeasuredAt >= Earliest.AddHours(-24) && reading.MeasuredAt < Latest.AddHours(24)), "a time that nobody can mean");
+            reading is { PanelC: null, AirC: not null, HumidityPct: not null } or { PanelC: not null, AirC: null, HumidityPct: null }, "half a reading");
+        BrokenPromiseException.Unless(
+            reading.MeasuredAt is null || (reading.MeasuredAt >= Earliest && reading.MeasuredAt < Latest), "a time that nobody can mean");
         BrokenPromiseException.Unless(reading.Sequence is null or (>= 0 and < 1L << 53), "a number of a reading that JSON cannot hold");
     }
 
@@ -83,11 +87,9 @@ internal sealed class ReadingTarget : FuzzTarget
 
     private static void CheckFold(Entry.Reading reading)
     {
-        ReadingTallyOf(FuzzShop.Register, out int before);
-        ReadingTallyOf(FuzzShop.Take([reading], FuzzShop.Now), out int after);
-        BrokenPromiseException.Unless(after == before + 1, $"a reading was counted {after - before} times");
+        int more = CountIn(FuzzShop.Take([reading], FuzzShop.Now)) - CountIn(FuzzShop.Register);
+        BrokenPromiseException.Unless(more == 1, $"a reading was counted {more} times");
     }
 
-    private static void ReadingTallyOf(Register register, out int count) =>
-        count = register.Shop!.Tally.Accepted + register.Shop.Tally.Rejected.Values.Sum();
+    private static int CountIn(Register register) => register.Shop!.Tally.Accepted + register.Shop.Tally.Rejected.Values.Sum();
 }

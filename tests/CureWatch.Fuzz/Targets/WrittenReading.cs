@@ -20,7 +20,9 @@ internal static class WrittenReading
         BrokenPromiseException.Unless((reading.AirC ?? reading.PanelC) == celsius, $"it reads {reading.AirC ?? reading.PanelC}, and {celsius} is written");
         BrokenPromiseException.Unless(reading.HumidityPct is null || reading.HumidityPct == NumberAt(top, fields.Humidity!), "it reads another humidity");
         BrokenPromiseException.Unless(reading.Sequence is null || reading.Sequence == NumberAt(top, fields.Sequence!), "it reads another number");
-        BrokenPromiseException.Unless(isBare || fields.Time is null || (Find(top, fields.Time) is null) == (reading.MeasuredAt is null), "it reads a time that is not there, or none where one is");
+        BrokenPromiseException.Unless(
+            isBare || fields.Time is null || (Find(top, fields.Time) is null) == (reading.MeasuredAt is null),
+            "it reads a time that is not there, or none where one is");
     }
 
     private static double NumberAt(JsonElement top, string pointer) => Find(top, pointer) is not { } value
