@@ -50,8 +50,10 @@ public static class Evolution
         BayState bay = shop.Bays[raw.Bay];
         int index = bay.IndexOf(raw.Probe);
         DateTimeOffset changedFrom = ChangedFrom(bay.Logs[index], raw);
-        ImmutableArray<ProbeLog> logs = bay.Logs.SetItem(index, bay.Logs[index].Believe(raw));
-        BayState heard = bay with { Logs = logs, Climates = Follow(bay, logs, changedFrom, shop.Now), ReadingsToTidy = bay.ReadingsToTidy - 1 };
+        ProbeLog log = bay.Logs[index].Believe(raw);
+        ImmutableArray<ProbeLog> logs = bay.Logs.SetItem(index, log);
+        ImmutableDictionary<WatchPoint, WatchedClimate> climates = log.IsLook ? Follow(bay, logs, changedFrom, shop.Now) : bay.Climates;
+        BayState heard = bay with { Logs = logs, Climates = climates, ReadingsToTidy = bay.ReadingsToTidy - 1 };
         Shop after = shop with { Tally = shop.Tally with { Accepted = shop.Tally.Accepted + 1 } };
         return after.With(heard.ReadingsToTidy > 0 ? heard : History.Tidy(after, heard));
     }

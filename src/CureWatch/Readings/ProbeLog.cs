@@ -54,7 +54,7 @@ public sealed record ProbeLog
     /// <summary>What is known of the device's clock.</summary>
     public DeviceClock Clock { get; private init; } = DeviceClock.Unknown;
 
-    /// <summary>Whether its newest reading is one of those at which it is looked at: the first after the pace since the one before.</summary>
+    /// <summary>Whether the reading taken in last is one at which it is looked at: the first after the pace, or one that came late.</summary>
     public bool IsLook { get; private init; }
 
     /// <summary>When the probe counts as silent, unless it is heard before.</summary>
@@ -120,7 +120,7 @@ public sealed record ProbeLog
             LastBelieved = isNewest ? raw : LastBelieved,
             _habit = isNewest ? _habit?.After(at, Value(raw)) ?? ProbeHabit.Of(at, Value(raw), SilenceOfHabit) : _habit,
             _doubted = null,
-            IsLook = !(raw.ReceivedAt - _lookedAt < Pace),
+            IsLook = !isNewest || !(raw.ReceivedAt - _lookedAt < Pace),
             _lookedAt = raw.ReceivedAt - _lookedAt < Pace ? _lookedAt : raw.ReceivedAt,
             _ahead = at < claim ? Ahead(raw.ReceivedAt, claim) : _ahead,
             _numbers = _numbers.With(raw),
