@@ -76,9 +76,9 @@ public sealed record RateLaw
     /// <returns>x = (1/Tp − 1/Tr)/R [mol/J] and y, the logarithm of the humidity term, clamped as either rate is.</returns>
     public RateTerms Terms(double panelKelvins, double vapourPressurePa)
     {
-        double x = ((1 / panelKelvins) - _inverseReference) / GasConstant;
         if (ByDeficit)
         {
+            double x = ((1 / panelKelvins) - _inverseReference) / GasConstant;
             double share = (SaturationPressure.OverWaterPa(panelKelvins) - vapourPressurePa) / _referenceDeficitPa;
             double y = Math.Log(Math.Max(LeastDeficit, share));
             return new RateTerms(x, y, y, share > LeastDeficit);
