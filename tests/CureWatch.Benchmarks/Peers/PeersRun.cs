@@ -12,8 +12,8 @@ internal static class PeersRun
     public const string Verb = "peers";
 
     private const int UsualRounds = 3;
-    private const int WarmUpPerConnection = 500;
-    private const int MessagesPerConnection = 500;
+    private const int WarmUpPerConnection = 3_000;
+    private const int MessagesPerConnection = 4_000;
     private const int ManyPerConnection = 5_000;
     private const int UsualKills = 5;
     private const int Seed = 1;
