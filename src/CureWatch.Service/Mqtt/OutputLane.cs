@@ -4,9 +4,13 @@ namespace CureWatch.Service.Mqtt;
 /// <param name="time">The time of the machine.</param>
 /// <param name="publish">Publishes what was marked.</param>
 /// <param name="restPerWork">How long it rests after as much work, so that however much there is to work out, it takes only that share of a processor.</param>
+/// <param name="restInCrowd">The same where a crowd waits: what comes in has to be stored before it can be shown.</param>
 /// <param name="log">Where it is told what could not be.</param>
-internal sealed class OutputLane(TimeProvider time, Func<Marked, CancellationToken, Task> publish, int restPerWork, ILogger log) : IDisposable
+internal sealed class OutputLane(TimeProvider time, Func<Marked, CancellationToken, Task> publish, int restPerWork, int restInCrowd, ILogger log) : IDisposable
 {
+    /// <summary>More than a shop has bays, or cars [1]. Source (choice).</summary>
+    private const int Crowd = 1_000;
+
     private static readonly TimeSpan Retry = TimeSpan.FromSeconds(1);
 
     public Marks Marks { get; } = new(time);
@@ -23,7 +27,7 @@ internal sealed class OutputLane(TimeProvider time, Func<Marked, CancellationTok
             {
                 await publish(marked, cancelled).ConfigureAwait(false);
                 hasFailed = false;
-                Marks.Done(restPerWork * time.GetElapsedTime(begun));
+                Marks.Done((marked.Keys.Count > Crowd ? restInCrowd : restPerWork) * time.GetElapsedTime(begun));
             }
 #pragma warning disable CA1031 // whatever one document breaks, the others are published again
             catch (Exception e) when (e is not OperationCanceledException)

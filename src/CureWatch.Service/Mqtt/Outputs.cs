@@ -15,6 +15,9 @@ internal sealed class Outputs : IFollower, IDisposable
     /// <summary>A climate is worked out in microseconds: half a processor at most. Source (choice).</summary>
     private const int RestPerClimate = 1;
 
+    /// <summary>While thousands of bays wait, a tenth: each is then shown some seconds late. Source (choice).</summary>
+    private const int RestPerClimateInCrowd = 9;
+
     /// <summary>A car of forty coats takes milliseconds, and moves with every reading of its bay: a tenth of a processor at most. Source (choice).</summary>
     private const int RestPerCar = 9;
 
@@ -34,9 +37,9 @@ internal sealed class Outputs : IFollower, IDisposable
     {
         (_latest, _outlet, _troubles) = (latest, outlet, troubles);
         (_keptWarnings, _keptClimates, _keptCars) = (new Shelf(outlet), new Shelf(outlet), new Shelf(outlet));
-        _warnings = new OutputLane(time, PublishWarningsAsync, restPerWork: 0, log);
-        _climates = new OutputLane(time, PublishClimatesAsync, RestPerClimate, log);
-        _cars = new OutputLane(time, PublishCarsAsync, RestPerCar, log);
+        _warnings = new OutputLane(time, PublishWarningsAsync, restPerWork: 0, restInCrowd: 0, log);
+        _climates = new OutputLane(time, PublishClimatesAsync, RestPerClimate, RestPerClimateInCrowd, log);
+        _cars = new OutputLane(time, PublishCarsAsync, RestPerCar, RestPerCar, log);
         _marks = new CommitMarks(_warnings.Marks, _climates.Marks, _cars.Marks);
     }
 
