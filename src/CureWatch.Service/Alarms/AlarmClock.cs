@@ -15,7 +15,7 @@ internal sealed class AlarmClock(ISchedulerFactory schedulers, Latest latest, Ti
 {
     public static readonly TriggerKey Due = new("due");
 
-    /// <summary>To find the instant and to set it takes a fraction of a millisecond: a twentieth of a processor at most. Source (choice).</summary>
+    /// <summary>To set it takes a fraction of a millisecond: a twentieth of a processor at most. Source (choice).</summary>
     private const int RestPerWork = 19;
 
     private readonly Channel<Register> _newest = Channel.CreateBounded<Register>(
@@ -37,16 +37,17 @@ internal sealed class AlarmClock(ISchedulerFactory schedulers, Latest latest, Ti
 
     private async Task ArmAsync(IScheduler scheduler, Register register, CancellationToken stopping)
     {
-        long begun = TimeProvider.System.GetTimestamp();
         DateTimeOffset? due = register.Shop is { } shop ? ShopFold.NextDueAt(shop) : null;
+        if (due == _armed)
+        {
+            return;
+        }
+
+        long begun = TimeProvider.System.GetTimestamp();
         try
         {
-            if (due != _armed)
-            {
-                await SetAsync(scheduler, due, stopping).ConfigureAwait(false);
-                _armed = due;
-            }
-
+            await SetAsync(scheduler, due, stopping).ConfigureAwait(false);
+            _armed = due;
             await Task.Delay(RestPerWork * TimeProvider.System.GetElapsedTime(begun), TimeProvider.System, stopping).ConfigureAwait(false);
         }
         catch (SchedulerException e)

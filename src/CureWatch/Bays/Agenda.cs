@@ -16,9 +16,6 @@ public sealed class Agenda
     /// <summary>Nothing is due.</summary>
     public static Agenda Empty { get; } = new(ImmutableSortedSet.Create<(DateTimeOffset, string)>(Order));
 
-    /// <summary>Everybody in it, the soonest first.</summary>
-    public IEnumerable<(DateTimeOffset At, string Id)> Entries => _entries;
-
     /// <summary>When the next is due; null where none is.</summary>
     public DateTimeOffset? NextAt => _entries.IsEmpty ? null : _entries.Min.At;
 

@@ -33,12 +33,6 @@ public sealed record BayState(
     /// <summary>When something about it falls due, if nothing comes before; null where nothing can.</summary>
     public DateTimeOffset? DueAt { get; private init; }
 
-    /// <summary>
-    /// Where it stands in the agenda: never after it falls due, but maybe before. With nearly every reading it falls due later than it did, and
-    /// looking in vain now and then costs less than moving it each time.
-    /// </summary>
-    public DateTimeOffset? LookAt { get; private init; }
-
     /// <summary>When water condensed in the air of a place, in order.</summary>
     /// <param name="air">The place that stands for the air.</param>
     /// <returns>The stretches.</returns>
@@ -95,9 +89,8 @@ public sealed record BayState(
     }
 
     /// <summary>The bay with its next due instant worked out.</summary>
-    /// <param name="now">The present.</param>
     /// <returns>The bay.</returns>
-    internal BayState Foreseen(DateTimeOffset now)
+    internal BayState Foreseen()
     {
         DateTimeOffset? next = IsGone ? null : ProbeSilence.NextIn(this);
         if (!Alarms.IsEmpty)
@@ -109,7 +102,6 @@ public sealed record BayState(
             }
         }
 
-        DateTimeOffset? look = LookAt > now && LookAt <= next ? LookAt : next;
-        return next == DueAt && look == LookAt ? this : this with { DueAt = next, LookAt = look };
+        return next == DueAt ? this : this with { DueAt = next };
     }
 }

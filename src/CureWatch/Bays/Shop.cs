@@ -32,7 +32,7 @@ public sealed record Shop(
     /// <summary>The jobs in the order they were begun.</summary>
     public IEnumerable<JobState> JobsInOrder => Jobs.Values.OrderBy(j => j.Number);
 
-    /// <summary>The bays by when to look at them: when something about them falls due, or before.</summary>
+    /// <summary>The bays by when something about them falls due.</summary>
     internal Agenda DueBays { get; private init; } = Agenda.Empty;
 
     /// <summary>The jobs by when something about them falls due.</summary>
@@ -82,11 +82,11 @@ public sealed record Shop(
     /// <returns>The shop.</returns>
     internal Shop With(BayState bay)
     {
-        BayState foreseen = bay.Foreseen(Now);
+        BayState foreseen = bay.Foreseen();
         return this with
         {
             Bays = Bays.SetItem(bay.Plan.Bay, foreseen),
-            DueBays = DueBays.Move(bay.Plan.Bay, Bays.GetValueOrDefault(bay.Plan.Bay)?.LookAt, foreseen.LookAt),
+            DueBays = DueBays.Move(bay.Plan.Bay, Bays.GetValueOrDefault(bay.Plan.Bay)?.DueAt, foreseen.DueAt),
         };
     }
 

@@ -18,7 +18,7 @@ public static class ShopFold
         shop = History.TidyWarnings(shop);
         var happened = ImmutableArray.CreateBuilder<ShopEvent>();
         DateTimeOffset at = message.At > shop.Now ? message.At : shop.Now;
-        while (NextLookAt(shop) is { } due && due <= at)
+        while (NextDueAt(shop) is { } due && due <= at)
         {
             DateTimeOffset instant = due > shop.Now ? due : shop.Now;
             shop = Step(shop, new Message.ClockReached(instant), instant, happened);
@@ -31,23 +31,6 @@ public static class ShopFold
     /// <param name="shop">The shop.</param>
     /// <returns>The instant; null where nothing can.</returns>
     public static DateTimeOffset? NextDueAt(Shop shop)
-    {
-        DateTimeOffset? next = shop.DueJobs.NextAt;
-        foreach ((DateTimeOffset look, string bay) in shop.DueBays.Entries)
-        {
-            if (next <= look)
-            {
-                break;
-            }
-
-            DateTimeOffset? due = shop.Bays[bay].DueAt;
-            next = next <= due ? next : due;
-        }
-
-        return next;
-    }
-
-    private static DateTimeOffset? NextLookAt(Shop shop)
     {
         DateTimeOffset? bays = shop.DueBays.NextAt, jobs = shop.DueJobs.NextAt;
         return jobs is null || bays <= jobs ? bays : jobs;
@@ -69,7 +52,6 @@ public static class ShopFold
         {
             shop = Apply(shop, Watchman.JudgeDue(shop, shop.Bays[bay]), happened);
             shop = Apply(shop, ProbeSilence.Decide(shop, shop.Bays[bay]), happened);
-            shop = shop.Bays[bay].LookAt <= shop.Now ? shop.With(shop.Bays[bay]) : shop;
         }
 
         shop = Apply(shop, CoatReviews.Decide(shop, heard is null ? null : shop.Bays[heard]), happened);
