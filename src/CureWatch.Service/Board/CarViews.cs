@@ -60,7 +60,7 @@ internal sealed class CarViews(Look look, ShopClock clock)
                         c => c.Coat.Layer == layer - 1 && c.Coat.Section == section && c.Coat.EndedAt is null);
                     return new NextCoat(
                         Words.Coat(surface, layer, section),
-                        NameOf(surface),
+                        NameOf(surface, layer),
                         new CoatTarget(surface.Id, layer, section),
                         below is null ? null : _windows.NextLayer(below));
                 }
@@ -70,11 +70,15 @@ internal sealed class CarViews(Look look, ShopClock clock)
         return null;
     }
 
-    private string NameOf(Surface surface) => look.Register.Settings.Catalogue.Find(surface.Product, surface.Revision)?.Name ?? surface.Product;
+    private string NameOf(Surface surface, int layer)
+    {
+        (string product, int revision) = surface.SheetOf(layer);
+        return look.Register.Settings.Catalogue.Find(product, revision)?.Name ?? product;
+    }
 
     private IEnumerable<string> CautionsOf(IEnumerable<Surface> surfaces)
     {
-        ProductSheet[] sheets = [.. surfaces.Select(look.Shop.LawsOf).Select(l => l.Sheet).Distinct()];
+        ProductSheet[] sheets = [.. surfaces.SelectMany(look.Shop.AllLawsOf).Select(l => l.Sheet).Distinct()];
         IEnumerable<string> general = sheets.Any(s => s.Carrier == Carrier.Solvent) ? [Cautions.SolventVapour] : [];
         return general.Concat(sheets.SelectMany(s => s.Cautions)).Distinct();
     }

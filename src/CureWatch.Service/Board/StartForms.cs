@@ -46,7 +46,8 @@ internal static class StartForms
             form["promised"].ToString(),
             [
                 .. Enumerable.Range(0, rows).Select(i => new StartRow(
-                    At("surface", i), At("material", i), At("over", i), At("place", i), At("product", i), At("layers", i), At("sections", i))),
+                    At("surface", i), At("material", i), At("over", i), At("place", i), At("product", i), At("layers", i),
+                    At("then", i), At("thenLayers", i), At("sections", i))),
             ]);
     }
 
@@ -86,12 +87,25 @@ internal static class StartForms
             }
 
             Given(json, "place", row.Place);
-            json.WriteString("product", row.Product);
-            Number(json, "layers", row.Layers);
+            if (row.Then.Length > 0)
+            {
+                json.WriteArray("system", [(row.Product, row.Layers), (row.Then, row.ThenLayers)], p => Product(json, p.Item1, p.Item2));
+            }
+            else
+            {
+                Product(json, row.Product, row.Layers);
+            }
+
             Number(json, "sections", row.Sections);
         });
         json.WriteEndObject();
     });
+
+    private static void Product(Utf8JsonWriter json, string product, string layers)
+    {
+        json.WriteString("product", product);
+        Number(json, "layers", layers);
+    }
 
     /// <summary>Writes a whole number as one, and anything else as it stands, so that it is refused by name.</summary>
     public static void Number(Utf8JsonWriter json, string name, string text)

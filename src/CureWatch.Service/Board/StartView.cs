@@ -32,9 +32,9 @@ public sealed record StartView(
 /// <param name="Rows">The surfaces; a row without a name is none.</param>
 public sealed record StartForm(string Car, string Bay, string Promised, IReadOnlyList<StartRow> Rows);
 
-/// <summary>A surface in the form that starts a car.</summary>
-public sealed record StartRow(string Surface, string Material, string Over, string Place, string Product, string Layers, string Sections)
+/// <summary>A surface in the form that starts a car: one product, or a second one over it.</summary>
+public sealed record StartRow(string Surface, string Material, string Over, string Place, string Product, string Layers, string Then, string ThenLayers, string Sections)
 {
     /// <summary>A row nobody has filled.</summary>
-    public static StartRow Blank { get; } = new("", "", "", "", "", "1", "1");
+    public static StartRow Blank { get; } = new("", "", "", "", "", "1", "", "1", "1");
 }

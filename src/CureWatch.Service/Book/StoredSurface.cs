@@ -23,6 +23,9 @@ internal sealed class StoredSurface
 
     public int Sections { get; set; }
 
+    /// <summary>The products in order, where there are several.</summary>
+    public List<StoredProduct> System { get; set; } = [];
+
     public static StoredSurface Of(Surface surface) => new()
     {
         Surface = surface.Id,
@@ -33,15 +36,20 @@ internal sealed class StoredSurface
         Revision = surface.Revision,
         Layers = surface.Layers,
         Sections = surface.Sections,
+        System = surface.Then is null ? [] : [.. surface.Products().Select(StoredProduct.Of)],
     };
 
-    public Surface Read() => new(
-        Surface,
-        StoredName.Of<Material>(Material),
-        Over is null ? null : StoredName.Of<Material>(Over),
-        StoredName.Of<Place>(Place),
-        Product,
-        Revision,
-        Layers,
-        Sections);
+    public Surface Read()
+    {
+        var surface = new Surface(
+            Surface,
+            StoredName.Of<Material>(Material),
+            Over is null ? null : StoredName.Of<Material>(Over),
+            StoredName.Of<Place>(Place),
+            Product,
+            Revision,
+            Layers,
+            Sections);
+        return System.Count == 0 ? surface : surface.With([.. System.Select(p => p.Read())]);
+    }
 }

@@ -76,10 +76,23 @@ internal static class ExportedFolder
         json.WriteString("material", WireName<Material>.Of(surface.Material));
         WriteKnown(json, "over", surface.Over is { } over ? WireName<Material>.Of(over) : null);
         json.WriteString("place", WireName<Place>.Of(surface.Place));
-        json.WriteString("product", surface.Product);
-        json.WriteNumber("revision", surface.Revision);
-        json.WriteNumber("layers", surface.Layers);
+        if (surface.Then is null)
+        {
+            WriteProduct(json, surface.Products().Single());
+        }
+        else
+        {
+            json.WriteArray("system", surface.Products(), p => WriteProduct(json, p));
+        }
+
         json.WriteNumber("sections", surface.Sections);
+    }
+
+    private static void WriteProduct(Utf8JsonWriter json, ProductLayers product)
+    {
+        json.WriteString("product", product.Product);
+        json.WriteNumber("revision", product.Revision);
+        json.WriteNumber("layers", product.Layers);
     }
 
     private static void WriteTap(Utf8JsonWriter json, Tap tap)

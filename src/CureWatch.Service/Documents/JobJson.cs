@@ -21,8 +21,9 @@ internal static class JobJson
     {
         json.WriteNumber("layer", coat.Coat.Layer);
         json.WriteNumber("section", coat.Coat.Section);
-        json.WriteString("product", coat.Coat.Surface.Product);
-        json.WriteNumber("revision", coat.Coat.Surface.Revision);
+        (string product, int revision) = coat.Coat.Surface.SheetOf(coat.Coat.Layer);
+        json.WriteString("product", product);
+        json.WriteNumber("revision", revision);
         json.WriteInstant("appliedAt", coat.Coat.AppliedAt);
         json.WriteInstant("levelledAt", coat.Coat.LevelledAt);
         json.WriteInstant("endedAt", coat.Coat.EndedAt);

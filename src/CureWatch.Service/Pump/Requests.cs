@@ -96,7 +96,7 @@ internal static class Requests
 
         ImmutableArray<SheetPin> pins =
         [
-            .. from sheet in job.Surfaces.Select(s => (s.Product, s.Revision)).Distinct()
+            .. from sheet in job.Surfaces.SelectMany(s => s.Products()).Select(p => (p.Product, p.Revision)).Distinct()
                let item = new SettingsItem(SettingsItem.Product, sheet.Product, sheet.Revision)
                select new SheetPin(sheet.Product, sheet.Revision, settings.Documents[item].Sha256),
         ];

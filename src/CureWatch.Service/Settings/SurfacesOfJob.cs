@@ -35,7 +35,7 @@ internal static class SurfacesOfJob
 
     private static Surface? ReadOne(JsonCursor place, Catalogue catalogue, HashSet<string> ids)
     {
-        _ = place.Keys(["surface", "material", "product"], "over", "place", "revision", "layers", "sections");
+        _ = place.Keys(["surface", "material"], "over", "place", "product", "revision", "layers", "system", "sections");
         string? id = place["surface"].Id();
         if (id is not null && !ids.Add(id))
         {
@@ -50,32 +50,10 @@ internal static class SurfacesOfJob
         }
 
         Place where = place["place"].OneOf<Place>() ?? Place.Outside;
-        ProductSheet? sheet = Sheet(place, catalogue);
-        int layers = place["layers"].Integer(1, MostLayers) ?? 1;
+        ImmutableArray<ProductLayers> system = SystemOfSurface.Read(place, catalogue);
         int sections = place["sections"].Integer(1, MostSections) ?? 1;
-        return id is null || material is null || sheet is null
+        return id is null || material is null || system.IsEmpty
             ? null
-            : new Surface(id, material.Value, over, where, sheet.Product, sheet.Revision, layers, sections);
-    }
-
-    /// <summary>The sheet the surface names; the newest revision where it names none.</summary>
-    private static ProductSheet? Sheet(JsonCursor place, Catalogue catalogue)
-    {
-        string known = string.Join(", ", catalogue.Sheets.Select(s => s.Product).Distinct());
-        string? product = place["product"].String(p => catalogue.Newest(p) is not null, $"a product with a sheet: {known}");
-        int? revision = place["revision"].Integer(1, ProductFile.HighestRevision);
-        if (product is null || revision is null)
-        {
-            return product is null ? null : catalogue.Newest(product);
-        }
-
-        ProductSheet? sheet = catalogue.Find(product, revision.Value);
-        if (sheet is null)
-        {
-            string revisions = string.Join(", ", catalogue.Sheets.Where(s => s.Product == product).Select(s => s.Revision));
-            place["revision"].Refuse($"a revision of {product} with a sheet: {revisions}");
-        }
-
-        return sheet;
+            : new Surface(id, material.Value, over, where, system[0].Product, system[0].Revision, system[0].Layers, sections).With(system);
     }
 }

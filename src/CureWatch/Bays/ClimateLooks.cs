@@ -115,7 +115,7 @@ public static class ClimateLooks
             where air.IsPanelMeasured
             let hottestC = HottestC(coat)
             from held in coat.Surfaces
-            let limitC = HeatLimit.OfC(held.Surface, coat.Laws.Sheet)
+            let limitC = shop.AllLawsOf(held.Surface).Min(l => HeatLimit.OfC(held.Surface, l.Sheet))
             where hottestC > limitC
             select new ShopEvent.SurfaceOverheated(held.Job, held.Surface.Id, new Overheat(raw.MeasuredAt, hottestC!.Value, limitC));
 

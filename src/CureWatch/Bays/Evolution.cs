@@ -129,7 +129,7 @@ public static class Evolution
                from coat in story.Living
                let stays = Stay.Of(shop, after.Job.Bay, story)
                select new WatchedCoat(
-                   CoatKey.Of(e.Job, coat), story, coat, shop.LawsOf(story.Surface), stays[^1].Point, shop.Now, FollowedFrom: shop.Now),
+                   CoatKey.Of(e.Job, coat), story, coat, shop.LawsOf(coat), stays[^1].Point, shop.Now, FollowedFrom: shop.Now),
         ];
         return UseLaws(Watch(shop, after, watched), after);
     }
@@ -162,11 +162,12 @@ public static class Evolution
             }
 
             DateTimeOffset from = living.Min(c => c.StartedAt);
+            RateLaw[] laws = [.. living.Select(shop.LawsOf).Distinct().SelectMany(l => l.All)];
             foreach (WatchPoint point in Stay.Of(shop, job.Job.Bay, story).Select(s => s.Point).OfType<WatchPoint>().Distinct())
             {
                 BayState bay = shop.Bays[point.Bay];
                 WatchedClimate climate = bay.Climates.GetValueOrDefault(point, WatchedClimate.Blank);
-                climate = climate.Extend(point.WatchIn(bay.Plan, bay.Logs), shop.Now, shop.Now).Use(shop.LawsOf(story.Surface).All, from);
+                climate = climate.Extend(point.WatchIn(bay.Plan, bay.Logs), shop.Now, shop.Now).Use(laws, from);
                 shop = shop.With(bay with { Climates = bay.Climates.SetItem(point, climate) });
             }
         }

@@ -44,7 +44,7 @@ internal static class History
         var climates = ImmutableDictionary.CreateBuilder<WatchPoint, WatchedClimate>();
         foreach ((WatchPoint point, WatchedClimate climate) in bay.Climates)
         {
-            ImmutableHashSet<RateLaw> laws = [.. coated.Where(c => c.Points.Contains(point)).SelectMany(c => shop.LawsOf(c.Story.Surface).All)];
+            ImmutableHashSet<RateLaw> laws = [.. coated.Where(c => c.Points.Contains(point)).SelectMany(c => shop.AllLawsOf(c.Story.Surface)).SelectMany(l => l.All)];
             if (!laws.IsEmpty)
             {
                 climates.Add(point, climate.Tidy(ages, acts, laws));

@@ -57,7 +57,6 @@ public sealed record JobReport(
         ImmutableArray<Stay> stays = present.StaysOf(state.Job, story);
         return new Evidence(
             story,
-            shop.LawsOf(story.Surface),
             [.. story.Living.Select(c => new CoatEvidence(c, present.WindowsOf(state.Job, story, c)))],
             Stay.Wet(shop, stays),
             Stay.Unwatched(stays),
@@ -81,8 +80,9 @@ public sealed record CoatReport(Coat Coat, ReferenceHours ReferenceHours, Immuta
             return new CoatReport(coat, default, []);
         }
 
-        CoatClock cure = present.ClockOf(job, evidence.Story, coat, evidence.Laws.Cure.Law);
-        ReferenceHours earned = cure.EarnedSince(living.Windows.CureStart, evidence.Laws.Cure.Milestone);
+        TimedStage law = living.Windows.Laws.Cure;
+        CoatClock cure = present.ClockOf(job, evidence.Story, coat, law.Law);
+        ReferenceHours earned = cure.EarnedSince(living.Windows.CureStart, law.Milestone);
         return new CoatReport(coat, earned, living.Windows.All);
     }
 }

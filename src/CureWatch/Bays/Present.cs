@@ -29,7 +29,7 @@ public sealed class Present(Shop shop, DateTimeOffset now)
     /// <param name="coat">The coat.</param>
     /// <returns>The windows.</returns>
     public CoatWindows WindowsOf(Job job, SurfaceStory story, Coat coat) =>
-        CoatWindows.Of(coat, shop.LawsOf(story.Surface), story.Wettings, law => ClockOf(job, story, coat, law), now);
+        CoatWindows.Of(coat, shop.LawsOf(coat), story.Wettings, law => ClockOf(job, story, coat, law), now);
 
     /// <summary>A clock of a coat.</summary>
     /// <param name="job">Its job.</param>

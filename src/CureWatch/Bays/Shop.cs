@@ -62,10 +62,21 @@ public sealed record Shop(
         return plan.Bays.Aggregate(empty, (shop, bay) => shop.With(BayState.Opening(bay, now)));
     }
 
-    /// <summary>The laws of a surface's product.</summary>
-    /// <param name="surface">The surface; its product and revision must be known.</param>
+    /// <summary>The laws of a coat's product.</summary>
+    /// <param name="coat">The coat; its product and revision must be known.</param>
     /// <returns>The laws.</returns>
-    public CoatLaws LawsOf(Surface surface) => Laws[(surface.Product, surface.Revision)];
+    public CoatLaws LawsOf(Coat coat) => LawsOf(coat.Surface, coat.Layer);
+
+    /// <summary>The laws of the product of a surface's layer.</summary>
+    /// <param name="surface">The surface; its products and revisions must be known.</param>
+    /// <param name="layer">The layer.</param>
+    /// <returns>The laws.</returns>
+    public CoatLaws LawsOf(Surface surface, int layer = 1) => Laws[surface.SheetOf(layer)];
+
+    /// <summary>The laws of every product that goes on a surface.</summary>
+    /// <param name="surface">The surface; its products and revisions must be known.</param>
+    /// <returns>The laws, the first product's first.</returns>
+    public IEnumerable<CoatLaws> AllLawsOf(Surface surface) => surface.Products().Select(p => Laws[(p.Product, p.Revision)]);
 
     /// <summary>Finds a job.</summary>
     /// <param name="id">Its id.</param>

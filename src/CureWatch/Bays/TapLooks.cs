@@ -32,7 +32,7 @@ public static class TapLooks
     {
         foreach (SurfaceStory story in job.Stories.Where(s => tap.Surface is null || s.Surface.Id == tap.Surface))
         {
-            double limitC = HeatLimit.OfC(story.Surface, shop.LawsOf(story.Surface).Sheet);
+            double limitC = shop.AllLawsOf(story.Surface).Min(l => HeatLimit.OfC(story.Surface, l.Sheet));
             if (panelC > limitC)
             {
                 yield return new ShopEvent.SurfaceOverheated(job.Job.Id, story.Surface.Id, new Overheat(tap.At, panelC, limitC));

@@ -7,9 +7,55 @@ namespace CureWatch.Curing;
 /// <param name="Material">What it is made of.</param>
 /// <param name="Over">What lies under a film; null where it is no film or nobody said.</param>
 /// <param name="Place">Where it is.</param>
-/// <param name="Product">The product's id.</param>
+/// <param name="Product">The id of the product that goes on first.</param>
 /// <param name="Revision">The sheet's revision, pinned when the job starts.</param>
-/// <param name="Layers">Layers planned, from 1.</param>
+/// <param name="Layers">Layers planned of all its products, from 1.</param>
 /// <param name="Sections">Sections it is worked in, from 1.</param>
+/// <param name="Then">The product that goes over the first; null where it is the only one.</param>
 public sealed record Surface(
-    string Id, Material Material, Material? Over, Place Place, string Product, int Revision, int Layers, int Sections);
+    string Id, Material Material, Material? Over, Place Place, string Product, int Revision, int Layers, int Sections, NextProduct? Then = null)
+{
+    /// <summary>Its products from the first on, each with its layers.</summary>
+    /// <returns>The products.</returns>
+    public IEnumerable<ProductLayers> Products()
+    {
+        (string product, int revision, int from) = (Product, Revision, 1);
+        for (NextProduct? next = Then; next is not null; next = next.Then)
+        {
+            yield return new ProductLayers(product, revision, next.FromLayer - from);
+            (product, revision, from) = (next.Product, next.Revision, next.FromLayer);
+        }
+
+        yield return new ProductLayers(product, revision, Layers + 1 - from);
+    }
+
+    /// <summary>A surface that is coated with a system of products.</summary>
+    /// <param name="system">The products from the first on, each with its layers; at least one.</param>
+    /// <returns>The surface.</returns>
+    public Surface With(IReadOnlyList<ProductLayers> system)
+    {
+        int layers = system.Sum(p => p.Layers), from = layers + 1;
+        NextProduct? then = null;
+        for (int i = system.Count - 1; i > 0; i--)
+        {
+            from -= system[i].Layers;
+            then = new NextProduct(system[i].Product, system[i].Revision, from, then);
+        }
+
+        return this with { Product = system[0].Product, Revision = system[0].Revision, Layers = layers, Then = then };
+    }
+
+    /// <summary>The sheet of a layer.</summary>
+    /// <param name="layer">The layer, from 1; one that was not planned is of the last product.</param>
+    /// <returns>Product and revision.</returns>
+    public (string Product, int Revision) SheetOf(int layer)
+    {
+        (string Product, int Revision) sheet = (Product, Revision);
+        for (NextProduct? next = Then; next is not null && next.FromLayer <= layer; next = next.Then)
+        {
+            sheet = (next.Product, next.Revision);
+        }
+
+        return sheet;
+    }
+}

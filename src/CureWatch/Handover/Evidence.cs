@@ -6,14 +6,12 @@ namespace CureWatch.Handover;
 
 /// <summary>All that is known of one surface when the handover is ruled on.</summary>
 /// <param name="Story">What people told.</param>
-/// <param name="Laws">The laws of its product.</param>
 /// <param name="Coats">The windows of its living coats.</param>
 /// <param name="WetSpells">When the coldest panel around it was at or below the condensation temperature.</param>
 /// <param name="Unwatched">When it was where nobody measures.</param>
 /// <param name="Overheats">When it was hotter than it may be.</param>
 public sealed record Evidence(
     SurfaceStory Story,
-    CoatLaws Laws,
     ImmutableArray<CoatEvidence> Coats,
     ImmutableArray<Spell> WetSpells,
     ImmutableArray<Spell> Unwatched,

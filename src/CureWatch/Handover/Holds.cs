@@ -55,7 +55,7 @@ internal sealed class Holds(Evidence evidence, DateTimeOffset now, TimeZoneInfo 
 
     private Hold? LevelMissed(CoatEvidence coat)
     {
-        bool isMissed = coat.Windows.LevelOff?.State == WindowState.Missed && evidence.Laws.IfMissed == IfMissed.Hold;
+        bool isMissed = coat.Windows.LevelOff?.State == WindowState.Missed && coat.Windows.Laws.IfMissed == IfMissed.Hold;
         bool isWipedSince = coat.Coat.ReworkedAt >= coat.Coat.LevelledAt;
         DateTimeOffset? deadline = coat.Windows.LevelOff?.ClosesAt?.Earliest;
         return isMissed && !isWipedSince && !IsClear(coat, coat.Coat.LevelledAt ?? deadline)

@@ -55,7 +55,7 @@ public sealed record Ruling(
 
     private static IEnumerable<Note> LeftLonger(Evidence surface) =>
         from coat in surface.Coats
-        where surface.Laws.IfMissed == IfMissed.Note && coat.Windows.WasLevelledLate
+        where coat.Windows.Laws.IfMissed == IfMissed.Note && coat.Windows.WasLevelledLate
         select new Note(surface.Story.Surface.Id, coat.Coat.Layer, "Left longer than usual before the excess was wiped; no harm by its sheet.");
 }
 

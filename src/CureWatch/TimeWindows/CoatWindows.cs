@@ -37,6 +37,9 @@ public sealed class CoatWindows
         CureStart = CureStartAt();
     }
 
+    /// <summary>The laws of its product.</summary>
+    public CoatLaws Laws => _laws;
+
     /// <summary>The level-off window; null where there is nothing to level.</summary>
     public Window? LevelOff { get; }
 

@@ -30,6 +30,7 @@ public sealed class StoredMappingTests : IDisposable
         [
             new("bonnet", Material.Film, Material.Steel, Place.Outside, "paint", 3, 2, 4),
             new("wheels", Material.Casting, null, Place.OffCar, "wheel", 1, 1, 1),
+            new("roof", Material.Steel, null, Place.Outside, "base", 1, 3, 1, new NextProduct("top", 2, 3)),
         ];
         foreach (BookedJob job in new[]
         {

@@ -23,7 +23,12 @@ internal sealed class Entries : IDisposable
         new Entry.Reading("bay-1", "air", At.AddTicks(3), 20.25, 50.5, null, Sequence: 65_536),
         new Entry.RefusalsCounted([new RefusalCount("malformed", "bay-1/air", 3)]),
         new Entry.JobStarted(
-            new Job("job-1", "bay-1", $"car of {Person}", At, [new Surface("bonnet", Material.Film, Material.Steel, Place.OffCar, "paint", 1, 2, 3)]),
+            new Job(
+                "job-1", "bay-1", $"car of {Person}", At,
+                [
+                    new Surface("bonnet", Material.Film, Material.Steel, Place.OffCar, "paint", 1, 2, 3),
+                    new Surface("roof", Material.Steel, null, Place.Outside, "paint", 1, 4, 1, new NextProduct("top", 2, 3, new NextProduct("glaze", 1, 4))),
+                ]),
             [new SheetPin("paint", 1, "ab12")]),
         new Entry.Tapped(
             "job-1",

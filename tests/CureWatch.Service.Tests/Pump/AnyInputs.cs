@@ -112,7 +112,7 @@ internal sealed class AnyInputs(int seed)
         string json =
             $$"""
             {"job":"{{job}}","bay":"{{bay}}","surfaces":[{"surface":"bonnet","material":"steel","product":"paint","layers":{{layers}}},
-              {"surface":"roof","material":"glass","product":"paint"}]}
+              {"surface":"roof","material":"glass","system":[{"product":"paint"},{"product":"paint","revision":1}],"sections":2}]}
             """;
         return () => new Arrival.JobStart("job", Encoding.UTF8.GetBytes(json));
     }

@@ -34,6 +34,7 @@ public sealed class JobFileTests : IDisposable
             [
                 new Surface("bonnet", Material.Steel, null, Place.Outside, "paint-x", 11, 2, 3),
                 new Surface("bumper", Material.Film, Material.Plastic, Place.OffCar, "paint-x", 2, 1, 1),
+                new Surface("wing", Material.Aluminium, null, Place.Outside, "paint-x", 2, 3, 1, new NextProduct("paint-x", 11, 3)),
             ],
             job.Surfaces);
     }

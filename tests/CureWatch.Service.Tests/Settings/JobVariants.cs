@@ -8,7 +8,8 @@ internal static class JobVariants
           "job": "job-7", "bay": "bay-1", "car": "grey estate", "promisedAt": "2026-03-03T16:00:00Z",
           "surfaces": [
             { "surface": "bonnet", "material": "steel", "product": "paint-x", "layers": 2, "sections": 3 },
-            { "surface": "bumper", "material": "film", "over": "plastic", "place": "off-car", "product": "paint-x", "revision": 2 }
+            { "surface": "bumper", "material": "film", "over": "plastic", "place": "off-car", "product": "paint-x", "revision": 2 },
+            { "surface": "wing", "material": "aluminium", "system": [{ "product": "paint-x", "revision": 2, "layers": 2 }, { "product": "paint-x" }] }
           ],
           "taps": [
             { "id": "a", "at": "2026-03-02T12:00:00+01:00", "reportedAt": "2026-03-02T11:05:00Z", "surface": "bonnet", "did": "applied",
@@ -47,6 +48,13 @@ internal static class JobVariants
         { "/surfaces/1/over", "\"film\"", "/surfaces/1/over" },
         { "/surfaces/1/place", "\"boot\"", "/surfaces/1/place" },
         { "/surfaces/1/revision", "\"2\"", "/surfaces/1/revision" },
+        { "/surfaces/2/product", "\"paint-x\"", "/surfaces/2/system" },
+        { "/surfaces/2/layers", "2", "/surfaces/2/system" },
+        { "/surfaces/2/system", "[]", "/surfaces/2/system" },
+        { "/surfaces/2/system", null, "/surfaces/2/product" },
+        { "/surfaces/2/system/0/product", null, "/surfaces/2/system/0/product" },
+        { "/surfaces/2/system/1/layers", "0", "/surfaces/2/system/1/layers" },
+        { "/surfaces/2/system/1/sections", "2", "/surfaces/2/system/1/sections" },
         { "/taps/0/at", null, "/taps/0/at" },
         { "/taps/0/at", "\"12:00\"", "/taps/0/at" },
         { "/taps/0/did", null, "/taps/0/did" },
@@ -79,6 +87,9 @@ internal static class JobVariants
         { "/surfaces/0/product", "\"wax\"", "/surfaces/0/product" },
         { "/surfaces/1/revision", "9", "/surfaces/1/revision" },
         { "/surfaces/1/surface", "\"bonnet\"", "/surfaces/1/surface" },
+        { "/surfaces/2/system/0/revision", "9", "/surfaces/2/system/0/revision" },
+        { "/surfaces/2/system/1/product", "\"wax\"", "/surfaces/2/system/1/product" },
+        { "/surfaces/2/system/0/layers", "9", "/surfaces/2/system" },
         { "/taps/0/surface", "\"roof\"", "/taps/0/surface" },
         { "/taps/0/startedAt", "\"2026-03-02T11:00:01Z\"", "/taps/0/startedAt" },
         { "/taps/1/id", "\"a\"", "/taps/1/id" },

@@ -19,7 +19,7 @@ internal sealed class TestShop
     private Shop _shop;
     private int _taps;
 
-    public TestShop(ProductSheet? sheet = null, int layers = 1, int sections = 1, Place place = Place.Outside, params Probe[] probes)
+    public TestShop(ProductSheet? sheet = null, int layers = 1, int sections = 1, Place place = Place.Outside, ProductSheet? over = null, params Probe[] probes)
     {
         sheet ??= Paint();
         Probe[] mounted = probes.Length > 0 ? probes : [Air("air-1")];
@@ -30,8 +30,9 @@ internal sealed class TestShop
         ];
         var open = Enum.GetValues<DayOfWeek>().ToImmutableDictionary(d => d, _ => ImmutableArray.Create(new OpenStretch(TimeSpan.FromHours(8), TimeSpan.FromHours(18))));
         var plan = new ShopPlan("test-shop", new OpeningHours(TimeZoneInfo.Utc, open), TimeSpan.FromMinutes(75), bays);
-        _shop = Shop.Opening(plan, [sheet], Start);
+        _shop = Shop.Opening(plan, over is null ? [sheet] : [sheet, over], Start);
         var surface = new Surface("bonnet", Material.Steel, null, place, sheet.Product, sheet.Revision, layers, sections);
+        surface = over is null ? surface : surface.With([new(sheet.Product, sheet.Revision, layers), new(over.Product, over.Revision, 1)]);
         Take(new Message.JobStarted(new Job("job-1", "bay-1", null, null, [surface]), Start));
     }
 

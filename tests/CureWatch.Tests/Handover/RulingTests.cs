@@ -60,7 +60,7 @@ public class RulingTests
     [Fact]
     public void Ready_CannotBeSaid_WithNothingOnTheCar()
     {
-        Ruling ruling = Rule(Hour, new Evidence(Story("bonnet", []), Laws, [], [], [], []));
+        Ruling ruling = Rule(Hour, new Evidence(Story("bonnet", []), [], [], [], []));
         Assert.Equal((false, true, true), (ruling.IsReady, ruling.ReadyAt is null, ruling.CollectFrom is null));
         Assert.Equal(HoldKind.NotApplied, Assert.Single(ruling.Holds).Kind);
     }
@@ -91,6 +91,6 @@ public class RulingTests
         Coat bare = Coat(levelledMinute: levelledMinute);
         Coat coat = bare with { Surface = bare.Surface with { Id = surface }, FirstWipeAt = At(levelledMinute > 30 ? levelledMinute - 5 : 0) };
         CoatWindows windows = Windows(coat, minute, laws ?? Laws, wettings, Climate(20, 50), Climate(20, 50), Perfect);
-        return new Evidence(Story(surface, [coat], wettings), laws ?? Laws, [new CoatEvidence(coat, windows)], [], [], []);
+        return new Evidence(Story(surface, [coat], wettings), [new CoatEvidence(coat, windows)], [], [], []);
     };
 }
