@@ -73,6 +73,9 @@ public sealed record JobReport(
 /// <param name="Windows">Its windows; none once it was polished off.</param>
 public sealed record CoatReport(Coat Coat, ReferenceHours ReferenceHours, ImmutableArray<Window> Windows)
 {
+    /// <summary>What lamps have earned it, by the stages they help; none where there was no lamp, or the sheet has no band.</summary>
+    public ImmutableArray<CoatLamp> Lamps { get; init; } = [];
+
     internal static CoatReport Of(Present present, Job job, Evidence evidence, Coat coat)
     {
         if (evidence.Coats.FirstOrDefault(c => c.Coat == coat) is not { } living)
@@ -80,9 +83,12 @@ public sealed record CoatReport(Coat Coat, ReferenceHours ReferenceHours, Immuta
             return new CoatReport(coat, default, []);
         }
 
-        TimedStage law = living.Windows.Laws.Cure;
-        CoatClock cure = present.ClockOf(job, evidence.Story, coat, law.Law);
-        ReferenceHours earned = cure.EarnedSince(living.Windows.CureStart, law.Milestone);
-        return new CoatReport(coat, earned, living.Windows.All);
+        CoatLaws laws = living.Windows.Laws;
+        CoatClock cure = present.ClockOf(job, evidence.Story, coat, laws.Cure);
+        ReferenceHours earned = cure.EarnedSince(living.Windows.CureStart, laws.Cure.Milestone);
+        return new CoatReport(coat, earned, living.Windows.All)
+        {
+            Lamps = present.LampsOver(job, evidence.Story) is { } lamps ? CoatLamp.Of(lamps, coat, laws, present.Now) : [],
+        };
     }
 }

@@ -18,7 +18,8 @@ public sealed class Present(Shop shop, DateTimeOffset now)
     private readonly Dictionary<WatchPoint, double?> _hottest = [];
     private readonly Dictionary<CreditTable, Lazy<CreditTable>> _whole = new(ReferenceEqualityComparer.Instance);
     private readonly Dictionary<(string Job, string Surface), ImmutableArray<Stay>> _stays = [];
-    private readonly Dictionary<(CoatKey Coat, RateLaw Law), CoatClock> _clocks = [];
+    private readonly Dictionary<(CoatKey Coat, RateLaw Law, Stage? UnderLamp), CoatClock> _clocks = [];
+    private readonly Dictionary<(string Job, string Surface), UnderLamp?> _lamps = [];
 
     /// <summary>The instant.</summary>
     public DateTimeOffset Now => now;
@@ -29,20 +30,20 @@ public sealed class Present(Shop shop, DateTimeOffset now)
     /// <param name="coat">The coat.</param>
     /// <returns>The windows.</returns>
     public CoatWindows WindowsOf(Job job, SurfaceStory story, Coat coat) =>
-        CoatWindows.Of(coat, shop.LawsOf(coat), story.Wettings, law => ClockOf(job, story, coat, law), now);
+        CoatWindows.Of(coat, shop.LawsOf(coat), story.Wettings, stage => ClockOf(job, story, coat, stage), now);
 
     /// <summary>A clock of a coat.</summary>
     /// <param name="job">Its job.</param>
     /// <param name="story">The story of its surface.</param>
     /// <param name="coat">The coat.</param>
-    /// <param name="law">The clock's law.</param>
+    /// <param name="stage">The stage the clock is asked for: its law, and what lamps earn on it.</param>
     /// <returns>The clock.</returns>
-    public CoatClock ClockOf(Job job, SurfaceStory story, Coat coat, RateLaw law)
+    public CoatClock ClockOf(Job job, SurfaceStory story, Coat coat, TimedStage stage)
     {
-        (CoatKey, RateLaw) key = (CoatKey.Of(job.Id, coat), law);
+        (CoatKey, RateLaw, Stage?) key = (CoatKey.Of(job.Id, coat), stage.Law, story.Lamps.IsEmpty ? null : stage.Stage);
         if (!_clocks.TryGetValue(key, out CoatClock? clock))
         {
-            clock = BuildClock(job, story, coat, law);
+            clock = BuildClock(job, story, coat, stage);
             _clocks.Add(key, clock);
         }
 
@@ -94,12 +95,35 @@ public sealed class Present(Shop shop, DateTimeOffset now)
         return hottest;
     }
 
-    private CoatClock BuildClock(Job job, SurfaceStory story, Coat coat, RateLaw law)
+    /// <summary>What a surface's lamps were, and what it was read to be under them.</summary>
+    /// <param name="job">Its job.</param>
+    /// <param name="story">Its story.</param>
+    /// <returns>The lamps; null where there never was one.</returns>
+    internal UnderLamp? LampsOver(Job job, SurfaceStory story)
     {
+        (string, string) key = (job.Id, story.Surface.Id);
+        if (!_lamps.TryGetValue(key, out UnderLamp? lamps))
+        {
+            lamps = UnderLamp.Of(shop, story, StaysOf(job, story));
+            _lamps.Add(key, lamps);
+        }
+
+        return lamps;
+    }
+
+    private CoatClock BuildClock(Job job, SurfaceStory story, Coat coat, TimedStage stage)
+    {
+        RateLaw law = stage.Law;
         ImmutableArray<Stay> stays = StaysOf(job, story);
         ImmutableArray<Stretch> stretches = new Lifetime(law, coat.StartedAt, now).Along(
             [.. stays.Select(s => (s, PiecesOf(s, law)))]);
+        if (LampsOver(job, story) is { } lamps)
+        {
+            stretches = new LitLife(law, lamps.Lit, lamps.CreditOf(coat, shop.LawsOf(coat), stage.Stage, now)).Along(stretches);
+        }
+
         ClimateSegment? newest = stays.Reverse().Select(s => s.Point is { } p ? NewestAt(p) : null).FirstOrDefault(e => e is not null);
+        newest = stretches[^1] is LitStretch ? newest?.Unlit : newest; // nobody knows how long the lamp will burn
         var outlook = new Outlook(now, newest?.AtEnd ?? Lifetime.AtReference(law), [.. newest?.Alternatives.Select(a => a.AtEnd) ?? []]);
         WatchPoint? point = stays.Reverse().Select(s => s.Point).FirstOrDefault(p => p is not null);
         ClimateDoubt doubt = point is null

@@ -26,6 +26,18 @@ public abstract record Stretch(DateTimeOffset From, DateTimeOffset To)
     /// <returns>The exposure.</returns>
     public abstract Exposure ExposureAt(DateTimeOffset instant);
 
+    /// <summary>A part of the stretch.</summary>
+    /// <param name="start">The part's start, inside the stretch.</param>
+    /// <param name="until">The part's end, after its start and not after the stretch's.</param>
+    /// <returns>A stretch of its own.</returns>
+    public abstract Stretch Part(DateTimeOffset start, DateTimeOffset until);
+
+    /// <summary>The climate from an instant on, as far as it runs straight.</summary>
+    /// <param name="start">The instant, inside the stretch.</param>
+    /// <param name="until">No longer than to here.</param>
+    /// <returns>The segment.</returns>
+    public abstract ClimateSegment SegmentFrom(DateTimeOffset start, DateTimeOffset until);
+
     /// <summary>A stretch along a settled track, read off its table.</summary>
     /// <param name="Table">The table, reaching back to the stretch's start; it may end before the track does.</param>
     /// <param name="Whole">The same table, summed up to the track's end when it is needed.</param>
@@ -51,6 +63,16 @@ public abstract record Stretch(DateTimeOffset From, DateTimeOffset To)
 
         /// <inheritdoc/>
         public override Exposure ExposureAt(DateTimeOffset instant) => Track.ExposureAt(instant);
+
+        /// <inheritdoc/>
+        public override Stretch Part(DateTimeOffset start, DateTimeOffset until) => this with { From = start, To = until };
+
+        /// <inheritdoc/>
+        public override ClimateSegment SegmentFrom(DateTimeOffset start, DateTimeOffset until)
+        {
+            ClimateSegment segment = Track.Segments[Track.Segments.CountWhile(s => s.End <= start)];
+            return segment.Between(start, until < segment.End ? until : segment.End);
+        }
     }
 
     /// <summary>A stretch of one straight segment: what is not settled yet, or was not watched.</summary>
@@ -70,5 +92,11 @@ public abstract record Stretch(DateTimeOffset From, DateTimeOffset To)
 
         /// <inheritdoc/>
         public override Exposure ExposureAt(DateTimeOffset instant) => Segment.ExposureAt(instant);
+
+        /// <inheritdoc/>
+        public override Stretch Part(DateTimeOffset start, DateTimeOffset until) => new Loose(Law, Segment.Between(start, until));
+
+        /// <inheritdoc/>
+        public override ClimateSegment SegmentFrom(DateTimeOffset start, DateTimeOffset until) => Segment.Between(start, until);
     }
 }

@@ -19,6 +19,12 @@ public sealed record SurfaceStory(
     ImmutableArray<Untimely> Untimely,
     ImmutableArray<Move> Moves)
 {
+    /// <summary>When a lamp was over it, in order.</summary>
+    public ImmutableArray<LampSpell> Lamps { get; init; } = [];
+
+    /// <summary>Its temperature as people read it by hand, in order; only where they named the surface.</summary>
+    public ImmutableArray<OwnReading> ReadByHand { get; init; } = [];
+
     /// <summary>The coats that were not polished off.</summary>
     public IEnumerable<Coat> Living => Coats.Where(c => c.EndedAt is null);
 

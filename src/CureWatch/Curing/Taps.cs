@@ -33,7 +33,14 @@ public static class Taps
             At(own, Did.Washed),
             [.. own.Where(t => t is { Did: Did.Inspected, Found: not null }).Select(t => new Inspection(t.At, t.Found!.Value, t.Layer, t.Section))],
             [.. own.Where(MovesAClock).Select(t => new Untimely(t, Corrected(t, told))).Where(u => u.Corrected is not null || IsLate(u.Tap))],
-            [.. own.Where(t => t is { Did: Did.Moved, ToBay: not null }).Select(t => new Move(t.At, t.ToBay!))]);
+            [.. own.Where(t => t is { Did: Did.Moved, ToBay: not null }).Select(t => new Move(t.At, t.ToBay!))])
+        {
+            Lamps = [.. LampSpell.Told(own)],
+            ReadByHand =
+            [
+                .. own.Where(t => t is { Surface: not null, PanelC: not null }).Select(t => new OwnReading(t.At, t.PanelC!.Value, OwnReading.ReachOfSpot)),
+            ],
+        };
     }
 
     private static bool IsLate(Tap tap) => tap.ReportedAt - tap.At > Untimely.Limit;

@@ -50,6 +50,26 @@ public readonly record struct ClimateSegment(
     /// <returns>The exposure.</returns>
     public Exposure ExposureAt(DateTimeOffset instant) => AtStart.Towards(AtEnd, ShareAt(instant));
 
+    /// <summary>The same with a panel that is nowhere warmer than the air: what it would be without heat of its own.</summary>
+    /// <remarks>Straight only where the panel does not cross the air on the way (<see cref="CrossesAirAt"/>).</remarks>
+    public ClimateSegment Unlit => this with
+    {
+        AtStart = AtStart.Unlit,
+        AtEnd = AtEnd.Unlit,
+        Alternatives = Alternatives.IsEmpty ? Alternatives : [.. Alternatives.Select(a => new Alternative(a.AtStart.Unlit, a.AtEnd.Unlit))],
+    };
+
+    /// <summary>When the panel passes the temperature of the air, inside the segment; null where it does not.</summary>
+    public DateTimeOffset? CrossesAirAt
+    {
+        get
+        {
+            double first = AtStart.PanelKelvins - AtStart.AirKelvins, last = AtEnd.PanelKelvins - AtEnd.AirKelvins;
+            DateTimeOffset at = first * last < 0 ? Start + ((End - Start) * (first / (first - last))) : Start;
+            return at > Start && at < End ? at : null;
+        }
+    }
+
     /// <summary>A stretch about which there is no second opinion.</summary>
     /// <param name="start">Its start.</param>
     /// <param name="end">Its end, after the start.</param>

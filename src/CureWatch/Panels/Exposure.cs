@@ -15,4 +15,7 @@ public readonly record struct Exposure(double AirKelvins, double VapourPressureP
         AirKelvins + ((other.AirKelvins - AirKelvins) * share),
         VapourPressurePa + ((other.VapourPressurePa - VapourPressurePa) * share),
         PanelKelvins + ((other.PanelKelvins - PanelKelvins) * share));
+
+    /// <summary>The exposure of a surface without heat of its own: never warmer than the air.</summary>
+    public Exposure Unlit => this with { PanelKelvins = Math.Min(PanelKelvins, AirKelvins) };
 }

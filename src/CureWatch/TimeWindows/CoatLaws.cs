@@ -54,20 +54,22 @@ public sealed record CoatLaws(
             Timed(fit.Find(Stage.KeepDry)),
             Timed(fit.Find(Stage.NoWash)),
             Timed(fit.Find(Stage.FullCure)),
-            new TimedStage(cure.Law, new Milestone(0, default, cure.Covariance)));
+            new TimedStage(cure.Law, new Milestone(0, default, cure.Covariance), StageOf(fit, Mechanism.Cure, Stage.KeepDry)?.Stage));
 
-        static TimedStage? Timed(StageFit? stage) => stage is null ? null : new TimedStage(stage.Law, Milestone.Of(stage));
+        static TimedStage? Timed(StageFit? stage) => stage is null ? null : new TimedStage(stage.Law, Milestone.Of(stage), stage.Stage);
 
         static TimedStage? On(StageFit? stage, Mechanism clock, (RateLaw Law, FitCovariance Covariance) other) =>
             stage is null || stage.DrivenBy == clock
                 ? Timed(stage)
-                : new TimedStage(other.Law, new Milestone(stage.ReferenceHours, stage.Covariance, other.Covariance));
+                : new TimedStage(other.Law, new Milestone(stage.ReferenceHours, stage.Covariance, other.Covariance), stage.Stage);
     }
+
+    private static StageFit? StageOf(SheetFit fit, Mechanism clock, Stage preferred) =>
+        fit.Stages.Where(s => s.DrivenBy == clock).OrderBy(s => s.Stage != preferred).ThenBy(s => s.Stage).FirstOrDefault();
 
     private static (RateLaw Law, FitCovariance Covariance) LawOf(SheetFit fit, Mechanism clock, Stage preferred)
     {
-        StageFit? stage = fit.Stages.Where(s => s.DrivenBy == clock).OrderBy(s => s.Stage != preferred).ThenBy(s => s.Stage).FirstOrDefault();
-        if (stage is not null)
+        if (StageOf(fit, clock, preferred) is { } stage)
         {
             return (stage.Law, stage.Covariance);
         }
@@ -82,4 +84,5 @@ public sealed record CoatLaws(
 /// <summary>A stage's milestone and the law its clock runs on.</summary>
 /// <param name="Law">The law.</param>
 /// <param name="Milestone">The milestone.</param>
-public sealed record TimedStage(RateLaw Law, Milestone Milestone);
+/// <param name="Stage">The sheet's stage, by which its lamp bands go; null where the sheet has none.</param>
+public sealed record TimedStage(RateLaw Law, Milestone Milestone, Stage? Stage);

@@ -16,14 +16,14 @@ public sealed class CoatWindows
 
     private readonly Coat _coat;
     private readonly CoatLaws _laws;
-    private readonly Func<RateLaw, CoatClock> _clockOf;
+    private readonly Func<TimedStage, CoatClock> _clockOf;
     private readonly DateTimeOffset _now;
     private readonly Lazy<Window?> _recoat;
     private readonly Lazy<(Window? Window, ImmutableArray<Wetting> Inside)> _keepDry;
     private readonly Lazy<Window?> _noWash;
     private readonly Lazy<Window?> _fullCure;
 
-    private CoatWindows(Coat coat, CoatLaws laws, IReadOnlyList<Wetting> wettings, Func<RateLaw, CoatClock> clockOf, DateTimeOffset now)
+    private CoatWindows(Coat coat, CoatLaws laws, IReadOnlyList<Wetting> wettings, Func<TimedStage, CoatClock> clockOf, DateTimeOffset now)
     {
         _coat = coat;
         _laws = laws;
@@ -53,11 +53,11 @@ public sealed class CoatWindows
     /// <param name="coat">The coat, not polished off.</param>
     /// <param name="laws">The laws of its product.</param>
     /// <param name="wettings">The wettings of its surface, in order.</param>
-    /// <param name="clockOf">The coat's clock on a law.</param>
+    /// <param name="clockOf">The coat's clock for a stage.</param>
     /// <param name="now">The present.</param>
     /// <returns>The windows; each is worked out when it is first asked for.</returns>
     public static CoatWindows Of(
-        Coat coat, CoatLaws laws, IReadOnlyList<Wetting> wettings, Func<RateLaw, CoatClock> clockOf, DateTimeOffset now) =>
+        Coat coat, CoatLaws laws, IReadOnlyList<Wetting> wettings, Func<TimedStage, CoatClock> clockOf, DateTimeOffset now) =>
         new(coat, laws, wettings, clockOf, now);
 
     /// <summary>The windows the sheet gives times for, in order.</summary>
@@ -213,7 +213,7 @@ public sealed class CoatWindows
         : _now >= opens.Likely ? WindowState.Open
         : WindowState.Upcoming;
 
-    private TimeBounds Reached(TimedStage stage, TimeBounds start) => _clockOf(stage.Law).ReachedAt(start, stage.Milestone);
+    private TimeBounds Reached(TimedStage stage, TimeBounds start) => _clockOf(stage).ReachedAt(start, stage.Milestone);
 
     /// <summary>
     /// A window is closing in its last third, but for no longer than half an hour; where it never opened, in its last half hour.

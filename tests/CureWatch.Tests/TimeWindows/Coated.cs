@@ -50,7 +50,8 @@ internal static class Coated
             coat,
             laws,
             wettings,
-            law => new CoatClock(new CureRecord(law, ImmutableArray.Create<Stretch>(new Stretch.Loose(law, segment))), new Outlook(now, expected, []), doubt),
+            stage => new CoatClock(
+                new CureRecord(stage.Law, ImmutableArray.Create<Stretch>(new Stretch.Loose(stage.Law, segment))), new Outlook(now, expected, []), doubt),
             now);
     }
 

@@ -1,0 +1,54 @@
+using System.Collections.Immutable;
+using CureWatch.Panels;
+using CureWatch.Products;
+
+namespace CureWatch.Curing;
+
+/// <summary>Puts a surface's lamps into the stretches of a coat's life.</summary>
+/// <param name="law">The law of the clock.</param>
+/// <param name="lit">When a lamp was over the surface, in order, each with its end.</param>
+/// <param name="pieces">What the lamps earn on that clock, in order.</param>
+/// <remarks>The heat of a lamp lasts until the measured panel is back within a kelvin of the air.</remarks>
+public sealed class LitLife(RateLaw law, IReadOnlyList<LampSpell> lit, ImmutableArray<LampPiece> pieces)
+{
+    /// <summary>A panel no more than this above the air has no heat left from a lamp [K]. Source (choice): what probes can tell apart.</summary>
+    private const double ResidualK = 1;
+
+    private readonly DateTimeOffset[] _borders =
+    [
+        .. lit.SelectMany(l => new[] { l.From, l.To }).OfType<DateTimeOffset>().Concat(pieces.SelectMany(p => new[] { p.From, p.To })).Distinct().Order(),
+    ];
+
+    private bool _isHot;
+
+    /// <summary>Cuts a life where lamps begin, end and change what they earn.</summary>
+    /// <param name="stretches">The life, each stretch starting where the one before ends.</param>
+    /// <returns>The same life, heated stretches as <see cref="LitStretch"/>.</returns>
+    public ImmutableArray<Stretch> Along(ImmutableArray<Stretch> stretches)
+    {
+        var life = ImmutableArray.CreateBuilder<Stretch>();
+        foreach (Stretch stretch in stretches)
+        {
+            for (DateTimeOffset at = stretch.From; at < stretch.To; at = life[^1].To)
+            {
+                life.Add(From(stretch, at));
+            }
+        }
+
+        return life.ToImmutable();
+    }
+
+    private Stretch From(Stretch stretch, DateTimeOffset at)
+    {
+        DateTimeOffset border = _borders.FirstOrDefault(b => b > at, stretch.To);
+        DateTimeOffset until = border < stretch.To ? border : stretch.To;
+        if (!_isHot && !lit.Any(l => l.Holds(at)))
+        {
+            return at == stretch.From && until == stretch.To ? stretch : stretch.Part(at, until);
+        }
+
+        ClimateSegment segment = stretch.SegmentFrom(at, until);
+        _isHot = segment.AtEnd.PanelKelvins > segment.AtEnd.AirKelvins + ResidualK;
+        return new LitStretch(law, segment, pieces.FirstOrDefault(p => p.From <= at && at < p.To)?.ReferenceHoursPerMinute ?? 0);
+    }
+}
