@@ -28,7 +28,7 @@ public sealed record BoardView(
 /// <param name="Cause">Why.</param>
 /// <param name="Consequence">What happens if nobody acts.</param>
 /// <param name="Action">What to do.</param>
-/// <param name="NeedsHeatCaution">Whether what to do may be heating or closing the doors.</param>
+/// <param name="Caution">What to take care of beside what to do; null where that is heating nothing.</param>
 public sealed record WarningView(
     int Number,
     Tone Tone,
@@ -38,7 +38,7 @@ public sealed record WarningView(
     string Cause,
     string Consequence,
     string Action,
-    bool NeedsHeatCaution);
+    string? Caution);
 
 /// <summary>A bay.</summary>
 /// <param name="Bay">Its id.</param>

@@ -5,6 +5,7 @@ using CureWatch.Products;
 using CureWatch.Psychrometrics;
 using CureWatch.Service.Api;
 using CureWatch.Service.Backups;
+using CureWatch.Service.Documents;
 using CureWatch.Units;
 using CureWatch.Warnings;
 
@@ -63,7 +64,7 @@ internal sealed class BoardViews(Look look, BackupHealth backup)
             rule.Cause,
             rule.Consequence,
             rule.Action,
-            subject.Air is not null);
+            Cautions.Beside(subject));
     }
 
     private BayView Of(BayReport bay, IReadOnlyList<CarView> cars) => new(

@@ -47,8 +47,9 @@ public sealed record HoldView(string Kind, string Coats, string Text);
 /// <param name="Word">Where it is, in a word or two.</param>
 /// <param name="Lines">Its windows, the one that matters now first.</param>
 /// <param name="CanBeLevelled">Whether somebody still has to level it.</param>
+/// <param name="Lamp">What lamps have earned it.</param>
 public sealed record CoatView(
-    string Key, string Name, CoatTarget Target, Tone Tone, string Word, IReadOnlyList<WindowLine> Lines, bool CanBeLevelled);
+    string Key, string Name, CoatTarget Target, Tone Tone, string Word, IReadOnlyList<WindowLine> Lines, bool CanBeLevelled, IReadOnlyList<string> Lamp);
 
 /// <summary>What a form says of a coat.</summary>
 public sealed record CoatTarget(string Surface, int Layer, int Section);

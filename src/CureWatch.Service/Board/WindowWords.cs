@@ -1,6 +1,7 @@
 using System.Diagnostics;
 using CureWatch.Bays;
 using CureWatch.Curing;
+using CureWatch.Service.Documents;
 using CureWatch.TimeWindows;
 
 namespace CureWatch.Service.Board;
@@ -27,7 +28,8 @@ internal sealed class WindowWords(ShopClock clock)
             tone,
             word,
             [.. new[] { first }.OfType<WindowLine>().Concat(report.Windows.Where(w => w.Stage >= WindowStage.KeepDry).Select(Cure).OfType<WindowLine>()).DistinctBy(l => l.Before)],
-            canBeLevelled);
+            canBeLevelled,
+            [.. report.Lamps.Select(LampWords.Of)]);
     }
 
     /// <summary>When the next layer may go on; null where it may at once.</summary>

@@ -23,6 +23,7 @@ internal static class Words
         WarningKind.RecoatClosing => "Recoat is closing",
         WarningKind.RecoatMissed => "Recoat missed",
         WarningKind.Wetted => "A coat got wet",
+        WarningKind.LampOverLimit => "Too hot under the lamp: switch it off",
         WarningKind.ProbeSilent => "A probe is silent",
         WarningKind.StorageTrouble => "Nothing is recorded any more",
         WarningKind.StorageAhead => "Recording is at risk",

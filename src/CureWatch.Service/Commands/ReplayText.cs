@@ -68,6 +68,11 @@ internal sealed class ReplayText
                 {
                     Line($"  {WireName<WindowStage>.Of(window.Stage),-9} {WireName<WindowState>.Of(window.State),-8} {Times(window)}");
                 }
+
+                foreach (CoatLamp lamp in coat.Lamps)
+                {
+                    Line($"  {LampWords.Of(lamp)}");
+                }
             }
         }
     }
@@ -87,9 +92,10 @@ internal sealed class ReplayText
 
     private void CautionsBesideAdvice(JobReport report)
     {
-        if (report.Warnings.Any(w => w.Subject.Air is not null))
+        IEnumerable<string?> underLamps = report.Surfaces.Any(s => s.Coats.Any(c => !c.Lamps.IsEmpty)) ? [Cautions.Lamp] : [];
+        foreach (string caution in report.Warnings.Select(w => Cautions.Beside(w.Subject)).Concat(underLamps).OfType<string>().Distinct())
         {
-            Line(Cautions.HeatAndShutDoors);
+            Line(caution);
         }
     }
 

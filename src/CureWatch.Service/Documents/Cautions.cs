@@ -1,3 +1,5 @@
+using CureWatch.Warnings;
+
 namespace CureWatch.Service.Documents;
 
 /// <summary>What is shown beside any suggestion to do the dangerous thing it names.</summary>
@@ -10,8 +12,20 @@ internal static class Cautions
         "running heaters, and air the bay. The safety data sheet and the local fire and building codes rule over anything said here.");
 
     /// <summary>Common practice, no source; the product's own sheet rules.</summary>
+    public static readonly string Lamp = string.Join(
+        Environment.NewLine,
+        "caution: a lamp burns skin and, unseen, eyes; it sets fire to solvent and wipes, spoils film and plastics, cracks glass, and does not belong",
+        "near airbags, fuel or a traction battery. Stay beside it, keep your distance, and switch it off by the panel's own measured temperature, never by",
+        "the clock alone. The safety data sheet and the local fire and building codes rule over anything said here.");
+
+    /// <summary>Common practice, no source; the product's own sheet rules.</summary>
     public static readonly string HeatAndShutDoors = string.Join(
         Environment.NewLine,
         "caution: no heater or lamp runs unattended, none near solvent, fuel or a traction battery; unvented burners give carbon monoxide",
         "and moisture; with the doors shut, vapour gathers. The safety data sheet and the local fire and building codes rule.");
+
+    /// <summary>What is shown beside what a warning asks to be done.</summary>
+    /// <returns>The caution; null where nothing is to be heated, or is hot.</returns>
+    public static string? Beside(Subject about) =>
+        about.Kind == WarningKind.LampOverLimit ? Lamp : about.Air is not null ? HeatAndShutDoors : null;
 }

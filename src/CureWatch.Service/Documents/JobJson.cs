@@ -33,6 +33,7 @@ internal static class JobJson
         json.WriteRounded("high", coat.ReferenceHours.High);
         json.WriteEndObject();
         json.WriteArray("windows", coat.Windows, w => WriteWindow(json, w));
+        json.WriteArray("lamp", coat.Lamps, l => LampJson.Write(json, l));
     }
 
     private static void WriteWindow(Utf8JsonWriter json, Window window)

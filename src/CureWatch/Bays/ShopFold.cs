@@ -46,6 +46,7 @@ public static class ShopFold
         if (taken is ShopEvent.ReadingBelieved believed)
         {
             shop = Apply(shop, ClimateLooks.Decide(shop, believed.Raw), happened);
+            shop = Apply(shop, HeatLooks.Decide(shop, believed.Raw), happened);
         }
 
         foreach (string bay in BaysToJudge(shop, heard, taken))

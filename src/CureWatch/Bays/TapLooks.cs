@@ -19,7 +19,8 @@ public static class TapLooks
         JobState job = shop.Find(jobId)!;
         var present = new Present(shop, shop.Now);
         return job.Stories.SelectMany(s => Watchman.Tell(shop, Wetted(jobId, s), job.LeftAt is null && IsWet(present, job, s)))
-            .Concat(tap.PanelC is { } panelC ? ReadByHand(shop, job, tap, panelC) : []);
+            .Concat(tap.PanelC is { } panelC ? ReadByHand(shop, job, tap, panelC) : [])
+            .Concat(HeatLooks.Decide(shop, job, tap));
     }
 
     private static Subject Wetted(string job, SurfaceStory story) => new(WarningKind.Wetted, null, null, job, story.Surface.Id, 0, 0);

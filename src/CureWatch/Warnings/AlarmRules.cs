@@ -59,6 +59,11 @@ internal static class AlarmRules
             "Water touched a coat that has to stay dry.",
             "Water marks.",
             "Dry it now without rubbing, tell when it is dry, inspect."),
+        Exact(
+            WarningKind.LampOverLimit, 1,
+            "The surface is heated so fast that it passes its heat limit before it is read again, or it has passed it.",
+            "The coat, or the film or plastic under it, is spoiled; the car is held.",
+            "Switch the lamp off now, or move it away, and watch the panel's own temperature, never the clock."),
         new(
             WarningKind.ProbeSilent, 2, TimeSpan.Zero, OffDelay: TimeSpan.FromMinutes(10), Deadband: 0, LeastLooks: 1,
             "A probe has missed three readings.",

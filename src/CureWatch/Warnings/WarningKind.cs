@@ -39,6 +39,9 @@ public enum WarningKind
     /// <summary>Water touched a coat that has to stay dry.</summary>
     Wetted,
 
+    /// <summary>A surface is about to get hotter than it may, or is.</summary>
+    LampOverLimit,
+
     /// <summary>A probe is not heard.</summary>
     ProbeSilent,
 

@@ -30,7 +30,7 @@ public class LitLifeTests
                 (at, exposure) = (life[^1].To, next);
             }
 
-            return (life.ToImmutable(), new LampSpell(on, off), [new LampPiece(on, on + ((off - on) * share), LampVerdict.Credited, 0.2)]);
+            return (life.ToImmutable(), new LampSpell(on, off), ImmutableArray.Create(new LampPiece(on, on + ((off - on) * share), LampVerdict.Credited, 0.2)));
         });
 
     [Fact]
