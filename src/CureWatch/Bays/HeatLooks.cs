@@ -39,7 +39,7 @@ internal static class HeatLooks
     private static IEnumerable<ShopEvent> Look(Shop shop, JobState job, SurfaceStory story)
     {
         var subject = new Subject(WarningKind.LampOverLimit, null, null, job.Job.Id, story.Surface.Id, 0, 0);
-        double limitC = HeatLimit.OfC(story.Surface, shop.LawsOf(story.Surface).Sheet);
+        double limitC = shop.AllLawsOf(story.Surface).Min(l => HeatLimit.OfC(story.Surface, l.Sheet));
         ImmutableArray<OwnReading> own = OwnReadings.Of(shop, story, Stay.Of(shop, job.Job.Bay, story), shop.Now - Recent);
         if (own.IsEmpty || double.IsPositiveInfinity(limitC))
         {
