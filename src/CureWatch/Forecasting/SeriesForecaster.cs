@@ -1,0 +1,96 @@
+using System.Collections.Immutable;
+
+namespace CureWatch.Forecasting;
+
+/// <summary>Forecasts one thing by its hourly means, and keeps the account of how its forecasts turn out.</summary>
+/// <param name="AssumedDeviation">How far it strays in the long run where nothing is known yet, in its own unit.</param>
+/// <param name="Past">The hours of the last fourteen days, in order.</param>
+/// <param name="Course">Its course through the day; null while too little is known.</param>
+/// <param name="Leads">The account of each lead, the shortest first.</param>
+/// <param name="Pending">Forecasts that have not turned out yet, the oldest first.</param>
+public sealed record SeriesForecaster(
+    double AssumedDeviation,
+    ImmutableArray<HourValue> Past,
+    DailyCourse? Course,
+    ImmutableArray<LeadRecord> Leads,
+    ImmutableArray<IssuedForecast> Pending)
+{
+    /// <summary>Share of an assumed departure that is left after an hour [1]. Source (choice): a bay drifts for a day and a half.</summary>
+    private const double AssumedPersistence = 0.97;
+
+    /// <summary>A forecaster that has heard nothing.</summary>
+    /// <param name="assumedDeviation">How far the thing strays in the long run, in its own unit.</param>
+    /// <param name="leads">The leads to keep account of [h], rising.</param>
+    /// <returns>The forecaster.</returns>
+    public static SeriesForecaster New(double assumedDeviation, ImmutableArray<int> leads) =>
+        new(assumedDeviation, [], null, [.. leads.Select(LeadRecord.New)], []);
+
+    /// <summary>Takes in an hour's mean: settles the forecasts for it, and issues new ones from it.</summary>
+    /// <param name="mean">The hour, after every hour heard before.</param>
+    /// <returns>The forecaster after it.</returns>
+    public SeriesForecaster Hear(HourValue mean)
+    {
+        ImmutableArray<LeadRecord> leads = Settled(mean);
+        ImmutableArray<HourValue> past = [.. Past.SkipWhile(h => mean.Hour - h.Hour >= DailyCourse.Window), mean];
+        SeriesForecaster heard = this with { Past = past, Course = DailyCourse.Fit(past.AsSpan()), Leads = leads };
+        long oldest = mean.Hour - leads[^1].Lead;
+        return heard with { Pending = [.. Pending.SkipWhile(p => p.Hour <= oldest), heard.Issue(mean)] };
+    }
+
+    /// <summary>What is expected from an instant on.</summary>
+    /// <param name="hour">The instant, in hours since 1970-01-01T00:00Z as means of hours are counted.</param>
+    /// <param name="value">What is measured at it.</param>
+    /// <returns>The forecast.</returns>
+    public SeriesForecast From(double hour, double value) => new(
+        hour,
+        value,
+        Course,
+        [.. Leads.Select(l => l.HalfWidths(AssumedAt(l.Lead)) is var (of80, of90) ? new LeadOutlook(l.Lead, l.PersistenceShare, of80, of90) : default)]);
+
+    private double AssumedAt(int lead) => AssumedDeviation * Math.Sqrt(1 - Math.Pow(AssumedPersistence, 2 * lead));
+
+    private IssuedForecast Issue(HourValue mean)
+    {
+        SeriesForecast forecast = From(mean.Hour, mean.Value);
+        return new IssuedForecast(
+            mean.Hour,
+            mean.Value,
+            Course is not null,
+            [.. Leads.Select((l, i) => new IssuedLead(forecast.ModelAt(l.Lead), forecast.LikelyAt(l.Lead), forecast.Leads[i].HalfWidth80, forecast.Leads[i].HalfWidth90))]);
+    }
+
+    private ImmutableArray<LeadRecord> Settled(HourValue mean)
+    {
+        ImmutableArray<LeadRecord>.Builder leads = Leads.ToBuilder();
+        foreach (IssuedForecast issued in Pending)
+        {
+            int ahead = (int)(mean.Hour - issued.Hour);
+            for (int i = 0; i < leads.Count; i++)
+            {
+                if (leads[i].Lead == ahead)
+                {
+                    IssuedLead said = issued.Leads[i];
+                    var matured = new Matured(mean.Value - said.Model, issued.Value - said.Model, mean.Value - said.Likely);
+                    leads[i] = leads[i].With(matured, said.HalfWidth80, said.HalfWidth90);
+                }
+            }
+        }
+
+        return leads.ToImmutable();
+    }
+}
+
+/// <summary>What was forecast at an hour.</summary>
+/// <param name="Hour">The hour it was issued at.</param>
+/// <param name="Value">What was measured then.</param>
+/// <param name="HasCourse">Whether a course through the day was known then.</param>
+/// <param name="Leads">What was said of each lead.</param>
+public sealed record IssuedForecast(long Hour, double Value, bool HasCourse, ImmutableArray<IssuedLead> Leads);
+
+/// <summary>What was forecast for one lead.</summary>
+/// <param name="Model">What the course and the present departure said.</param>
+/// <param name="Likely">What was forecast.</param>
+/// <param name="HalfWidth80">Half-width of its 80 % band.</param>
+/// <param name="HalfWidth90">Half-width of its 90 % band.</param>
+/// <remarks>The default is a forecast of zero.</remarks>
+public readonly record struct IssuedLead(double Model, double Likely, double HalfWidth80, double HalfWidth90);
