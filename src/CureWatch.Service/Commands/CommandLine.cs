@@ -16,6 +16,7 @@ internal static class CommandLine
             ClimateCommand.Create(),
             FitCommand.Create(),
             PassCommand.Create(),
+            BacktestCommand.Create(),
             ReplayCommand.Create(),
             CheckCommand.Create(),
             ConfigCommand.Create(),

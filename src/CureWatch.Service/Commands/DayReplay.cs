@@ -24,7 +24,7 @@ internal sealed record DayReplay(JobReport? Report, ShopPlan Plan, ReadingTally 
             return null;
         }
 
-        Shop? shop = Fold(configuration, record, Arrivals(ReadingsFile.Read(readings, faults)), until);
+        Shop? shop = Fold(configuration, record, Arrivals.Of(ReadingsFile.Read(readings, faults)), until);
         return faults.Count > 0 || shop is null
             ? null
             : new DayReplay(JobReport.Of(shop, record.Job.Id), configuration.Shop.Plan, shop.Tally);
@@ -68,17 +68,5 @@ internal sealed record DayReplay(JobReport? Report, ShopPlan Plan, ReadingTally 
     {
         Shop shop = Shop.Opening(configuration.Shop.Plan, configuration.Catalogue.Sheets, at);
         return ShopFold.Take(shop, new Message.JobStarted(record.Job, at)).Shop;
-    }
-
-    /// <summary>A row that does not say when it arrived arrived when it was measured, or with the row before it if that was later.</summary>
-    private static IEnumerable<RawReading> Arrivals(IEnumerable<ReadingRow> rows)
-    {
-        DateTimeOffset arrived = DateTimeOffset.MinValue;
-        foreach (ReadingRow row in rows)
-        {
-            DateTimeOffset claimed = row.ReceivedAt ?? row.Time;
-            arrived = claimed > arrived ? claimed : arrived;
-            yield return new RawReading(row.Bay, row.Probe, row.Time, arrived, row.AirC, row.HumidityPct, row.PanelC);
-        }
     }
 }
