@@ -123,7 +123,7 @@ public sealed class Present(Shop shop, DateTimeOffset now)
         }
 
         ClimateSegment? newest = stays.Reverse().Select(s => s.Point is { } p ? NewestAt(p) : null).FirstOrDefault(e => e is not null);
-        newest = stretches[^1] is LitStretch ? newest?.Unlit : newest; // nobody knows how long the lamp will burn
+        newest = stretches[^1] is LitStretch ? newest?.Unlit() : newest; // nobody knows how long the lamp will burn
         var outlook = new Outlook(now, newest?.AtEnd ?? Lifetime.AtReference(law), [.. newest?.Alternatives.Select(a => a.AtEnd) ?? []]);
         WatchPoint? point = stays.Reverse().Select(s => s.Point).FirstOrDefault(p => p is not null);
         ClimateDoubt doubt = point is null

@@ -65,8 +65,8 @@ public sealed record LitStretch : Stretch
     private Credit Over(ClimateSegment segment)
     {
         Credit unlit = segment.CrossesAirAt is { } crossing
-            ? CureIntegral.Over(_law, segment.Between(segment.Start, crossing).Unlit) + CureIntegral.Over(_law, segment.Between(crossing, segment.End).Unlit)
-            : CureIntegral.Over(_law, segment.Unlit);
+            ? CureIntegral.Over(_law, segment.Between(segment.Start, crossing).Unlit()) + CureIntegral.Over(_law, segment.Between(crossing, segment.End).Unlit())
+            : CureIntegral.Over(_law, segment.Unlit());
         double fast = Math.Max(unlit.Fast, CureIntegral.Over(_law, segment).Fast);
         if (_hoursPerMinute == 0)
         {

@@ -52,11 +52,11 @@ public readonly record struct ClimateSegment(
 
     /// <summary>The same with a panel that is nowhere warmer than the air: what it would be without heat of its own.</summary>
     /// <remarks>Straight only where the panel does not cross the air on the way (<see cref="CrossesAirAt"/>).</remarks>
-    public ClimateSegment Unlit => this with
+    public ClimateSegment Unlit() => this with
     {
-        AtStart = AtStart.Unlit,
-        AtEnd = AtEnd.Unlit,
-        Alternatives = Alternatives.IsEmpty ? Alternatives : [.. Alternatives.Select(a => new Alternative(a.AtStart.Unlit, a.AtEnd.Unlit))],
+        AtStart = AtStart.Unlit(),
+        AtEnd = AtEnd.Unlit(),
+        Alternatives = Alternatives.IsEmpty ? Alternatives : [.. Alternatives.Select(a => new Alternative(a.AtStart.Unlit(), a.AtEnd.Unlit()))],
     };
 
     /// <summary>When the panel passes the temperature of the air, inside the segment; null where it does not.</summary>

@@ -17,5 +17,6 @@ public readonly record struct Exposure(double AirKelvins, double VapourPressureP
         PanelKelvins + ((other.PanelKelvins - PanelKelvins) * share));
 
     /// <summary>The exposure of a surface without heat of its own: never warmer than the air.</summary>
-    public Exposure Unlit => this with { PanelKelvins = Math.Min(PanelKelvins, AirKelvins) };
+    /// <returns>The exposure.</returns>
+    public Exposure Unlit() => this with { PanelKelvins = Math.Min(PanelKelvins, AirKelvins) };
 }
