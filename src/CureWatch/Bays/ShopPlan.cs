@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using CureWatch.Handover;
 using CureWatch.Panels;
+using CureWatch.Planning;
 
 namespace CureWatch.Bays;
 
@@ -9,7 +10,11 @@ namespace CureWatch.Bays;
 /// <param name="Hours">When it is open.</param>
 /// <param name="Finishing">Hands-on time between the end of keep-dry and the collection.</param>
 /// <param name="Bays">Its bays.</param>
-public sealed record ShopPlan(string Shop, OpeningHours Hours, TimeSpan Finishing, ImmutableArray<BayPlan> Bays);
+public sealed record ShopPlan(string Shop, OpeningHours Hours, TimeSpan Finishing, ImmutableArray<BayPlan> Bays)
+{
+    /// <summary>How it gets panels ready and how fast its people work.</summary>
+    public WorkHabits Habits { get; init; } = WorkHabits.Usual;
+}
 
 /// <summary>A bay as it is set up.</summary>
 /// <param name="Bay">The bay's id.</param>

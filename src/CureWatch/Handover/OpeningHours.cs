@@ -10,6 +10,8 @@ public sealed record OpeningHours(TimeZoneInfo Zone, ImmutableDictionary<DayOfWe
     /// <summary>Ten years of days: work that takes longer has no end. Source (choice).</summary>
     private const int LongestSearchDays = 3660;
 
+    private const int DaysOfAWeek = 7;
+
     /// <summary>A shop that never closes.</summary>
     /// <param name="zone">The shop's time zone.</param>
     /// <returns>Every day of the week, from 00:00 to 24:00.</returns>
@@ -28,7 +30,7 @@ public sealed record OpeningHours(TimeZoneInfo Zone, ImmutableDictionary<DayOfWe
         for (int day = 0; day < LongestSearchDays; day++)
         {
             DateOnly date = today.AddDays(day);
-            foreach (OpenStretch stretch in Open.GetValueOrDefault(date.DayOfWeek, []))
+            foreach (OpenStretch stretch in StretchesOf(date))
             {
                 DateTimeOffset opens = Instant(date, stretch.From);
                 DateTimeOffset closes = Instant(date, stretch.To);
@@ -50,6 +52,44 @@ public sealed record OpeningHours(TimeZoneInfo Zone, ImmutableDictionary<DayOfWe
         return null;
     }
 
+    /// <summary>The shop's day that goes on at an instant, or comes next.</summary>
+    /// <param name="now">The instant.</param>
+    /// <returns>From the first opening to the last closing of that day; null where the shop is never open.</returns>
+    /// <remarks>Edges: a pause at noon is part of the day; a day that goes on past midnight goes on with the next one's.</remarks>
+    public OpenDay? DayAt(DateTimeOffset now)
+    {
+        DateOnly today = DateOnly.FromDateTime(TimeZoneInfo.ConvertTime(now, Zone).DateTime);
+        for (int day = 0; day <= DaysOfAWeek; day++)
+        {
+            DateOnly date = today.AddDays(day);
+            if (StretchesOf(date) is { IsEmpty: false } stretches && Instant(date, stretches[^1].To) > now)
+            {
+                return new OpenDay(Instant(date, stretches[0].From), ClosingFrom(date));
+            }
+        }
+
+        return null;
+    }
+
+    private DateTimeOffset? ClosingFrom(DateOnly date)
+    {
+        for (int day = 0; day <= DaysOfAWeek; day++)
+        {
+            TimeSpan to = StretchesOf(date)[^1].To;
+            bool goesOn = to == OpenStretch.WholeDay.To && StretchesOf(date.AddDays(1)) is { IsEmpty: false } next && next[0].From == TimeSpan.Zero;
+            if (!goesOn)
+            {
+                return Instant(date, to);
+            }
+
+            date = date.AddDays(1);
+        }
+
+        return null;
+    }
+
+    private ImmutableArray<OpenStretch> StretchesOf(DateOnly date) => Open.GetValueOrDefault(date.DayOfWeek, []);
+
     /// <remarks>
     /// A time that the clocks skip comes back from the zone as another, whatever the zone's rules call summer and what standard time.
     /// </remarks>
@@ -66,6 +106,11 @@ public sealed record OpeningHours(TimeZoneInfo Zone, ImmutableDictionary<DayOfWe
         DateTimeOffset At(DateTime wallClock) => new(wallClock, Zone.GetUtcOffset(wallClock));
     }
 }
+
+/// <summary>A day of a shop, from its first opening to its last closing.</summary>
+/// <param name="Opens">When it opens.</param>
+/// <param name="LocksUp">When it closes for the night; null where it never does.</param>
+public sealed record OpenDay(DateTimeOffset Opens, DateTimeOffset? LocksUp);
 
 /// <summary>A stretch of a day in which the shop is open, as a wall clock shows it.</summary>
 /// <param name="From">Opens at: time since 00:00, from zero.</param>

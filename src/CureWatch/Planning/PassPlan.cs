@@ -51,10 +51,19 @@ public abstract record PassPlan
         }
 
         long worstWait = Math.Max(first + (more * Math.Max(0, level - apply)), changeOver + (more * Math.Max(apply, level)));
-        long idle = Math.Max(0, first - changeOver - (more * Math.Min(apply, level)));
-        long perPass = ((more + 1) * (apply + level)) + (2 * changeOver) + idle;
-        return new Workable(more + 1, TimeSpan.FromTicks(worstWait), TimeSpan.FromTicks(idle), TimeSpan.FromTicks(perPass));
+        return new Workable(more + 1, TimeSpan.FromTicks(worstWait), TimeSpan.FromTicks(IdleTicks(pace, window, more)), Takes(pace, window, more + 1));
     }
+
+    /// <summary>How long a pass takes from the first wipe until ready for the next.</summary>
+    /// <param name="pace">How fast a section is worked.</param>
+    /// <param name="window">When a section may be levelled.</param>
+    /// <param name="sections">The sections of the pass, from 1, no more than can be kept inside the window.</param>
+    /// <returns>The time, waiting for the first section to flash included.</returns>
+    public static TimeSpan Takes(SectionPace pace, FlashWindow window, long sections) =>
+        (sections * (pace.Apply + pace.Level)) + (2 * pace.ChangeOver) + TimeSpan.FromTicks(IdleTicks(pace, window, sections - 1));
+
+    private static long IdleTicks(SectionPace pace, FlashWindow window, long more) => Math.Max(
+        0, window.From.Ticks - pace.ChangeOver.Ticks - (more * Math.Min(pace.Apply.Ticks, pace.Level.Ticks)));
 
     private static PassObstacle Obstacle(SectionPace pace, FlashWindow window) =>
         window.From > window.To ? PassObstacle.WindowNeverOpen

@@ -1,0 +1,54 @@
+using CureWatch.Curing;
+using CureWatch.Handover;
+using CureWatch.Panels;
+using CureWatch.Planning;
+using CureWatch.Products;
+
+namespace CureWatch.Bays;
+
+/// <summary>Whether somebody can start coating at an instant: a car, one of its surfaces, or a kind of surface before there is a car.</summary>
+/// <param name="Job">The job; null where there is none yet.</param>
+/// <param name="Bay">The bay asked about; null where a job was.</param>
+/// <param name="Decision">The decision.</param>
+public sealed record StartReport(string? Job, string? Bay, StartDecision Decision)
+{
+    /// <summary>Answers for a car.</summary>
+    /// <param name="shop">The shop.</param>
+    /// <param name="id">The job's id; the job must be there.</param>
+    /// <param name="surface">The only surface asked about, one of the job's; null for all of them.</param>
+    /// <returns>The answer at the shop's present.</returns>
+    public static StartReport Of(Shop shop, string id, string? surface = null)
+    {
+        JobState job = shop.Find(id) ?? throw new ArgumentException($"No job '{id}'.", nameof(id));
+        Ruling ruling = JobReport.RulingOn(shop, job);
+        var scene = new StartScene(shop);
+        StartEvidence[] evidence =
+        [
+            .. from story in job.Stories
+               where surface is null || story.Surface.Id == surface
+               select scene.Of(job.Job, story, job.Told, [.. ruling.Holds.Where(h => h.Surface == story.Surface.Id)]),
+        ];
+        bool isAnyOn = job.Stories.Any(s => s.Living.Any());
+        StartPromise promise = surface is not null ? StartPromise.None : new StartPromise(
+            job.Job.PromisedAt,
+            isAnyOn ? ruling.ReadyAt?.Latest : DateTimeOffset.MinValue,
+            at => shop.Plan.Hours.AfterWork(at, shop.Plan.Finishing));
+        return new StartReport(id, null, StartDecision.On(evidence, scene.Day, promise));
+    }
+
+    /// <summary>Answers before there is a car.</summary>
+    /// <param name="shop">The shop.</param>
+    /// <param name="bay">The bay; it must be there.</param>
+    /// <param name="sheet">The product's sheet, one of the shop's.</param>
+    /// <param name="material">What would be coated.</param>
+    /// <param name="place">Where it would be.</param>
+    /// <returns>The answer at the shop's present, for one layer.</returns>
+    public static StartReport OfBay(Shop shop, string bay, ProductSheet sheet, Material material, Place place = Place.Outside)
+    {
+        var surface = new Surface(material.ToString().ToLowerInvariant(), material, null, place, sheet.Product, sheet.Revision, 1, 1);
+        var job = new Job("", bay, null, null, [surface]);
+        var scene = new StartScene(shop);
+        StartEvidence evidence = scene.Of(job, Taps.Story(surface, []), null, []);
+        return new StartReport(null, bay, StartDecision.On([evidence], scene.Day, StartPromise.None));
+    }
+}

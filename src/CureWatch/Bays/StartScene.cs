@@ -1,0 +1,117 @@
+using System.Collections.Immutable;
+using CureWatch.Curing;
+using CureWatch.Handover;
+using CureWatch.Planning;
+using CureWatch.TimeWindows;
+
+namespace CureWatch.Bays;
+
+/// <summary>Gathers what the answer to "can I start?" follows from, as it is at the shop's present.</summary>
+internal sealed class StartScene
+{
+    /// <summary>What holds a layer from getting another over it. That it is not levelled, or has to stay dry, is said otherwise, or is no matter here.</summary>
+    private static readonly ImmutableHashSet<HoldKind> Holding =
+    [
+        HoldKind.LevelMissed, HoldKind.OutOfWindow, HoldKind.Wetted, HoldKind.Condensation, HoldKind.Heat, HoldKind.Unwatched, HoldKind.ReportedLate,
+        HoldKind.Inspection,
+    ];
+
+    private readonly Shop _shop;
+    private readonly Present _present;
+
+    /// <summary>Coats that are not begun have the names of coats that are: they are looked at apart.</summary>
+    private readonly Present _ifBegun;
+
+    public StartScene(Shop shop)
+    {
+        _shop = shop;
+        _present = new Present(shop, shop.Now);
+        _ifBegun = new Present(shop, shop.Now);
+        Day = DayOf(shop);
+    }
+
+    public StartDay Day { get; }
+
+    public StartEvidence Of(Job job, SurfaceStory story, ImmutableArray<Tap>? told, ImmutableArray<Hold> holds)
+    {
+        NextLayer? next = NextOf(job, story, holds);
+        Preparation? preparation = told is { } taps ? Preparation.Of(story.Surface, next?.Sections[0] ?? 1, taps) : null;
+        Stay stay = _present.StaysOf(job, story)[^1];
+        BayState? bay = stay.Bay is { } id ? _shop.Bays[id] : null;
+        SurfaceLook look = SurfaceLook.Of(_present, bay, stay, story, preparation);
+        ImmutableArray<CoatTimes> times = look.Air is null || next is null ? [] : TimesOf(job, story, next.Layer);
+        return new StartEvidence(
+            story.Surface,
+            _shop.LawsOf(story.Surface, next?.Layer ?? 1),
+            next,
+            look.Air,
+            look.Panel,
+            look.Silence,
+            look.Wet,
+            preparation,
+            story.Wettings,
+            times,
+            bay is not null && stay.Point is { } point && !times.IsEmpty ? NightLook.Of(bay, point.Air, Day.Now, times.Max(t => t.KeepDry?.Latest)) : null,
+            bay is null ? ClimateMeans.None : BayMeans.Of(_shop, bay, look.Air));
+    }
+
+    private ImmutableArray<CoatTimes> TimesOf(Job job, SurfaceStory story, int from) =>
+    [
+        .. Enumerable.Range(from, story.Surface.Layers + 1 - from).Select(layer => CoatTimes.Of(
+            story.Surface, layer, Day.Habits.Pace, Day.Now, coat => _ifBegun.WindowsOf(job, story with { Wettings = [] }, coat))),
+    ];
+
+    private static StartDay DayOf(Shop shop)
+    {
+        OpenDay? day = shop.Plan.Hours.DayAt(shop.Now);
+        OpenDay? after = day?.LocksUp is { } lockUp ? shop.Plan.Hours.DayAt(lockUp) : null;
+        return new StartDay(shop.Now, shop.Plan.Hours.Zone, day?.Opens, day?.LocksUp, after?.Opens, after?.LocksUp, shop.Plan.Habits);
+    }
+
+    /// <summary>The lowest layer that is missing in any section; one that was found clear without it is not missing.</summary>
+    private NextLayer? NextOf(Job job, SurfaceStory story, ImmutableArray<Hold> holds)
+    {
+        foreach (int layer in Enumerable.Range(1, story.Surface.Layers))
+        {
+            ImmutableArray<int> sections = [.. Enumerable.Range(1, story.Surface.Sections).Where(s => IsMissing(story, layer, s))];
+            if (sections.IsEmpty)
+            {
+                continue;
+            }
+
+            return new NextLayer(
+                layer,
+                sections,
+                [.. story.Living.Where(c => c.Layer == layer - 1 && sections.Contains(c.Section)).Select(c => Below(job, story, c))],
+                [
+                    .. holds.Where(h => Holding.Contains(h.Kind) && (h.Layer ?? layer - 1) < layer && (h.Section is null || sections.Contains(h.Section.Value)))
+                        .Select(h => h.Text).Distinct(),
+                ]);
+        }
+
+        return null;
+    }
+
+    private static bool IsMissing(SurfaceStory story, int layer, int section)
+    {
+        if (story.Living.Any(c => c.Layer == layer && c.Section == section))
+        {
+            return false;
+        }
+
+        return story.Coats.LastOrDefault(c => c.Layer == layer && c.Section == section)?.EndedAt is { } ended
+            ? !story.IsFoundClear(layer, section, ended)
+            : !story.IsFoundClearByName(layer, section);
+    }
+
+    private BelowCoat Below(Job job, SurfaceStory story, Coat coat)
+    {
+        CoatWindows windows = _present.WindowsOf(job, story, coat);
+        DateTimeOffset levelBy = windows.LevelOff?.ClosesAt?.Earliest ?? coat.LastWipeAt;
+        return new BelowCoat(
+            coat,
+            windows.Recoat,
+            windows.LevelOff is not null && coat.LevelledAt is null && !story.IsFoundClear(coat.Layer, coat.Section, levelBy),
+            story.IsFoundClear(coat.Layer, coat.Section, windows.Recoat?.ClosesAt?.Earliest));
+    }
+}

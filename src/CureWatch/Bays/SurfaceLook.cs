@@ -1,0 +1,136 @@
+using System.Collections.Immutable;
+using CureWatch.Curing;
+using CureWatch.Handover;
+using CureWatch.Panels;
+using CureWatch.Planning;
+using CureWatch.Psychrometrics;
+using CureWatch.Readings;
+using CureWatch.Units;
+
+namespace CureWatch.Bays;
+
+/// <summary>The air around a surface and how warm it is, at the shop's present.</summary>
+/// <param name="Air">The air; null where no air probe is heard.</param>
+/// <param name="Panel">The panel; null where a probe that speaks for it is missing.</param>
+/// <param name="Silence">What is not heard; null where all is.</param>
+/// <param name="Wet">Water on the coldest panel there.</param>
+internal sealed record SurfaceLook(AirLook? Air, PanelLook? Panel, Silence? Silence, Wetness Wet)
+{
+    /// <summary>How long a spot says how warm a panel is. Source (choice): as long as cure is credited over a stretch without a reading.</summary>
+    private static readonly TimeSpan SpotCounts = Source.CureLimit;
+
+    /// <summary>Standard error of a temperature read by hand [K]. Source (choice): infrared on paint; common practice, no source.</summary>
+    private const double SpotStandardK = 1;
+
+    /// <summary>The same on glass and bright metal, which mirror the room [K]. Source (choice): common practice, no source.</summary>
+    private const double ShinySpotStandardK = 2;
+
+    private static readonly Wetness Dry = new(null, null);
+
+    public static SurfaceLook Of(Present present, BayState? bay, Stay stay, SurfaceStory story, Preparation? preparation)
+    {
+        if (bay is null || stay.Point is not { } point)
+        {
+            return new SurfaceLook(null, null, new Silence(null, null, WhereOf(bay, story)), Dry);
+        }
+
+        ImmutableArray<Spell> spells = bay.WetSpellsIn(point.Air);
+        var wet = new Wetness(spells is [.., { To: null } last] ? last.From : null, spells.Max(s => s.To));
+        if (BayAir.Of(bay, point.Air, present.Now) is not { } air)
+        {
+            return new SurfaceLook(null, null, LastHeard(bay, ProbesAt(bay, point, Measures.Air), WhereOf(bay, story)), wet);
+        }
+
+        var look = new AirLook(
+            Celsius.FromKelvins(air.Wettest.Kelvins).Degrees,
+            air.Wettest.VapourPressurePa,
+            air.HumidityMinPct,
+            air.HumidityMaxPct,
+            Celsius.FromKelvins(air.CondensationKelvins).Degrees,
+            air.Wettest.At);
+        int[] panels = OwnOrOthers(bay, point);
+        Silence? silence = panels.Any(i => !IsHeard(bay, i, present.Now))
+            ? LastHeard(bay, panels.Where(i => !IsHeard(bay, i, present.Now)), WhereOf(bay, story))
+            : null;
+        PanelLook? panel = Spotted(bay, point, preparation, air, present.Now) ?? (silence is null ? Measured(present, bay, point, panels, air) : null);
+        return new SurfaceLook(look, panel, panel is null ? silence : null, wet);
+    }
+
+    /// <summary>The newest spot on this very panel, unless something was done to it since.</summary>
+    private static PanelLook? Spotted(BayState bay, WatchPoint point, Preparation? preparation, BayAir air, DateTimeOffset now)
+    {
+        if (preparation?.Spots.LastOrDefault() is not { } spot || now - spot.At > SpotCounts || preparation.HeatedAt > spot.At || preparation.LampOnAt is not null)
+        {
+            return null;
+        }
+
+        double standardK = point.Material is Material.Glass or Material.Casting ? ShinySpotStandardK : SpotStandardK;
+        double spreadStandardK = DoubtOf(air, point.DoubtIn(bay.Plan, bay.Logs)).OfSpreadWithPanelProbe(standardK);
+        return new PanelLook(spot.PanelC, spot.PanelC, standardK, spreadStandardK, PanelBasis.Spot, spot.At);
+    }
+
+    private static PanelLook? Measured(Present present, BayState bay, WatchPoint point, int[] panels, BayAir air)
+    {
+        if (present.ExposureAt(point) is not { } exposure)
+        {
+            return null;
+        }
+
+        ClimateDoubt doubt = point.DoubtIn(bay.Plan, bay.Logs);
+        PanelBasis basis = panels.Length == 0 ? PanelBasis.Air
+            : panels.Any(i => bay.Plan.Probes[i].Material == point.Material) ? PanelBasis.OwnProbe
+            : PanelBasis.OtherProbes;
+        double elsewhereK2 = basis switch
+        {
+            PanelBasis.OwnProbe => 0,
+            PanelBasis.OtherProbes => ClimateDoubt.LagK * ClimateDoubt.LagK,
+            _ => doubt.AirVarianceK2,
+        };
+        double standardK = Math.Sqrt(doubt.PanelVarianceK2 + elsewhereK2);
+        DewPointUncertainty dew = DoubtOf(air, doubt);
+        return new PanelLook(
+            Celsius.FromKelvins(exposure.PanelKelvins).Degrees,
+            Celsius.FromKelvins(present.HottestPanelKelvinsAt(point) ?? exposure.PanelKelvins).Degrees,
+            standardK,
+            basis == PanelBasis.Air ? dew.OfSpreadWithoutPanelProbe(Math.Max(1, Math.Sqrt(doubt.PanelVarianceK2))) : dew.OfSpreadWithPanelProbe(standardK),
+            basis,
+            panels.Length == 0 ? air.Wettest.At : panels.Min(i => bay.Logs[i].Panel.Last.At));
+    }
+
+    private static DewPointUncertainty DoubtOf(BayAir air, ClimateDoubt doubt) => new(
+        Celsius.FromKelvins(air.Wettest.Kelvins),
+        new RelativeHumidity(air.Wettest.HumidityPct),
+        Math.Sqrt(doubt.AirVarianceK2),
+        Math.Sqrt(doubt.HumidityVariancePct2));
+
+    /// <summary>The panel probes that speak for it: those on its material, else all others in its air.</summary>
+    private static int[] OwnOrOthers(BayState bay, WatchPoint point)
+    {
+        int[] all = [.. ProbesAt(bay, point, null).Where(i => bay.Logs[i].Panel.Count > 0)];
+        int[] own = [.. all.Where(i => bay.Plan.Probes[i].Material == point.Material)];
+        return own.Length > 0 ? own : all;
+    }
+
+    private static IEnumerable<int> ProbesAt(BayState bay, WatchPoint point, Measures? measures) =>
+        Enumerable.Range(0, bay.Plan.Probes.Length).Where(i =>
+            bay.Plan.Probes[i] is var mount && mount.Probe.Measures != Measures.Outdoor && PlaceAir.Of(mount.Place) == point.Air
+            && (measures is null || mount.Probe.Measures == measures));
+
+    private static bool IsHeard(BayState bay, int index, DateTimeOffset now) =>
+        !Source.IsGapForCure(now - bay.Logs[index].Panel.Last.At, bay.Plan.Probes[index].Probe.Every);
+
+    private static Silence LastHeard(BayState bay, IEnumerable<int> probes, string where)
+    {
+        ProbeLog log = probes.Select(i => bay.Logs[i]).MaxBy(l => l.HeardAt)!;
+        return new Silence(log.Probe.Id, log.Air.Count + log.Panel.Count > 0 ? log.HeardAt : null, where);
+    }
+
+    private static string WhereOf(BayState? bay, SurfaceStory story) => bay is null
+        ? story.Moves.LastOrDefault()?.ToBay is "store" ? "the store" : "outside"
+        : story.Surface.Place switch
+        {
+            Place.Cabin => $"the cabin in {bay.Plan.Bay}",
+            Place.EngineBay => $"the engine bay in {bay.Plan.Bay}",
+            _ => bay.Plan.Bay,
+        };
+}

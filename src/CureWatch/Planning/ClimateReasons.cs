@@ -1,0 +1,141 @@
+using CureWatch.Products;
+using static CureWatch.Planning.Figures;
+
+namespace CureWatch.Planning;
+
+/// <summary>Every reason that the climate gives not to coat a surface now.</summary>
+internal sealed class ClimateReasons(StartEvidence evidence, StartDay day)
+{
+    private readonly SheetLimits _limits = evidence.Laws.Sheet.Limits;
+    private readonly string _name = evidence.Name;
+
+    public IEnumerable<StartReason> All() => new[] { Unheard(), Condensing(), Spread(), Cold(), Hot(), Moist(), Dry() }.OfType<StartReason>();
+
+    private StartReason? Unheard() => evidence.Silence switch
+    {
+        null => null,
+        { Probe: null } s => Of(
+            StartReasonKind.Unwatched,
+            $"Nobody measures {s.Where}: nothing there counts as fine.",
+            "Put an air probe there, or bring it where one is."),
+        { } s when evidence.Air is null => Of(
+            StartReasonKind.AirSilent, $"{Heard(s)}: the air around {_name} is not known.", "Look at its battery, its place and the network."),
+        { } s => Of(
+            StartReasonKind.PanelSilent,
+            $"{Heard(s)}: how warm {_name} is, is not known.",
+            "Look at its battery, its place and the network; or measure the panel by hand and tell it."),
+    };
+
+    private string Heard(Silence silence) => silence.Since is { } since
+        ? $"Probe {silence.Probe} in {silence.Where} was last heard {day.Clock(since)}"
+        : $"Probe {silence.Probe} in {silence.Where} was never heard";
+
+    private bool IsItselfWet => evidence is { Air: { } air, Panel: { } panel } && panel.SpreadK(air) <= 0;
+
+    /// <summary>The coldest panel around governs: where water condenses on it, nothing is coated.</summary>
+    private bool IsCondensing => IsItselfWet || evidence.Wet.Since is not null;
+
+    private StartReason? Condensing() => !IsCondensing ? null : Of(
+        StartReasonKind.Condensing,
+        IsItselfWet
+            ? $"Water condenses: {_name} is {Degrees(evidence.Panel!.ColdestC)}{HowKnown(evidence.Panel)}, the dew point {Degrees(evidence.Air!.CondensationC)}."
+            : $"Water condenses around {_name}: the coldest panel is at or below the dew point since {day.Clock(evidence.Wet.Since)}.",
+        Join(Warmer, Drier, "wait until it stays dry, then wipe it down")) with
+    {
+        IsHelpHeat = true,
+    };
+
+    private StartReason? Spread()
+    {
+        if (IsCondensing || evidence is not { Air: { } air, Panel: { } panel } || panel.LeastSpreadK(air) >= _limits.SpreadMinK)
+        {
+            return null;
+        }
+
+        string least = $"may be as little as {Kelvins(panel.LeastSpreadK(air))}";
+        return Of(
+            StartReasonKind.SpreadThin,
+            $"{Capital(_name)} is {Kelvins(panel.SpreadK(air))} above the dew point of {Degrees(air.CondensationC)}, {least}{HowKnown(panel)}; "
+            + $"needs {Kelvins(_limits.SpreadMinK)}.",
+            Join(Warmer, Drier, panel.IsMeasured ? null : "measure the panel")) with
+        {
+            IsHelpHeat = true,
+        };
+    }
+
+    private StartReason? Cold()
+    {
+        if (evidence.Panel is not { } panel || _limits.PanelMinC is not { } minC || panel.ReckonedColdestC >= minC)
+        {
+            return null;
+        }
+
+        return Of(
+            StartReasonKind.PanelCold,
+            $"{Capital(_name)} is {Degrees(panel.ColdestC)}{HowKnown(panel)}, needs {Degrees(minC)}.",
+            Join(Warmer, panel.IsMeasured ? null : "measure the panel")) with
+        {
+            IsHelpHeat = true,
+        };
+    }
+
+    private StartReason? Hot()
+    {
+        if (evidence.Panel is not { } panel || _limits.PanelMaxC is not { } maxC || panel.ReckonedHottestC <= maxC)
+        {
+            return null;
+        }
+
+        return Of(
+            StartReasonKind.PanelHot,
+            $"{Capital(_name)} is {Degrees(panel.HottestC)}{HowKnown(panel)}, at most {Degrees(maxC)}.",
+            Join("Shade it and let it cool, then measure it", panel.IsMeasured ? null : "measure the panel"));
+    }
+
+    private StartReason? Moist()
+    {
+        if (evidence.Air is not { } air || _limits.HumidityMaxPct is not { } maxPct || air.HumidityMaxPct <= maxPct)
+        {
+            return null;
+        }
+
+        string? warmed = evidence.Means.Heat is { } heat && air.WarmedToC(maxPct) is { } warmC && !(warmC > _limits.PanelMaxC)
+            ? $"warm the bay to {Degrees(warmC)} with {heat}: the same moisture is {Percent(maxPct)} there"
+            : null;
+        return Of(
+            StartReasonKind.HumidityHigh,
+            $"The air around {_name} is at {Percent(air.HumidityMaxPct)}, at most {Percent(maxPct)}.",
+            Join(Drier, warmed, "stop washing next door")) with
+        {
+            IsHelpHeat = true,
+        };
+    }
+
+    private StartReason? Dry() =>
+        evidence.Air is { } air && air.HumidityMinPct < _limits.HumidityMinPct
+            ? Of(
+                StartReasonKind.HumidityLow,
+                $"The air around {_name} is at {Percent(air.HumidityMinPct)}, at least {Percent(_limits.HumidityMinPct.Value)}.",
+                evidence.Means.Moisten is { } moisten ? $"Add moisture with {moisten}, or heat less." : "Heat less; this bay has nothing to add moisture with.")
+            : null;
+
+    private string? Warmer => evidence.Means.Heat is { } heat ? $"warm it with {heat}" : null;
+
+    private string? Drier => evidence.Means.Dry is { } dry ? $"dry the air with {dry}" : null;
+
+    private static string HowKnown(PanelLook panel) => panel.Basis switch
+    {
+        PanelBasis.Spot => " by hand",
+        PanelBasis.OwnProbe => "",
+        PanelBasis.OtherProbes => $" (not measured itself; taken from the panels that are, ± {Kelvins(panel.DoubtK)})",
+        _ => $" (panel not measured; taken as the air ± {Kelvins(panel.DoubtK)})",
+    };
+
+    private StartReason Of(StartReasonKind kind, string text, string? help) => new(kind, StartWeight.Stops, evidence.Surface.Id, text, help);
+
+    private static string? Join(params string?[] ways)
+    {
+        string[] known = [.. ways.OfType<string>()];
+        return known.Length == 0 ? null : $"{Capital(string.Join(", or ", known))}.";
+    }
+}

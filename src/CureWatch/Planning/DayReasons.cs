@@ -1,0 +1,106 @@
+using CureWatch.Products;
+using CureWatch.TimeWindows;
+using static CureWatch.Planning.Figures;
+
+namespace CureWatch.Planning;
+
+/// <summary>Every reason that the rest of the day, and the night after it, give not to start a surface now.</summary>
+/// <remarks>
+/// A day is planned as if the work began now, with nothing else to do. What does not fit waits for the next day where it fits there; a layer that its
+/// recoat window lets wait for the next day is only noted. The night is taken to be like the same hours of the last two days.
+/// </remarks>
+internal sealed class DayReasons(StartEvidence evidence, WorkPlan plan, StartDay day)
+{
+    private readonly string _name = evidence.Name;
+
+    public IEnumerable<StartReason> All() => new[] { Hours(), Timing(), Layers(), Night() }.OfType<StartReason>();
+
+    private StartReason? Hours()
+    {
+        if (day.IsClosed)
+        {
+            return Of(StartReasonKind.Closed, StartWeight.Waits, $"The shop is closed until {day.Clock(day.OpensAt)}.") with
+            {
+                Until = TimeBounds.Known(day.OpensAt!.Value),
+            };
+        }
+
+        if (plan.DoneAt is not { } done || !(done > day.LocksUpAt))
+        {
+            return null;
+        }
+
+        LayerWork late = plan.Layers.First(l => l.DoneAt > day.LocksUpAt);
+        string text = $"Layer {late.Layer} of {_name} would be done {day.Clock(late.DoneAt)}, lock-up is {day.Clock(day.LocksUpAt)}";
+        if (late.Layer > plan.Layers[0].Layer && MayWait(late) is { } by)
+        {
+            return Of(
+                StartReasonKind.ClosingTime,
+                StartWeight.Notes,
+                $"{text}; it may go on the next day from {day.Clock(day.NextOpensAt)}{(by == DateTimeOffset.MaxValue ? "" : $" to {day.Clock(by)}")}.");
+        }
+
+        bool fitsNextDay = day.NextOpensAt + (done - plan.Layers[0].BeginsAt) <= (day.NextLocksUpAt ?? DateTimeOffset.MaxValue);
+        return fitsNextDay
+            ? Of(StartReasonKind.ClosingTime, StartWeight.Waits, $"{text}: it all fits the next day.") with { Until = TimeBounds.Known(day.NextOpensAt!.Value) }
+            : Of(StartReasonKind.ClosingTime, StartWeight.Stops, $"{text}, and it fits no whole day either.") with
+            {
+                Help = "Plan fewer layers or sections, or stay until it is levelled.",
+            };
+    }
+
+    /// <summary>Until when a layer that does not fit today may go on the next day; null where the one below takes it no more by then.</summary>
+    private DateTimeOffset? MayWait(LayerWork late)
+    {
+        LayerWork below = plan.Layers.Last(l => l.Layer == late.Layer - 1);
+        DateTimeOffset by = evidence.Times[below.Layer - plan.Layers[0].Layer].RecoatBy is { } recoatBy ? below.BeginsAt + recoatBy : DateTimeOffset.MaxValue;
+        return below.DoneAt <= day.LocksUpAt && day.NextOpensAt + (late.DoneAt - late.BeginsAt) <= by ? by : null;
+    }
+
+    private StartReason? Timing() => plan.Layers.Any(l => !l.IsTimed)
+        ? Of(StartReasonKind.JudgeByEye, StartWeight.Notes, $"Level-off of {_name} is too short to time in this climate: smaller sections, judge by eye.")
+        : null;
+
+    private StartReason? Layers() => plan.Layers.FirstOrDefault(l => l.IsTooLate) is { } late
+        ? Of(
+            StartReasonKind.RecoatMissed,
+            StartWeight.Notes,
+            $"Layer {late.Layer} of {_name} would come only {day.Clock(late.BeginsAt)}, when its first sections may take it no more: fewer sections at a time.")
+        : null;
+
+    private StartReason? Night()
+    {
+        if (evidence.Night is not { } night || plan.ReadyAt(evidence.Surface.Id) is not { } dry || !StaysOverNight(dry))
+        {
+            return null;
+        }
+
+        SheetLimits limits = evidence.Laws.Sheet.Limits;
+        string until = dry.Latest is null ? "without an end in this climate" : $"until {day.Clock(dry.Latest)}";
+        bool isWet = night.LeastSpreadK <= 0, isThin = night.LeastSpreadK < limits.SpreadMinK, isCold = night.ColdestC < limits.PanelMinC;
+        if (!isThin && !isCold)
+        {
+            return null;
+        }
+
+        string figures = string.Join(" and ", new[]
+        {
+            isThin ? $"{Kelvins(night.LeastSpreadK)} above the dew point ({day.Clock(night.LeastSpreadAt)}), needs {Kelvins(limits.SpreadMinK)}" : null,
+            isCold ? $"{Degrees(night.ColdestC)} ({day.Clock(night.ColdestAt)}), needs {Degrees(limits.PanelMinC!.Value)}" : null,
+        }.OfType<string>());
+        return Of(
+            StartReasonKind.Night,
+            isWet ? StartWeight.Stops : StartWeight.Notes,
+            $"{Capital(_name)} has to stay dry {until}; in the same hours of the last two days it came down to {figures}.") with
+        {
+            Help = evidence.Means.HeatAtNight is { } heat
+                ? $"Hold the bay warm overnight with {heat}, doors shut."
+                : "This bay has nothing that may heat it overnight: begin where its keep-dry ends in daylight, or cure it elsewhere.",
+            IsHelpHeat = true,
+        };
+    }
+
+    private bool StaysOverNight(TimeBounds dry) => dry.Latest is null || dry.Latest > day.LocksUpAt || day.LocksUpAt is null;
+
+    private StartReason Of(StartReasonKind kind, StartWeight weight, string text) => new(kind, weight, evidence.Surface.Id, text);
+}

@@ -1,0 +1,59 @@
+using CureWatch.TimeWindows;
+using static CureWatch.Planning.Figures;
+
+namespace CureWatch.Planning;
+
+/// <summary>Every reason that the layer below gives not to go over it now.</summary>
+internal sealed class LayerReasons(StartEvidence evidence, NextLayer next, StartDay day)
+{
+    private readonly string _below = $"layer {next.Layer - 1} of {evidence.Name}";
+
+    public IEnumerable<StartReason> All() =>
+        new[] { NotLevelled(), Recoat() }.OfType<StartReason>()
+            .Concat(next.Held.Select(h => Of(StartReasonKind.BelowHeld, StartWeight.Stops, $"{Capital(_below)} is held: {h}")));
+
+    private StartReason? NotLevelled() => next.Below.Any(b => b.HasToBeLevelled)
+        ? Of(StartReasonKind.BelowNotLevelled, StartWeight.Stops, $"{Capital(_below)} is not levelled.") with { Help = "Level it and tell it." }
+        : null;
+
+    /// <summary>All its sections count: the next layer is worked over them in one go.</summary>
+    private StartReason? Recoat()
+    {
+        BelowCoat[] stated = [.. next.Below.Where(b => b.Recoat is not null && !b.HasToBeLevelled)];
+        if (stated.Length == 0)
+        {
+            return null;
+        }
+
+        TimeBounds opens = stated.Select(b => b.Recoat!.OpensAt).Aggregate((a, b) => a.OrLater(b));
+        DateTimeOffset? closes = stated.Where(b => !b.IsFoundClear).Min(b => b.Recoat!.ClosesAt?.Earliest);
+        if (closes < day.Now)
+        {
+            return Of(
+                StartReasonKind.RecoatMissed, StartWeight.Stops, $"{Capital(_below)} took another layer until {day.Clock(closes)} only.") with
+            {
+                Help = "See the sheet; what was done about it, inspect and find clear.",
+            };
+        }
+
+        if (!(opens.Latest <= day.Now))
+        {
+            bool isNever = opens.Latest is null;
+            return Of(
+                StartReasonKind.RecoatUpcoming,
+                isNever ? StartWeight.Stops : StartWeight.Waits,
+                isNever
+                    ? $"{Capital(_below)} does not get ready for another in this climate."
+                    : $"{Capital(_below)} takes another layer from {day.Clock(opens.Latest)}{(closes is null ? "" : $" to {day.Clock(closes)}")}.") with
+            {
+                Until = isNever ? null : opens,
+            };
+        }
+
+        return closes is null
+            ? null
+            : Of(StartReasonKind.RecoatClosing, StartWeight.Notes, $"{Capital(_below)} takes another layer until {day.Clock(closes)}.");
+    }
+
+    private StartReason Of(StartReasonKind kind, StartWeight weight, string text) => new(kind, weight, evidence.Surface.Id, text);
+}

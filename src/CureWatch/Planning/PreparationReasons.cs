@@ -1,0 +1,171 @@
+using CureWatch.Curing;
+using CureWatch.Panels;
+using CureWatch.Products;
+using static CureWatch.Planning.Figures;
+
+namespace CureWatch.Planning;
+
+/// <summary>Every reason that the preparation of a surface gives not to coat it now: heat, trapped water, the wipe-down.</summary>
+/// <remarks>
+/// How long a wipe-down counts, its solvent takes to leave and edges drip are the shop's habits (choice: common practice, no source). Heat of a
+/// polishing machine or a lamp is measured, never modelled: it is over once a spot after it lies inside the sheet's limits.
+/// </remarks>
+internal sealed class PreparationReasons(StartEvidence evidence, StartDay day)
+{
+    private readonly string _name = evidence.Name;
+
+    public IEnumerable<StartReason> All() => evidence.Preparation is { } preparation
+        ? new[] { Heat(preparation), Water(), Wipe(preparation) }.OfType<StartReason>()
+        : [Of(
+            StartReasonKind.NotWiped,
+            StartWeight.Notes,
+            $"Whether {_name} is wiped down, dry and cool from polishing is told of a car that was begun.")];
+
+    private StartReason? Heat(Preparation preparation)
+    {
+        if (preparation.LampOnAt is { } on)
+        {
+            return Of(
+                StartReasonKind.Lamp,
+                StartWeight.Stops,
+                $"A lamp is on {_name} since {day.Clock(on)}.",
+                "Switch it off and tell it, let the panel cool, measure it and tell that.");
+        }
+
+        if (preparation.HeatedAt is not { } heated || preparation.Spots.Any(s => s.At >= heated && IsInLimits(s.PanelC)))
+        {
+            return null;
+        }
+
+        bool isPolish = heated == preparation.PolishedAt;
+        string last = preparation.Spots.LastOrDefault(s => s.At >= heated) is { } spot
+            ? $"was {Degrees(spot.PanelC)} by hand {day.Clock(spot.At)}"
+            : "was not measured since";
+        return Of(
+            isPolish ? StartReasonKind.PolishingHeat : StartReasonKind.Lamp,
+            StartWeight.Stops,
+            $"{Capital(_name)} was {(isPolish ? "polished" : "under a lamp")} until {day.Clock(heated)} and {last}.",
+            $"Let it cool, measure it and tell it: {Limits()}.");
+    }
+
+    private StartReason? Water()
+    {
+        if (evidence.Wettings.LastOrDefault() is not { } wetting)
+        {
+            return null;
+        }
+
+        if (evidence.Wettings.LastOrDefault(w => w.DriedAt is null) is { } wet)
+        {
+            return Of(
+                StartReasonKind.TrappedWater,
+                StartWeight.Stops,
+                $"{Capital(_name)} got wet {day.Clock(wet.WettedAt)} and nobody told that it was dried.",
+                "Dry it, blow out edges and trim, and tell it.");
+        }
+
+        DateTimeOffset over = wetting.DriedAt!.Value + day.Habits.DripsFor;
+        return over <= day.Now ? null : Of(
+            StartReasonKind.TrappedWater,
+            StartWeight.Waits,
+            $"{Capital(_name)} was dried {day.Clock(wetting.DriedAt)}; edges and trim drip until {day.Clock(over)}.") with
+        {
+            Until = TimeWindows.TimeBounds.Known(over),
+        };
+    }
+
+    /// <summary>Cloth and leather are cleaned, not wiped down with solvent; nothing is wiped down between two layers.</summary>
+    private StartReason? Wipe(Preparation preparation)
+    {
+        if (evidence.Surface.Material is Material.Fabric or Material.Leather || evidence.Next is { Layer: > 1 })
+        {
+            return null;
+        }
+
+        const string Help = "Wipe it down and tell it.";
+        if (preparation.WipedAt is not { } wiped)
+        {
+            return Of(StartReasonKind.NotWiped, StartWeight.Stops, $"{Capital(_name)} was not wiped down.", Help);
+        }
+
+        if (evidence.Wet.Since is not null || evidence.Wet.Until >= wiped)
+        {
+            string when = evidence.Wet.Since is { } since ? $"since {day.Clock(since)}" : $"until {day.Clock(evidence.Wet.Until)}";
+            return Of(
+                StartReasonKind.WasWet,
+                StartWeight.Stops,
+                $"Water condensed {when}, and {_name} was wiped down {day.Clock(wiped)}, before that was over.",
+                Help);
+        }
+
+        if (preparation.TouchedSince is { } touched)
+        {
+            return Of(
+                StartReasonKind.NotWiped,
+                StartWeight.Stops,
+                $"{Capital(_name)} was wiped down {day.Clock(wiped)} and {Words(touched.Did)} {day.Clock(touched.At)}.",
+                Help);
+        }
+
+        DateTimeOffset until = wiped + day.Habits.PanelWipeValid, dry = wiped + day.Habits.WipeDries;
+        return until < day.Now
+            ? Of(
+                StartReasonKind.NotWiped,
+                StartWeight.Stops,
+                $"{Capital(_name)} was wiped down {day.Clock(wiped)}, which counted until {day.Clock(until)}.",
+                Help)
+            : dry > day.Now
+            ? Of(
+                StartReasonKind.WipeWet,
+                StartWeight.Waits,
+                $"The solvent of wiping {_name} down {day.Clock(wiped)} needs until {day.Clock(dry)} to leave.") with
+            {
+                Until = TimeWindows.TimeBounds.Known(dry),
+            }
+            : null;
+    }
+
+    /// <summary>Says that a wipe-down that counts now will not when waiting is over.</summary>
+    /// <param name="from">When waiting is over.</param>
+    public IEnumerable<StartReason> AfterWaiting(DateTimeOffset from)
+    {
+        if (evidence.Preparation is { WipedAt: { } wiped } preparation && Wipe(preparation) is null or { Weight: StartWeight.Waits }
+            && wiped + day.Habits.PanelWipeValid is var until && until < from && evidence.Next is not { Layer: > 1 })
+        {
+            yield return Of(
+                StartReasonKind.NotWiped,
+                StartWeight.Notes,
+                $"The wipe-down of {_name} counts until {day.Clock(until)}, less long than there is to wait.",
+                "Wipe it down again then, and tell it.");
+        }
+    }
+
+    private bool IsInLimits(double panelC) =>
+        !(panelC < evidence.Laws.Sheet.Limits.PanelMinC) && !(panelC > evidence.Laws.Sheet.Limits.PanelMaxC);
+
+    private string Limits()
+    {
+        SheetLimits limits = evidence.Laws.Sheet.Limits;
+        return limits switch
+        {
+            { PanelMinC: { } min, PanelMaxC: { } max } => $"its sheet asks for {Degrees(min)} to {Degrees(max)}",
+            { PanelMaxC: { } max } => $"its sheet allows {Degrees(max)} at most",
+            { PanelMinC: { } min } => $"its sheet asks for {Degrees(min)} at least",
+            _ => "its sheet states no limit",
+        };
+    }
+
+    private static string Words(Did did) => did switch
+    {
+        Did.Measured => "measured after that",
+        Did.Polished => "polished after that",
+        Did.Washed => "washed after that",
+        Did.Wetted => "got wet after that",
+        Did.Dried => "dried after that",
+        Did.Moved => "moved after that",
+        _ => "worked on after that",
+    };
+
+    private StartReason Of(StartReasonKind kind, StartWeight weight, string text, string? help = null) =>
+        new(kind, weight, evidence.Surface.Id, text, help);
+}

@@ -1,0 +1,139 @@
+using System.Collections.Immutable;
+using CureWatch.TimeWindows;
+
+namespace CureWatch.Planning;
+
+/// <summary>Whether a car can be coated now, where to begin, and every reason of every surface against it.</summary>
+/// <param name="Verdict">The answer for the surface to begin with.</param>
+/// <param name="From">When that one may be begun; null where it may now, or waiting does not help.</param>
+/// <param name="First">The surface to begin with; null where nothing is left.</param>
+/// <param name="Answers">Every surface, in the order they were planned.</param>
+/// <param name="Reasons">What is about the whole car.</param>
+/// <param name="Plan">All the work left on the car, in the order to go about it; null where nothing of it can be timed.</param>
+/// <param name="Day">The day it was decided in.</param>
+public sealed record StartDecision(
+    StartVerdict Verdict,
+    TimeBounds? From,
+    StartAnswer? First,
+    ImmutableArray<StartAnswer> Answers,
+    ImmutableArray<StartReason> Reasons,
+    WorkPlan? Plan,
+    StartDay Day)
+{
+    /// <summary>Decides.</summary>
+    /// <param name="surfaces">The evidence of every surface asked about, in the order they were planned.</param>
+    /// <param name="day">The shop's day.</param>
+    /// <param name="promise">What was promised of the car.</param>
+    /// <returns>The decision.</returns>
+    /// <remarks>
+    /// Begun is with what may be begun now, and of that with what is soonest too late for its next layer; then with what may be begun soonest; among
+    /// equals in the order planned.
+    /// </remarks>
+    public static StartDecision On(IReadOnlyList<StartEvidence> surfaces, StartDay day, StartPromise promise)
+    {
+        ImmutableArray<StartAnswer> answers = [.. surfaces.Select(e => StartAnswer.To(e, day))];
+        StartAnswer[] inOrder =
+        [
+            .. answers.Where(a => a.Evidence.Next is not null)
+                .OrderBy(a => a.Verdict).ThenBy(a => a.From?.Latest ?? DateTimeOffset.MinValue).ThenBy(a => a.ClosesAt ?? DateTimeOffset.MaxValue),
+        ];
+        SurfaceWork[] work = [.. inOrder.Select(a => a.Work(day.Now)).OfType<SurfaceWork>()];
+        WorkPlan? plan = work.Length == 0 ? null : WorkPlan.Of(work, day.Habits.Pace, day.Now);
+        StartAnswer? first = inOrder.FirstOrDefault();
+        return new StartDecision(
+            first?.Verdict ?? StartVerdict.No, first?.From, first, answers, [.. CarReasons(answers, plan, day, promise)], plan, day);
+    }
+
+    /// <summary>The decision in a sentence.</summary>
+    public string Text => (Verdict, First) switch
+    {
+        (_, null) => "Nothing is left to go on: every planned layer is on.",
+        (StartVerdict.Yes, { } first) => $"Start now: {Passes(first)}{first.Evidence.Name} first{Ends()}.",
+        (StartVerdict.Wait, { } first) => $"Wait until {Day.Clock(From?.Latest)}: {Because(first)}",
+        (_, { } first) => $"Not yet: {Because(first)}{Meanwhile()}",
+    };
+
+    /// <summary>What the answer takes for granted, in words.</summary>
+    public ImmutableArray<string> Assumed =>
+    [
+        "The climate from now on is taken as it is now.",
+        $"A section takes {Day.Habits.Pace.Apply:m\\:ss} to apply and {Day.Habits.Pace.Level:m\\:ss} to level, one person works.",
+        .. Answers.Any(a => a.Verdict == StartVerdict.No && a.Evidence.Next is not null)
+            ? ["What is not ready is put right by the time it is its turn."]
+            : Array.Empty<string>(),
+        .. Answers.Any(a => a.Plan is not null && a.Evidence.Night is null && a.DryAt is not null)
+            ? ["No night was watched there yet: the one to come is taken to be like now."]
+            : Array.Empty<string>(),
+    ];
+
+    private static IEnumerable<StartReason> CarReasons(
+        ImmutableArray<StartAnswer> answers, WorkPlan? plan, StartDay day, StartPromise promise)
+    {
+        if (plan?.DoneAt > day.LocksUpAt && answers.All(a => a.Reasons.All(r => r.Kind is not (StartReasonKind.ClosingTime or StartReasonKind.Closed))))
+        {
+            LayerWork late = plan.Layers.First(l => l.DoneAt > day.LocksUpAt);
+            yield return new StartReason(
+                StartReasonKind.ClosingTime,
+                StartWeight.Notes,
+                null,
+                $"Not all of it fits before lock-up {day.Clock(day.LocksUpAt)}: layer {late.Layer} of {late.Surface} would be done {day.Clock(late.DoneAt)}.",
+                "Leave out what cannot wait for its next layer, or begin it the next day.");
+        }
+
+        if (promise.PromisedAt is not { } promised || plan is null)
+        {
+            yield break;
+        }
+
+        DateTimeOffset?[] ends = [.. answers.Where(a => a.Evidence.Next is not null).Select(a => plan.ReadyAt(a.Evidence.Surface.Id)?.Latest), promise.OthersReadyAt];
+        DateTimeOffset? ready = ends.Any(e => e is null) ? null : ends.Max();
+        DateTimeOffset? collect = ready is { } at ? promise.CollectAfter(at) : null;
+        if (!(collect <= promised))
+        {
+            yield return new StartReason(
+                StartReasonKind.Promise,
+                StartWeight.Notes,
+                null,
+                $"Begun now, the car could be collected {(collect is null ? "at no time anybody can tell" : $"from {day.Clock(collect)} at the latest")}; "
+                + $"promised is {day.Clock(promised)}.",
+                "Tell whoever promised it.");
+        }
+    }
+
+    private string Passes(StartAnswer first) => Plan?.Layers.FirstOrDefault(l => l.Surface == first.Evidence.Surface.Id) switch
+    {
+        { IsTimed: false } => "smaller sections, judge by eye, ",
+        { Sections: > 1 } work when first.Evidence.Times[0].HasToBeLevelled =>
+            work.SectionsPerPass >= work.Sections ? $"all {work.Sections} sections in a pass, " : $"{work.SectionsPerPass} section{(work.SectionsPerPass == 1 ? "" : "s")} a pass, ",
+        _ => "",
+    };
+
+    private string Ends()
+    {
+        if (Plan is not { DoneAt: { } done })
+        {
+            return "";
+        }
+
+        string layer = Plan.Layers[^1].Layer > 1 ? $"layer {Plan.Layers[^1].Layer} done" : "done";
+        return Day.LocksUpAt is { } lockUp ? $"; {layer} {Day.Clock(done)}, lock-up {Day.Clock(lockUp)}" : $"; {layer} {Day.Clock(done)}";
+    }
+
+    private static string Because(StartAnswer first) => string.Join(' ', first.Reasons
+        .Where(r => r.Weight != StartWeight.Notes)
+        .OrderByDescending(r => first.Verdict == StartVerdict.Wait ? r.Until?.Latest : null)
+        .Take(1).SelectMany(r => new[] { r.Text, r.Help }).OfType<string>());
+
+    private string Meanwhile() => From?.Latest is { } from ? $" And wait until {Day.Clock(from)}." : "";
+}
+
+/// <summary>What was promised of a car.</summary>
+/// <param name="PromisedAt">The pick-up time told to the customer; null where none was.</param>
+/// <param name="OthersReadyAt">When the coats that are on will be ready, at the latest; the beginning of time where there is none, null where nobody can tell.</param>
+/// <param name="CollectAfter">When the car can be collected, finished and in opening hours, if its last keep-dry ends at an instant.</param>
+public sealed record StartPromise(
+    DateTimeOffset? PromisedAt, DateTimeOffset? OthersReadyAt, Func<DateTimeOffset, DateTimeOffset?> CollectAfter)
+{
+    /// <summary>No promise.</summary>
+    public static StartPromise None { get; } = new(null, DateTimeOffset.MinValue, at => at);
+}

@@ -1,0 +1,116 @@
+using System.Collections.Immutable;
+using CureWatch.Curing;
+using CureWatch.TimeWindows;
+
+namespace CureWatch.Planning;
+
+/// <summary>All that is known of one surface when somebody asks whether it can be coated now.</summary>
+/// <param name="Surface">The surface.</param>
+/// <param name="Laws">The laws of the product that goes on next.</param>
+/// <param name="Next">What goes on next; null where every planned layer is on.</param>
+/// <param name="Air">The air around it; null where no air probe is heard.</param>
+/// <param name="Panel">How warm it is; null where that is not known.</param>
+/// <param name="Silence">What is not heard there; null where all is.</param>
+/// <param name="Wet">Since when water condenses on the coldest panel there, and until when it last did.</param>
+/// <param name="Preparation">What people told of getting it ready; null where there is no car yet that they could tell of.</param>
+/// <param name="Wettings">Water that touched it, in order.</param>
+/// <param name="Times">How long a coat begun now takes, for the next layer and every one after it; empty where the climate is not known.</param>
+/// <param name="Night">What the same hours of the last days were like; null where nobody measured.</param>
+/// <param name="Means">What the bay has to change its climate.</param>
+public sealed record StartEvidence(
+    Surface Surface,
+    CoatLaws Laws,
+    NextLayer? Next,
+    AirLook? Air,
+    PanelLook? Panel,
+    Silence? Silence,
+    Wetness Wet,
+    Preparation? Preparation,
+    ImmutableArray<Wetting> Wettings,
+    ImmutableArray<CoatTimes> Times,
+    HoursBefore? Night,
+    ClimateMeans Means)
+{
+    /// <summary>The surface as people say it.</summary>
+    public string Name
+    {
+        get
+        {
+            string name = Surface.Id.Replace('-', ' ');
+            return Surface.Material == Panels.Material.Glass && !name.Contains("glass", StringComparison.Ordinal) ? $"{name} glass" : name;
+        }
+    }
+}
+
+/// <summary>The layer of a surface that goes on next.</summary>
+/// <param name="Layer">The layer, from 1.</param>
+/// <param name="Sections">The sections it is still missing in, in order; at least one.</param>
+/// <param name="Below">The coats it goes over, in those sections; empty for the first layer.</param>
+/// <param name="Held">Why what is below is held.</param>
+public sealed record NextLayer(int Layer, ImmutableArray<int> Sections, ImmutableArray<BelowCoat> Below, ImmutableArray<string> Held);
+
+/// <summary>A coat that the next layer goes over.</summary>
+/// <param name="Coat">The coat.</param>
+/// <param name="Recoat">Its recoat window; null where the sheet gives none.</param>
+/// <param name="HasToBeLevelled">Whether it has to be levelled and is not.</param>
+/// <param name="IsFoundClear">Whether somebody found it clear since recoat closed.</param>
+public sealed record BelowCoat(Coat Coat, Window? Recoat, bool HasToBeLevelled, bool IsFoundClear);
+
+/// <summary>Why a climate is not known.</summary>
+/// <param name="Probe">The probe that is not heard; null where there is none.</param>
+/// <param name="Since">When it was heard last; null where it never was.</param>
+/// <param name="Where">The place nobody measures, in words.</param>
+public sealed record Silence(string? Probe, DateTimeOffset? Since, string Where);
+
+/// <summary>Water on the coldest panel around a surface.</summary>
+/// <param name="Since">Since when it condenses; null where it does not.</param>
+/// <param name="Until">When it last ended; null where it never did, as far as is remembered.</param>
+public sealed record Wetness(DateTimeOffset? Since, DateTimeOffset? Until);
+
+/// <summary>The climate in the same hours of the days before.</summary>
+/// <param name="ColdestC">The coldest panel, or air where no panel is measured [°C].</param>
+/// <param name="ColdestAt">When that was.</param>
+/// <param name="LeastSpreadK">The least spread [K].</param>
+/// <param name="LeastSpreadAt">When that was.</param>
+public sealed record HoursBefore(double ColdestC, DateTimeOffset ColdestAt, double LeastSpreadK, DateTimeOffset LeastSpreadAt);
+
+/// <summary>What a bay has to change its climate, in words that fit behind "with"; null where it has nothing.</summary>
+/// <param name="Heat">To warm it.</param>
+/// <param name="HeatAtNight">To warm it while nobody is there.</param>
+/// <param name="Dry">To take moisture out.</param>
+/// <param name="Moisten">To put moisture in.</param>
+public sealed record ClimateMeans(string? Heat, string? HeatAtNight, string? Dry, string? Moisten)
+{
+    /// <summary>A bay that has nothing.</summary>
+    public static ClimateMeans None { get; } = new(null, null, null, null);
+}
+
+/// <summary>The shop's day in which somebody asks.</summary>
+/// <param name="Now">The present.</param>
+/// <param name="Zone">The shop's time zone.</param>
+/// <param name="OpensAt">When the day opens, or opened; null where the shop never opens.</param>
+/// <param name="LocksUpAt">When it closes for the night; null where it never does.</param>
+/// <param name="NextOpensAt">When the day after it opens; null where the shop never closes.</param>
+/// <param name="NextLocksUpAt">When that one closes.</param>
+/// <param name="Habits">How the shop works.</param>
+public sealed record StartDay(
+    DateTimeOffset Now,
+    TimeZoneInfo Zone,
+    DateTimeOffset? OpensAt,
+    DateTimeOffset? LocksUpAt,
+    DateTimeOffset? NextOpensAt,
+    DateTimeOffset? NextLocksUpAt,
+    WorkHabits Habits)
+{
+    /// <summary>Whether the shop is closed until another day.</summary>
+    public bool IsClosed => OpensAt > Now && DateOf(OpensAt.Value) != DateOf(Now);
+
+    /// <summary>An instant as the shop's clock shows it, with the day where it is another.</summary>
+    /// <param name="at">The instant; null for one that never comes.</param>
+    /// <returns>The words.</returns>
+    public string Clock(DateTimeOffset? at) => at is not { } instant ? "never"
+        : DateOf(instant) == DateOf(Now) ? $"{TimeZoneInfo.ConvertTime(instant, Zone):HH:mm}"
+        : $"{TimeZoneInfo.ConvertTime(instant, Zone):ddd HH:mm}";
+
+    private DateTime DateOf(DateTimeOffset at) => TimeZoneInfo.ConvertTime(at, Zone).Date;
+}

@@ -1,0 +1,82 @@
+using CureWatch.Curing;
+using CureWatch.Panels;
+using CureWatch.Planning;
+using CureWatch.Products;
+using CureWatch.Tests.Bays;
+using CureWatch.TimeWindows;
+using static CureWatch.Tests.Planning.StartCase;
+
+namespace CureWatch.Tests.Planning;
+
+/// <summary>The surface of <see cref="StartCase"/>, spoilt one way at a time, or left just inside what spoils it.</summary>
+internal static class StartSituations
+{
+    public static StartEvidence Of(string situation) => situation switch
+    {
+        "cabin without a probe" => Fine with { Air = null, Panel = null, Times = [], Silence = new Silence(null, null, "the cabin in bay-1") },
+        "air silent" => Fine with { Air = null, Panel = null, Times = [], Silence = new Silence("air", At(-40), "bay-1") },
+        "panel silent" => Fine with { Panel = null, Silence = new Silence("bonnet", At(-40), "bay-1") },
+        "wet panel" => Fine with { Panel = Panel(9), Laws = Lenient },
+        "wet elsewhere" => OverFirst with { Wet = new Wetness(At(-30), null), Next = SecondLayer(-60, null) },
+        "thin spread" => Fine with { Panel = Panel(12.2, standardK: 0) },
+        "spread thin at its bound" => Fine with { Panel = Panel(13, standardK: 0.5) },
+        "wide spread" => Fine with { Panel = Panel(13.5, standardK: 0.5) },
+        "cold panel" => Fine with { Air = Air(15, 40), Panel = Panel(9.9) },
+        "panel at its limit" => Fine with { Air = Air(15, 40), Panel = Panel(10) },
+        "cold panel taken as the air" => Fine with { Air = Air(11, 40), Panel = Panel(11, standardK: 1, basis: PanelBasis.Air) },
+        "hot panel" => Fine with { Panel = Panel(25, 30.1) },
+        "panel at its upper limit" => Fine with { Panel = Panel(25, 30) },
+        "hot panel taken from others" => Fine with { Panel = Panel(29, standardK: 1, basis: PanelBasis.OtherProbes) },
+        "moist air" => Fine with { Air = Air(20, 75.1), Panel = Panel(20) },
+        "air at its limits" => Fine with { Air = Air(20, 75) with { HumidityMinPct = 30 }, Panel = Panel(20) },
+        "dry air" => Fine with { Air = Air(20, 29.9) },
+        "lamp on" => Fine with { Preparation = Prepared((-20, Did.LampOn, null), (-10, Did.PanelWiped, null)) },
+        "lamp off, not measured" => Fine with { Preparation = Prepared((-20, Did.LampOn, null), (-10, Did.LampOff, null), (-5, Did.PanelWiped, null)) },
+        "polished" => Fine with { Preparation = Prepared((-20, Did.Polished, null), (-10, Did.PanelWiped, null)) },
+        "polished, measured too hot" => Fine with
+        {
+            Preparation = Prepared((-20, Did.Polished, null), (-15, Did.Measured, 31), (-10, Did.PanelWiped, null)),
+        },
+        "polished, measured cool, wiped" => Fine with
+        {
+            Preparation = Prepared((-20, Did.Polished, null), (-15, Did.Measured, 25), (-10, Did.PanelWiped, null)),
+        },
+        "polished, measured twice, wiped" => Fine with
+        {
+            Preparation = Prepared((-30, Did.Polished, null), (-25, Did.Measured, 40), (-15, Did.Measured, 29), (-10, Did.PanelWiped, null)),
+        },
+        "washed" => Fine with { Wettings = [new Wetting(At(-90), At(-80)), new Wetting(At(-30), null)] },
+        "dried a moment ago" => Fine with { Wettings = [new Wetting(At(-30), At(-5))] },
+        "dried long ago" => Fine with { Wettings = [new Wetting(At(-60), At(-30))] },
+        "never wiped" => Fine with { Preparation = Wiped(null) },
+        "wiped long ago" => Fine with { Preparation = Wiped(-46) },
+        "wiped 45 min ago" => Fine with { Preparation = Wiped(-45) },
+        "wiped and measured" => Fine with { Preparation = Wiped(-10, Did.Measured, -5, 19) },
+        "wiped and polished" => OverFirst with { Preparation = Wiped(-10, Did.Polished, -5), Next = SecondLayer(-60, null) },
+        "wiped before it was wet" => Fine with { Wet = new Wetness(null, At(-5)) },
+        "wiped after it was wet" => Fine with { Wet = new Wetness(null, At(-11)) },
+        "wiped just now" => Fine with { Preparation = Wiped(-2) },
+        "cloth never wiped" => Fine with { Surface = Fine.Surface with { Material = Material.Fabric }, Preparation = Wiped(null) },
+        "second layer not wiped" => OverFirst with { Preparation = Wiped(null), Next = SecondLayer(-60, null) },
+        "layer below not levelled" => OverFirst with { Next = SecondLayer(-60, null, levelled: false) },
+        "layer below held" => OverFirst with { Next = SecondLayer(-60, null, levelled: true, "Dust found 09:00; rework, then inspect and find clear.") },
+        "recoat to come" => OverFirst with { Next = SecondLayer(30, 120) },
+        "recoat over" => OverFirst with { Next = SecondLayer(-60, -1) },
+        "recoat open" => OverFirst with { Next = SecondLayer(-60, 120) },
+        "recoat without an end" => OverFirst with { Next = SecondLayer(-60, null) },
+        "untimed level-off" => Fine with { Times = Same(OneCoat with { Flash = new FlashWindow(TimeSpan.FromMinutes(3), TimeSpan.FromMinutes(2), endsInside: true) }) },
+        "cold night" => Fine with { Night = new HoursBefore(9.5, At(-11 * 60), 5, At(-11 * 60)) },
+        "cold night, dry before lock-up" => Fine with
+        {
+            Night = new HoursBefore(9.5, At(-11 * 60), 5, At(-11 * 60)),
+            Times = Same(OneCoat with { KeepDry = new KeepDryTimes(TimeSpan.FromHours(1), TimeSpan.FromHours(2), TimeSpan.FromHours(3)) }),
+        },
+        "wet night" => Fine with { Night = new HoursBefore(12, At(-11 * 60), -0.2, At(-10.5 * 60)) },
+        "nothing left" => Fine with { Next = null },
+        "no car yet" => Fine with { Preparation = null },
+        _ => throw new ArgumentOutOfRangeException(nameof(situation), situation, "No such situation."),
+    };
+
+    /// <summary>A sheet that states no panel limit and asks for next to no spread.</summary>
+    private static readonly CoatLaws Lenient = CoatLaws.Of(SheetFit.Of(TestShop.Paint() with { Limits = new SheetLimits(null, null, null, null, 0.1, null) }));
+}
