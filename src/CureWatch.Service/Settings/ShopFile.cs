@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using CureWatch.Bays;
 using CureWatch.Handover;
+using CureWatch.Planning;
 
 namespace CureWatch.Service.Settings;
 
@@ -25,7 +26,7 @@ internal static class ShopFile
 
     private static ShopSettings? Shop(JsonCursor top)
     {
-        if (!top.Keys(["shop", "timeZone", "bays"], "openHours", "finishing"))
+        if (!top.Keys(["shop", "timeZone", "bays"], "openHours", "finishing", "work"))
         {
             return null;
         }
@@ -35,10 +36,11 @@ internal static class ShopFile
         OpeningHours hours = HoursOfShop.Read(top["openHours"], zone ?? TimeZoneInfo.Utc);
         TimeSpan finishing = top["finishing"].Duration(TimeSpan.Zero, LongestFinishing) ?? TimeSpan.Zero;
 
+        WorkHabits habits = WorkOfShop.Read(top["work"]);
         ImmutableArray<BayOfShop> bays = BayOfShop.ReadAll(top["bays"], shop ?? "");
         return shop is null || zone is null
             ? null
-            : new ShopSettings(new ShopPlan(shop, hours, finishing, [.. bays.Select(b => b.Plan)]), [.. bays.SelectMany(b => b.Wiring)]);
+            : new ShopSettings(new ShopPlan(shop, hours, finishing, [.. bays.Select(b => b.Plan)]) { Habits = habits }, [.. bays.SelectMany(b => b.Wiring)]);
     }
 
     private static TimeZoneInfo? Zone(JsonCursor place)

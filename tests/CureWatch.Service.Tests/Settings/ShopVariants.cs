@@ -11,6 +11,7 @@ internal static class ShopVariants
             "saturday": { "from": "09:30", "to": "24:00" },
             "sunday": []
           },
+          "work": { "panelWipeValid": "00:20:00", "wipeDries": "00:05:00", "dripsFor": "01:00:00", "apply": "00:02:00", "level": "00:01:30", "changeOver": "00:00:00" },
           "bays": [
             { "bay": "bay-1", "pressureHpa": 995.5, "airspace": "hall", "equipment": ["fixed-heating", "lamp"], "probes": [
               { "probe": "air", "measures": "air", "topic": "sensors/1/air",
@@ -41,6 +42,9 @@ internal static class ShopVariants
         { "/finishing", "\"75 min\"", "/finishing" },
         { "/finishing", "4500", "/finishing" },
         { "/openHours/freeday", "[]", "/openHours/freeday" },
+        { "/work/panelWipeValid", "45", "/work/panelWipeValid" },
+        { "/work/dripsFor", "\"an hour\"", "/work/dripsFor" },
+        { "/work/polish", "\"00:10:00\"", "/work/polish" },
         { "/openHours/monday/0/from", "\"8:00\"", "/openHours/monday/0/from" },
         { "/openHours/monday/0/from", "\"24:01\"", "/openHours/monday/0/from" },
         { "/openHours/monday/0/to", null, "/openHours/monday/0/to" },
@@ -88,6 +92,10 @@ internal static class ShopVariants
         { "/timeZone", "\"Europe/Nowhere\"", "/timeZone" },
         { "/timeZone", "\"../../etc/passwd\"", "/timeZone" },
         { "/finishing", "\"8.00:00:00\"", "/finishing" },
+        { "/work/panelWipeValid", "\"00:00:00\"", "/work/panelWipeValid" },
+        { "/work/wipeDries", "\"00:20:00\"", "/work/wipeDries" },
+        { "/work/apply", "\"00:00:00\"", "/work/apply" },
+        { "/work/level", "\"13:00:00\"", "/work/level" },
         { "/openHours", """{"sunday":[]}""", "/openHours" },
         { "/openHours/saturday/to", "\"09:30\"", "/openHours/saturday/to" },
         { "/openHours/saturday/to", "\"06:00\"", "/openHours/saturday/to" },
