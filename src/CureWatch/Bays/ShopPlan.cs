@@ -14,6 +14,9 @@ public sealed record ShopPlan(string Shop, OpeningHours Hours, TimeSpan Finishin
 {
     /// <summary>How it gets panels ready and how fast its people work.</summary>
     public WorkHabits Habits { get; init; } = WorkHabits.Usual;
+
+    /// <summary>How fast a section is worked here.</summary>
+    public SectionPace Pace => Habits.Pace;
 }
 
 /// <summary>A bay as it is set up.</summary>

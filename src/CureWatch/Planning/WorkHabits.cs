@@ -12,5 +12,5 @@ public sealed record WorkHabits(TimeSpan PanelWipeValid, TimeSpan WipeDries, Tim
         TimeSpan.FromMinutes(45),
         TimeSpan.FromMinutes(3),
         TimeSpan.FromMinutes(30),
-        new SectionPace(TimeSpan.FromSeconds(90), TimeSpan.FromMinutes(1), TimeSpan.FromSeconds(20)));
+        SectionPace.Usual);
 }

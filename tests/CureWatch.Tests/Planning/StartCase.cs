@@ -18,7 +18,10 @@ internal static class StartCase
     public static readonly CoatLaws Laws = CoatLaws.Of(SheetFit.Of(TestShop.Paint()));
 
     public static readonly StartDay Day = new(
-        Now, TimeZoneInfo.Utc, At(-120), At(480), At(22 * 60), At(32 * 60), WorkHabits.Usual);
+        Now, TimeZoneInfo.Utc, At(-120), At(480), At(22 * 60), At(32 * 60), WorkHabits.Usual with
+        {
+            Pace = new SectionPace(TimeSpan.FromSeconds(90), TimeSpan.FromMinutes(1), TimeSpan.FromSeconds(20)),
+        });
 
     /// <summary>Level from 1 to 7 min after a section, recoat 1 to 6 h, keep dry 12 h.</summary>
     public static readonly CoatTimes OneCoat = new(
