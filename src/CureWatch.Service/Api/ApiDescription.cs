@@ -65,7 +65,7 @@ internal static class ApiDescription
                 Name = ask.Name,
                 In = ParameterLocation.Query,
                 Description = ask.What,
-                Schema = new OpenApiSchema { Type = type, Format = ask.Kind },
+                Schema = new OpenApiSchema { Type = type, Format = ask.Kind == Ask.Word ? null : ask.Kind },
             }];
         }
 

@@ -9,6 +9,9 @@ internal sealed record Ask(string Name, string Kind, string What)
     /// <summary>An instant.</summary>
     public const string Instant = "date-time";
 
+    /// <summary>One of some names.</summary>
+    public const string Word = "word";
+
     /// <summary>A whole number.</summary>
     public const string Whole = "int64";
 }

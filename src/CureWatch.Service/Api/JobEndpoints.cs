@@ -63,7 +63,7 @@ internal static class JobEndpoints
         });
     }
 
-    private static IResult About(string job, Lookout lookout, Func<Look, JobState, IResult> answer) => lookout.Now() is not { } look
+    public static IResult About(string job, Lookout lookout, Func<Look, JobState, IResult> answer) => lookout.Now() is not { } look
         ? Problem.NoShopYet()
         : look.Shop.Find(job) is { } state ? answer(look, state)
         : Problem.Of(StatusCodes.Status404NotFound, look.Register.Jobs.ContainsKey(job)

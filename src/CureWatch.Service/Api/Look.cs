@@ -13,6 +13,7 @@ namespace CureWatch.Service.Api;
 internal sealed class Look(Register register, Shop shop, ImmutableList<Trouble> troubles)
 {
     private readonly ConcurrentDictionary<string, JobReport> _reports = new(StringComparer.Ordinal);
+    private readonly ConcurrentDictionary<string, StartReport> _starts = new(StringComparer.Ordinal);
 
     public Register Register => register;
 
@@ -31,6 +32,9 @@ internal sealed class Look(Register register, Shop shop, ImmutableList<Trouble> 
 
     /// <summary>How a job stands; worked out once for everyone who shares this look.</summary>
     public JobReport ReportOf(JobState job) => _reports.GetOrAdd(job.Job.Id, id => JobReport.Of(shop, id));
+
+    /// <summary>Whether a car can be coated; worked out once for everyone who shares this look.</summary>
+    public StartReport StartOf(JobState job) => _starts.GetOrAdd(job.Job.Id, id => StartReport.Of(shop, id));
 
     /// <summary>The bays a car's surfaces are in now; empty where all of it is in the store or outside.</summary>
     public IEnumerable<string> BaysOf(JobState job) =>

@@ -69,6 +69,27 @@ internal sealed class Parameters
         return null;
     }
 
+    /// <summary>One of some names.</summary>
+    public string? OneOf(string name, IEnumerable<string> allowed, bool isNeeded = false)
+    {
+        string? text = Text(name);
+        if (text is null ? !isNeeded || _query.ContainsKey(name) : allowed.Contains(text))
+        {
+            return text;
+        }
+
+        Refuse(name, string.Join(" | ", allowed));
+        return null;
+    }
+
+    /// <summary>One of the names of an enum.</summary>
+    public T? OneOf<T>(string name, bool isNeeded)
+        where T : struct, Enum =>
+        OneOf(name, Enum.GetValues<T>().Select(WireName<T>.Of), isNeeded) is { } text ? WireName<T>.Find(text) : null;
+
+    /// <summary>Refuses what was asked for.</summary>
+    public void Refuse(string name, string allowed) => _faults.Add(Where, name, Text(name) ?? "nothing", allowed);
+
     /// <summary>Where a page before ended.</summary>
     public long? Before(string name)
     {

@@ -25,6 +25,7 @@ internal sealed class CarViews(Look look, ShopClock clock)
             [.. coats.Where(c => c.CanBeLevelled || c.Tone >= Tone.Soon).OrderByDescending(c => c.Tone).ThenBy(Deadline)],
             coats,
             next,
+            next.Length > 0 ? new CanStartViews(clock).Of(look.StartOf(state)) : null,
             [.. state.Job.Surfaces.Select(s => s.Id)],
             [.. CautionsOf(report.Surfaces.Where(s => next.Any(n => n.Target.Surface == s.Surface.Id)).Select(s => s.Surface))],
             state.Told.Length);

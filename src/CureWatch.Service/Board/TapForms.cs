@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text.Json;
 using CureWatch.Service.Api;
 using CureWatch.Service.Documents;
 
@@ -40,7 +41,21 @@ internal static class TapForms
         StartForms.Given(json, "surface", form["surface"].ToString());
         StartForms.Number(json, "layer", form["layer"].ToString());
         StartForms.Number(json, "section", form["section"].ToString());
+        Measured(json, form["panelC"].ToString().Trim());
         StartForms.Given(json, "by", form["by"].ToString().Trim());
         json.WriteEndObject();
     });
+
+    /// <summary>Writes a temperature as a number, and anything else as it stands, so that it is refused by name.</summary>
+    private static void Measured(Utf8JsonWriter json, string text)
+    {
+        if (double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out double celsius) && double.IsFinite(celsius))
+        {
+            json.WriteNumber("panelC", celsius);
+        }
+        else
+        {
+            StartForms.Given(json, "panelC", text);
+        }
+    }
 }

@@ -18,6 +18,7 @@ internal static class CommandLine
             PassCommand.Create(),
             BacktestCommand.Create(),
             ReplayCommand.Create(),
+            StartCommand.Create(),
             CheckCommand.Create(),
             ConfigCommand.Create(),
             ExportCommand.Create(),

@@ -17,22 +17,7 @@ internal sealed class ReplayCommand
         HelpName = "path or id",
     };
 
-    private readonly Option<DateTimeOffset?> _until = new("--until")
-    {
-        Description = $"where the replay stops, {Instants.Allowed}; the last reading or tap where left out",
-        HelpName = "time",
-        CustomParser = result =>
-        {
-            string text = result.Tokens[0].Value;
-            if (Instants.TryParse(text, out DateTimeOffset instant))
-            {
-                return instant;
-            }
-
-            result.AddError(OptionFaults.Line("--until", text, Instants.Allowed));
-            return null;
-        },
-    };
+    private readonly Option<DateTimeOffset?> _until = InstantOption.Create("--until", "where the replay stops; the last reading or tap where left out");
 
     private ReplayCommand()
     {

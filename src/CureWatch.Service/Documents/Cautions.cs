@@ -1,3 +1,5 @@
+using CureWatch.Planning;
+using CureWatch.Products;
 using CureWatch.Warnings;
 
 namespace CureWatch.Service.Documents;
@@ -28,4 +30,18 @@ internal static class Cautions
     /// <returns>The caution; null where nothing is to be heated, or is hot.</returns>
     public static string? Beside(Subject about) =>
         about.Kind == WarningKind.LampOverLimit ? Lamp : about.Air is not null ? HeatAndShutDoors : null;
+
+    /// <summary>What belongs beside an answer to "can I start?": of the products that would go on, and of heat where there is some, or it would help.</summary>
+    public static IEnumerable<string> BesideStart(StartDecision decision)
+    {
+        StartAnswer[] left = [.. decision.Answers.Where(a => a.Evidence.Next is not null)];
+        ProductSheet[] sheets = [.. left.Select(a => a.Evidence.Laws.Sheet).Distinct()];
+        IEnumerable<string> solvent = sheets.Any(s => s.Carrier == Carrier.Solvent) ? [SolventVapour] : [];
+        return solvent.Concat(BesideHeat(left.SelectMany(a => a.Reasons))).Concat(sheets.SelectMany(s => s.Cautions)).Distinct();
+    }
+
+    /// <summary>What belongs beside reasons that speak of heat.</summary>
+    public static IEnumerable<string> BesideHeat(IEnumerable<StartReason> reasons) =>
+        reasons.Select(r => r.Kind == StartReasonKind.Lamp ? Lamp : r is { IsHelpHeat: true, Help: not null } ? HeatAndShutDoors : null)
+            .OfType<string>().Distinct().Order(StringComparer.Ordinal);
 }

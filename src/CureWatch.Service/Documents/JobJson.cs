@@ -93,19 +93,4 @@ internal static class JobJson
         json.WriteWhole("section", tap.Section);
         json.WriteString("corrects", tap.Corrects);
     }
-
-    private static void WriteBounds(this Utf8JsonWriter json, string name, TimeBounds? instants)
-    {
-        if (instants is null)
-        {
-            json.WriteNull(name);
-            return;
-        }
-
-        json.WriteStartObject(name);
-        json.WriteInstant("earliest", instants.Earliest);
-        json.WriteInstant("likely", instants.Likely);
-        json.WriteInstant("latest", instants.Latest);
-        json.WriteEndObject();
-    }
 }

@@ -3,6 +3,7 @@ using System.Globalization;
 using System.Text;
 using System.Text.Json;
 using CureWatch.Service.Settings;
+using CureWatch.TimeWindows;
 
 namespace CureWatch.Service.Documents;
 
@@ -67,6 +68,34 @@ internal static class JsonOutput
             json.WriteStartObject();
             write(item);
             json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+    }
+
+    /// <summary>Writes bounds, and null where there are none.</summary>
+    public static void WriteBounds(this Utf8JsonWriter json, string name, TimeBounds? instants)
+    {
+        if (instants is null)
+        {
+            json.WriteNull(name);
+            return;
+        }
+
+        json.WriteStartObject(name);
+        json.WriteInstant("earliest", instants.Earliest);
+        json.WriteInstant("likely", instants.Likely);
+        json.WriteInstant("latest", instants.Latest);
+        json.WriteEndObject();
+    }
+
+    /// <summary>Writes a list of texts, each on one line.</summary>
+    public static void WriteTexts(this Utf8JsonWriter json, string name, IEnumerable<string> texts)
+    {
+        json.WriteStartArray(name);
+        foreach (string text in texts)
+        {
+            json.WriteStringValue(text.ReplaceLineEndings(" "));
         }
 
         json.WriteEndArray();

@@ -35,7 +35,7 @@ internal static class OutputDocuments
     public static Dictionary<string, OutputDocument> Climates(Shop shop) =>
         Wanted(shop.Plan.Bays.SelectMany(b => OfBay(shop, b.Bay)).Prepend((new Topics(shop.Plan.Shop).Status, OutputDocument.Of("online"u8))));
 
-    /// <summary>The windows and the handover of every car that is here.</summary>
+    /// <summary>What is published of every car that is here.</summary>
     public static Dictionary<string, OutputDocument> Cars(Shop shop) =>
         Wanted(shop.JobsInOrder.Where(j => j.LeftAt is null).SelectMany(j => OfCar(shop, j.Job.Id)));
 
@@ -48,13 +48,14 @@ internal static class OutputDocuments
             air is { Climate: { } climate, MeasuredAt: { } at } ? Of(climate, at) : null);
     }
 
-    /// <summary>The windows and the handover of a car; none where it has left.</summary>
+    /// <summary>The windows of a car, its handover, and whether it can be coated now; none where it has left.</summary>
     public static IEnumerable<(string Topic, OutputDocument? Document)> OfCar(Shop shop, string job)
     {
         var topics = new Topics(shop.Plan.Shop);
         JobReport? report = shop.Find(job) is { LeftAt: null } ? JobReport.Of(shop, job) : null;
         yield return (topics.Windows(job), report is null ? null : Windows(report));
         yield return (topics.Handover(job), report is null ? null : Handover(report));
+        yield return (topics.Start(job), report is null ? null : Start(StartReport.Of(shop, job)));
     }
 
     private static Dictionary<string, OutputDocument> Wanted(IEnumerable<(string Topic, OutputDocument? Document)> documents) =>
@@ -83,6 +84,10 @@ internal static class OutputDocuments
             json.WriteString("job", report.Job.Id);
             JobJson.WriteRuling(json, report.Ruling);
         });
+
+    private static OutputDocument Start(StartReport report) => OutputDocument.Of(
+        json => json.WriteInstant("at", report.Decision.Day.Now),
+        json => StartJson.WriteBody(json, report));
 
     private static OutputDocument Of(Warning warning, string bay) => OutputDocument.Of(
         _ => { },

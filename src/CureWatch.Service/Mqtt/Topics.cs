@@ -24,5 +24,7 @@ internal sealed class Topics(string shop)
 
     public string Windows(string job) => $"{Root}/jobs/{job}/windows";
 
+    public string Start(string job) => $"{Root}/jobs/{job}/start";
+
     public string Handover(string job) => $"{Root}/jobs/{job}/handover";
 }

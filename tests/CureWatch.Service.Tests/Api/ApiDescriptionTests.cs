@@ -9,6 +9,11 @@ namespace CureWatch.Service.Tests.Api;
 
 public class ApiDescriptionTests
 {
+    private static readonly Dictionary<string, string> Words = new()
+    {
+        ["product"] = "paint", ["revision"] = "1", ["material"] = "steel", ["place"] = "cabin", ["surface"] = "bonnet",
+    };
+
     private const string OnceItLeft = "/api/v1/handovers/{job}";
 
     [Fact]
@@ -44,6 +49,7 @@ public class ApiDescriptionTests
     public async Task Parameter_InTheDescription_IsOneThatIsKnown()
     {
         await using ServedShop shop = await ServedShop.OpenAsync();
+        await shop.PostAsync("/api/v1/jobs", Asked.Car, HttpStatusCode.Created);
         JsonElement description = await shop.GetAsync("/openapi/v1.json");
         (string Path, JsonElement Parameter)[] parameters =
         [
@@ -54,12 +60,16 @@ public class ApiDescriptionTests
                where parameter.GetProperty("in").GetString() == "query"
                select (path.Name, parameter),
         ];
-        Assert.Equal(9, parameters.Length);
+        Assert.Equal(14, parameters.Length);
         foreach ((string path, JsonElement parameter) in parameters)
         {
-            bool isInstant = parameter.GetProperty("schema").GetProperty("format").GetString() == "date-time";
-            string asked = path.Replace("{bay}", "bay-1", StringComparison.Ordinal).Replace("{probe}", "air", StringComparison.Ordinal);
-            await shop.GetAsync($"{asked}?{parameter.GetProperty("name").GetString()}={(isInstant ? "2026-05-04T08:00:00Z" : "7")}");
+            string name = parameter.GetProperty("name").GetString()!;
+            string asked = path.Replace("{job}", "grey-estate", StringComparison.Ordinal).Replace("{bay}", "bay-1", StringComparison.Ordinal).Replace("{probe}", "air", StringComparison.Ordinal);
+            string value = Words.GetValueOrDefault(name, parameter.GetProperty("schema").TryGetProperty("format", out JsonElement format) && format.GetString() == "date-time" ? "2026-05-04T08:00:00Z" : "7");
+            string needed = path.EndsWith("/start", StringComparison.Ordinal) && path.StartsWith("/api/v1/bays", StringComparison.Ordinal)
+                ? string.Concat(new[] { "product", "material" }.Where(n => n != name).Select(n => $"&{n}={Words[n]}"))
+                : "";
+            await shop.GetAsync($"{asked}?{name}={value}{needed}");
         }
     }
 
@@ -101,6 +111,7 @@ public class ApiDescriptionTests
             if (operations!["get"]?["responses"]?["200"]?["content"]?["application/json"]?["schema"]?["$ref"]?.GetValue<string>() is { } reference)
             {
                 string asked = path.Replace("{job}", "grey-estate", StringComparison.Ordinal)
+                    .Replace("{bay}/start", "bay-1/start?product=paint&material=glass", StringComparison.Ordinal)
                     .Replace("{bay}", "bay-1", StringComparison.Ordinal).Replace("{probe}", "air", StringComparison.Ordinal);
                 int answered = await AssertAnswerAsync(shop, description, reference, asked);
                 Assert.True(answered == 200 || (path == OnceItLeft && answered == 404), $"{asked}: {answered}");

@@ -1,0 +1,54 @@
+using CureWatch.Bays;
+using CureWatch.Planning;
+using CureWatch.Service.Documents;
+
+namespace CureWatch.Service.Board;
+
+/// <summary>Puts into words whether a car can be coated now.</summary>
+internal sealed class CanStartViews(ShopClock clock)
+{
+    public CanStartView Of(StartReport report)
+    {
+        StartDecision decision = report.Decision;
+        StartReason[] reasons =
+        [
+            .. decision.Answers.Where(a => a.Evidence.Next is not null).SelectMany(a => a.Reasons).Concat(decision.Reasons).OrderBy(r => r.Weight).ThenBy(r => r.Kind),
+        ];
+        return new CanStartView(
+            decision.Verdict switch
+            {
+                StartVerdict.Yes => Tone.Fine,
+                StartVerdict.Wait => Tone.Info,
+                _ => Tone.Soon,
+            },
+            decision.Text,
+            clock.Of(decision.From?.Latest),
+            [.. reasons.Select(Of)],
+            [.. decision.Answers.Select(PlanOf).OfType<string>()],
+            decision.Assumed,
+            [.. Cautions.BesideHeat(reasons)]);
+    }
+
+    private StartReasonView Of(StartReason reason) => new(
+        reason.Weight switch
+        {
+            StartWeight.Stops => Tone.Soon,
+            StartWeight.Waits => Tone.Info,
+            _ => Tone.Unknown,
+        },
+        reason.Text,
+        reason.Help,
+        clock.Of(reason.Until?.Latest));
+
+    private string? PlanOf(StartAnswer answer)
+    {
+        if (answer.Plan is not { Layers: [.., { } last] layers } plan)
+        {
+            return null;
+        }
+
+        string passes = layers[0] is { Sections: > 1, IsTimed: true } first && answer.Evidence.Times[0].HasToBeLevelled ? $", {first.SectionsPerPass} sections a pass" : "";
+        string dry = answer.DryAt?.Latest is { } at ? $", keep dry until {clock.Of(at).Text}" : "";
+        return $"{answer.Evidence.Surface.Id}{passes}: {(last.Layer > 1 ? $"layer {last.Layer} " : "")}done {clock.Of(plan.DoneAt)!.Text}{dry}";
+    }
+}
