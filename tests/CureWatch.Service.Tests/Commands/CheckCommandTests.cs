@@ -53,7 +53,7 @@ public sealed class CheckCommandTests : IDisposable
         Assert.Empty(run.Error);
         Assert.Equal(
             [
-                $"{shop}: /town: saw the key town; allowed: the keys shop, timeZone, bays, openHours, finishing",
+                $"{shop}: /town: saw the key town; allowed: the keys shop, timeZone, bays, openHours, finishing, work",
                 $"{sheet}: /kind: saw \"boat\"; allowed: paint | glass | wheel | film | trim | fabric | leather",
             ],
             run.Output.Split(Environment.NewLine, StringSplitOptions.RemoveEmptyEntries));
