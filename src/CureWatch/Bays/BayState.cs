@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using CureWatch.Forecasting;
 using CureWatch.Handover;
 using CureWatch.Panels;
 using CureWatch.Readings;
@@ -26,6 +27,12 @@ public sealed record BayState(
 
     /// <summary>Whether the shop's plan has it no more: it keeps what was measured in it, for the coats that were there.</summary>
     public bool IsGone { get; init; }
+
+    /// <summary>What is known of how its air runs through the days.</summary>
+    public ClimateForecaster Forecaster { get; init; } = ClimateForecaster.New([.. ClimateForecast.Leads]);
+
+    /// <summary>The last hour its forecaster was told of, counted from 1970-01-01T00:00Z; null before the first.</summary>
+    public long? HeardThrough { get; init; }
 
     /// <summary>How many readings may still come before the bay lets go of what nobody asks for any more.</summary>
     public int ReadingsToTidy { get; init; } = History.LeastReadings;

@@ -53,7 +53,7 @@ public static class Evolution
         ProbeLog log = bay.Logs[index].Believe(raw);
         ImmutableArray<ProbeLog> logs = bay.Logs.SetItem(index, log);
         ImmutableDictionary<WatchPoint, WatchedClimate> climates = log.IsLook ? Follow(bay, logs, changedFrom, shop.Now) : bay.Climates;
-        BayState heard = bay with { Logs = logs, Climates = climates, ReadingsToTidy = bay.ReadingsToTidy - 1 };
+        BayState heard = HourlyClimate.Hear(bay with { Logs = logs, Climates = climates, ReadingsToTidy = bay.ReadingsToTidy - 1 }, shop.Now);
         Shop after = shop with { Tally = shop.Tally with { Accepted = shop.Tally.Accepted + 1 } };
         return after.With(heard.ReadingsToTidy > 0 ? heard : History.Tidy(after, heard));
     }

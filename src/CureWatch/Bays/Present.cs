@@ -20,6 +20,7 @@ public sealed class Present(Shop shop, DateTimeOffset now)
     private readonly Dictionary<(string Job, string Surface), ImmutableArray<Stay>> _stays = [];
     private readonly Dictionary<(CoatKey Coat, RateLaw Law, Stage? UnderLamp), CoatClock> _clocks = [];
     private readonly Dictionary<(string Job, string Surface), UnderLamp?> _lamps = [];
+    private readonly Dictionary<(WatchPoint Point, RateLaw Law, Exposure Held), Projection?> _ahead = [];
 
     /// <summary>The instant.</summary>
     public DateTimeOffset Now => now;
@@ -124,12 +125,32 @@ public sealed class Present(Shop shop, DateTimeOffset now)
 
         ClimateSegment? newest = stays.Reverse().Select(s => s.Point is { } p ? NewestAt(p) : null).FirstOrDefault(e => e is not null);
         newest = stretches[^1] is LitStretch ? newest?.Unlit() : newest; // nobody knows how long the lamp will burn
-        var outlook = new Outlook(now, newest?.AtEnd ?? Lifetime.AtReference(law), [.. newest?.Alternatives.Select(a => a.AtEnd) ?? []]);
+        Exposure held = newest?.AtEnd ?? Lifetime.AtReference(law);
+        ImmutableArray<Exposure> otherwise = [.. newest?.Alternatives.Select(a => a.AtEnd) ?? []];
+        var outlook = new Outlook(now, held, otherwise, newest is null ? null : AheadOf(stays[^1].Point, law, held, otherwise));
         WatchPoint? point = stays.Reverse().Select(s => s.Point).FirstOrDefault(p => p is not null);
         ClimateDoubt doubt = point is null
             ? new ClimateDoubt(ClimateDoubt.LagK * ClimateDoubt.LagK, 0, ClimateDoubt.LagK * ClimateDoubt.LagK, PanelIsMeasured: false)
             : point.DoubtIn(shop.Bays[point.Bay].Plan, shop.Bays[point.Bay].Logs);
         return new CoatClock(new CureRecord(law, stretches), outlook, doubt);
+    }
+
+    /// <summary>What a law earns along the forecast; null where the car is not in a bay whose air can be forecast.</summary>
+    private Projection? AheadOf(WatchPoint? point, RateLaw law, Exposure held, ImmutableArray<Exposure> otherwise)
+    {
+        if (point is not { Air: Place.Outside })
+        {
+            return null;
+        }
+
+        if (!_ahead.TryGetValue((point, law, held), out Projection? ahead))
+        {
+            ClimateForecast? forecast = ClimateForecast.Of(shop.Bays[point.Bay].Forecaster, now, held);
+            ahead = forecast is null ? null : Projection.Along(law, forecast, held, otherwise);
+            _ahead.Add((point, law, held), ahead);
+        }
+
+        return ahead;
     }
 
     private Watch WatchAt(WatchPoint point)

@@ -12,25 +12,40 @@ public readonly record struct HourMean(long Hour, double Kelvins, double LnVapou
     /// <summary>The hourly means of what a probe told.</summary>
     /// <param name="air">Its believed samples, in order of measuring.</param>
     /// <returns>The hours with at least one sample, in order.</returns>
-    /// <remarks>Samples count alike, however they lie within the hour. Source (choice): a probe reports at its own pace, and an hour is a mean.</remarks>
     public static IEnumerable<HourMean> Of(Trail<Sample> air)
     {
         ArgumentNullException.ThrowIfNull(air);
-        int first = 0;
-        while (first < air.Count)
+        for (int first = 0; first < air.Count;)
         {
-            long hour = HourValue.HourOf(air[first].At);
-            double kelvins = 0, logarithms = 0;
-            int next = first;
-            for (; next < air.Count && HourValue.HourOf(air[next].At) == hour; next++)
-            {
-                kelvins += air[next].Kelvins;
-                logarithms += Math.Log(air[next].VapourPressurePa);
-            }
-
-            int count = next - first;
-            yield return new HourMean(hour, kelvins / count, logarithms / count);
-            first = next;
+            (HourMean mean, first) = From(air, first);
+            yield return mean;
         }
+    }
+
+    /// <summary>The mean of one hour of what a probe told.</summary>
+    /// <param name="air">Its believed samples, in order of measuring.</param>
+    /// <param name="hour">The hour, counted from 1970-01-01T00:00Z.</param>
+    /// <returns>The mean; null where no sample lies in it.</returns>
+    /// <remarks>Samples count alike, however they lie within the hour. Source (choice): a probe reports at its own pace, and an hour is a mean.</remarks>
+    public static HourMean? Of(Trail<Sample> air, long hour)
+    {
+        ArgumentNullException.ThrowIfNull(air);
+        int first = air.CountWhile(s => HourValue.HourOf(s.At) < hour);
+        return first < air.Count && HourValue.HourOf(air[first].At) == hour ? From(air, first).Mean : null;
+    }
+
+    private static (HourMean Mean, int Next) From(Trail<Sample> air, int first)
+    {
+        long hour = HourValue.HourOf(air[first].At);
+        double kelvins = 0, logarithms = 0;
+        int next = first;
+        for (; next < air.Count && HourValue.HourOf(air[next].At) == hour; next++)
+        {
+            kelvins += air[next].Kelvins;
+            logarithms += Math.Log(air[next].VapourPressurePa);
+        }
+
+        int count = next - first;
+        return (new HourMean(hour, kelvins / count, logarithms / count), next);
     }
 }

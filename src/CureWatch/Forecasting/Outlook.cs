@@ -5,12 +5,13 @@ using CureWatch.Products;
 
 namespace CureWatch.Forecasting;
 
-/// <summary>What a coat's climate is expected to be from the present on: here, what it is now.</summary>
+/// <summary>What a coat's climate is expected to be from the present on: what a forecast says, or where there is none yet, what it is now.</summary>
 /// <param name="From">The present.</param>
 /// <param name="Held">The climate at present, expected to last.</param>
 /// <param name="Otherwise">What it may be instead, where a probe is missing among others; empty where none is.</param>
-/// <remarks>This is the one place that looks ahead; a forecast with bands takes its place without any window knowing.</remarks>
-public sealed record Outlook(DateTimeOffset From, Exposure Held, ImmutableArray<Exposure> Otherwise)
+/// <param name="Ahead">What the law earns along the forecast of the bay; null where nothing can be forecast yet, and the climate is held.</param>
+/// <remarks>This is the one place that looks ahead.</remarks>
+public sealed record Outlook(DateTimeOffset From, Exposure Held, ImmutableArray<Exposure> Otherwise, Projection? Ahead = null)
 {
     /// <summary>Ten years and a week: what takes longer is never. Source (choice).</summary>
     private static readonly TimeSpan Farthest = TimeSpan.FromDays(3660);
@@ -23,6 +24,11 @@ public sealed record Outlook(DateTimeOffset From, Exposure Held, ImmutableArray<
     /// <returns>The instant; null where this climate never gets there, or not within ten years.</returns>
     public DateTimeOffset? ReachedAt(RateLaw law, DateTimeOffset start, double hours, Pace pace)
     {
+        if (Ahead is not null)
+        {
+            return Ahead.ReachedAt(start, hours, pace, Farthest);
+        }
+
         double rate = Rate(law, Held, pace);
         foreach (Exposure other in Otherwise)
         {
@@ -44,6 +50,11 @@ public sealed record Outlook(DateTimeOffset From, Exposure Held, ImmutableArray<
     /// <returns>The progress, as likely as the climate.</returns>
     public Credit Earning(RateLaw law, double hours)
     {
+        if (Ahead?.Earning(hours) is { } forecast)
+        {
+            return forecast;
+        }
+
         RateTerms terms = law.Terms(Held.PanelKelvins, Held.VapourPressurePa);
         return new Credit(hours, hours, hours, hours * terms.X, hours * terms.Y, hours * Held.AirKelvins);
     }
