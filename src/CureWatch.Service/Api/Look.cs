@@ -38,5 +38,5 @@ internal sealed class Look(Register register, Shop shop, ImmutableList<Trouble> 
 
     /// <summary>The bays a car's surfaces are in now; empty where all of it is in the store or outside.</summary>
     public IEnumerable<string> BaysOf(JobState job) =>
-        job.Stories.Select(s => Stay.Of(Shop, job.Job.Bay, s)[^1].Bay).OfType<string>().Distinct();
+        job.Stories.Select(s => Stay.Of(Shop, job.Job, s)[^1].Bay).OfType<string>().Distinct();
 }

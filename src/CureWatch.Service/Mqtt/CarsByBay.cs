@@ -30,5 +30,5 @@ internal sealed class CarsByBay
 
     /// <summary>Where its surfaces were counts too: what they were through there may still be settled.</summary>
     private static IEnumerable<(string Bay, string Job)> PlacesOf(Shop shop, JobState job) =>
-        job.Stories.SelectMany(s => Stay.Of(shop, job.Job.Bay, s)).Select(s => s.Bay).OfType<string>().Distinct().Select(b => (b, job.Job.Id));
+        job.Stories.SelectMany(s => Stay.Of(shop, job.Job, s)).Select(s => s.Bay).OfType<string>().Distinct().Select(b => (b, job.Job.Id));
 }

@@ -118,7 +118,7 @@ internal static class OutputDocuments
 
         JobState job = shop.Find(subject.Job!)!;
         return job.Stories.FirstOrDefault(s => s.Surface.Id == subject.Surface) is { } story
-            ? Stay.Of(shop, job.Job.Bay, story).Last(s => s.From <= warning.RaisedAt).Bay ?? job.Job.Bay
+            ? Stay.Of(shop, job.Job, story).Last(s => s.From <= warning.RaisedAt).Bay ?? job.Job.Bay
             : job.Job.Bay;
     }
 }

@@ -9,7 +9,8 @@ namespace CureWatch.Bays;
 /// <param name="HumidityMinPct">Lowest relative humidity [%].</param>
 /// <param name="CondensationKelvins">Highest condensation temperature [K].</param>
 /// <param name="ColdestKelvins">
-/// Coldest panel, or the coldest air where no panel is measured [K]; null while a panel probe is missing and none of the others is wet.
+/// Coldest panel, measured or modelled under an open coat, and the coldest air where no panel is measured [K]; null while a panel probe is missing
+/// and none of the others is wet.
 /// </param>
 /// <param name="IsPanelMeasured">Whether a panel probe measures.</param>
 /// <param name="Wettest">What the air probe says whose air holds most water.</param>
@@ -52,7 +53,7 @@ public sealed record BayAir(
                 coldestAir = Math.Min(coldestAir, air.Kelvins);
             }
 
-            if (bay.Logs[i].Panel.Count > 0)
+            if (bay.Logs[i].Panel.Count > 0 && !IsUnderLamp(bay, i, now))
             {
                 isPanelMeasured = true;
                 Sample? panel = Fresh(bay.Logs[i].Panel, mount.Probe, now);
@@ -66,10 +67,46 @@ public sealed record BayAir(
             return null;
         }
 
-        double coldest = isPanelMeasured ? coldestPanel : coldestAir;
+        double coldest = Math.Min(isPanelMeasured ? coldestPanel : coldestAir, ColdestModelledKelvins(bay, place, now));
         double condensationKelvins = CondensationTemperature.OfPressure(wettest.VapourPressurePa).Kelvins;
         bool isUnknown = isPanelMissing && coldest > condensationKelvins;
         return new BayAir(humidityMax, humidityMin, condensationKelvins, isUnknown ? null : coldest, isPanelMeasured, wettest);
+    }
+
+    /// <summary>The coldest surface with an open coat that no probe measures [K]; infinite where there is none.</summary>
+    private static double ColdestModelledKelvins(BayState bay, Place place, DateTimeOffset now)
+    {
+        double coldest = double.PositiveInfinity;
+        WatchPoint? before = null;
+        foreach (OpenCoats open in bay.Open)
+        {
+            if (open.Point.Air != place || open.Point == before || !bay.Climates.TryGetValue(open.Point, out WatchedClimate? climate))
+            {
+                continue;
+            }
+
+            before = open.Point;
+            Watch watch = before.WatchIn(bay);
+            if (!watch.TellsPanelAt(now) && climate.Track.Newest(watch, now) is { } newest)
+            {
+                coldest = Math.Min(coldest, newest.AtEnd.PanelKelvins);
+            }
+        }
+
+        return coldest;
+    }
+
+    private static bool IsUnderLamp(BayState bay, int index, DateTimeOffset now)
+    {
+        foreach (LampTime lamp in LampHeat.LentTo(bay, index, own: null))
+        {
+            if (lamp.Covers(now))
+            {
+                return true;
+            }
+        }
+
+        return false;
     }
 
     private static Sample? Fresh(Trail<Sample> samples, Probe probe, DateTimeOffset now) =>

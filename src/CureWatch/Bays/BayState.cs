@@ -25,6 +25,9 @@ public sealed record BayState(
     /// <summary>The living coats in it about which something can still change, product by product.</summary>
     public ImmutableArray<OpenCoats> Open { get; init; } = [];
 
+    /// <summary>What people told of the temperature of single surfaces here.</summary>
+    public ImmutableDictionary<SurfaceKey, SurfaceHeat> Heats { get; init; } = ImmutableDictionary<SurfaceKey, SurfaceHeat>.Empty;
+
     /// <summary>Whether the shop's plan has it no more: it keeps what was measured in it, for the coats that were there.</summary>
     public bool IsGone { get; init; }
 

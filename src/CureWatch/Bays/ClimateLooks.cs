@@ -71,7 +71,7 @@ public static class ClimateLooks
                     .Concat(Look(WarningKind.CureStalled, StalledBy));
             }
 
-            if (air.IsPanelMeasured ? raw.PanelC is not null : _tellsAir)
+            if (raw.PanelC is not null || (_tellsAir && coats.Any(c => !_present.TellsPanelAt(c.Point))))
             {
                 events = events
                     .Concat(Look(WarningKind.PanelCold, c => c.Laws.Sheet.Limits.PanelMinC - PanelC(c)))

@@ -52,19 +52,19 @@ public static class Evolution
         DateTimeOffset changedFrom = ChangedFrom(bay.Logs[index], raw);
         ProbeLog log = bay.Logs[index].Believe(raw);
         ImmutableArray<ProbeLog> logs = bay.Logs.SetItem(index, log);
-        ImmutableDictionary<WatchPoint, WatchedClimate> climates = log.IsLook ? Follow(bay, logs, changedFrom, shop.Now) : bay.Climates;
-        BayState heard = HourlyClimate.Hear(bay with { Logs = logs, Climates = climates, ReadingsToTidy = bay.ReadingsToTidy - 1 }, shop.Now);
+        BayState heard = bay with { Logs = logs, ReadingsToTidy = bay.ReadingsToTidy - 1 };
+        heard = HourlyClimate.Hear(log.IsLook ? heard with { Climates = Follow(heard, changedFrom, shop.Now) } : heard, shop.Now);
         Shop after = shop with { Tally = shop.Tally with { Accepted = shop.Tally.Accepted + 1 } };
         return after.With(heard.ReadingsToTidy > 0 ? heard : History.Tidy(after, heard));
     }
 
     private static ImmutableDictionary<WatchPoint, WatchedClimate> Follow(
-        BayState bay, ImmutableArray<ProbeLog> logs, DateTimeOffset changedFrom, DateTimeOffset now)
+        BayState bay, DateTimeOffset changedFrom, DateTimeOffset now)
     {
         ImmutableDictionary<WatchPoint, WatchedClimate> climates = bay.Climates;
         foreach ((WatchPoint point, WatchedClimate climate) in bay.Climates)
         {
-            climates = climates.SetItem(point, climate.Extend(point.WatchIn(bay.Plan, logs), changedFrom, now));
+            climates = climates.SetItem(point, climate.Extend(point.WatchIn(bay), changedFrom, now));
         }
 
         return climates;
@@ -127,11 +127,11 @@ public static class Evolution
         [
             .. from story in after.Stories
                from coat in story.Living
-               let stays = Stay.Of(shop, after.Job.Bay, story)
+               let stays = Stay.Of(shop, after.Job, story)
                select new WatchedCoat(
                    CoatKey.Of(e.Job, coat), story, coat, shop.LawsOf(coat), stays[^1].Point, shop.Now, FollowedFrom: shop.Now),
         ];
-        return UseLaws(Watch(shop, after, watched), after);
+        return UseLaws(HeatTold.Apply(Watch(shop, after, watched), after, e.Tap), after);
     }
 
     /// <summary>Watches these coats of a job, and no others.</summary>
@@ -163,11 +163,11 @@ public static class Evolution
 
             DateTimeOffset from = living.Min(c => c.StartedAt);
             RateLaw[] laws = [.. living.Select(shop.LawsOf).Distinct().SelectMany(l => l.All)];
-            foreach (WatchPoint point in Stay.Of(shop, job.Job.Bay, story).Select(s => s.Point).OfType<WatchPoint>().Distinct())
+            foreach (WatchPoint point in Stay.Of(shop, job.Job, story).Select(s => s.Point).OfType<WatchPoint>().Distinct())
             {
                 BayState bay = shop.Bays[point.Bay];
-                WatchedClimate climate = bay.Climates.GetValueOrDefault(point, WatchedClimate.Blank);
-                climate = climate.Extend(point.WatchIn(bay.Plan, bay.Logs), shop.Now, shop.Now).Use(laws, from);
+                WatchedClimate climate = bay.Climates.GetValueOrDefault(point) ?? HeatTold.Begin(bay, point);
+                climate = climate.Extend(point.WatchIn(bay), shop.Now, shop.Now).Use(laws, from);
                 shop = shop.With(bay with { Climates = bay.Climates.SetItem(point, climate) });
             }
         }

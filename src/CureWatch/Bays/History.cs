@@ -55,6 +55,7 @@ internal static class History
         {
             Logs = [.. bay.Logs.Select(l => l.Tidy(from, ages.Fresh, Ages.Fine))],
             Climates = climates.ToImmutable(),
+            Heats = bay.Heats.RemoveRange(bay.Heats.Keys.Where(k => shop.Find(k.Job) is null)),
             WetSpells = bay.WetSpells.ToImmutableDictionary(s => s.Key, s => s.Value.RemoveAll(w => w.To < from)),
         };
         int samples = tidied.Logs.Sum(l => l.Air.Count + l.Panel.Count), segments = tidied.Climates.Values.Sum(c => c.Track.Segments.Count);
@@ -91,6 +92,6 @@ internal static class History
         where WasIn(job, bay)
         from story in job.Stories
         where story.Living.Any()
-        let points = Stay.Of(shop, job.Job.Bay, story).Select(s => s.Point).OfType<WatchPoint>().Where(p => p.Bay == bay)
+        let points = Stay.Of(shop, job.Job, story).Select(s => s.Point).OfType<WatchPoint>().Where(p => p.Bay == bay)
         select (story, points.Distinct().ToImmutableArray());
 }

@@ -23,7 +23,7 @@ internal static class OwnReadings
             BayState bay = shop.Bays[point.Bay];
             for (int i = 0; i < bay.Logs.Length; i++)
             {
-                if (IsOn(bay.Plan.Probes[i], story.Surface))
+                if (IsOn(bay.Plan.Probes[i], story.Surface) || ShowsLamp(bay, i, point.Own))
                 {
                     Add(own, bay.Logs[i], stay.From > since ? stay.From : since, stay.To);
                 }
@@ -34,7 +34,11 @@ internal static class OwnReadings
     }
 
     /// <summary>Whether a probe is fixed to a surface.</summary>
-    public static bool IsOn(ProbeMount mount, Surface surface) => mount.Probe.Id == surface.Id;
+    public static bool IsOn(ProbeMount mount, Surface surface) => (mount.Surface ?? mount.Probe.Id) == surface.Id;
+
+    /// <summary>Whether a probe is the one that shows the heat of a lamp over the surface.</summary>
+    private static bool ShowsLamp(BayState bay, int index, SurfaceKey? own) =>
+        own is { } key && bay.Heats.TryGetValue(key, out SurfaceHeat? heat) && heat.Lamps.Any(l => LampHeat.OwnerOf(bay, key, heat, l) == index);
 
     private static void Add(List<OwnReading> own, ProbeLog log, DateTimeOffset from, DateTimeOffset? to)
     {

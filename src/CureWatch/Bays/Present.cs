@@ -60,7 +60,7 @@ public sealed class Present(Shop shop, DateTimeOffset now)
         (string, string) key = (job.Id, story.Surface.Id);
         if (!_stays.TryGetValue(key, out ImmutableArray<Stay> stays))
         {
-            stays = Stay.Of(shop, job.Bay, story);
+            stays = Stay.Of(shop, job, story);
             _stays.Add(key, stays);
         }
 
@@ -74,12 +74,21 @@ public sealed class Present(Shop shop, DateTimeOffset now)
     {
         if (!_exposures.TryGetValue(point, out Exposure? exposure))
         {
-            exposure = WatchAt(point).Over(now, now, now)?.AtEnd;
+            Watch watch = WatchAt(point);
+            exposure = watch.Over(now, now, now)?.AtEnd;
+            exposure = exposure is { } held && !TellsPanelAt(point) && NewestAt(point) is { } newest
+                ? held with { PanelKelvins = newest.AtEnd.PanelKelvins }
+                : exposure;
             _exposures.Add(point, exposure);
         }
 
         return exposure;
     }
+
+    /// <summary>Whether probes say at a watch point what the panel is; else it is modelled.</summary>
+    /// <param name="point">The point.</param>
+    /// <returns>False where it is modelled.</returns>
+    internal bool TellsPanelAt(WatchPoint point) => WatchAt(point).TellsPanelAt(now);
 
     /// <summary>The hottest panel at a watch point now: heat that spoils one part of a surface spoils the surface.</summary>
     /// <param name="point">The point.</param>
@@ -88,8 +97,8 @@ public sealed class Present(Shop shop, DateTimeOffset now)
     {
         if (!_hottest.TryGetValue(point, out double? hottest))
         {
-            hottest = WatchAt(point).Panels
-                .Where(p => !p.IsGapForCure(now - p.Last.At)).Max(p => (double?)p.Last.Kelvins);
+            hottest = WatchAt(point).Awaited
+                .Where(p => !p.IsGapForCure(now - p.Last.At) && !p.IsLentAt(now)).Max(p => (double?)p.Last.Kelvins);
             _hottest.Add(point, hottest);
         }
 
@@ -123,15 +132,14 @@ public sealed class Present(Shop shop, DateTimeOffset now)
             stretches = new LitLife(law, lamps.Lit, lamps.CreditOf(coat, shop.LawsOf(coat), stage.Stage, now)).Along(stretches);
         }
 
-        ClimateSegment? newest = stays.Reverse().Select(s => s.Point is { } p ? NewestAt(p) : null).FirstOrDefault(e => e is not null);
-        newest = stretches[^1] is LitStretch ? newest?.Unlit() : newest; // nobody knows how long the lamp will burn
-        Exposure held = newest?.AtEnd ?? Lifetime.AtReference(law);
-        ImmutableArray<Exposure> otherwise = [.. newest?.Alternatives.Select(a => a.AtEnd) ?? []];
-        var outlook = new Outlook(now, held, otherwise, newest is null ? null : AheadOf(stays[^1].Point, law, held, otherwise));
+        bool isLit = stretches[^1] is LitStretch;
+        Outlook outlook = stays.Reverse().Select(s => s.Point is { } p ? OutlookAt(p, law, isLit) : null).FirstOrDefault(o => o is not null) is { } known
+            ? known with { Ahead = AheadOf(stays[^1].Point, law, known.Held, known.Otherwise) }
+            : new Outlook(now, Lifetime.AtReference(law), []);
         WatchPoint? point = stays.Reverse().Select(s => s.Point).FirstOrDefault(p => p is not null);
         ClimateDoubt doubt = point is null
             ? new ClimateDoubt(ClimateDoubt.LagK * ClimateDoubt.LagK, 0, ClimateDoubt.LagK * ClimateDoubt.LagK, PanelIsMeasured: false)
-            : point.DoubtIn(shop.Bays[point.Bay].Plan, shop.Bays[point.Bay].Logs);
+            : point.DoubtIn(shop.Bays[point.Bay]);
         return new CoatClock(new CureRecord(law, stretches), outlook, doubt);
     }
 
@@ -157,12 +165,39 @@ public sealed class Present(Shop shop, DateTimeOffset now)
     {
         if (!_watches.TryGetValue(point, out Watch? watch))
         {
-            BayState bay = shop.Bays[point.Bay];
-            watch = point.WatchIn(bay.Plan, bay.Logs);
+            watch = point.WatchIn(shop.Bays[point.Bay]);
             _watches.Add(point, watch);
         }
 
         return watch;
+    }
+
+    /// <summary>
+    /// A panel that is modelled stays what it is for minutes, and is what it follows for hours; the bounds reckon with either.
+    /// </summary>
+    private Outlook? OutlookAt(WatchPoint point, RateLaw law, bool isLit)
+    {
+        if (NewestAt(point) is not { } newest)
+        {
+            return null;
+        }
+
+        newest = isLit ? newest.Unlit() : newest; // nobody knows how long the lamp will burn
+        Exposure held = newest.AtEnd;
+        ImmutableArray<Exposure> otherwise = [.. newest.Alternatives.Select(a => a.AtEnd)];
+        if (TellsPanelAt(point) || WatchAt(point).Over(now, now, now) is not { } followed)
+        {
+            return new Outlook(now, held, otherwise);
+        }
+
+        double towardsK = followed.AtEnd.PanelKelvins - followed.AtEnd.AirKelvins;
+        Exposure settled = Settled(held);
+        otherwise = otherwise.AddRange(otherwise.Select(Settled));
+        return law.Mechanism == Mechanism.Cure
+            ? new Outlook(now, settled, otherwise.Add(held))
+            : new Outlook(now, held, otherwise.Add(settled));
+
+        Exposure Settled(Exposure exposure) => exposure with { PanelKelvins = exposure.AirKelvins + towardsK };
     }
 
     private ClimateSegment? NewestAt(WatchPoint point)

@@ -13,17 +13,17 @@ public sealed record Stay(WatchPoint? Point, string? Bay, DateTimeOffset From, D
 {
     /// <summary>The stays of a surface.</summary>
     /// <param name="shop">The shop.</param>
-    /// <param name="bay">The bay its job began in.</param>
+    /// <param name="job">Its job.</param>
     /// <param name="story">What people told.</param>
     /// <returns>The stays, without a gap between them, from the beginning of time on.</returns>
-    public static ImmutableArray<Stay> Of(Shop shop, string bay, SurfaceStory story)
+    public static ImmutableArray<Stay> Of(Shop shop, Job job, SurfaceStory story)
     {
         var stays = ImmutableArray.CreateBuilder<Stay>();
-        Stay current = At(shop, bay, story.Surface, DateTimeOffset.MinValue);
+        Stay current = At(shop, job.Bay, job.Id, story, DateTimeOffset.MinValue);
         foreach (Move move in story.Moves)
         {
             stays.Add(current with { To = move.At });
-            current = At(shop, move.ToBay, story.Surface, move.At);
+            current = At(shop, move.ToBay, job.Id, story, move.At);
         }
 
         stays.Add(current);
@@ -49,14 +49,14 @@ public sealed record Stay(WatchPoint? Point, string? Bay, DateTimeOffset From, D
            select new Spell(spell.From > stay.From ? spell.From : stay.From, Earlier(spell.To, stay.To)),
     ];
 
-    private static Stay At(Shop shop, string bay, Surface surface, DateTimeOffset from)
+    private static Stay At(Shop shop, string bay, string job, SurfaceStory story, DateTimeOffset from)
     {
         if (!shop.Bays.TryGetValue(bay, out BayState? state))
         {
             return new Stay(null, null, from, null);
         }
 
-        WatchPoint point = WatchPoint.Of(bay, surface);
+        WatchPoint point = WatchPoint.Of(bay, job, story);
         return new Stay(point.IsMeasuredIn(state.Plan) ? point : null, bay, from, null);
     }
 

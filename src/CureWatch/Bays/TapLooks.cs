@@ -41,7 +41,7 @@ public static class TapLooks
         }
 
         SurfaceStory? read = job.Stories.FirstOrDefault(s => tap.Surface is null || s.Surface.Id == tap.Surface);
-        if (read is not null && Stay.Of(shop, job.Job.Bay, read)[^1].Point is { } point
+        if (read is not null && Stay.Of(shop, job.Job, read)[^1].Point is { } point
             && shop.Bays[point.Bay] is var bay && !bay.IsWet(point.Air)
             && shop.Now - tap.At <= Source.CureLimit && BayAir.Of(bay, point.Air, shop.Now) is { } air
             && panelC + Celsius.KelvinsAtZero <= air.CondensationKelvins)

@@ -9,20 +9,28 @@ namespace CureWatch.Bays;
 /// <param name="Bay">The bay.</param>
 /// <param name="Place">The place whose air counts.</param>
 /// <param name="Material">The material whose own panel probes count before all others.</param>
+/// <param name="Over">What lies under a film, whose probes tell of the film too; null where it is no film or nobody said.</param>
+/// <param name="Own">The surface, where its temperature has a history of its own: read by hand, or under a lamp; else null.</param>
 /// <remarks>
 /// The outside of the car and parts off it are in the bay's air; the cabin and the engine bay are not, and only a probe put there
-/// measures them.
+/// measures them. The panel is that of probes of the material, else of probes of which nobody said what they sit on; a panel without either
+/// is modelled, and follows the colder of the air and the panels of other materials.
 /// </remarks>
-public sealed record WatchPoint(string Bay, Place Place, Material Material)
+public sealed record WatchPoint(string Bay, Place Place, Material Material, Material? Over = null, SurfaceKey? Own = null)
 {
     /// <summary>The place that stands for the air here.</summary>
     public Place Air => PlaceAir.Of(Place);
 
+    /// <summary>The point that its surface shares with others of its kind.</summary>
+    public WatchPoint Shared => Own is null ? this : this with { Own = null };
+
     /// <summary>The point a surface has in a bay.</summary>
     /// <param name="bay">The bay.</param>
-    /// <param name="surface">The surface.</param>
+    /// <param name="job">Its job.</param>
+    /// <param name="story">The story of the surface.</param>
     /// <returns>The point.</returns>
-    public static WatchPoint Of(string bay, Surface surface) => new(bay, surface.Place, surface.Material);
+    public static WatchPoint Of(string bay, string job, SurfaceStory story) => new(
+        bay, story.Surface.Place, story.Surface.Material, story.Surface.Over, story.HasOwnHeat ? new SurfaceKey(job, story.Surface.Id) : null);
 
     /// <summary>Whether a bay has a probe for the air of this point.</summary>
     /// <param name="plan">The bay.</param>
@@ -30,18 +38,16 @@ public sealed record WatchPoint(string Bay, Place Place, Material Material)
     public bool IsMeasuredIn(BayPlan plan) => plan.Probes.Any(IsAir);
 
     /// <summary>The probes with something to tell, as sources of this point's climate.</summary>
-    /// <param name="plan">The bay.</param>
-    /// <param name="logs">The bay's probes with what they told, in the plan's order.</param>
+    /// <param name="bay">The bay.</param>
     /// <returns>The watch.</returns>
-    public Watch WatchIn(BayPlan plan, ImmutableArray<ProbeLog> logs)
+    public Watch WatchIn(BayState bay)
     {
         var air = ImmutableArray.CreateBuilder<Source>();
-        var own = ImmutableArray.CreateBuilder<Source>();
-        var others = ImmutableArray.CreateBuilder<Source>();
-        for (int i = 0; i < plan.Probes.Length; i++)
+        var panels = new List<(Kinship Kinship, Source Source)>();
+        for (int i = 0; i < bay.Logs.Length; i++)
         {
-            ProbeMount mount = plan.Probes[i];
-            ProbeLog log = logs[i];
+            ProbeMount mount = bay.Plan.Probes[i];
+            ProbeLog log = bay.Logs[i];
             if (log.Air.Count > 0 && IsAir(mount))
             {
                 air.Add(new Source(log.Air, mount.Probe.Every));
@@ -49,33 +55,57 @@ public sealed record WatchPoint(string Bay, Place Place, Material Material)
 
             if (log.Panel.Count > 0 && IsHere(mount))
             {
-                (mount.Material == Material ? own : others).Add(new Source(log.Panel, mount.Probe.Every));
+                panels.Add((KinshipOf(mount), new Source(log.Panel, mount.Probe.Every) { Lent = LampHeat.LentTo(bay, i, Own) }));
             }
         }
 
-        return new Watch(air.ToImmutable(), own.Count > 0 ? own.ToImmutable() : others.ToImmutable());
+        Kinship closest = panels.Count > 0 ? panels.Min(p => p.Kinship) : Kinship.Neighbour;
+        return new Watch(air.ToImmutable(), closest < Kinship.Neighbour ? [.. panels.Where(p => p.Kinship == closest).Select(p => p.Source)] : [])
+        {
+            Neighbours = closest == Kinship.Neighbour ? [.. panels.Select(p => p.Source)] : [],
+            TimeConstant = PanelHeat.Of(Material, Over).TimeConstant,
+            Spots = Own is { } own && bay.Heats.TryGetValue(own, out SurfaceHeat? heat) ? heat.Spots : [],
+        };
     }
 
     /// <summary>How far the probes of this point may be off.</summary>
-    /// <param name="plan">The bay.</param>
-    /// <param name="logs">The bay's probes with what they told, in the plan's order.</param>
+    /// <param name="bay">The bay.</param>
     /// <returns>The doubt; the mean of several air probes is surer than one.</returns>
-    public ClimateDoubt DoubtIn(BayPlan plan, ImmutableArray<ProbeLog> logs)
+    public ClimateDoubt DoubtIn(BayState bay)
     {
-        ImmutableArray<Probe> air = [.. plan.Probes.Where((m, i) => IsAir(m) && logs[i].Air.Count > 0).Select(m => m.Probe)];
-        ImmutableArray<ProbeMount> panels = [.. plan.Probes.Where((m, i) => IsHere(m) && logs[i].Panel.Count > 0)];
-        ImmutableArray<ProbeMount> own = [.. panels.Where(m => m.Material == Material)];
-        panels = own.IsEmpty ? panels : own;
+        ImmutableArray<Probe> air = [.. bay.Plan.Probes.Where((m, i) => IsAir(m) && bay.Logs[i].Air.Count > 0).Select(m => m.Probe)];
+        ImmutableArray<ProbeMount> panels = [.. bay.Plan.Probes.Where((m, i) => IsHere(m) && bay.Logs[i].Panel.Count > 0)];
+        Kinship closest = panels.IsEmpty ? Kinship.Neighbour : panels.Min(KinshipOf);
+        bool isMeasured = closest < Kinship.Neighbour;
         double count = Math.Max(1, air.Length);
         return new ClimateDoubt(
             air.Sum(p => ClimateDoubt.VarianceOfLimit(p.AccuracyTemperatureK)) / (count * count),
             air.Sum(p => ClimateDoubt.VarianceOfLimit(p.AccuracyHumidityPct)) / (count * count),
-            panels.IsEmpty ? ClimateDoubt.LagK * ClimateDoubt.LagK : panels.Max(m => ClimateDoubt.VarianceOfLimit(m.Probe.AccuracyTemperatureK)),
-            !panels.IsEmpty);
+            isMeasured
+                ? panels.Where(m => KinshipOf(m) == closest).Max(m => ClimateDoubt.VarianceOfLimit(m.Probe.AccuracyTemperatureK))
+                : ClimateDoubt.LagK * ClimateDoubt.LagK,
+            isMeasured);
     }
 
     private bool IsAir(ProbeMount mount) => mount.Probe.Measures == Measures.Air && IsHere(mount);
 
     private bool IsHere(ProbeMount mount) =>
         mount.Probe.Measures != Measures.Outdoor && PlaceAir.Of(mount.Place) == Air;
+
+    private Kinship KinshipOf(ProbeMount mount) =>
+        Own is { } own && (mount.Surface ?? (mount.Probe.Measures == Measures.Panel ? mount.Probe.Id : null)) == own.Surface ? Kinship.Itself
+        : mount.Material is not { } material ? Kinship.Unsaid
+        : material == Material ? Kinship.Same
+        : material == Over ? Kinship.Under
+        : Kinship.Neighbour;
+
+    /// <summary>What a probe sits on, seen from here, closest first.</summary>
+    private enum Kinship
+    {
+        Itself,
+        Same,
+        Under,
+        Unsaid,
+        Neighbour,
+    }
 }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using CureWatch.Panels;
 
 namespace CureWatch.Curing;
 
@@ -24,6 +25,12 @@ public sealed record SurfaceStory(
 
     /// <summary>Its temperature as people read it by hand, in order; only where they named the surface.</summary>
     public ImmutableArray<OwnReading> ReadByHand { get; init; } = [];
+
+    /// <summary>Its temperature as people read it by hand, in order, the whole car's with it.</summary>
+    public ImmutableArray<Spot> Spots { get; init; } = [];
+
+    /// <summary>Whether its temperature has a history of its own.</summary>
+    public bool HasOwnHeat => !Spots.IsEmpty || !Lamps.IsEmpty;
 
     /// <summary>The coats that were not polished off.</summary>
     public IEnumerable<Coat> Living => Coats.Where(c => c.EndedAt is null);

@@ -1,4 +1,6 @@
 using System.Collections.Immutable;
+using CureWatch.Panels;
+using CureWatch.Units;
 
 namespace CureWatch.Curing;
 
@@ -40,6 +42,7 @@ public static class Taps
             [
                 .. own.Where(t => t is { Surface: not null, PanelC: not null }).Select(t => new OwnReading(t.At, t.PanelC!.Value, OwnReading.ReachOfSpot)),
             ],
+            Spots = Spots(surface, own),
         };
     }
 
@@ -52,6 +55,18 @@ public static class Taps
         tap.Corrects is null ? null : told.FirstOrDefault(t => t.Id == tap.Corrects);
 
     private static ImmutableArray<DateTimeOffset> At(ImmutableArray<Tap> own, Did did) => [.. own.Where(t => t.Did == did).Select(t => t.At)];
+
+    private static ImmutableArray<Spot> Spots(Surface surface, ImmutableArray<Tap> own)
+    {
+        IReadOnlyList<LampSpell> lamps = LampSpell.Told(own);
+        return
+        [
+            .. from tap in own
+               where tap.PanelC is not null
+               let isLit = lamps.Any(l => l.Holds(tap.At))
+               select new Spot(tap.At, tap.PanelC!.Value + Celsius.KelvinsAtZero, isLit || Spot.IsSuspectOn(surface.Material)),
+        ];
+    }
 
     private static ImmutableArray<Wetting> Wettings(ImmutableArray<Tap> own)
     {

@@ -20,6 +20,9 @@ public readonly record struct ClimateSegment(
     ImmutableArray<Alternative> Alternatives,
     bool IsUnconfirmed = false)
 {
+    /// <summary>By how much the surface is apart from others of its kind at the segment's end; null where it is not.</summary>
+    public Apart? Apart { get; init; }
+
     /// <summary>How long it lasts [h].</summary>
     public double Hours => (End - Start).TotalHours;
 
@@ -42,6 +45,7 @@ public readonly record struct ClimateSegment(
             AtStart = ExposureAt(from),
             AtEnd = ExposureAt(to),
             Alternatives = Alternatives.IsEmpty ? Alternatives : [.. Alternatives.Select(a => a.Between(first, last))],
+            Apart = to == End ? Apart : null,
         };
     }
 
@@ -95,6 +99,12 @@ public sealed record Alternative(Exposure AtStart, Exposure AtEnd)
     /// <returns>The alternative.</returns>
     public Alternative WithPanel(double startKelvins, double endKelvins) =>
         new(AtStart with { PanelKelvins = startKelvins }, AtEnd with { PanelKelvins = endKelvins });
+
+    /// <summary>The same with a surface that is warmer by some.</summary>
+    /// <param name="startK">By how much at the start [K].</param>
+    /// <param name="endK">By how much at the end [K].</param>
+    /// <returns>The alternative.</returns>
+    public Alternative Warmer(double startK, double endK) => new(AtStart.Warmer(startK), AtEnd.Warmer(endK));
 
     /// <summary>A part of it.</summary>
     /// <param name="from">Where the part starts [1], 0 to 1.</param>

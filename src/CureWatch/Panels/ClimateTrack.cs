@@ -27,9 +27,12 @@ public sealed record ClimateTrack(Trail<ClimateSegment> Segments)
         Trail<ClimateSegment> segments = Segments;
         foreach (DateTimeOffset knot in watch.Knots(from, to))
         {
-            if (watch.Over(from, knot, now) is { } segment)
+            if (watch.Over(from, knot, now) is { } target)
             {
-                segments = segments.Append(segment);
+                foreach (ClimateSegment piece in PanelCourse.Along(watch, target, segments.Count > 0 ? segments.Last : null))
+                {
+                    segments = segments.Append(piece);
+                }
             }
 
             from = knot;
@@ -73,7 +76,7 @@ public sealed record ClimateTrack(Trail<ClimateSegment> Segments)
         return (new ClimateTrack(thin), new TrackThinning(dropped, lasts.ToImmutable()));
     }
 
-    private static bool IsPlain(in ClimateSegment segment) => segment is { Unseen: null, IsUnconfirmed: false, Alternatives.IsEmpty: true };
+    private static bool IsPlain(in ClimateSegment segment) => segment is { Unseen: null, IsUnconfirmed: false, Alternatives.IsEmpty: true, Apart: null };
 
     /// <summary>The climate between the settled end and the present: what is known of it, the newest values held.</summary>
     /// <param name="watch">The probes.</param>
@@ -102,7 +105,7 @@ public sealed record ClimateTrack(Trail<ClimateSegment> Segments)
 
         if (Segments.Count > 0 && watch.IsLostAt(now))
         {
-            return [OpenGap(Segments.Last, watch.Panels.Length > 0, now)];
+            return [OpenGap(Segments.Last, !watch.Awaited.IsEmpty, now)];
         }
 
         var segments = new List<ClimateSegment>();
@@ -112,11 +115,16 @@ public sealed record ClimateTrack(Trail<ClimateSegment> Segments)
             knots.Add(now);
         }
 
+        ClimateSegment? before = Segments.Count > 0 ? Segments.Last : null;
         foreach (DateTimeOffset knot in knots)
         {
-            if (watch.Over(from, knot, now) is { } segment)
+            if (watch.Over(from, knot, now) is { } target)
             {
-                segments.Add(segment with { IsUnconfirmed = knot > watch.ConfirmedTo });
+                foreach (ClimateSegment piece in PanelCourse.Along(watch, target, before))
+                {
+                    segments.Add(piece with { IsUnconfirmed = knot > watch.ConfirmedTo });
+                    before = piece;
+                }
             }
 
             from = knot;
@@ -124,6 +132,13 @@ public sealed record ClimateTrack(Trail<ClimateSegment> Segments)
 
         return segments;
     }
+
+    /// <summary>The newest that is known of the climate, held to the present.</summary>
+    /// <param name="watch">The probes.</param>
+    /// <param name="now">The present, not before the track's end.</param>
+    /// <returns>The last segment; null where the air was never measured.</returns>
+    public ClimateSegment? Newest(Watch watch, DateTimeOffset now) =>
+        Provisional(watch, now) is { Count: > 0 } provisional ? provisional[^1] : Segments.Count > 0 ? Segments.Last : null;
 
     /// <summary>The exposure at an instant.</summary>
     /// <param name="instant">The instant, inside the track or at one of its ends.</param>

@@ -3,7 +3,7 @@ namespace CureWatch.Panels;
 /// <summary>What a surface is exposed to at an instant.</summary>
 /// <param name="AirKelvins">Air temperature [K].</param>
 /// <param name="VapourPressurePa">Vapour pressure of the air [Pa], above 0.</param>
-/// <param name="PanelKelvins">Temperature of the surface [K]: measured, else the air's.</param>
+/// <param name="PanelKelvins">Temperature of the surface [K]: measured, else what it likely is in this air.</param>
 /// <remarks>The default is no climate at all.</remarks>
 public readonly record struct Exposure(double AirKelvins, double VapourPressurePa, double PanelKelvins)
 {
@@ -19,4 +19,9 @@ public readonly record struct Exposure(double AirKelvins, double VapourPressureP
     /// <summary>The exposure of a surface without heat of its own: never warmer than the air.</summary>
     /// <returns>The exposure.</returns>
     public Exposure Unlit() => this with { PanelKelvins = Math.Min(PanelKelvins, AirKelvins) };
+
+    /// <summary>The exposure of a surface that is warmer by some.</summary>
+    /// <param name="kelvins">By how much [K], below 0 for a colder one.</param>
+    /// <returns>The exposure.</returns>
+    public Exposure Warmer(double kelvins) => this with { PanelKelvins = PanelKelvins + kelvins };
 }

@@ -6,4 +6,5 @@ namespace CureWatch.Panels;
 /// <param name="Probe">The probe.</param>
 /// <param name="Material">What a panel probe sits on; null where nobody said.</param>
 /// <param name="Place">The place whose air or panel it measures.</param>
-public sealed record ProbeMount(Probe Probe, Material? Material, Place Place);
+/// <param name="Surface">The surface a panel probe is fixed to, by the name surfaces have in jobs; null where nobody said.</param>
+public sealed record ProbeMount(Probe Probe, Material? Material, Place Place, string? Surface = null);

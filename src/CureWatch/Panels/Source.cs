@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using CureWatch.Readings;
 
 namespace CureWatch.Panels;
@@ -13,8 +14,27 @@ public sealed record Source(Trail<Sample> Samples, TimeSpan Every)
     /// <summary>Longest stretch without a reading that cure is credited over [30 min]. Source (choice): a bay drifts a few K an hour.</summary>
     public static readonly TimeSpan CureLimit = TimeSpan.FromMinutes(30);
 
+    /// <summary>When it tells of a surface under a lamp, and not of others of its kind.</summary>
+    public ImmutableArray<LampTime> Lent { get; init; } = [];
+
     /// <summary>The newest sample.</summary>
     public Sample Last => Samples.Last;
+
+    /// <summary>Whether it tells of a surface under a lamp at an instant.</summary>
+    /// <param name="instant">The instant.</param>
+    /// <returns>True where it says nothing of others.</returns>
+    public bool IsLentAt(DateTimeOffset instant)
+    {
+        foreach (LampTime lamp in Lent)
+        {
+            if (lamp.Covers(instant))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
 
     /// <summary>Whether a stretch between two readings is a gap for evaporation: too long, and at least one reading is missing.</summary>
     /// <param name="stretch">Its length.</param>

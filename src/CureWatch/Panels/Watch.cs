@@ -4,13 +4,26 @@ namespace CureWatch.Panels;
 
 /// <summary>The probes that tell a surface's climate: the air around it and its panel.</summary>
 /// <param name="Air">Sources of the air, each with a sample.</param>
-/// <param name="Panels">Sources of the panel, each with a sample; empty where the panel is taken as the air.</param>
+/// <param name="Panels">Sources of the panel, each with a sample; empty where the panel is modelled.</param>
 /// <remarks>
 /// Several air probes count with the mean of those that were heard in time; the bounds also reckon with what the others would say. Several
-/// panel probes count with the coldest, and each of them is waited for: losing the coldest must not make a release earlier.
+/// panel probes count with the coldest, and each of them is waited for: losing the coldest must not make a release earlier. A panel without
+/// a probe follows the colder of the air and its neighbours by its time constant (<see cref="PanelCourse"/>).
 /// </remarks>
 public sealed record Watch(ImmutableArray<Source> Air, ImmutableArray<Source> Panels)
 {
+    /// <summary>Sources of other panels nearby: while the surface has no probe, it follows them where they are colder than the air.</summary>
+    public ImmutableArray<Source> Neighbours { get; init; } = [];
+
+    /// <summary>How fast the surface follows what is around it; zero where it does at once.</summary>
+    public TimeSpan TimeConstant { get; init; }
+
+    /// <summary>Temperatures of this surface that were read by hand, in order.</summary>
+    public ImmutableArray<Spot> Spots { get; init; } = [];
+
+    /// <summary>The panel sources that are waited for.</summary>
+    public ImmutableArray<Source> Awaited => Panels.IsEmpty ? Neighbours : Panels;
+
     /// <summary>Until when the climate is settled: every probe has been heard at or after, or has been missing too long to wait for.</summary>
     /// <param name="now">The present.</param>
     /// <returns>The instant; null where the air was never measured.</returns>
@@ -39,9 +52,9 @@ public sealed record Watch(ImmutableArray<Source> Air, ImmutableArray<Source> Pa
                 confirmed = confirmed >= source.Last.At ? confirmed : source.Last.At;
             }
 
-            foreach (Source source in Panels)
+            foreach (Source source in Awaited)
             {
-                confirmed = confirmed is null ? null : Earlier(confirmed, source.Last.At);
+                confirmed = confirmed is null || source.IsLentAt(source.Last.At) ? confirmed : Earlier(confirmed, source.Last.At);
             }
 
             return confirmed;
@@ -52,7 +65,43 @@ public sealed record Watch(ImmutableArray<Source> Air, ImmutableArray<Source> Pa
     /// <param name="now">The present.</param>
     /// <returns>True while nothing can be settled.</returns>
     public bool IsLostAt(DateTimeOffset now) =>
-        Air.All(a => a.IsGapForCure(now - a.Last.At)) || Panels.Any(p => p.IsGapForCure(now - p.Last.At));
+        Air.All(a => a.IsGapForCure(now - a.Last.At)) || Awaited.Any(p => p.IsGapForCure(now - p.Last.At) && !p.IsLentAt(p.Last.At));
+
+    /// <summary>Whether a probe measures the panel at an instant.</summary>
+    /// <param name="instant">The instant.</param>
+    /// <returns>False where the panel has to be modelled.</returns>
+    public bool MeasuresPanelAt(DateTimeOffset instant)
+    {
+        foreach (Source source in Panels)
+        {
+            if (source.Samples[0].At <= instant && !source.IsLentAt(instant))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    /// <summary>Whether the newest readings say what the panel is: it is measured, and nobody read it by hand.</summary>
+    /// <param name="instant">The instant.</param>
+    /// <returns>False where its course has to be followed up to there.</returns>
+    public bool TellsPanelAt(DateTimeOffset instant) => Spots.IsEmpty && MeasuresPanelAt(instant);
+
+    /// <summary>What was read by hand at the start of a stretch.</summary>
+    /// <param name="instant">The start.</param>
+    /// <param name="isFirst">Whether the climate is known from there on only: then what was read before counts too.</param>
+    /// <returns>The last spot; null where there was none.</returns>
+    public Spot? SpotFor(DateTimeOffset instant, bool isFirst)
+    {
+        Spot? read = null;
+        foreach (Spot spot in Spots)
+        {
+            read = spot.At == instant || (isFirst && spot.At < instant) ? spot : read;
+        }
+
+        return read;
+    }
 
     /// <summary>When the air was first measured; null where it never was.</summary>
     public DateTimeOffset? FirstAt => Air.IsEmpty ? null : Air.Min(a => a.Samples[0].At);
@@ -69,10 +118,13 @@ public sealed record Watch(ImmutableArray<Source> Air, ImmutableArray<Source> Pa
             source.Follow(after, to, knots);
         }
 
-        foreach (Source source in Panels)
+        foreach (Source source in Awaited)
         {
             source.Follow(after, to, knots);
+            knots.AddRange(source.Lent.SelectMany(l => new[] { l.From, l.To ?? DateTimeOffset.MaxValue }).Where(at => at > after && at <= to));
         }
+
+        knots.AddRange(Spots.Select(s => s.At).Where(at => at > after && at <= to));
 
         knots.Sort();
         int kept = 0;
@@ -92,7 +144,7 @@ public sealed record Watch(ImmutableArray<Source> Air, ImmutableArray<Source> Pa
     /// <param name="from">Its start.</param>
     /// <param name="to">Its end.</param>
     /// <param name="now">The present, to which an open bracket reaches.</param>
-    /// <returns>The segment; null where the air was not yet measured.</returns>
+    /// <returns>The segment; null where the air was not yet measured. A panel that is modelled is what the surface follows.</returns>
     public ClimateSegment? Over(DateTimeOffset from, DateTimeOffset to, DateTimeOffset now)
     {
         if (AirMix.Over(Air, from, to, now) is not { } air)
@@ -105,15 +157,17 @@ public sealed record Watch(ImmutableArray<Source> Air, ImmutableArray<Source> Pa
         Bracket? widest = null;
         bool isGapForEvaporation = air.Closest.IsGapForEvaporation(air.Around.Length(now));
         bool isGapForCure = air.Closest.IsGapForCure(air.Around.Length(now));
-        foreach (Source panel in Panels)
+        bool isMeasured = MeasuresPanelAt(from);
+        foreach (Source panel in Awaited)
         {
-            if (panel.Around(from, to) is not { } around)
+            if (panel.IsLentAt(from) || panel.Around(from, to) is not { } around)
             {
                 continue;
             }
 
-            startKelvins = widest is null ? around.KelvinsAt(from) : Math.Min(startKelvins, around.KelvinsAt(from));
-            endKelvins = widest is null ? around.KelvinsAt(to) : Math.Min(endKelvins, around.KelvinsAt(to));
+            bool isFirst = isMeasured && widest is null;
+            startKelvins = isFirst ? around.KelvinsAt(from) : Math.Min(startKelvins, around.KelvinsAt(from));
+            endKelvins = isFirst ? around.KelvinsAt(to) : Math.Min(endKelvins, around.KelvinsAt(to));
             widest = widest is null || around.Length(now) > widest.Length(now) ? around : widest;
             isGapForEvaporation |= panel.IsGapForEvaporation(around.Length(now));
             isGapForCure |= panel.IsGapForCure(around.Length(now));

@@ -60,7 +60,7 @@ public class HistoryTests
         {
             double hour = i / 720.0;
             (double c, double pct) = (20 + (5 * Math.Sin(hour * 37)), 50 + (20 * Math.Cos(hour * 41)));
-            shop.Read(hour, c, pct);
+            shop.Read(hour, c, pct, panelC: c);
             if (i == 721)
             {
                 shop.Tap(1, Did.Applied).Tap(levelledHour, Did.Levelled);
@@ -91,11 +91,11 @@ public class HistoryTests
         const double Pa = 1_000;
         double Celsius(double hour) => 15 + (20 * hour);
         double Percent(double hour) => 100 * Pa / SaturationPressure.OverWaterPa(new Celsius(Celsius(hour)).Kelvins);
-        TestShop shop = new TestShop().Read(0, 15, Percent(0)).Tap(0, Did.Applied).Tap(0, Did.Levelled);
+        TestShop shop = new TestShop().Read(0, 15, Percent(0), panelC: 15).Tap(0, Did.Applied).Tap(0, Did.Levelled);
         for (int i = 1; i <= Seconds * PerSecond; i++)
         {
             double hour = i / 3600.0 / PerSecond;
-            shop.Read(hour, Celsius(hour), Percent(hour));
+            shop.Read(hour, Celsius(hour), Percent(hour), panelC: Celsius(hour));
         }
 
         double end = Seconds / 3600.0;

@@ -41,7 +41,7 @@ public class PlacesTests
         Assert.Equal(293.15, Assert.Single(At(Place.Outside).Air).Last.Kelvins, 9);
         Assert.Empty(At(Place.EngineBay).Air);
 
-        Watch At(Place place) => new WatchPoint("bay-1", place, Material.Fabric).WatchIn(plan, logs);
+        Watch At(Place place) => new WatchPoint("bay-1", place, Material.Fabric).WatchIn(BayState.Opening(plan, TestShop.Start) with { Logs = logs });
     }
 
     [Fact]
@@ -62,7 +62,7 @@ public class PlacesTests
 
         double PanelKelvins(Material material)
         {
-            Watch watch = new WatchPoint("bay-1", Place.Outside, material).WatchIn(plan, logs);
+            Watch watch = new WatchPoint("bay-1", Place.Outside, material).WatchIn(BayState.Opening(plan, TestShop.Start) with { Logs = logs });
             return watch.Over(TestShop.Start, TestShop.At(0.01), TestShop.At(0.01))!.Value.AtStart.PanelKelvins;
         }
     }

@@ -1,0 +1,117 @@
+using System.Collections.Immutable;
+using CureWatch.Curing;
+using CureWatch.Panels;
+using CureWatch.Readings;
+
+namespace CureWatch.Bays;
+
+/// <summary>Finds out which surface a panel probe tells of while a lamp burns: it must warm no other one's panel.</summary>
+/// <remarks>
+/// A probe belongs to the heated surface that it names, else to the one whose name it bears, else it is the one of that material that shows the
+/// heat. It does until it has cooled back to what it said before, and for five time constants of the surface at most.
+/// </remarks>
+internal static class LampHeat
+{
+    /// <summary>What shows a lamp's heat [K above the reading before it]. Source (choice): more than a bay warms in an hour.</summary>
+    private const double ShownK = 5;
+
+    /// <summary>What counts as cooled back [K above the reading before the lamp]. Source (choice).</summary>
+    private const double CooledK = 2;
+
+    /// <summary>After this many time constants less than a hundredth of the heat is left. Source (law): e⁻⁵.</summary>
+    private const double LongestCooling = 5;
+
+    /// <summary>When a probe says nothing of a point.</summary>
+    /// <param name="bay">The bay.</param>
+    /// <param name="index">The probe, by where it stands in the plan.</param>
+    /// <param name="own">The surface that the point watches alone; null where it watches all of a kind.</param>
+    /// <returns>The times, most often none.</returns>
+    public static ImmutableArray<LampTime> LentTo(BayState bay, int index, SurfaceKey? own)
+    {
+        if (bay.Heats.IsEmpty)
+        {
+            return [];
+        }
+
+        var lent = ImmutableArray.CreateBuilder<LampTime>();
+        foreach ((SurfaceKey key, SurfaceHeat heat) in bay.Heats)
+        {
+            foreach (LampTime lamp in heat.Lamps)
+            {
+                if (OwnerOf(bay, key, heat, lamp) is { } owner && (owner == index) != (key == own) && IsNear(bay, index, heat))
+                {
+                    lent.Add(lamp with { To = CooledAt(bay.Logs[owner].Panel, heat, lamp) });
+                }
+            }
+        }
+
+        return lent.ToImmutable();
+    }
+
+    /// <summary>The probe that tells of a surface under a lamp.</summary>
+    /// <param name="bay">The bay.</param>
+    /// <param name="key">The surface.</param>
+    /// <param name="heat">What was told of it.</param>
+    /// <param name="lamp">The lamp.</param>
+    /// <returns>Where the probe stands in the plan; null where none does.</returns>
+    public static int? OwnerOf(BayState bay, SurfaceKey key, SurfaceHeat heat, LampTime lamp)
+    {
+        int? owner = null;
+        double most = ShownK;
+        for (int i = 0; i < bay.Logs.Length; i++)
+        {
+            ProbeMount mount = bay.Plan.Probes[i];
+            if (mount.Probe.Measures != Measures.Panel || !IsNear(bay, i, heat))
+            {
+                continue;
+            }
+
+            if ((mount.Surface ?? mount.Probe.Id) == key.Surface)
+            {
+                return i;
+            }
+
+            if (mount.Surface is null && mount.Material == heat.Material && ShownBy(bay.Logs[i].Panel, lamp) is var shown && shown >= most)
+            {
+                (owner, most) = (i, shown);
+            }
+        }
+
+        return owner;
+    }
+
+    private static bool IsNear(BayState bay, int index, SurfaceHeat heat) => PlaceAir.Of(bay.Plan.Probes[index].Place) == PlaceAir.Of(heat.Place);
+
+    /// <summary>How far a probe rose above what it said before the lamp [K].</summary>
+    private static double ShownBy(Trail<Sample> samples, LampTime lamp)
+    {
+        int before = samples.CountWhile(s => s.At <= lamp.From);
+        double most = 0;
+        for (int i = before; before > 0 && i < samples.Count && !(samples[i].At > lamp.To); i++)
+        {
+            most = Math.Max(most, samples[i].Kelvins - samples[before - 1].Kelvins);
+        }
+
+        return most;
+    }
+
+    /// <summary>When it had cooled back; null while the lamp burns. A lamp that nobody switched off burns as long as the probe shows it.</summary>
+    private static DateTimeOffset? CooledAt(Trail<Sample> samples, SurfaceHeat heat, LampTime lamp)
+    {
+        int before = samples.CountWhile(s => s.At <= lamp.From);
+        bool isShown = false;
+        for (int i = before; before > 0 && i < samples.Count; i++)
+        {
+            double above = samples[i].Kelvins - samples[before - 1].Kelvins;
+            isShown |= above >= ShownK;
+            if (above <= CooledK && (lamp.To is { } off ? samples[i].At >= off : isShown))
+            {
+                return samples[i].At;
+            }
+        }
+
+        return lamp.To is { } told ? told + (heat.TimeConstant * LongestCooling)
+            : isShown ? null
+            : lamp.From + LampSpell.Longest;
+    }
+}

@@ -1,0 +1,53 @@
+namespace CureWatch.Panels;
+
+/// <summary>A surface of one temperature throughout, in air whose temperature runs straight.</summary>
+/// <remarks>
+/// Equation: τ·dT/dt = T_air(t) − T. Source (law): lumped heat balance, e.g. Incropera, Fundamentals of Heat and Mass Transfer, chapter 5.
+/// A real car's skin sits on a body that is still cold, so what this says of a cold car is the earliest it can be.
+/// </remarks>
+public static class OneNode
+{
+    /// <summary>Its temperature after a while.</summary>
+    /// <param name="startKelvins">Its temperature at the start [K].</param>
+    /// <param name="airStartKelvins">The air's at the start [K].</param>
+    /// <param name="airEndKelvins">The air's at the end [K].</param>
+    /// <param name="elapsed">How long, zero or more.</param>
+    /// <param name="timeConstant">τ; at zero the surface is the air.</param>
+    /// <returns>Its temperature at the end [K]; never beyond the range of the other three.</returns>
+    /// <remarks>Equation: T = A₁ + (T₀ − A₀)·e⁻ˣ − (A₁ − A₀)·(1 − e⁻ˣ)/x with x = t/τ: exact, so any way to cut it up gives the same.</remarks>
+    public static double After(double startKelvins, double airStartKelvins, double airEndKelvins, TimeSpan elapsed, TimeSpan timeConstant)
+    {
+        if (timeConstant <= TimeSpan.Zero)
+        {
+            return airEndKelvins;
+        }
+
+        double x = elapsed / timeConstant;
+        return x <= 0 ? startKelvins
+            : airEndKelvins + ((startKelvins - airStartKelvins) * Math.Exp(-x)) - ((airEndKelvins - airStartKelvins) * (1 - Math.Exp(-x)) / x);
+    }
+
+    /// <summary>How long it takes to a temperature in air that stays as it is.</summary>
+    /// <param name="startKelvins">Its temperature at the start [K].</param>
+    /// <param name="airKelvins">The air's [K].</param>
+    /// <param name="targetKelvins">The temperature awaited [K].</param>
+    /// <param name="timeConstant">τ, above zero.</param>
+    /// <returns>The time; zero where it is there already, null where the air never takes it there.</returns>
+    /// <remarks>Equation: t = τ·ln((T_air − T₀)/(T_air − T)).</remarks>
+    public static TimeSpan? TimeTo(double startKelvins, double airKelvins, double targetKelvins, TimeSpan timeConstant) =>
+        startKelvins >= targetKelvins ? TimeSpan.Zero
+        : targetKelvins >= airKelvins ? null
+        : timeConstant * Math.Log((airKelvins - startKelvins) / (airKelvins - targetKelvins));
+
+    /// <summary>The time constant that two readings tell.</summary>
+    /// <param name="firstApartKelvins">How far from the air the first was [K].</param>
+    /// <param name="secondApartKelvins">How far from it the second was [K].</param>
+    /// <param name="elapsed">The time between them, above zero.</param>
+    /// <returns>τ; null where the second is no nearer to the air than the first, or beyond it.</returns>
+    /// <remarks>Equation: τ = Δt/ln((T_air − T₁)/(T_air − T₂)).</remarks>
+    public static TimeSpan? TimeConstant(double firstApartKelvins, double secondApartKelvins, TimeSpan elapsed)
+    {
+        double ratio = firstApartKelvins / secondApartKelvins;
+        return ratio is > 1 and < double.PositiveInfinity && elapsed > TimeSpan.Zero ? elapsed / Math.Log(ratio) : null;
+    }
+}

@@ -1,0 +1,25 @@
+namespace CureWatch.Panels;
+
+/// <summary>A surface's temperature, read by hand.</summary>
+/// <param name="At">When.</param>
+/// <param name="Kelvins">What was read [K].</param>
+/// <param name="IsSuspect">
+/// Whether it may show the room instead of the surface: what is bright mirrors its surroundings, and a lamp nearby still more.
+/// </param>
+public sealed record Spot(DateTimeOffset At, double Kelvins, bool IsSuspect)
+{
+    /// <summary>Standard uncertainty of a spot [K]. Source: common practice, no source.</summary>
+    public const double StandardK = 1;
+
+    /// <summary>Standard uncertainty of a spot that is suspect [K]: 1 to 2 K more. Source: common practice, no source.</summary>
+    public const double SuspectStandardK = 2;
+
+    /// <summary>Its standard uncertainty [K].</summary>
+    public double UncertaintyK => IsSuspect ? SuspectStandardK : StandardK;
+
+    /// <summary>Whether a spot on a material is suspect by itself.</summary>
+    /// <param name="material">The material.</param>
+    /// <returns>True for metal, glass, lacquer and film: nobody says how bright they are. False for what is dull.</returns>
+    public static bool IsSuspectOn(Material material) =>
+        material is not (Material.Plastic or Material.Fabric or Material.Leather or Material.Rubber);
+}
