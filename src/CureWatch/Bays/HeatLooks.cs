@@ -40,7 +40,7 @@ internal static class HeatLooks
     {
         var subject = new Subject(WarningKind.LampOverLimit, null, null, job.Job.Id, story.Surface.Id, 0, 0);
         double limitC = shop.AllLawsOf(story.Surface).Min(l => HeatLimit.OfC(story.Surface, l.Sheet));
-        ImmutableArray<OwnReading> own = OwnReadings.Of(shop, story, Stay.Of(shop, job.Job.Bay, story), shop.Now - Recent);
+        ImmutableArray<OwnReading> own = OwnReadings.Of(shop, story, Stay.Of(shop, job.Job, story), shop.Now - Recent);
         if (own.IsEmpty || double.IsPositiveInfinity(limitC))
         {
             return [];

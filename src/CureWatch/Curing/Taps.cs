@@ -62,7 +62,7 @@ public static class Taps
         return
         [
             .. from tap in own
-               where tap.PanelC is not null
+               where tap.PanelC is >= Spot.ColdestC and <= Spot.HottestC
                let isLit = lamps.Any(l => l.Holds(tap.At))
                select new Spot(tap.At, tap.PanelC!.Value + Celsius.KelvinsAtZero, isLit || Spot.IsSuspectOn(surface.Material)),
         ];

@@ -7,6 +7,9 @@ namespace CureWatch.Panels;
 /// </remarks>
 public static class OneNode
 {
+    /// <summary>Two readings whose distances from the air are closer than this tell no time constant [1]. Source (choice): a millionth.</summary>
+    private const double LeastRatio = 1 + 1e-6;
+
     /// <summary>Its temperature after a while.</summary>
     /// <param name="startKelvins">Its temperature at the start [K].</param>
     /// <param name="airStartKelvins">The air's at the start [K].</param>
@@ -48,6 +51,6 @@ public static class OneNode
     public static TimeSpan? TimeConstant(double firstApartKelvins, double secondApartKelvins, TimeSpan elapsed)
     {
         double ratio = firstApartKelvins / secondApartKelvins;
-        return ratio is > 1 and < double.PositiveInfinity && elapsed > TimeSpan.Zero ? elapsed / Math.Log(ratio) : null;
+        return ratio is > LeastRatio and < double.PositiveInfinity && elapsed > TimeSpan.Zero ? elapsed / Math.Log(ratio) : null;
     }
 }

@@ -8,6 +8,12 @@ namespace CureWatch.Panels;
 /// </param>
 public sealed record Spot(DateTimeOffset At, double Kelvins, bool IsSuspect)
 {
+    /// <summary>The coldest a car is read to be [°C]. Source (choice).</summary>
+    public const double ColdestC = -60;
+
+    /// <summary>The hottest a surface is read to be [°C]. Source (choice): beyond any lamp's.</summary>
+    public const double HottestC = 200;
+
     /// <summary>Standard uncertainty of a spot [K]. Source: common practice, no source.</summary>
     public const double StandardK = 1;
 
