@@ -65,7 +65,7 @@ internal sealed record SurfaceLook(AirLook? Air, PanelLook? Panel, Silence? Sile
         }
 
         double standardK = point.Material is Material.Glass or Material.Casting ? ShinySpotStandardK : SpotStandardK;
-        double spreadStandardK = DoubtOf(air, point.DoubtIn(bay.Plan, bay.Logs)).OfSpreadWithPanelProbe(standardK);
+        double spreadStandardK = DoubtOf(air, point.DoubtIn(bay)).OfSpreadWithPanelProbe(standardK);
         return new PanelLook(spot.PanelC, spot.PanelC, standardK, spreadStandardK, PanelBasis.Spot, spot.At);
     }
 
@@ -76,7 +76,7 @@ internal sealed record SurfaceLook(AirLook? Air, PanelLook? Panel, Silence? Sile
             return null;
         }
 
-        ClimateDoubt doubt = point.DoubtIn(bay.Plan, bay.Logs);
+        ClimateDoubt doubt = point.DoubtIn(bay);
         PanelBasis basis = panels.Length == 0 ? PanelBasis.Air
             : panels.Any(i => bay.Plan.Probes[i].Material == point.Material) ? PanelBasis.OwnProbe
             : PanelBasis.OtherProbes;
@@ -86,13 +86,15 @@ internal sealed record SurfaceLook(AirLook? Air, PanelLook? Panel, Silence? Sile
             PanelBasis.OtherProbes => ClimateDoubt.LagK * ClimateDoubt.LagK,
             _ => doubt.AirVarianceK2,
         };
-        double standardK = Math.Sqrt(doubt.PanelVarianceK2 + elsewhereK2);
+        double lagK = present.TellsPanelAt(point) ? 0 : exposure.PanelKelvins - exposure.AirKelvins;
+        double panelVarianceK2 = Math.Max(doubt.PanelVarianceK2, lagK * lagK);
+        double standardK = Math.Sqrt(panelVarianceK2 + elsewhereK2);
         DewPointUncertainty dew = DoubtOf(air, doubt);
         return new PanelLook(
             Celsius.FromKelvins(exposure.PanelKelvins).Degrees,
             Celsius.FromKelvins(present.HottestPanelKelvinsAt(point) ?? exposure.PanelKelvins).Degrees,
             standardK,
-            basis == PanelBasis.Air ? dew.OfSpreadWithoutPanelProbe(Math.Max(1, Math.Sqrt(doubt.PanelVarianceK2))) : dew.OfSpreadWithPanelProbe(standardK),
+            basis == PanelBasis.Air ? dew.OfSpreadWithoutPanelProbe(Math.Max(1, Math.Sqrt(panelVarianceK2))) : dew.OfSpreadWithPanelProbe(standardK),
             basis,
             panels.Length == 0 ? air.Wettest.At : panels.Min(i => bay.Logs[i].Panel.Last.At));
     }

@@ -27,7 +27,7 @@ public sealed record SurfaceStory(
     public ImmutableArray<OwnReading> ReadByHand { get; init; } = [];
 
     /// <summary>Its temperature as people read it by hand, in order, the whole car's with it.</summary>
-    public ImmutableArray<Spot> Spots { get; init; } = [];
+    public ImmutableArray<PanelSpot> Spots { get; init; } = [];
 
     /// <summary>Whether its temperature has a history of its own.</summary>
     public bool HasOwnHeat => !Spots.IsEmpty || !Lamps.IsEmpty;

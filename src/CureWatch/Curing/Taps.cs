@@ -56,15 +56,15 @@ public static class Taps
 
     private static ImmutableArray<DateTimeOffset> At(ImmutableArray<Tap> own, Did did) => [.. own.Where(t => t.Did == did).Select(t => t.At)];
 
-    private static ImmutableArray<Spot> Spots(Surface surface, ImmutableArray<Tap> own)
+    private static ImmutableArray<PanelSpot> Spots(Surface surface, ImmutableArray<Tap> own)
     {
         IReadOnlyList<LampSpell> lamps = LampSpell.Told(own);
         return
         [
             .. from tap in own
-               where tap.PanelC is >= Spot.ColdestC and <= Spot.HottestC
+               where tap.PanelC is >= PanelSpot.ColdestC and <= PanelSpot.HottestC
                let isLit = lamps.Any(l => l.Holds(tap.At))
-               select new Spot(tap.At, tap.PanelC!.Value + Celsius.KelvinsAtZero, isLit || Spot.IsSuspectOn(surface.Material)),
+               select new PanelSpot(tap.At, tap.PanelC!.Value + Celsius.KelvinsAtZero, isLit || PanelSpot.IsSuspectOn(surface.Material)),
         ];
     }
 

@@ -31,7 +31,7 @@ public sealed record Apart(double Kelvins, DateTimeOffset Since, double FirstKel
     /// <param name="ownTimeConstant">The surface's own time constant, above zero.</param>
     /// <param name="before">What was left of an earlier spot; null where there was none.</param>
     /// <returns>The difference that the spot tells.</returns>
-    public static Apart At(Spot spot, double othersKelvins, TimeSpan ownTimeConstant, Apart? before)
+    public static Apart At(PanelSpot spot, double othersKelvins, TimeSpan ownTimeConstant, Apart? before)
     {
         double apart = spot.Kelvins - othersKelvins;
         TimeSpan told = (before is null ? null : OneNode.TimeConstant(before.FirstKelvins, apart, spot.At - before.Since)) ?? ownTimeConstant;

@@ -19,7 +19,7 @@ public sealed record Watch(ImmutableArray<Source> Air, ImmutableArray<Source> Pa
     public TimeSpan TimeConstant { get; init; }
 
     /// <summary>Temperatures of this surface that were read by hand, in order.</summary>
-    public ImmutableArray<Spot> Spots { get; init; } = [];
+    public ImmutableArray<PanelSpot> Spots { get; init; } = [];
 
     /// <summary>The panel sources that are waited for.</summary>
     public ImmutableArray<Source> Awaited => Panels.IsEmpty ? Neighbours : Panels;
@@ -92,10 +92,10 @@ public sealed record Watch(ImmutableArray<Source> Air, ImmutableArray<Source> Pa
     /// <param name="instant">The start.</param>
     /// <param name="isFirst">Whether the climate is known from there on only: then what was read before counts too.</param>
     /// <returns>The last spot; null where there was none.</returns>
-    public Spot? SpotFor(DateTimeOffset instant, bool isFirst)
+    public PanelSpot? SpotFor(DateTimeOffset instant, bool isFirst)
     {
-        Spot? read = null;
-        foreach (Spot spot in Spots)
+        PanelSpot? read = null;
+        foreach (PanelSpot spot in Spots)
         {
             read = spot.At == instant || (isFirst && spot.At < instant) ? spot : read;
         }

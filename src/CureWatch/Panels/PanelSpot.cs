@@ -6,7 +6,7 @@ namespace CureWatch.Panels;
 /// <param name="IsSuspect">
 /// Whether it may show the room instead of the surface: what is bright mirrors its surroundings, and a lamp nearby still more.
 /// </param>
-public sealed record Spot(DateTimeOffset At, double Kelvins, bool IsSuspect)
+public sealed record PanelSpot(DateTimeOffset At, double Kelvins, bool IsSuspect)
 {
     /// <summary>The coldest a car is read to be [°C]. Source (choice).</summary>
     public const double ColdestC = -60;
