@@ -35,6 +35,7 @@ internal static class CarJson
         json.WriteString("job", report.Job.Id);
         json.WriteInstant("at", report.At);
         json.WriteArray("surfaces", report.Surfaces, s => JobJson.WriteSurface(json, s.Surface, s.Coats));
+        NextJson.Write(json, report.Next);
     }
 
     public static void WriteHandover(Utf8JsonWriter json, JobReport report, JobMarks? marks)

@@ -21,6 +21,7 @@ internal static class JobEndpoints
             .Gives("job", "The same job was started before, word for word.")
             .RefusesWrites("job-file");
         JobWrites.Map(api);
+        NextEndpoints.Map(api);
     }
 
     private static IResult All(Lookout lookout) => lookout.Now() is not { } look

@@ -23,7 +23,11 @@ public sealed record CarView(
     CanStartView? Start,
     IReadOnlyList<string> Surfaces,
     IReadOnlyList<string> Cautions,
-    int TapNumber);
+    int TapNumber)
+{
+    /// <summary>What is next on it; null where nothing is left but to wait.</summary>
+    public NextView? WhatIsNext { get; init; }
+}
 
 /// <summary>Whether a car may leave.</summary>
 /// <param name="IsReady">Whether it may.</param>

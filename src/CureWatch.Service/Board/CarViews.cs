@@ -28,7 +28,10 @@ internal sealed class CarViews(Look look, ShopClock clock)
             next.Length > 0 ? new CanStartViews(clock).Of(look.StartOf(state)) : null,
             [.. state.Job.Surfaces.Select(s => s.Id)],
             [.. CautionsOf(report.Surfaces.Where(s => next.Any(n => n.Target.Surface == s.Surface.Id)).Select(s => s.Surface))],
-            state.Told.Length);
+            state.Told.Length)
+        {
+            WhatIsNext = NextViews.Of(report.Next, look.At),
+        };
     }
 
     private static DateTimeOffset Deadline(CoatView coat) => coat.Lines.Count > 0 && coat.Lines[0].Moment is { } moment ? moment.At : DateTimeOffset.MaxValue;

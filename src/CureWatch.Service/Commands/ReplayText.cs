@@ -28,6 +28,7 @@ internal sealed class ReplayText
         }
 
         words.Handover(report);
+        words.Next(report);
         words.Coats(report);
         words.Warnings(report);
         words.Readings();
@@ -53,6 +54,18 @@ internal sealed class ReplayText
         foreach (Note note in ruling.Notes)
         {
             Line($"  note: {note.Surface}{Coat(note.Layer, null)}: {note.Text}");
+        }
+    }
+
+    private void Next(JobReport report)
+    {
+        foreach (ToldAct told in report.Next.Take(2))
+        {
+            Line($"  {(told == report.Next[0] ? "next" : "then")}: {told.Text}");
+            foreach (string caution in NextJson.CautionsOf(told))
+            {
+                Line($"    {caution.ReplaceLineEndings(" ")}");
+            }
         }
     }
 

@@ -44,4 +44,8 @@ internal static class Cautions
     public static IEnumerable<string> BesideHeat(IEnumerable<StartReason> reasons) =>
         reasons.Select(r => r.Kind == StartReasonKind.Lamp ? Lamp : r is { IsHelpHeat: true, Help: not null } ? HeatAndShutDoors : null)
             .OfType<string>().Distinct().Order(StringComparer.Ordinal);
+
+    /// <summary>What to take care of while a product is handled: its kind's dangers first, then what its sheet says.</summary>
+    public static IEnumerable<string> Of(ProductSheet sheet) =>
+        (sheet.Carrier == Carrier.Solvent ? [SolventVapour] : Enumerable.Empty<string>()).Concat(sheet.Cautions);
 }

@@ -37,6 +37,7 @@ internal static class ReplayJson
         json.WriteStartObject("handover");
         JobJson.WriteRuling(json, report.Ruling);
         json.WriteEndObject();
+        NextJson.Write(json, report.Next);
     }
 
     private static void WriteReadings(Utf8JsonWriter json, ReadingTally tally)

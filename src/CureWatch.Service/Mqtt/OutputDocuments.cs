@@ -75,6 +75,7 @@ internal static class OutputDocuments
         {
             json.WriteString("job", report.Job.Id);
             json.WriteArray("surfaces", report.Surfaces, s => JobJson.WriteSurface(json, s.Surface, s.Coats));
+            NextJson.Write(json, report.Next);
         });
 
     private static OutputDocument Handover(JobReport report) => OutputDocument.Of(

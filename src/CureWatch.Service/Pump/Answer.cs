@@ -36,6 +36,9 @@ internal abstract record Answer
     /// <summary>The car may not leave yet.</summary>
     internal sealed record Held(ImmutableArray<Hold> Holds) : Answer;
 
+    /// <summary>It does not fit what is to be done now.</summary>
+    internal sealed record Unfit(string Why) : Answer;
+
     /// <summary>It could not be stored: nothing was acknowledged, and it must come again.</summary>
     internal sealed record NotStored(string Why) : Answer;
 }

@@ -57,6 +57,18 @@ internal abstract class Arrival
         public override int Bytes => BareBytes + Utf8.Length;
     }
 
+    /// <summary>A press of the one button that walks a car, as JSON.</summary>
+    internal sealed class Next(string source, string job, ReadOnlyMemory<byte> utf8) : Arrival
+    {
+        public string Source { get; } = source;
+
+        public string Job { get; } = job;
+
+        public ReadOnlyMemory<byte> Utf8 { get; } = utf8;
+
+        public override int Bytes => BareBytes + Utf8.Length;
+    }
+
     /// <summary>A car's work as JSON, in the shape of a job file.</summary>
     internal sealed class JobStart(string source, ReadOnlyMemory<byte> utf8) : Arrival
     {

@@ -51,6 +51,8 @@ internal sealed class ArrivalJudge(Draft draft, RefusalCounter refusals, Storage
                 return Answer.Stored.Plain;
             case Arrival.Tap a:
                 return refusals.Count(a, Enact(Requests.OnTap(draft.Register, a, now), now));
+            case Arrival.Next a:
+                return Enact(Presses.On(draft.Register, a, now), now);
             case Arrival.JobStart a:
                 return Enact(Requests.OnJobStart(draft.Register, a, now), now);
             case Arrival.HandOver a:

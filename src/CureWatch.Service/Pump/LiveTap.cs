@@ -24,7 +24,10 @@ internal static class LiveTap
     }
 
     /// <summary>Whether a tap claims to be done later than any clock can be ahead of ours.</summary>
-    public static bool IsAhead(Tap tap, DateTimeOffset now) => tap.At - now > ProbeLog.ClockTolerance;
+    public static bool IsAhead(Tap tap, DateTimeOffset now) => IsAhead(tap.At, now);
+
+    /// <summary>Whether an instant is later than any clock can be ahead of ours.</summary>
+    public static bool IsAhead(DateTimeOffset at, DateTimeOffset now) => at - now > ProbeLog.ClockTolerance;
 
     /// <summary>The tap with nothing in it after an instant.</summary>
     public static Tap NotAfter(Tap tap, DateTimeOffset now) => tap with

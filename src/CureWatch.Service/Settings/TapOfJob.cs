@@ -9,8 +9,9 @@ namespace CureWatch.Service.Settings;
 /// <param name="Tap">The tap; null where a fault keeps it from being read.</param>
 internal sealed record TapOfJob(JsonCursor Place, string? Id, string? Corrects, Tap? Tap)
 {
-    private const int LongestId = 64;
-    private const int LongestBy = 200;
+    public const int LongestId = 64;
+    public const int LongestBy = 200;
+
     private const int LongestNote = 2000;
 
     /// <summary>From the coldest parked car to the hottest lamp.</summary>

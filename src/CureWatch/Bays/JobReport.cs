@@ -21,6 +21,9 @@ public sealed record JobReport(
     ImmutableArray<Warning> Warnings,
     Ruling Ruling)
 {
+    /// <summary>What is to be done on the car, the next first; none where nothing is left but to wait.</summary>
+    public ImmutableArray<ToldAct> Next { get; init; } = [];
+
     /// <summary>Reports on a job.</summary>
     /// <param name="shop">The shop.</param>
     /// <param name="id">The job's id; the job must be there.</param>
@@ -37,7 +40,10 @@ public sealed record JobReport(
             state.Told,
             [.. evidence.Select(e => (e.Story.Surface, CoatsOf(present, state.Job, e)))],
             [.. shop.Warnings.Values.Where(w => w.Subject.Job == id || (w.Subject.Job is null && bays.Contains(w.Subject.Bay) && !(w.ClearedAt < state.OpenedAt)))],
-            RulingOf(shop, evidence));
+            RulingOf(shop, evidence))
+        {
+            Next = NextActs.InWords(shop, present, state),
+        };
     }
 
     /// <summary>Rules on a car without reporting on it.</summary>

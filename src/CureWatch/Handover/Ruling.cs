@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using CureWatch.Planning;
 using CureWatch.Products;
 using CureWatch.TimeWindows;
 
@@ -31,7 +32,7 @@ public sealed record Ruling(
             readyAt,
             readyAt?.Latest is { } latest ? hours.AfterWork(latest, finishing) : null,
             holds,
-            [.. surfaces.SelectMany(LeftLonger)]);
+            [.. surfaces.SelectMany(LeftLonger), .. surfaces.SelectMany(s => NotLookedAt(s, now, hours.Zone))]);
     }
 
     private static TimeBounds? ReadyWhen(IReadOnlyList<Evidence> surfaces)
@@ -57,6 +58,19 @@ public sealed record Ruling(
         from coat in surface.Coats
         where coat.Windows.Laws.IfMissed == IfMissed.Note && coat.Windows.WasLevelledLate
         select new Note(surface.Story.Surface.Id, coat.Coat.Layer, "Left longer than usual before the excess was wiped; no harm by its sheet.");
+
+    /// <summary>The look itself holds nothing; what it would have found might have.</summary>
+    private static IEnumerable<Note> NotLookedAt(Evidence surface, DateTimeOffset now, TimeZoneInfo zone) =>
+        from coat in surface.Coats
+        where coat.Coat.LevelledAt is { } levelled && now > SecondLook.Ends(coat.Coat, levelled) && SecondLook.IsAwaited(surface.Story, coat.Coat, coat.Windows.Laws)
+        group coat.Coat by coat.Coat.Layer into layer
+        let sections = string.Join(", ", layer.Select(c => c.Section).Order())
+        let none = surface.Story.Surface.Sections > 1 ? $"Section {sections}: no" : "No"
+        select new Note(
+            surface.Story.Surface.Id,
+            layer.Key,
+            $"{none} second look under light since it was levelled {TimeZoneInfo.ConvertTime(layer.Max(c => c.LevelledAt!.Value), zone):ddd d MMM HH:mm}; "
+            + "high spots harden in 30 to 60 minutes. Look before it leaves.");
 }
 
 /// <summary>Something worth knowing that holds nothing.</summary>

@@ -32,6 +32,14 @@ public sealed record CoatTimes(bool HasToBeLevelled, FlashWindow? Flash, TimeSpa
             after.KeepDry?.ClosesAt is { } dry ? new KeepDryTimes(dry.Earliest - applied, dry.Likely - applied, dry.Latest - applied) : null);
     }
 
+    /// <summary>How many sections can be coated before turning back to level them.</summary>
+    /// <param name="pace">How fast a section is worked.</param>
+    /// <returns>From 1; one where levelling cannot be timed, and any number where there is nothing to level.</returns>
+    public long SectionsPerPass(SectionPace pace) =>
+        !HasToBeLevelled ? long.MaxValue
+        : Flash is { } flash && PassPlan.For(pace, flash) is PassPlan.Workable pass ? pass.Sections
+        : 1;
+
     private static FlashWindow? FlashOf(TimeSpan from, TimeSpan to) =>
         to >= TimeSpan.Zero && to <= PlanningRange.Longest && from <= PlanningRange.Longest ? new FlashWindow(from, to, endsInside: true) : null;
 }

@@ -39,7 +39,7 @@ public sealed record WorkPlan(ImmutableArray<LayerWork> Layers)
                 DateTimeOffset begun = takesFrom[surface.Surface] > free ? takesFrom[surface.Surface] : free;
                 int sections = round == 0 ? surface.SectionsLeft : surface.Sections;
                 CoatTimes times = surface.Times[round];
-                long perPass = SectionsPerPass(times, pace, sections);
+                long perPass = Math.Min(times.SectionsPerPass(pace), sections);
                 free = begun + Takes(times, pace, sections, perPass);
                 layers.Add(new LayerWork(
                     surface.Surface,
@@ -58,11 +58,6 @@ public sealed record WorkPlan(ImmutableArray<LayerWork> Layers)
 
         return new WorkPlan(layers.ToImmutable());
     }
-
-    private static long SectionsPerPass(CoatTimes times, SectionPace pace, int sections) =>
-        !times.HasToBeLevelled ? sections
-        : times.Flash is { } flash && PassPlan.For(pace, flash) is PassPlan.Workable pass ? Math.Min(pass.Sections, sections)
-        : 1;
 
     private static bool IsTimed(CoatTimes times, SectionPace pace) =>
         !times.HasToBeLevelled || (times.Flash is { } flash && PassPlan.For(pace, flash) is PassPlan.Workable);

@@ -1,5 +1,6 @@
 using System.Net;
 using System.Text.Json;
+using System.Text.Json.Nodes;
 using CureWatch.Service.Journal;
 using CureWatch.Service.Pump;
 using CureWatch.Service.Tests.Mqtt;
@@ -95,7 +96,8 @@ public class PastEndpointsTests
         await shop.PassAsync(3);
         JsonElement left = await shop.GetAsync($"{Handovers}/grey-estate");
         Assert.True(left.GetProperty("asItLeft").GetBoolean());
-        Assert.Equal(before, left.GetProperty("document").GetRawText());
+        Assert.Equal(WithoutNext(before), WithoutNext(left.GetProperty("document").GetRawText()));
+        Assert.Equal(JsonValueKind.Null, left.GetProperty("document").GetProperty("next").ValueKind);
         Assert.Equal(("Robin", "it must"), (left.GetProperty("by").GetString(), left.GetProperty("despite").GetString()));
         JsonElement tap = Assert.Single(left.GetProperty("taps").EnumerateArray());
         Assert.Equal(("t1", "wetted", null), (tap.GetProperty("id").GetString(), tap.GetProperty("did").GetString(), tap.GetProperty("note").GetString()));
@@ -149,6 +151,15 @@ public class PastEndpointsTests
         await shop.PassAsync(1);
         Assert.Equal(20, (await shop.GetAsync("/api/v1/bays/bay-1")).GetProperty("climate").GetProperty("airC").GetDouble());
         await shop.GetAsync("/health/ready");
+    }
+
+    /// <summary>Nothing is next on a car that has left.</summary>
+    private static string WithoutNext(string document)
+    {
+        JsonObject job = JsonNode.Parse(document)!.AsObject();
+        job.Remove("next");
+        job.Remove("then");
+        return job.ToJsonString();
     }
 
     private static async Task<ServedShop> WithASilenceAsync()

@@ -1,0 +1,53 @@
+using System.Collections.Immutable;
+using CureWatch.Curing;
+using CureWatch.Planning;
+
+namespace CureWatch.Bays;
+
+/// <summary>What is to be done next on a car, in the present climate.</summary>
+public static class NextActs
+{
+    /// <summary>Finds what is to be done on a car.</summary>
+    /// <param name="shop">The shop.</param>
+    /// <param name="job">The job, one of the shop's.</param>
+    /// <param name="at">The instant asked about, at most a little before or after the shop's present.</param>
+    /// <param name="surface">The surface asked about; null for all.</param>
+    /// <returns>The acts, the next first; none once the car has left.</returns>
+    public static ImmutableArray<NextAct> Of(Shop shop, JobState job, DateTimeOffset at, string? surface = null) =>
+        Of(shop, new Present(shop, shop.Now), job, at, surface);
+
+    /// <summary>Says what is to be done on a car.</summary>
+    /// <param name="shop">The shop.</param>
+    /// <param name="job">The job, one of the shop's.</param>
+    /// <returns>The acts at the shop's present, the next first.</returns>
+    public static ImmutableArray<ToldAct> InWords(Shop shop, JobState job) => InWords(shop, new Present(shop, shop.Now), job);
+
+    internal static ImmutableArray<ToldAct> InWords(Shop shop, Present present, JobState job)
+    {
+        var words = new ActWords(shop.Plan.Hours.Zone, shop.Now);
+        return [.. Of(shop, present, job, shop.Now, surface: null).Select(a => new ToldAct(a, words.Of(a), shop.LawsOf(a.Surface, a.Layer).Sheet))];
+    }
+
+    private static ImmutableArray<NextAct> Of(Shop shop, Present present, JobState job, DateTimeOffset at, string? surface)
+    {
+        if (job.LeftAt is not null)
+        {
+            return [];
+        }
+
+        SurfaceAtWork[] surfaces =
+        [
+            .. from story in job.Stories
+               where surface is null || story.Surface.Id == surface
+               select new SurfaceAtWork(
+                   story,
+                   [.. story.Living.Select(c => (c, present.WindowsOf(job.Job, story, c)))],
+                   layer => SectionsPerPass(shop.Plan.Pace, present, job.Job, story, layer)),
+        ];
+        return new Walk(surfaces, shop.Plan.Pace, at).Acts();
+    }
+
+    /// <summary>How many sections fit into a pass if the first is begun now; as a section there is none of, so that no real coat is taken for it.</summary>
+    private static long SectionsPerPass(SectionPace pace, Present present, Job job, SurfaceStory story, int layer) => CoatTimes
+        .Of(story.Surface, layer, pace, present.Now, c => present.WindowsOf(job, story, c with { Section = 0 })).SectionsPerPass(pace);
+}

@@ -1,0 +1,10 @@
+using CureWatch.Planning;
+using CureWatch.Products;
+
+namespace CureWatch.Bays;
+
+/// <summary>An act as it is told to a person.</summary>
+/// <param name="Act">The act.</param>
+/// <param name="Text">In words, as of an instant.</param>
+/// <param name="Sheet">The sheet of the product it is about.</param>
+public sealed record ToldAct(NextAct Act, string Text, ProductSheet Sheet);

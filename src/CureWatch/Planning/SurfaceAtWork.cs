@@ -1,0 +1,63 @@
+using System.Collections.Immutable;
+using CureWatch.Curing;
+using CureWatch.TimeWindows;
+
+namespace CureWatch.Planning;
+
+/// <summary>A surface as somebody finds it who works on it.</summary>
+/// <param name="Story">What people told of it.</param>
+/// <param name="Coats">Its living coats with their windows.</param>
+/// <param name="SectionsPerPass">
+/// How many sections of a layer can be coated before turning back to level them, in the present climate: from 1; as many as there are where
+/// there is nothing to level.
+/// </param>
+public sealed record SurfaceAtWork(
+    SurfaceStory Story, ImmutableArray<(Coat Coat, CoatWindows Windows)> Coats, Func<int, long> SectionsPerPass)
+{
+    /// <summary>Finds a living coat.</summary>
+    /// <param name="layer">The layer.</param>
+    /// <param name="section">The section.</param>
+    /// <returns>The coat and its windows; null where none is on.</returns>
+    public (Coat Coat, CoatWindows Windows)? Find(int layer, int section)
+    {
+        foreach ((Coat Coat, CoatWindows Windows) one in Coats)
+        {
+            if (one.Coat.Layer == layer && one.Coat.Section == section)
+            {
+                return one;
+            }
+        }
+
+        return null;
+    }
+
+    /// <summary>The coat that goes on next, layer by layer and section by section; null where all are on, or were found clear without.</summary>
+    public (int Layer, int Section)? NextCoat
+    {
+        get
+        {
+            foreach (int layer in Enumerable.Range(1, Story.Surface.Layers))
+            {
+                foreach (int section in Enumerable.Range(1, Story.Surface.Sections))
+                {
+                    if (Find(layer, section) is null && !IsLeftOut(layer, section))
+                    {
+                        return (layer, section);
+                    }
+                }
+            }
+
+            return null;
+        }
+    }
+
+    /// <summary>Whether some of a layer is on already.</summary>
+    /// <param name="layer">The layer.</param>
+    /// <returns>True where a section of it is.</returns>
+    public bool HasBegun(int layer) => Coats.Any(c => c.Coat.Layer == layer);
+
+    private bool IsLeftOut(int layer, int section) =>
+        Story.Coats.LastOrDefault(c => c.Layer == layer && c.Section == section)?.EndedAt is { } ended
+            ? Story.IsFoundClear(layer, section, ended)
+            : Story.IsFoundClearByName(layer, section);
+}
