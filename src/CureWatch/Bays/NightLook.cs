@@ -11,14 +11,20 @@ internal static class NightLook
 {
     private static readonly TimeSpan Day = TimeSpan.FromDays(1);
 
+    /// <summary>
+    /// How far ahead it looks at most: of the day before, what is younger than six hours is this day's work, a cold car and a wash, and no night.
+    /// Source (choice).
+    /// </summary>
+    private static readonly TimeSpan Longest = TimeSpan.FromHours(18);
+
     /// <param name="bay">The bay.</param>
     /// <param name="place">The place that stands for the air.</param>
     /// <param name="now">The present.</param>
-    /// <param name="ahead">How far ahead the hours reach; null for as far as a day.</param>
+    /// <param name="ahead">How far ahead the hours reach; null for as far as it looks.</param>
     /// <returns>The worst of them; null where nobody measured then.</returns>
     public static HoursBefore? Of(BayState bay, Place place, DateTimeOffset now, TimeSpan? ahead)
     {
-        TimeSpan span = ahead < Day ? ahead.Value : Day;
+        TimeSpan span = ahead < Longest ? ahead.Value : Longest;
         HoursBefore? worst = null;
         for (int i = 0; i < bay.Logs.Length; i++)
         {

@@ -67,6 +67,9 @@ internal sealed class ServedShop : IAsyncDisposable
 
     public IServiceProvider Services => _app.Services;
 
+    /// <summary>The data folder, which a command may read meanwhile.</summary>
+    public string Data => _data.Path;
+
     public Troubles Troubles => Services.GetRequiredService<Troubles>();
 
     public static Task<ServedShop> OpenAsync(params string[] hosts) => OpenAsync(hosts, null);

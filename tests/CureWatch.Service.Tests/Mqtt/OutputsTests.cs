@@ -11,6 +11,7 @@ public class OutputsTests
     private const string Climate = $"{ShopRig.Root}/bay-1/climate";
     private const string Storage = $"{ShopRig.Root}/warnings/storage-trouble";
     private const string Windows = $"{ShopRig.Root}/jobs/job-1/windows";
+    private const string Start = $"{ShopRig.Root}/jobs/job-1/start";
     private const string Handover = $"{ShopRig.Root}/jobs/job-1/handover";
 
     [Fact]
@@ -99,6 +100,25 @@ public class OutputsTests
         await rig.AskAsync(new Arrival.Wake());
 
         await watcher.SeesAsync(Climate, c => c.Length == 0);
+    }
+
+    [Fact]
+    public async Task Start_IsKept_ChangesWithWhatPeopleTell_AndIsEmptiedWhenTheCarLeaves()
+    {
+        await using ShopRig rig = await ShopRig.StartAsync();
+        await rig.ReadAsync(20, 50);
+        await rig.StartJobAsync();
+        await rig.FlushAsync();
+        await using Watcher watcher = await Watcher.ConnectAsync(rig.Port);
+        await watcher.SeesAsync(Start, s => s.Contains("\"verdict\":\"no\"", StringComparison.Ordinal) && s.Contains("not-wiped", StringComparison.Ordinal));
+        Assert.True(watcher.Seen.Single(s => s.Topic == Start).IsKept);
+
+        await rig.TapAsync("panel-wiped");
+        await watcher.SeesAsync(Start, s => s.Contains("\"verdict\":\"wait\"", StringComparison.Ordinal));
+        await rig.PassAsync(4);
+        await watcher.SeesAsync(Start, s => s.Contains("\"verdict\":\"yes\"", StringComparison.Ordinal));
+        await rig.AskAsync(new Arrival.HandOver("job-1", null, "it must"));
+        await watcher.SeesAsync(Start, s => s.Length == 0);
     }
 
     [Fact]
