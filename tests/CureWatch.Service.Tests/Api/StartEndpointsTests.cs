@@ -92,7 +92,7 @@ public class StartEndpointsTests
         return shop;
     }
 
-    private static Task TapAsync(ServedShop shop, string did) => shop.PostAsync(
+    private static Task<JsonElement> TapAsync(ServedShop shop, string did) => shop.PostAsync(
         "/api/v1/jobs/grey-estate/taps",
         $$"""{"at":"{{UtcText.Of(shop.Clock.GetUtcNow())}}","did":"{{did}}"{{(did == "inspected" ? ",\"found\":\"clear\",\"layer\":9" : "")}}}""",
         HttpStatusCode.Created);
