@@ -19,12 +19,6 @@ internal sealed record SurfaceLook(AirLook? Air, PanelLook? Panel, Silence? Sile
     /// <summary>How long a spot says how warm a panel is. Source (choice): as long as cure is credited over a stretch without a reading.</summary>
     private static readonly TimeSpan SpotCounts = Source.CureLimit;
 
-    /// <summary>Standard error of a temperature read by hand [K]. Source (choice): infrared on paint; common practice, no source.</summary>
-    private const double SpotStandardK = 1;
-
-    /// <summary>The same on glass and bright metal, which mirror the room [K]. Source (choice): common practice, no source.</summary>
-    private const double ShinySpotStandardK = 2;
-
     private static readonly Wetness Dry = new(null, null);
 
     public static SurfaceLook Of(Present present, BayState? bay, Stay stay, SurfaceStory story, Preparation? preparation)
@@ -48,11 +42,14 @@ internal sealed record SurfaceLook(AirLook? Air, PanelLook? Panel, Silence? Sile
             air.HumidityMaxPct,
             Celsius.FromKelvins(air.CondensationKelvins).Degrees,
             air.Wettest.At);
-        int[] panels = OwnOrOthers(bay, point);
+        int[] panels = Closest(bay, point, story.Surface.Id);
         Silence? silence = panels.Any(i => !IsHeard(bay, i, present.Now))
             ? LastHeard(bay, panels.Where(i => !IsHeard(bay, i, present.Now)), WhereOf(bay, story))
             : null;
-        PanelLook? panel = Spotted(bay, point, preparation, air, present.Now) ?? (silence is null ? Measured(present, bay, point, panels, air) : null);
+        PanelLook? panel = Spotted(bay, point, preparation, air, present.Now)
+            ?? (silence is not null ? null
+                : panels.Length > 0 && IsOn(bay.Plan.Probes[panels[0]], story.Surface.Id) ? OnIt(bay, point, panels, air)
+                : Measured(present, bay, point, panels, air));
         return new SurfaceLook(look, panel, panel is null ? silence : null, wet);
     }
 
@@ -64,9 +61,18 @@ internal sealed record SurfaceLook(AirLook? Air, PanelLook? Panel, Silence? Sile
             return null;
         }
 
-        double standardK = point.Material is Material.Glass or Material.Casting ? ShinySpotStandardK : SpotStandardK;
+        double standardK = PanelSpot.IsSuspectOn(point.Material) ? PanelSpot.SuspectStandardK : PanelSpot.StandardK;
         double spreadStandardK = DoubtOf(air, point.DoubtIn(bay)).OfSpreadWithPanelProbe(standardK);
         return new PanelLook(spot.PanelC, spot.PanelC, standardK, spreadStandardK, PanelBasis.Spot, spot.At);
+    }
+
+    /// <summary>By the probes fixed to this very panel.</summary>
+    private static PanelLook OnIt(BayState bay, WatchPoint point, int[] panels, BayAir air)
+    {
+        double[] celsius = [.. panels.Select(i => Celsius.FromKelvins(bay.Logs[i].Panel.Last.Kelvins).Degrees)];
+        double standardK = panels.Max(i => DewPointUncertainty.StandardOfLimit(bay.Plan.Probes[i].Probe.AccuracyTemperatureK));
+        double spreadStandardK = DoubtOf(air, point.DoubtIn(bay)).OfSpreadWithPanelProbe(standardK);
+        return new PanelLook(celsius.Min(), celsius.Max(), standardK, spreadStandardK, PanelBasis.ItsProbe, panels.Min(i => bay.Logs[i].Panel.Last.At));
     }
 
     private static PanelLook? Measured(Present present, BayState bay, WatchPoint point, int[] panels, BayAir air)
@@ -105,13 +111,16 @@ internal sealed record SurfaceLook(AirLook? Air, PanelLook? Panel, Silence? Sile
         Math.Sqrt(doubt.AirVarianceK2),
         Math.Sqrt(doubt.HumidityVariancePct2));
 
-    /// <summary>The panel probes that speak for it: those on its material, else all others in its air.</summary>
-    private static int[] OwnOrOthers(BayState bay, WatchPoint point)
+    /// <summary>The panel probes that speak for it: those fixed to it, else those on its material, else all others in its air.</summary>
+    private static int[] Closest(BayState bay, WatchPoint point, string surface)
     {
         int[] all = [.. ProbesAt(bay, point, null).Where(i => bay.Logs[i].Panel.Count > 0)];
-        int[] own = [.. all.Where(i => bay.Plan.Probes[i].Material == point.Material)];
-        return own.Length > 0 ? own : all;
+        int[] on = [.. all.Where(i => IsOn(bay.Plan.Probes[i], surface))], alike = [.. all.Where(i => bay.Plan.Probes[i].Material == point.Material)];
+        return on.Length > 0 ? on : alike.Length > 0 ? alike : all;
     }
+
+    private static bool IsOn(ProbeMount mount, string surface) =>
+        (mount.Surface ?? (mount.Probe.Measures == Measures.Panel ? mount.Probe.Id : null)) == surface;
 
     private static IEnumerable<int> ProbesAt(BayState bay, WatchPoint point, Measures? measures) =>
         Enumerable.Range(0, bay.Plan.Probes.Length).Where(i =>

@@ -126,7 +126,7 @@ internal sealed class ClimateReasons(StartEvidence evidence, StartDay day)
     private static string HowKnown(PanelLook panel) => panel.Basis switch
     {
         PanelBasis.Spot => " by hand",
-        PanelBasis.OwnProbe => "",
+        PanelBasis.ItsProbe or PanelBasis.OwnProbe => "",
         PanelBasis.OtherProbes => $" (not measured itself; taken from the panels that are, ± {Kelvins(panel.DoubtK)})",
         _ => $" (panel not measured; taken as the air ± {Kelvins(panel.DoubtK)})",
     };

@@ -8,7 +8,8 @@ namespace CureWatch.Planning;
 /// <summary>Every reason that the preparation of a surface gives not to coat it now: heat, trapped water, the wipe-down.</summary>
 /// <remarks>
 /// How long a wipe-down counts, its solvent takes to leave and edges drip are the shop's habits (choice: common practice, no source). Heat of a
-/// polishing machine or a lamp is measured, never modelled: it is over once a spot after it lies inside the sheet's limits.
+/// polishing machine or a lamp is measured, never modelled: it is over once a spot after it, or a probe fixed to
+/// the surface, lies inside the sheet's limits.
 /// </remarks>
 internal sealed class PreparationReasons(StartEvidence evidence, StartDay day)
 {
@@ -32,7 +33,7 @@ internal sealed class PreparationReasons(StartEvidence evidence, StartDay day)
                 "Switch it off and tell it, let the panel cool, measure it and tell that.");
         }
 
-        if (preparation.HeatedAt is not { } heated || preparation.Spots.Any(s => s.At >= heated && IsInLimits(s.PanelC)))
+        if (preparation.HeatedAt is not { } heated || preparation.Spots.Any(s => s.At >= heated && IsInLimits(s.PanelC)) || IsMeasuredCoolSince(heated))
         {
             return null;
         }
@@ -139,6 +140,9 @@ internal sealed class PreparationReasons(StartEvidence evidence, StartDay day)
                 "Wipe it down again then, and tell it.");
         }
     }
+
+    private bool IsMeasuredCoolSince(DateTimeOffset heated) =>
+        evidence.Panel is { Basis: PanelBasis.ItsProbe } panel && panel.MeasuredAt >= heated && IsInLimits(panel.HottestC);
 
     private bool IsInLimits(double panelC) =>
         !(panelC < evidence.Laws.Sheet.Limits.PanelMinC) && !(panelC > evidence.Laws.Sheet.Limits.PanelMaxC);

@@ -44,7 +44,7 @@ public sealed record PanelLook(
     private const double Errors = 2;
 
     /// <summary>Whether it was measured itself, not taken from elsewhere.</summary>
-    public bool IsMeasured => Basis is PanelBasis.Spot or PanelBasis.OwnProbe;
+    public bool IsMeasured => Basis <= PanelBasis.OwnProbe;
 
     /// <summary>How far it may be off [K].</summary>
     public double DoubtK => Errors * StandardK;
@@ -72,7 +72,10 @@ public enum PanelBasis
     /// <summary>Read on it by hand a short time ago.</summary>
     Spot,
 
-    /// <summary>By a probe on such a surface.</summary>
+    /// <summary>By a probe fixed to it.</summary>
+    ItsProbe,
+
+    /// <summary>By a probe on a surface of its material.</summary>
     OwnProbe,
 
     /// <summary>Taken from probes on other surfaces.</summary>

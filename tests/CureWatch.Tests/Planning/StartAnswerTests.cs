@@ -79,6 +79,7 @@ public class StartAnswerTests
     [InlineData("wide spread")]
     [InlineData("polished, measured cool, wiped")]
     [InlineData("polished, measured twice, wiped")]
+    [InlineData("polished, with a probe of its own")]
     [InlineData("dried long ago")]
     [InlineData("wiped 45 min ago")]
     [InlineData("wiped after it was wet")]

@@ -45,6 +45,11 @@ internal static class StartSituations
         {
             Preparation = Prepared((-30, Did.Polished, null), (-25, Did.Measured, 40), (-15, Did.Measured, 29), (-10, Did.PanelWiped, null)),
         },
+        "polished, with a probe of its own" => Fine with
+        {
+            Panel = Panel(19, basis: PanelBasis.ItsProbe),
+            Preparation = Prepared((-20, Did.Polished, null), (-10, Did.PanelWiped, null)),
+        },
         "washed" => Fine with { Wettings = [new Wetting(At(-90), At(-80)), new Wetting(At(-30), null)] },
         "dried a moment ago" => Fine with { Wettings = [new Wetting(At(-30), At(-5))] },
         "dried long ago" => Fine with { Wettings = [new Wetting(At(-60), At(-30))] },
