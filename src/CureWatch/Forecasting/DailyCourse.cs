@@ -9,13 +9,15 @@ namespace CureWatch.Forecasting;
 /// <param name="Cosine12">Amplitude of the half-day wave that peaks at midnight UTC.</param>
 /// <param name="Sine12">Amplitude of the half-day wave that peaks at three.</param>
 /// <param name="Persistence">Share of a departure that is left after an hour [1], 0 to 0.995.</param>
+/// <param name="Momentum">Share of its change over the last hour that goes on in the next [1], −0.5 to 0.9.</param>
 /// <remarks>
-/// Equation: y(t) = level + Σ waves + r(t), r(t + 1 h) = ρ r(t) + noise. Weighted least squares over the last 14 days, weights halving in
-/// five days, with a ridge of 1 on the waves; ρ from pairs of hours that follow each other, raised by (1 + 3ρ)/n for the bias that taking the
-/// mean from the same hours makes. Source (law): a first-order autoregression on a harmonic mean; the bias by Marriott and Pope 1954, from
-/// memory. Source (choice): days, half-life and ridge, which did best on hourly weather of a year.
+/// Equation: y(t) = level + Σ waves + r(t), r(t + 1 h) = ρ r(t) + μ (r(t) − r(t − 1 h)) + noise. Weighted least squares over the last 14 days,
+/// weights halving in five days, with a ridge of 1 on the waves; ρ raised by (1 + 3ρ)/n for the bias that taking the mean from the same hours
+/// makes. Source (law): a second-order autoregression on a harmonic mean; the bias by Marriott and Pope 1954, from memory. Source (choice): days,
+/// half-life and ridge.
 /// </remarks>
-public sealed record DailyCourse(double Level, double Cosine24, double Sine24, double Cosine12, double Sine12, double Persistence)
+public sealed record DailyCourse(
+    double Level, double Cosine24, double Sine24, double Cosine12, double Sine12, double Persistence, double Momentum)
 {
     /// <summary>How far back is looked [h].</summary>
     public const int Window = 14 * 24;
@@ -29,6 +31,7 @@ public sealed record DailyCourse(double Level, double Cosine24, double Sine24, d
     private const double HalfLifeHours = 5 * 24;
     private const double Ridge = 1;
     private const double MostPersistent = 0.995;
+    private const double LeastMomentum = -0.5, MostMomentum = 0.9;
     private const double Daily = 2 * Math.PI / 24;
 
     /// <summary>Fits the course of the last days.</summary>
@@ -65,8 +68,7 @@ public sealed record DailyCourse(double Level, double Cosine24, double Sine24, d
         }
 
         double[] found = new Cholesky(matrix).Solve(right);
-        var course = new DailyCourse(found[0], found[1], found[2], found[3], found[4], 0);
-        return course with { Persistence = PersistenceAlong(course, past) };
+        return new DailyCourse(found[0], found[1], found[2], found[3], found[4], 0, 0).Fading(past);
     }
 
     /// <summary>What is usual at a time of the day.</summary>
@@ -78,39 +80,62 @@ public sealed record DailyCourse(double Level, double Cosine24, double Sine24, d
         return Level + (Cosine24 * cosine) + (Sine24 * sine) + (Cosine12 * ((2 * cosine * cosine) - 1)) + (Sine12 * 2 * sine * cosine);
     }
 
+    /// <summary>What is left of a departure some time later.</summary>
+    /// <param name="now">The departure.</param>
+    /// <param name="change">How it changed over the last hour.</param>
+    /// <param name="hours">How much later [h], 0 or more; within an hour straight.</param>
+    /// <returns>The departure then.</returns>
+    public double Left(double now, double change, double hours)
+    {
+        for (; hours > 0; hours--)
+        {
+            double next = (Persistence * now) + (Momentum * change);
+            (now, change) = hours < 1 ? (now + (hours * (next - now)), 0) : (next, next - now);
+        }
+
+        return now;
+    }
+
     private static void Waves(long hour, Span<double> row)
     {
         (double sine, double cosine) = Math.SinCos(Daily * (hour % 24));
         (row[0], row[1], row[2], row[3], row[4]) = (1, cosine, sine, (2 * cosine * cosine) - 1, 2 * sine * cosine);
     }
 
-    private static double PersistenceAlong(DailyCourse course, ReadOnlySpan<HourValue> past)
+    /// <summary>The course with what its departures did: two unknowns, of three hours that follow each other.</summary>
+    private DailyCourse Fading(ReadOnlySpan<HourValue> past)
     {
         long newest = past[^1].Hour;
-        double product = 0, square = 0, weights = 0, squaredWeights = 0;
-        for (int i = 1; i < past.Length; i++)
+        double rr = 0, rd = 0, dd = 0, ry = 0, dy = 0, weights = 0, squaredWeights = 0;
+        for (int i = 2; i < past.Length; i++)
         {
-            if (past[i].Hour - past[i - 1].Hour != 1)
+            if (past[i].Hour - past[i - 2].Hour != 2)
             {
                 continue;
             }
 
             double weight = Weight(newest - past[i].Hour);
-            double before = past[i - 1].Value - course.At(past[i - 1].Hour);
-            product += weight * before * (past[i].Value - course.At(past[i].Hour));
-            square += weight * before * before;
-            weights += weight;
-            squaredWeights += weight * weight;
+            double r = Departure(past[i - 1]), d = r - Departure(past[i - 2]), y = Departure(past[i]);
+            (rr, rd, dd) = (rr + (weight * r * r), rd + (weight * r * d), dd + (weight * d * d));
+            (ry, dy) = (ry + (weight * r * y), dy + (weight * d * y));
+            (weights, squaredWeights) = (weights + weight, squaredWeights + (weight * weight));
         }
 
-        if (!(square > 0))
+        double determinant = (rr * dd) - (rd * rd);
+        if (!(determinant > 1e-12 * rr * dd) || !(rr > 0))
         {
-            return 0;
+            return this;
         }
 
-        double raw = product / square;
-        return Math.Clamp(raw + ((1 + (3 * raw)) * squaredWeights / (weights * weights)), 0, MostPersistent);
+        double raw = ((ry * dd) - (dy * rd)) / determinant;
+        return this with
+        {
+            Persistence = Math.Clamp(raw + ((1 + (3 * raw)) * squaredWeights / (weights * weights)), 0, MostPersistent),
+            Momentum = Math.Clamp(((dy * rr) - (ry * rd)) / determinant, LeastMomentum, MostMomentum),
+        };
     }
+
+    private double Departure(HourValue hour) => hour.Value - At(hour.Hour);
 
     private static double Weight(long ageHours) => Math.Pow(0.5, ageHours / HalfLifeHours);
 }

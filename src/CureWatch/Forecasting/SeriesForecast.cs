@@ -5,13 +5,15 @@ namespace CureWatch.Forecasting;
 /// <summary>What is expected of one thing from an instant on.</summary>
 /// <param name="Hour">The instant, in hours since 1970-01-01T00:00Z as means of hours are counted.</param>
 /// <param name="Value">What is measured at it.</param>
+/// <param name="ChangeOfDeparture">How its departure from its usual course changed over the last hour; 0 where nobody knows.</param>
 /// <param name="Course">Its usual course through the day; null where that is not known, and the present value is held.</param>
 /// <param name="Leads">What is known of the leads, the shortest first.</param>
 /// <remarks>
-/// Equation: ŷ(t + h) = (1 − w)(course(t + h) + ρ^h (y − course(t))) + w y. Between two leads what is known of them is taken straight between
+/// Equation: ŷ(t + h) = (1 − w)(course(t + h) + what is left of y − course(t)) + w y. Between two leads what is known of them is taken straight between
 /// them, within the first from nothing at the present; beyond the last it stays.
 /// </remarks>
-public sealed record SeriesForecast(double Hour, double Value, DailyCourse? Course, ImmutableArray<LeadOutlook> Leads)
+public sealed record SeriesForecast(
+    double Hour, double Value, double ChangeOfDeparture, DailyCourse? Course, ImmutableArray<LeadOutlook> Leads)
 {
     /// <summary>The likely value.</summary>
     /// <param name="ahead">How far ahead [h], 0 or more.</param>
@@ -37,7 +39,7 @@ public sealed record SeriesForecast(double Hour, double Value, DailyCourse? Cour
     /// <returns>The value.</returns>
     public double ModelAt(double ahead) => Course is null
         ? Value
-        : Course.At(Hour + ahead) + (Math.Pow(Course.Persistence, ahead) * (Value - Course.At(Hour)));
+        : Course.At(Hour + ahead) + Course.Left(Value - Course.At(Hour), ChangeOfDeparture, ahead);
 
     private LeadOutlook KnownAt(double ahead)
     {

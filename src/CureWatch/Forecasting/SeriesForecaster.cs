@@ -44,8 +44,23 @@ public sealed record SeriesForecaster(
     public SeriesForecast From(double hour, double value) => new(
         hour,
         value,
+        ChangeUntil(hour, value),
         Course,
         [.. Leads.Select(l => l.HalfWidths(AssumedAt(l.Lead)) is var (of80, of90) ? new LeadOutlook(l.Lead, l.PersistenceShare, of80, of90) : default)]);
+
+    /// <summary>Since the mean of the hour before: the last one heard that lies half an hour back or more, and two at most.</summary>
+    private double ChangeUntil(double hour, double value)
+    {
+        for (int i = Past.Length - 1; i >= 0 && Course is not null && hour - Past[i].Hour <= 2; i--)
+        {
+            if (hour - Past[i].Hour >= 0.5)
+            {
+                return (value - Course.At(hour) - (Past[i].Value - Course.At(Past[i].Hour))) / (hour - Past[i].Hour);
+            }
+        }
+
+        return 0;
+    }
 
     private double AssumedAt(int lead) => AssumedDeviation * Math.Sqrt(1 - Math.Pow(AssumedPersistence, 2 * lead));
 
