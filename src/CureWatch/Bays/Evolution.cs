@@ -22,7 +22,7 @@ public static class Evolution
         ShopEvent.TimePassed e => shop with { Now = e.At },
         ShopEvent.ReadingBelieved e => Believe(shop, e.Raw),
         ShopEvent.ReadingDoubted e => Doubt(shop, e),
-        ShopEvent.JobOpened e => Open(shop, e.Job),
+        ShopEvent.JobOpened e => Open(shop, e),
         ShopEvent.TapTakenDown e => TakeDown(shop, e),
         ShopEvent.CondensationBegan e => WithSpells(shop, e.Bay, e.Air, spells => spells.Add(new Spell(e.At, null))),
         ShopEvent.CondensationEnded e => WithSpells(
@@ -42,6 +42,8 @@ public static class Evolution
             Laws = shop.Laws.Add((e.Sheet.Product, e.Sheet.Revision), CoatLaws.Of(SheetFit.Of(e.Sheet))),
         },
         ShopEvent.RefusalsCounted e => shop with { Tally = shop.Tally.With(e.Counts) },
+        ShopEvent.LessonsDrawn e => LessonDraws.Take(shop, e),
+        ShopEvent.LearningReset e => LessonDraws.Reset(shop, e),
         _ => throw new UnreachableException(happened.GetType().Name),
     };
 
@@ -106,10 +108,11 @@ public static class Evolution
         });
     }
 
-    private static Shop Open(Shop shop, Job job)
+    private static Shop Open(Shop shop, ShopEvent.JobOpened e)
     {
+        Job job = e.Job;
         ImmutableArray<SurfaceStory> stories = [.. job.Surfaces.Select(s => Taps.Story(s, []))];
-        Shop after = shop.With(new JobState(job, shop.JobsBegun, shop.Now, [], stories, [], []));
+        Shop after = shop.With(new JobState(job, shop.JobsBegun, shop.Now, [], stories, [], []) { Lessons = JobLessons.At(e.Begun) });
         return after with { JobsBegun = shop.JobsBegun + 1 };
     }
 
@@ -118,6 +121,7 @@ public static class Evolution
         JobState before = shop.Jobs[e.Job];
         ImmutableArray<Tap> taps = before.Told.Add(e.Tap);
         JobState after = before with { Told = taps, Stories = [.. before.Job.Surfaces.Select(s => Taps.Story(s, taps))] };
+        after = after with { Lessons = after.Lessons.Told(shop, after) };
         if (after.LeftAt is not null)
         {
             return shop.With(after);

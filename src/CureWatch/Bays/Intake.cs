@@ -21,7 +21,7 @@ public static class Intake
                 yield return doubt is { } why ? new ShopEvent.ReadingDoubted(m.Raw, why) : new ShopEvent.ReadingBelieved(m.Raw);
                 break;
             case Message.JobStarted m when shop.Find(m.Job.Id) is null:
-                yield return new ShopEvent.JobOpened(m.Job);
+                yield return new ShopEvent.JobOpened(m.Job) { Begun = m.Begun };
                 break;
             case Message.Tapped m when shop.Find(m.Job) is { } job && !IsRepeated(job, m.Tap):
                 yield return new ShopEvent.TapTakenDown(m.Job, m.Tap);
@@ -44,6 +44,9 @@ public static class Intake
                 break;
             case Message.SheetAdded m when !shop.Laws.ContainsKey((m.Sheet.Product, m.Sheet.Revision)):
                 yield return new ShopEvent.SheetTakenIn(m.Sheet);
+                break;
+            case Message.LearningReset m:
+                yield return new ShopEvent.LearningReset(m.Product, m.Bay, shop.Now);
                 break;
             case Message.MessagesRefused m:
                 yield return new ShopEvent.RefusalsCounted(m.Counts);

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using CureWatch.Curing;
 using CureWatch.Handover;
+using CureWatch.Learning;
 using CureWatch.TimeWindows;
 using CureWatch.Warnings;
 
@@ -24,6 +25,9 @@ public sealed record JobReport(
     /// <summary>What is to be done on the car, the next first; none where nothing is left but to wait.</summary>
     public ImmutableArray<ToldAct> Next { get; init; } = [];
 
+    /// <summary>What people taught about its products, in every bay.</summary>
+    public ImmutableArray<LearningReport> Learning { get; init; } = [];
+
     /// <summary>Reports on a job.</summary>
     /// <param name="shop">The shop.</param>
     /// <param name="id">The job's id; the job must be there.</param>
@@ -38,11 +42,12 @@ public sealed record JobReport(
             state.Job,
             shop.Now,
             state.Told,
-            [.. evidence.Select(e => (e.Story.Surface, CoatsOf(present, state.Job, e)))],
+            [.. evidence.Select(e => (e.Story.Surface, CoatsOf(present, state, e)))],
             [.. shop.Warnings.Values.Where(w => w.Subject.Job == id || (w.Subject.Job is null && bays.Contains(w.Subject.Bay) && !(w.ClearedAt < state.OpenedAt)))],
             RulingOf(shop, evidence))
         {
             Next = NextActs.InWords(shop, present, state),
+            Learning = [.. LearningReport.Of(shop).Where(r => state.Job.Surfaces.SelectMany(s => s.Products()).Any(p => p.Product == r.Product && p.Revision == r.Revision))],
         };
     }
 
@@ -69,8 +74,11 @@ public sealed record JobReport(
             [.. state.Overheats.Where(o => o.Surface == story.Surface.Id).Select(o => o.Overheat)]);
     }
 
-    private static ImmutableArray<CoatReport> CoatsOf(Present present, Job job, Evidence evidence) =>
-        [.. evidence.Story.Coats.Select(c => CoatReport.Of(present, job, evidence, c))];
+    private static ImmutableArray<CoatReport> CoatsOf(Present present, JobState state, Evidence evidence) =>
+    [
+        .. evidence.Story.Coats.Select(
+            c => CoatReport.Of(present, state.Job, evidence, c) with { BegunWith = c.EndedAt is null ? state.Lessons.BegunWith(state.Job.Id, c) : Learnt.Nothing }),
+    ];
 }
 
 /// <summary>How a coat stands at an instant.</summary>
@@ -81,6 +89,9 @@ public sealed record CoatReport(Coat Coat, ReferenceHours ReferenceHours, Immuta
 {
     /// <summary>What lamps have earned it, by the stages they help; none where there was no lamp, or the sheet has no band.</summary>
     public ImmutableArray<CoatLamp> Lamps { get; init; } = [];
+
+    /// <summary>What was known of its product beyond the sheet when it was begun; nothing once it was polished off.</summary>
+    public Learnt BegunWith { get; init; } = Learnt.Nothing;
 
     internal static CoatReport Of(Present present, Job job, Evidence evidence, Coat coat)
     {

@@ -27,6 +27,9 @@ public sealed record JobState(
     DateTimeOffset? RuleAt = null,
     DateTimeOffset? LeftAt = null)
 {
+    /// <summary>What its taps teach, and what its coats were begun with.</summary>
+    public JobLessons Lessons { get; init; } = JobLessons.None;
+
     /// <summary>When the job is closed and let go of; null while the car is here.</summary>
     public DateTimeOffset? ClosesAt => LeftAt + History.Kept;
 
@@ -40,7 +43,7 @@ public sealed record JobState(
     /// <returns>The job.</returns>
     internal JobState Foreseen()
     {
-        DateTimeOffset? next = Earlier(RuleAt, ClosesAt), followed = null;
+        DateTimeOffset? next = Earlier(Earlier(RuleAt, ClosesAt), Lessons.DrawAt), followed = null;
         foreach (WatchedCoat coat in Watched)
         {
             next = Earlier(next, coat.ReviewAt);

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using CureWatch.Curing;
+using CureWatch.Learning;
 using CureWatch.Products;
 using CureWatch.Readings;
 
@@ -28,6 +29,9 @@ public abstract record Message
     /// <param name="StartedAt">When it was begun.</param>
     public sealed record JobStarted(Job Job, DateTimeOffset StartedAt) : Message
     {
+        /// <summary>What its coats were begun with where they were first lived through; null where that is not told.</summary>
+        public ImmutableDictionary<CoatKey, Learnt>? Begun { get; init; }
+
         /// <inheritdoc/>
         public override DateTimeOffset At => StartedAt;
     }
@@ -75,6 +79,16 @@ public abstract record Message
     {
         /// <inheritdoc/>
         public override DateTimeOffset At => CountedAt;
+    }
+
+    /// <summary>Somebody had what was learnt about a product start anew.</summary>
+    /// <param name="Product">The product, all its revisions.</param>
+    /// <param name="Bay">Only what concerns this bay; null for all.</param>
+    /// <param name="ResetAt">When.</param>
+    public sealed record LearningReset(string Product, string? Bay, DateTimeOffset ResetAt) : Message
+    {
+        /// <inheritdoc/>
+        public override DateTimeOffset At => ResetAt;
     }
 
     /// <summary>Time passed, or a due instant was reached.</summary>

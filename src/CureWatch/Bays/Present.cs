@@ -31,7 +31,7 @@ public sealed class Present(Shop shop, DateTimeOffset now)
     /// <param name="coat">The coat.</param>
     /// <returns>The windows.</returns>
     public CoatWindows WindowsOf(Job job, SurfaceStory story, Coat coat) =>
-        CoatWindows.Of(coat, shop.LawsOf(coat), story.Wettings, stage => ClockOf(job, story, coat, stage), now);
+        CoatWindows.Of(coat, shop.LawsOf(job.Id, coat), story.Wettings, stage => ClockOf(job, story, coat, stage), now);
 
     /// <summary>A clock of a coat.</summary>
     /// <param name="job">Its job.</param>

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using CureWatch.Curing;
+using CureWatch.Learning;
 using CureWatch.Products;
 using CureWatch.TimeWindows;
 using CureWatch.Warnings;
@@ -29,6 +30,10 @@ public sealed record Shop(
     ImmutableDictionary<Subject, int> Standing,
     ReadingTally Tally)
 {
+    /// <summary>What people taught, by product and revision; a product nobody taught anything about is not in it.</summary>
+    public ImmutableDictionary<(string Product, int Revision), ProductLearning> Learning { get; init; } =
+        ImmutableDictionary<(string Product, int Revision), ProductLearning>.Empty;
+
     /// <summary>The jobs in the order they were begun.</summary>
     public IEnumerable<JobState> JobsInOrder => Jobs.Values.OrderBy(j => j.Number);
 
@@ -77,6 +82,21 @@ public sealed record Shop(
     /// <param name="surface">The surface; its products and revisions must be known.</param>
     /// <returns>The laws, the first product's first.</returns>
     public IEnumerable<CoatLaws> AllLawsOf(Surface surface) => surface.Products().Select(p => Laws[(p.Product, p.Revision)]);
+
+    /// <summary>The laws of a coat: those of its product, as they were known to run when it was begun, or are now where it is not begun.</summary>
+    /// <param name="job">Its job's id.</param>
+    /// <param name="coat">The coat.</param>
+    /// <returns>The laws.</returns>
+    public CoatLaws LawsOf(string job, Coat coat) =>
+        LawsOf(coat).With(Find(job) is { } here ? here.Lessons.Begun.GetValueOrDefault(CoatKey.Of(job, coat)) ?? LearntNow(here, coat) : Learnt.Nothing);
+
+    /// <summary>What was known about a product in a bay at an instant.</summary>
+    internal Learnt LearntAbout((string Product, int Revision) sheet, string bay, DateTimeOffset at) =>
+        Learning.GetValueOrDefault(sheet)?.In(bay, at) ?? Learnt.Nothing;
+
+    private Learnt LearntNow(JobState job, Coat coat) => Learning.IsEmpty || job.Stories.FirstOrDefault(s => s.Surface.Id == coat.Surface.Id) is not { } story
+        ? Learnt.Nothing
+        : LearntAbout(coat.Surface.SheetOf(coat.Layer), Stay.Of(this, job.Job, story)[^1].Bay ?? "", Now);
 
     /// <summary>Finds a job.</summary>
     /// <param name="id">Its id.</param>

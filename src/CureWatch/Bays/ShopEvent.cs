@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using CureWatch.Curing;
 using CureWatch.Handover;
+using CureWatch.Learning;
 using CureWatch.Panels;
 using CureWatch.Products;
 using CureWatch.Readings;
@@ -30,7 +31,11 @@ public abstract record ShopEvent
 
     /// <summary>A job was opened.</summary>
     /// <param name="Job">The job.</param>
-    public sealed record JobOpened(Job Job) : ShopEvent;
+    public sealed record JobOpened(Job Job) : ShopEvent
+    {
+        /// <summary>What its coats were begun with where they were first lived through; null where that is not told.</summary>
+        public ImmutableDictionary<CoatKey, Learnt>? Begun { get; init; }
+    }
 
     /// <summary>A tap was taken down.</summary>
     /// <param name="Job">The job's id.</param>
@@ -106,6 +111,18 @@ public abstract record ShopEvent
     /// <param name="ReviewAt">When; null once nothing about it can change but by a tap.</param>
     /// <param name="FollowedFrom">From when on a reading is reason enough; null where nobody has to do anything to it in time.</param>
     public sealed record CoatForeseen(CoatKey Coat, DateTimeOffset? ReviewAt, DateTimeOffset? FollowedFrom) : ShopEvent;
+
+    /// <summary>What a job's taps teach was drawn from them.</summary>
+    /// <param name="Job">The job's id.</param>
+    /// <param name="Lessons">Every lesson of the taps that have stood long enough.</param>
+    /// <param name="NextAt">When to draw again; null where no tap is too young yet.</param>
+    public sealed record LessonsDrawn(string Job, ImmutableArray<DrawnLesson> Lessons, DateTimeOffset? NextAt) : ShopEvent;
+
+    /// <summary>What was learnt about a product starts anew.</summary>
+    /// <param name="Product">The product, all its revisions.</param>
+    /// <param name="Bay">Only what concerns this bay; null for all.</param>
+    /// <param name="At">When.</param>
+    public sealed record LearningReset(string Product, string? Bay, DateTimeOffset At) : ShopEvent;
 }
 
 /// <summary>Names a coat.</summary>

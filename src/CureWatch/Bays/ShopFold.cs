@@ -62,6 +62,7 @@ public static class ShopFold
             shop = Apply(shop, TapLooks.Decide(shop, told.Job, told.Tap), happened);
         }
 
+        shop = Apply(shop, LessonDraws.Decide(shop), happened);
         shop = Apply(shop, Rulings.Decide(shop, happened, before), happened);
         return Apply(shop, Closings.Decide(shop), happened);
     }

@@ -1,3 +1,4 @@
+using CureWatch.Learning;
 using CureWatch.Products;
 
 namespace CureWatch.TimeWindows;
@@ -27,6 +28,44 @@ public sealed record CoatLaws(
     TimedStage? FullCure,
     TimedStage Cure)
 {
+    /// <summary>
+    /// The least part of the sheet's hours that a release may be learnt to be [1]. Source (choice): somebody who taps too soon every time must
+    /// not talk the shop out of its sheet.
+    /// </summary>
+    public const double LeastRelease = 0.7;
+
+    /// <summary>May be levelled, as the sheet says: the cure clock of a coat that waits is projected from it, whatever was learnt.</summary>
+    public TimedStage? FlashOfTheSheet { get; private init; } = Flash;
+
+    /// <summary>The laws as people see this product behave.</summary>
+    /// <param name="learnt">What they taught.</param>
+    /// <returns>
+    /// Laws whose flash is moved, whose level-by is no later than the sheet's and moves with a flash that is faster, and whose keep-dry is moved
+    /// where it is a drying, by no more than <see cref="LeastRelease"/>. The rates, and every other stage, stay the sheet's.
+    /// </returns>
+    public CoatLaws With(Learnt learnt)
+    {
+        CoatLaws laws = this;
+        if (learnt.Flash is { } flash)
+        {
+            double sooner = Math.Min(1, flash.Factor);
+            laws = laws with
+            {
+                Flash = Flash is { } opening ? opening with { Milestone = opening.Milestone.As(flash) } : null,
+                LevelByEvaporation = LevelByEvaporation is { } closing
+                    ? closing with { Milestone = closing.Milestone with { ReferenceHours = closing.Milestone.ReferenceHours * sooner } }
+                    : null,
+            };
+        }
+
+        return learnt.KeepDry is { } drying && DriesByEvaporation
+            ? laws with { KeepDry = KeepDry! with { Milestone = KeepDry.Milestone.As(drying, LeastRelease) } }
+            : laws;
+    }
+
+    /// <summary>Whether keep-dry is the time the coat takes to dry, which people can see the end of.</summary>
+    public bool DriesByEvaporation => KeepDry is not null && Sheet.Find(Stage.KeepDry)?.DrivenBy == Mechanism.Evaporation;
+
     /// <summary>Every law a coat of this product runs on, each once.</summary>
     public IEnumerable<RateLaw> All =>
         new[] { Flash, LevelByEvaporation, LevelByCure, RecoatFrom, RecoatBy, KeepDry, NoWash, FullCure }

@@ -159,17 +159,18 @@ public sealed class CoatWindows
             return null;
         }
 
-        TimeBounds opens = TimeBounds.Known(_coat.LastWipeAt);
-        if (_laws.Flash is { } flash)
-        {
-            opens = Reached(flash, opens);
-            opens = _coat.FlashedAt is { } seen ? opens.OrEarlier(TimeBounds.Known(seen)) : opens;
-        }
-
+        TimeBounds opens = Opening(_laws.Flash);
         TimeBounds firstWipe = TimeBounds.Known(_coat.FirstWipeAt);
         TimeBounds closes = Reached(evaporation, firstWipe).OrEarlier(Reached(cure, firstWipe));
         bool judgeByEye = opens.Latest is null || closes.Earliest is null || opens.Latest >= closes.Earliest;
         return new Window(WindowStage.LevelOff, opens, closes, LevelOffState(opens, closes), judgeByEye);
+    }
+
+    private TimeBounds Opening(TimedStage? flash)
+    {
+        TimeBounds lastWipe = TimeBounds.Known(_coat.LastWipeAt);
+        TimeBounds opens = flash is null ? lastWipe : Reached(flash, lastWipe);
+        return flash is not null && _coat.FlashedAt is { } seen ? opens.OrEarlier(TimeBounds.Known(seen)) : opens;
     }
 
     /// <summary>From when to look whether a coat can be levelled: its likely opening; where that comes after the close, at once.</summary>
@@ -194,7 +195,8 @@ public sealed class CoatWindows
     private TimeBounds CureStartAt() =>
         _laws.Flash is null ? TimeBounds.Known(_coat.AppliedAt)
         : _coat.LevelledAt is { } levelled ? TimeBounds.Known(levelled)
-        : LevelOff!.OpensAt;
+        : _laws.Flash == _laws.FlashOfTheSheet ? LevelOff!.OpensAt
+        : Opening(_laws.FlashOfTheSheet); // learning moves no deadline of the cure clock
 
     private Window? Cured(WindowStage stage, TimedStage? timed)
     {

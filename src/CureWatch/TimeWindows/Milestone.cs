@@ -1,3 +1,4 @@
+using CureWatch.Learning;
 using CureWatch.Products;
 
 namespace CureWatch.TimeWindows;
@@ -13,12 +14,24 @@ public sealed record Milestone(double ReferenceHours, FitCovariance Hours, FitCo
     /// <returns>The milestone.</returns>
     public static Milestone Of(StageFit fit) => new(fit.ReferenceHours, fit.Covariance, fit.Covariance);
 
-    /// <summary>How sure the sheet is of the time in a climate.</summary>
+    /// <summary>Variance of ln hours [1] that what was learnt adds to the sheet's; 0 where the time is the sheet's own.</summary>
+    public double LearntVariance { get; private init; }
+
+    /// <summary>The milestone as people see it come.</summary>
+    /// <param name="effect">What they taught.</param>
+    /// <param name="least">The least part of the sheet's time that it may be [1]; 0 where there is no such bound.</param>
+    /// <returns>The milestone: the sheet's time moved, the two doubts added.</returns>
+    public Milestone As(LearntEffect effect, double least = 0) =>
+        this with { ReferenceHours = ReferenceHours * Math.Max(least, effect.Factor), LearntVariance = effect.Variance };
+
+    /// <summary>How sure the sheet is of the time in a climate, and what was learnt of the time.</summary>
     /// <param name="x">Temperature term [mol/J].</param>
     /// <param name="y">Humidity term [1].</param>
     /// <returns>Variance of ln hours [1].</returns>
     /// <remarks>Edges: where time and law come from two stages, their errors are independent.</remarks>
-    public double VarianceOfLnHours(double x, double y) => Hours == Law
+    public double VarianceOfLnHours(double x, double y) => LearntVariance + VarianceOfTheSheet(x, y);
+
+    private double VarianceOfTheSheet(double x, double y) => Hours == Law
         ? Hours.VarianceOfLnHours(x, y)
         : Hours.LnHours + (Law with { LnHours = 0, LnHoursEnergy = 0, LnHoursExponent = 0 }).VarianceOfLnHours(x, y);
 }

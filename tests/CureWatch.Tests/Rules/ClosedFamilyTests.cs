@@ -3,6 +3,7 @@ using System.Reflection;
 using CureWatch.Bays;
 using CureWatch.Curing;
 using CureWatch.Handover;
+using CureWatch.Learning;
 using CureWatch.Panels;
 using CureWatch.Readings;
 using CureWatch.Tests.Bays;
@@ -38,6 +39,9 @@ public class ClosedFamilyTests
         new ShopEvent.SheetTakenIn(TestShop.Paint() with { Revision = 99 }),
         new ShopEvent.RefusalsCounted([(Disbelief.Malformed, 2)]),
         new ShopEvent.CoatForeseen(new CoatKey("job-1", "bonnet", 1, 1), Now, FollowedFrom: Now),
+        new ShopEvent.LessonsDrawn(
+            "job-1", [new DrawnLesson("paint", 1, TaughtStage.Flash, new Lesson("job-1", "bonnet", 1, 1, "bay-1", Now.AddMinutes(-2), Now, 0.1))], Now),
+        new ShopEvent.LearningReset("paint", null, Now),
     ];
 
     [Fact]

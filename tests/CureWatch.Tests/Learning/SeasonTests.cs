@@ -1,0 +1,56 @@
+namespace CureWatch.Tests.Learning;
+
+/// <summary>What the engine learns from seasons of an invented shop, against what that shop knows to be true.</summary>
+public sealed class SeasonTests(ITestOutputHelper output)
+{
+    /// <summary>As far as 200 products leave a share of nine in ten to chance: √(0.9 · 0.1/200).</summary>
+    private const double OneDeviation = 0.021;
+
+    [Fact]
+    public void Flash_AfterTwentyTaps_IsNearTheTruthAndKnowsHowNear()
+    {
+        var all = new List<(double ErrorPct, bool IsCovered)>();
+        foreach (int seed in Enumerable.Range(1, 8))
+        {
+            var season = new Season(seed);
+            List<SeasonCoat> coats = season.Run();
+            (double ErrorPct, bool IsCovered)[] products =
+            [
+                .. from coat in coats
+                   group coat.Truth by coat.Product into product
+                   let learnt = season.Learnt(product.Key)
+                   let truth = Math.Exp(product.First())
+                   select (100 * Math.Abs((learnt.Factor / truth) - 1), learnt.Low <= truth && truth <= learnt.High),
+            ];
+            output.WriteLine($"seed {seed}, {coats.Count} coats: {Told(products)}");
+            all.AddRange(products);
+        }
+
+        output.WriteLine($"all {all.Count} products: {Told(all)}");
+        Assert.InRange(Share(all, p => p.ErrorPct <= 7), 0.90 - OneDeviation, 1);
+        Assert.InRange(Share(all, p => p.IsCovered), 0.85 - OneDeviation, 0.95 + OneDeviation);
+    }
+
+    [Fact]
+    public void Release_WithWhatWasLearnt_IsEarlierThanTheTruthNoMoreOftenThanItsBoundSays()
+    {
+        var all = new List<SeasonCoat>();
+        foreach (int seed in Enumerable.Range(1, 4))
+        {
+            SeasonCoat[] taught = [.. new Season(seed, isDrying: true).Run().Where(c => c.BegunWith is not null)];
+            output.WriteLine($"seed {seed}: {taught.Length} coats, released before they were dry {100 * Share(taught, IsTooEarly):0.0} %");
+            all.AddRange(taught);
+        }
+
+        output.WriteLine($"all {all.Count} coats: {100 * Share(all, IsTooEarly):0.0} %");
+        Assert.InRange(Share(all, IsTooEarly), 0, 0.05);
+
+        static bool IsTooEarly(SeasonCoat coat) => coat.Latest < coat.Through;
+    }
+
+    private static string Told(IReadOnlyCollection<(double ErrorPct, bool IsCovered)> products) =>
+        $"within 7 % {100 * Share(products, p => p.ErrorPct <= 7):0.0} %, 90 % interval covers {100 * Share(products, p => p.IsCovered):0.0} %, "
+        + $"median error {products.Select(p => p.ErrorPct).Order().ElementAt(products.Count / 2):0.0} %";
+
+    private static double Share<T>(IReadOnlyCollection<T> all, Func<T, bool> which) => (double)all.Count(which) / all.Count;
+}
