@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
 using System.Text.Json.Nodes;
+using CureWatch.Service.Settings;
 using Microsoft.AspNetCore.OpenApi;
 using Microsoft.OpenApi;
 
@@ -102,7 +103,11 @@ internal static class ApiDescription
             jobFile.Remove(key);
         }
 
-        jobFile["properties"]!.AsObject().Remove("$schema");
+        foreach (string key in ImmutableArray.Create("$schema", LearntOfJob.Key))
+        {
+            jobFile["properties"]!.AsObject().Remove(key);
+        }
+
         schemas["job-file"] = jobFile.DeepClone();
         foreach ((string name, JsonNode? part) in parts)
         {

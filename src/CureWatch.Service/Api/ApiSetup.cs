@@ -31,6 +31,7 @@ internal static class ApiSetup
         StartEndpoints.Map(api);
         JobEndpoints.Map(api);
         ShopEndpoints.Map(api);
+        LearningEndpoints.Map(api);
         PastEndpoints.Map(api);
         ReadingEndpoints.Map(api);
         LiveEndpoint.Map(api);

@@ -93,7 +93,7 @@ internal static class BoardForms
             : BoardEndpoints.Job(lookout.Now() ?? look, job, FaultsOf(answer), StatusOf(answer));
     }
 
-    private static async Task<IFormCollection?> FormAsync(HttpContext context)
+    public static async Task<IFormCollection?> FormAsync(HttpContext context)
     {
         try
         {
@@ -105,23 +105,23 @@ internal static class BoardForms
         }
     }
 
-    private static IResult NoForm() => BoardEndpoints.Plain(
+    public static IResult NoForm() => BoardEndpoints.Plain(
         StatusCodes.Status400BadRequest, "That was no form", "Go back to the board and press the button again.");
 
-    private static IResult SeeOther(HttpContext context, string where)
+    public static IResult SeeOther(HttpContext context, string where)
     {
         context.Response.Headers.Location = where;
         return Results.StatusCode(StatusCodes.Status303SeeOther);
     }
 
-    private static int StatusOf(Answer answer) => answer switch
+    public static int StatusOf(Answer answer) => answer switch
     {
         Answer.Held or Answer.Unfit => StatusCodes.Status409Conflict,
         Answer.NotStored => StatusCodes.Status503ServiceUnavailable,
         _ => StatusCodes.Status400BadRequest,
     };
 
-    private static IReadOnlyList<string> FaultsOf(Answer answer) => answer switch
+    public static IReadOnlyList<string> FaultsOf(Answer answer) => answer switch
     {
         Answer.Refused a => [.. a.Faults.Select(f => $"{f.Place.TrimStart('/').Replace('/', ' ')}: saw {f.Seen}; allowed: {f.Allowed}")],
         Answer.NoSuchJob a => [$"No job '{a.Job}'."],

@@ -17,6 +17,7 @@ internal static class BoardSetup
         BoardAssets.Map(app);
         BoardEndpoints.Map(app);
         BoardForms.Map(app);
+        LearningPages.Map(app);
         return app;
     }
 

@@ -67,6 +67,6 @@ internal sealed record DayReplay(JobReport? Report, ShopPlan Plan, ReadingTally 
     private static Shop Opened(Configuration configuration, JobRecord record, DateTimeOffset at)
     {
         Shop shop = Shop.Opening(configuration.Shop.Plan, configuration.Catalogue.Sheets, at);
-        return ShopFold.Take(shop, new Message.JobStarted(record.Job, at)).Shop;
+        return ShopFold.Take(shop, new Message.JobStarted(record.Job, at) { Begun = record.Begun }).Shop;
     }
 }

@@ -3,6 +3,7 @@ using System.Text;
 using System.Text.Json;
 using CureWatch.Bays;
 using CureWatch.Curing;
+using CureWatch.Learning;
 using CureWatch.Panels;
 using CureWatch.Service.Documents;
 using CureWatch.Service.Journal;
@@ -67,7 +68,32 @@ internal static class ExportedFolder
         WriteKnown(json, "promisedAt", Exact(report.Job.PromisedAt));
         json.WriteArray("surfaces", report.Job.Surfaces, s => WriteSurface(json, s));
         json.WriteArray("taps", report.Told, t => WriteTap(json, t));
+        WriteLearnt(json, report);
         json.WriteEndObject();
+    }
+
+    /// <summary>What other cars taught is in no file of this one, but its coats were begun with it; with nothing where nothing more is said.</summary>
+    private static void WriteLearnt(Utf8JsonWriter json, JobReport report) =>
+        json.WriteArray(LearntOfJob.Key, report.Surfaces.SelectMany(s => s.Coats).Where(c => c.Coat.EndedAt is null), coat =>
+        {
+            json.WriteString("surface", coat.Coat.Surface.Id);
+            json.WriteNumber("layer", coat.Coat.Layer);
+            json.WriteNumber("section", coat.Coat.Section);
+            WriteKnown(json, "flash", coat.BegunWith.Flash);
+            WriteKnown(json, "keepDry", coat.BegunWith.KeepDry);
+        });
+
+    private static void WriteKnown(Utf8JsonWriter json, string name, LearntEffect? effect)
+    {
+        if (effect is not null)
+        {
+            json.WriteStartObject(name);
+            json.WriteNumber("lnFactor", effect.Mean);
+            json.WriteNumber("lnVariance", effect.Variance);
+            json.WriteNumber("here", effect.Here);
+            json.WriteNumber("everywhere", effect.Everywhere);
+            json.WriteEndObject();
+        }
     }
 
     private static void WriteSurface(Utf8JsonWriter json, Surface surface)

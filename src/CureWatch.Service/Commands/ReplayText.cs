@@ -31,6 +31,7 @@ internal sealed class ReplayText
         words.Next(report);
         words.Coats(report);
         words.Warnings(report);
+        words.Learning(report);
         words.Readings();
         words.CautionsBesideAdvice(report);
         words.Line("CureWatch advises: the product's data sheet, local codes and the person who looks at the car decide.");
@@ -66,6 +67,14 @@ internal sealed class ReplayText
             {
                 Line($"    {caution.ReplaceLineEndings(" ")}");
             }
+        }
+    }
+
+    private void Learning(JobReport report)
+    {
+        foreach (LearningReport learnt in report.Learning)
+        {
+            Line($"  learnt: {learnt.Product} in {learnt.Bay}: {LearningWords.Of(learnt)}");
         }
     }
 

@@ -34,6 +34,7 @@ internal static class JobJson
         json.WriteEndObject();
         json.WriteArray("windows", coat.Windows, w => WriteWindow(json, w));
         json.WriteArray("lamp", coat.Lamps, l => LampJson.Write(json, l));
+        LearningJson.WriteBegunWith(json, coat.BegunWith);
     }
 
     private static void WriteWindow(Utf8JsonWriter json, Window window)

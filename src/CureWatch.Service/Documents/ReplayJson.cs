@@ -23,6 +23,7 @@ internal static class ReplayJson
         if (report is not null)
         {
             json.WriteArray("taps", report.Told, t => JobJson.WriteTap(json, t));
+            json.WriteArray("learning", report.Learning, l => LearningJson.Write(json, l));
         }
 
         json.WriteEndObject();

@@ -55,6 +55,13 @@ internal abstract record Entry
     /// <param name="Despite">Why it left although something held it; null where nothing did.</param>
     internal sealed record HandedOver(string Job, string? By, string? Despite) : Entry;
 
+    /// <summary>Somebody had what was learnt about a product start anew.</summary>
+    /// <param name="Product">The product, all its revisions.</param>
+    /// <param name="Bay">Only what concerns this bay; null for all.</param>
+    /// <param name="By">Who.</param>
+    /// <param name="Note">Why.</param>
+    internal sealed record LearningReset(string Product, string? Bay, string? By, string? Note) : Entry;
+
     /// <summary>A fact: a warning was given, or is over.</summary>
     /// <param name="Number">Which of all warnings ever given, from 0.</param>
     /// <param name="Kind">Its kind.</param>

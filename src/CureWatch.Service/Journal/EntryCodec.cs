@@ -63,6 +63,11 @@ internal sealed class EntryCodec(KeyStore keys)
                     EntryKind.HandedOver,
                     new SealedHandover(e.Job, e.Despite is not null, Seal(e.Job, new Personal(By: e.By, Note: e.Despite))),
                     payload);
+            case Entry.LearningReset e:
+                return WriteJson(
+                    EntryKind.LearningReset,
+                    new SealedReset(e.Product, e.Bay, Seal(KeyStore.OfNoJob, new Personal(By: e.By, Note: e.Note))),
+                    payload);
             case Entry.WarningChanged e:
                 return WriteJson(EntryKind.WarningChanged, e, payload);
             case Entry.Ruled e:
@@ -97,6 +102,7 @@ internal sealed class EntryCodec(KeyStore keys)
                 EntryKind.JobStarted => Unsealed(ReadJson<SealedJob>(payload)),
                 EntryKind.Tapped => Unsealed(ReadJson<SealedTap>(payload)),
                 EntryKind.HandedOver => Unsealed(ReadJson<SealedHandover>(payload)),
+                EntryKind.LearningReset => Unsealed(ReadJson<SealedReset>(payload)),
                 EntryKind.WarningChanged => ReadJson<Entry.WarningChanged>(payload),
                 EntryKind.Ruled => ReadJson<Entry.Ruled>(payload),
                 EntryKind.SegmentSealed => ReadJson<Entry.SegmentSealed>(payload),
@@ -180,6 +186,12 @@ internal sealed class EntryCodec(KeyStore keys)
         return new Entry.HandedOver(stored.Job, personal.By, stored.IsDespite ? personal.Note ?? "" : null);
     }
 
+    private Entry.LearningReset Unsealed(SealedReset stored)
+    {
+        Personal personal = Open(KeyStore.OfNoJob, stored.Personal);
+        return new Entry.LearningReset(stored.Product, stored.Bay, personal.By, personal.Note);
+    }
+
     private sealed record Personal(string? Car = null, string? By = null, string? Note = null)
     {
         public static Personal Nothing { get; } = new();
@@ -190,4 +202,6 @@ internal sealed class EntryCodec(KeyStore keys)
     private sealed record SealedTap(string Job, Tap Tap, string? Personal);
 
     private sealed record SealedHandover(string Job, bool IsDespite, string? Personal);
+
+    private sealed record SealedReset(string Product, string? Bay, string? Personal);
 }

@@ -11,6 +11,7 @@ internal enum EntryKind : byte
     JobStarted = 6,
     Tapped = 7,
     HandedOver = 8,
+    LearningReset = 9,
 
     /// <summary>Facts: compared, not folded.</summary>
     WarningChanged = 32,

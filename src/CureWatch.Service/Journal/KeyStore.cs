@@ -10,6 +10,9 @@ namespace CureWatch.Service.Journal;
 /// <remarks>One thread makes keys; there is one writer.</remarks>
 internal sealed class KeyStore(IDisk disk, string folder)
 {
+    /// <summary>Names the key of what people say that is about no car. No job may be called so.</summary>
+    public const string OfNoJob = "jobs";
+
     private const string Ending = ".key";
 
     /// <summary>No id of a job.</summary>

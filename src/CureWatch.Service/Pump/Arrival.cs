@@ -89,6 +89,17 @@ internal abstract class Arrival
         public string? Despite { get; } = despite;
     }
 
+    /// <summary>What was learnt about a product is to start anew.</summary>
+    internal sealed class LearningReset(string source, ReadOnlyMemory<byte> utf8) : Arrival
+    {
+        public string Source { get; } = source;
+
+        /// <summary>An object with <c>product</c> and, where somebody says them, <c>bay</c>, <c>by</c> and <c>note</c>.</summary>
+        public ReadOnlyMemory<byte> Utf8 { get; } = utf8;
+
+        public override int Bytes => BareBytes + Utf8.Length;
+    }
+
     /// <summary>The alarm clock rang: what is due happens now.</summary>
     internal sealed class Wake : Arrival;
 }

@@ -57,6 +57,8 @@ internal sealed class ArrivalJudge(Draft draft, RefusalCounter refusals, Storage
                 return Enact(Requests.OnJobStart(draft.Register, a, now), now);
             case Arrival.HandOver a:
                 return Enact(Requests.OnHandOver(draft.Register, a, now), now);
+            case Arrival.LearningReset a:
+                return Enact(LearningRequests.OnReset(draft.Register, a), now);
             default:
                 throw new UnreachableException(arrival.GetType().Name);
         }

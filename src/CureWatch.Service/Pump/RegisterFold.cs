@@ -23,6 +23,7 @@ internal static class RegisterFold
             Entry.JobStarted e => (Start(register, e, at), new Message.JobStarted(e.Job, at)),
             Entry.Tapped e => (register, new Message.Tapped(e.Job, e.Tap)),
             Entry.HandedOver e => (HandOver(register, e, at), new Message.CarLeft(e.Job, at)),
+            Entry.LearningReset e => (register, new Message.LearningReset(e.Product, e.Bay, at)),
             Entry.WarningChanged or Entry.Ruled or Entry.SegmentSealed or Entry.JournalClosed => (register, (Message?)null),
             _ => throw new UnreachableException(entry.GetType().Name),
         };

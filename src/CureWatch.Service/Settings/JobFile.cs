@@ -9,23 +9,26 @@ internal static class JobFile
 {
     private const int LongestCar = 200;
 
+    private static readonly string[] Optional = ["car", "promisedAt", "taps"];
+
+    /// <summary>Reads a job that is to be lived through again, which may tell what its coats were begun with.</summary>
     /// <returns>The job, or null where the file holds a fault or does not fit the configuration.</returns>
     public static JobRecord? Read(string path, Configuration configuration, Faults faults)
     {
         int before = faults.Count;
-        return JsonFile.Open(path, faults) is { } top && Record(top, configuration) is { } record && faults.Count == before ? record : null;
+        return JsonFile.Open(path, faults) is { } top && Record(top, configuration, [.. Optional, LearntOfJob.Key]) is { } record && faults.Count == before ? record : null;
     }
 
-    /// <summary>Reads a document that is already here.</summary>
+    /// <summary>Reads the document of a job that is to begin: what is known of its products, the shop knows better.</summary>
     public static JobRecord? Parse(string name, ReadOnlySpan<byte> utf8, Configuration configuration, Faults faults)
     {
         int before = faults.Count;
-        return JsonFile.Parse(name, utf8, faults) is { } top && Record(top, configuration) is { } record && faults.Count == before ? record : null;
+        return JsonFile.Parse(name, utf8, faults) is { } top && Record(top, configuration, Optional) is { } record && faults.Count == before ? record : null;
     }
 
-    private static JobRecord? Record(JsonCursor top, Configuration configuration)
+    private static JobRecord? Record(JsonCursor top, Configuration configuration, string[] optional)
     {
-        if (!top.Keys(["job", "bay", "surfaces"], "car", "promisedAt", "taps"))
+        if (!top.Keys(["job", "bay", "surfaces"], optional))
         {
             return null;
         }
@@ -38,6 +41,9 @@ internal static class JobFile
         var surfaceIds = new HashSet<string>(StringComparer.Ordinal);
         ImmutableArray<Surface> surfaces = SurfacesOfJob.Read(top["surfaces"], configuration.Catalogue, surfaceIds);
         ImmutableArray<Tap> taps = TapsOfJob.Read(top["taps"], surfaceIds, bays);
-        return job is null || bay is null ? null : new JobRecord(new Job(job, bay, car, promisedAt, surfaces), taps);
+        return job is null || bay is null ? null : new JobRecord(new Job(job, bay, car, promisedAt, surfaces), taps)
+        {
+            Begun = optional.Contains(LearntOfJob.Key) && !top[LearntOfJob.Key].IsAbsent ? LearntOfJob.Read(top[LearntOfJob.Key], job, surfaces) : null,
+        };
     }
 }

@@ -63,6 +63,47 @@ public sealed class ExportCommandTests : IDisposable
         AssertSame(fromJournal, fromFiles, "surfaces", "handover", "taps");
     }
 
+    // What the other car taught is in no file of this one; that its coats were begun with it is.
+    [Fact]
+    public async Task Export_OfACarAfterOneThatTaught_ReplaysAsItsJournal()
+    {
+        using var pumped = new Pumped();
+        DateTimeOffset start = pumped.Clock.GetUtcNow();
+        await pumped.StartJob();
+        await PassAsync(pumped, 5);
+        await TellAsync(pumped, "job-1", "applied");
+        await PassAsync(pumped, 2);
+        await TellAsync(pumped, "job-1", "flashed");
+        await PassAsync(pumped, 20);
+        await pumped.StartJob("""{"job":"job-2","bay":"bay-1","surfaces":[{"surface":"roof","material":"steel","product":"paint"}]}""");
+        await TellAsync(pumped, "job-2", "applied");
+        await PassAsync(pumped, 3);
+        await TellAsync(pumped, "job-2", "flashed");
+        await PassAsync(pumped, 30);
+        Assert.IsType<Answer.Stored>(await pumped.Ask(new Arrival.LearningReset("reset", """{"product":"paint","by":"Robin"}"""u8.ToArray())));
+        await PassAsync(pumped, 5);
+        pumped.Stop();
+        Assert.Equal(start.AddMinutes(65), pumped.Register.At);
+        (JsonElement fromJournal, JsonElement fromFiles) = Replays(pumped.Folder, "job-2", pumped.Register.At);
+        AssertSame(fromJournal, fromFiles, "surfaces", "handover", "taps");
+        JsonElement flash = fromFiles.GetProperty("surfaces")[0].GetProperty("coats")[0].GetProperty("learnt").GetProperty("flash");
+        Assert.Equal(1, flash.GetProperty("taps").GetInt32());
+        Assert.Empty(fromJournal.GetProperty("learning").EnumerateArray());
+        Assert.Single(fromFiles.GetProperty("learning").EnumerateArray());
+
+        static async Task PassAsync(Pumped pumped, int minutes)
+        {
+            for (int minute = 0; minute < minutes; minute++)
+            {
+                pumped.Clock.Advance(TimeSpan.FromMinutes(1));
+                await pumped.Read(21.3, 52);
+            }
+        }
+
+        static async Task TellAsync(Pumped pumped, string job, string did) =>
+            Assert.IsType<Answer.Stored>(await pumped.Tap($$"""{"at":"{{UtcText.Of(pumped.Clock.GetUtcNow())}}","did":"{{did}}"}""", job));
+    }
+
     [Fact]
     public void Export_IntoAFolderWithFiles_IsRefused()
     {

@@ -34,6 +34,7 @@ internal sealed class Entries : IDisposable
             "job-1",
             new Tap("t1", At.AddTicks(1), At.AddTicks(2), "bonnet", Did.Inspected, 1, 2, null, 19.5, Found.HighSpot, null, null, Person, $"by {Person}", "t0")),
         new Entry.HandedOver("job-1", Person, $"{Person} said so"),
+        new Entry.LearningReset("paint", "bay-1", Person, $"{Person} has another batch"),
         new Entry.WarningChanged(4, "level-due", IsOver: true, At),
         new Entry.Ruled(0, "job-1", IsReady: true, At),
     ];

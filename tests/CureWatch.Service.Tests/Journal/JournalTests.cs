@@ -45,6 +45,7 @@ public sealed class JournalTests : IDisposable
     {
         _entries.Write(Entries.OneOfEach);
         File.Delete(Path.Combine(_entries.Keys, "job-job-1.key"));
+        File.Delete(Path.Combine(_entries.Keys, $"job-{KeyStore.OfNoJob}.key"));
         List<Entry> entries = _entries.ReadEntries();
         Assert.DoesNotContain(entries, e => Text(e).Contains(Entries.Person, StringComparison.Ordinal));
         Assert.Equal("t1", entries.OfType<Entry.Tapped>().Single().Tap.Id);
