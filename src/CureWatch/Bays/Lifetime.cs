@@ -12,7 +12,7 @@ namespace CureWatch.Bays;
 /// <param name="now">The present.</param>
 /// <remarks>
 /// What nobody measured, before the first reading, away from the bay, is a gap between the climates on either side: straight between them
-/// where both are known, held where one is, the reference climate where none is. A gap earns the slow bound nothing.
+/// where both are known, held where one is, the reference climate where none is. It earns the slow bound nothing.
 /// </remarks>
 internal sealed class Lifetime(RateLaw law, DateTimeOffset from, DateTimeOffset now)
 {
@@ -75,7 +75,7 @@ internal sealed class Lifetime(RateLaw law, DateTimeOffset from, DateTimeOffset 
             ? new Bracket(to, end.AirKelvins, end.VapourPressurePa, null, end.AirKelvins, end.VapourPressurePa)
             : new Bracket(
                 _reached, start.AirKelvins, start.VapourPressurePa, after is null ? null : to, end.AirKelvins, end.VapourPressurePa);
-        var unseen = new Unseen(air, null, IsGapForEvaporation: true, IsGapForCure: true);
+        var unseen = new Unseen([air], [], start, IsGapForEvaporation: true, IsGapForCure: true, IsElsewhere: true);
         _stretches.Add(new Stretch.Loose(law, ClimateSegment.Plain(_reached, to, start, end, unseen)));
         _reached = to;
     }

@@ -5,19 +5,18 @@ namespace CureWatch.Curing;
 
 /// <summary>Integrates a rate law over a segment of climate.</summary>
 /// <remarks>
-/// Equation: Θ = ∫ k dt, temperature and vapour pressure linear in time; Simpson's rule on pieces halved until ln k moves by at most 0.1
-/// in each. Source (law): the rule's error is (0.1)⁴/2880 of the piece, about 4e-8. The segment is first split where the water activity
-/// crosses a clamp, so that no piece has a kink or a step inside.
-/// Edges: where a probe is missing among others, the bounds take the worst of its climates; over a gap the slow bound earns nothing and
-/// the fast bound the envelope of what may have been (<see cref="GapEnvelope"/>). Since the newest readings the slow bound of cure earns
-/// nothing either: a car that is ready must not be held again because the next reading did not come.
+/// Equation: Θ = ∫ k dt, temperature and vapour pressure linear in time; Gauss's rule of three points (<see cref="GaussRule"/>) on pieces
+/// halved until in each ln k moves by at most 0.1 and the humidity's logarithm by 0.15. Source (law): the rule's error is the sixth
+/// derivative's part of 2016000, here below 1e-9 of the piece. The segment is first split where the water activity crosses a clamp, so that
+/// no piece has a kink or a step inside.
+/// Edges: where a probe is missing among others, the bounds take the worst of its climates; over a gap they take the envelopes of what may
+/// have been (<see cref="GapEnvelope"/>). In the stretch since the newest readings the slow bound of cure earns nothing as long as it is no
+/// gap: a car that is ready must not be held again because of what the next reading says, or because it did not come.
 /// </remarks>
 public static class CureIntegral
 {
     private const double LnRateStep = 0.1;
-
-    /// <summary>Parts of a segment that are each looked through for one crossing. Source (choice).</summary>
-    private const int SplitLooks = 16;
+    private const double LnHumidityStep = 0.15;
 
     private static readonly TimeSpan Resolution = TimeSpan.FromMilliseconds(0.1);
 
@@ -33,24 +32,22 @@ public static class CureIntegral
     /// <param name="course">Its course.</param>
     /// <returns>The same as without the course, for less work.</returns>
     public static Credit Over(RateLaw law, in ClimateSegment segment, SegmentCourse course) =>
-        Bound(law, segment, IsSmooth(law, course) ? Simpson(law, course, segment.Hours) : OverSeen(law, segment));
+        Bound(law, segment, IsSmooth(law, course) ? Gauss(law, course, segment.Hours) : OverSeen(law, segment));
 
     private static Credit Bound(RateLaw law, in ClimateSegment segment, Credit credit)
     {
+        if (segment.Unseen is { } unseen && unseen.IsGapFor(law.Mechanism))
+        {
+            return GapEnvelope.Bound(law, segment, unseen, credit);
+        }
+
         foreach (Alternative alternative in segment.Alternatives)
         {
             Credit other = OverSeen(law, segment with { AtStart = alternative.AtStart, AtEnd = alternative.AtEnd });
             credit = credit with { Slow = Math.Min(credit.Slow, other.Slow), Fast = Math.Max(credit.Fast, other.Fast) };
         }
 
-        if (segment.IsUnconfirmed && law.Mechanism == Mechanism.Cure)
-        {
-            credit = credit with { Slow = 0 };
-        }
-
-        return segment.Unseen is { } unseen && unseen.IsGapFor(law.Mechanism)
-            ? credit with { Slow = 0, Fast = Math.Max(credit.Fast, GapEnvelope.Fast(law, segment, unseen)) }
-            : credit;
+        return segment.IsUnconfirmed && law.Mechanism == Mechanism.Cure ? credit with { Slow = 0 } : credit;
     }
 
     /// <summary>When progress over a segment reaches an amount.</summary>
@@ -64,6 +61,11 @@ public static class CureIntegral
         if (hours <= 0)
         {
             return segment.Start;
+        }
+
+        if (segment.Unseen is { } unseen && unseen.IsGapFor(law.Mechanism) && GapEnvelope.PieceEnds(segment, unseen) is { Count: > 1 } ends)
+        {
+            return ReachedInGap(law, segment, ends, hours, pace);
         }
 
         DateTimeOffset early = segment.Start;
@@ -81,6 +83,26 @@ public static class CureIntegral
         return late;
     }
 
+    private static DateTimeOffset ReachedInGap(
+        RateLaw law, in ClimateSegment segment, IReadOnlyList<DateTimeOffset> ends, double hours, Pace pace)
+    {
+        DateTimeOffset from = segment.Start;
+        foreach (DateTimeOffset end in ends.Where(e => e > from))
+        {
+            ClimateSegment piece = segment.Between(from, end);
+            double earned = Over(law, piece).Of(pace);
+            if (earned >= hours || end == segment.End)
+            {
+                return ReachedAt(law, piece, Math.Min(hours, earned), pace);
+            }
+
+            hours -= earned;
+            from = end;
+        }
+
+        return segment.End;
+    }
+
     /// <summary>Whether one piece does for the segment: no clamp can be met on the way, and the rate moves little.</summary>
     private static bool IsSmooth(RateLaw law, SegmentCourse course)
     {
@@ -90,93 +112,24 @@ public static class CureIntegral
         }
 
         double reach = course.ActivityReach;
-        return !MeetsClamp(law, course.Start.LnActivity, course.End.LnActivity, reach)
-            && EnergyReach(law, course.Start.Exposure, course.End.Exposure) + (law.HumidityExponent * reach) <= LnRateStep;
+        return !ClampCrossings.MayBeBetween(law, course.Start.LnActivity, course.End.LnActivity, reach)
+            && IsShort(law, EnergyReach(law, course.Start.Exposure, course.End.Exposure), reach);
     }
 
     private static Credit OverSeen(RateLaw law, in ClimateSegment segment) =>
-        MayCrossClamp(law, segment) ? OverPieces(law, segment) : OverPiece(law, segment, 0, 1);
-
-    private static bool MayCrossClamp(RateLaw law, in ClimateSegment segment)
-    {
-        double reach = law.HumidityReach(
-            segment.AtStart.PanelKelvins, segment.AtStart.VapourPressurePa, segment.AtEnd.PanelKelvins, segment.AtEnd.VapourPressurePa);
-        double start = law.HumidityLevel(segment.AtStart.PanelKelvins, segment.AtStart.VapourPressurePa);
-        double end = law.HumidityLevel(segment.AtEnd.PanelKelvins, segment.AtEnd.VapourPressurePa);
-        return MeetsClamp(law, start, end, reach);
-    }
-
-    private static bool MeetsClamp(RateLaw law, double start, double end, double reach)
-    {
-        foreach (double clamp in law.Clamps)
-        {
-            if (clamp >= Math.Min(start, end) - reach && clamp <= Math.Max(start, end) + reach)
-            {
-                return true;
-            }
-        }
-
-        return false;
-    }
+        ClampCrossings.MayBeIn(law, segment) ? OverPieces(law, segment) : OverPiece(law, segment, 0, 1);
 
     private static Credit OverPieces(RateLaw law, in ClimateSegment segment)
     {
-        var ends = new List<double>();
-        for (int look = 1; look <= SplitLooks; look++)
-        {
-            double from = (look - 1.0) / SplitLooks;
-            double to = (double)look / SplitLooks;
-            foreach (double clamp in law.Clamps)
-            {
-                if (Crossing(law, segment, clamp, from, to) is { } crossing)
-                {
-                    ends.Add(crossing);
-                }
-            }
-
-            ends.Add(to);
-        }
-
-        ends.Sort();
         Credit sum = default;
         double reached = 0;
-        foreach (double end in ends)
+        foreach (double end in ClampCrossings.Shares(law, segment))
         {
             sum += OverPiece(law, segment, reached, end);
             reached = end;
         }
 
         return sum;
-    }
-
-    private static double? Crossing(RateLaw law, in ClimateSegment segment, double clamp, double from, double to)
-    {
-        bool startsAbove = Level(law, segment, from) > clamp;
-        if (Level(law, segment, to) > clamp == startsAbove)
-        {
-            return null;
-        }
-
-        for (int halving = 0; halving < 50; halving++)
-        {
-            double middle = (from + to) / 2;
-            if (Level(law, segment, middle) > clamp == startsAbove)
-            {
-                from = middle;
-            }
-            else
-            {
-                to = middle;
-            }
-        }
-
-        return to;
-    }
-
-    private static double Level(RateLaw law, in ClimateSegment segment, double share)
-    {
-        Exposure exposure = segment.AtStart.Towards(segment.AtEnd, share);
-        return law.HumidityLevel(exposure.PanelKelvins, exposure.VapourPressurePa);
     }
 
     private static Credit OverPiece(RateLaw law, in ClimateSegment segment, double from, double to)
@@ -189,36 +142,45 @@ public static class CureIntegral
         Exposure start = segment.AtStart.Towards(segment.AtEnd, from);
         Exposure end = segment.AtStart.Towards(segment.AtEnd, to);
         double humidityReach = law.HumidityReach(start.PanelKelvins, start.VapourPressurePa, end.PanelKelvins, end.VapourPressurePa);
-        if (EnergyReach(law, start, end) + (law.HumidityExponent * humidityReach) <= LnRateStep)
+        if (IsShort(law, EnergyReach(law, start, end), humidityReach))
         {
-            return Simpson(law, segment, from, to, segment.Hours * (to - from));
+            return Gauss(law, segment, from, to, segment.Hours * (to - from));
         }
 
         double middle = (from + to) / 2;
         return OverPiece(law, segment, from, middle) + OverPiece(law, segment, middle, to);
     }
 
+    private static bool IsShort(RateLaw law, double energyReach, double humidityReach) =>
+        humidityReach <= LnHumidityStep && energyReach + (law.HumidityExponent * humidityReach) <= LnRateStep;
+
     private static double EnergyReach(RateLaw law, Exposure start, Exposure end) =>
         law.ActivationEnergyJmol / RateLaw.GasConstant * Math.Abs((1 / end.PanelKelvins) - (1 / start.PanelKelvins));
 
-    private static Credit Simpson(RateLaw law, in ClimateSegment segment, double from, double to, double hours) =>
-        Simpson(Rate(law, segment, from), Rate(law, segment, (from + to) / 2), Rate(law, segment, to), hours);
-
-    private static Credit Simpson(RateLaw law, SegmentCourse course, double hours) =>
-        Simpson(Rate(law, course.Start), Rate(law, course.Middle), Rate(law, course.End), hours);
-
-    private static Credit Simpson((Credit PerHour, bool SlowEarns) first, (Credit PerHour, bool SlowEarns) second, (Credit PerHour, bool SlowEarns) third, double hours)
+    private static Credit Gauss(RateLaw law, in ClimateSegment segment, double from, double to, double hours)
     {
-        (Credit start, Credit middle, Credit end) = (first.PerHour, second.PerHour, third.PerHour);
-        double sixth = hours / 6;
-        double likely = (start.Likely + (4 * middle.Likely) + end.Likely) * sixth;
+        double length = to - from;
+        return Gauss(
+            Rate(law, segment, from + (length * GaussRule.Early)),
+            Rate(law, segment, from + (length * GaussRule.Middle)),
+            Rate(law, segment, from + (length * GaussRule.Late)),
+            hours);
+    }
+
+    private static Credit Gauss(RateLaw law, SegmentCourse course, double hours) =>
+        Gauss(Rate(law, course.Early), Rate(law, course.Middle), Rate(law, course.Late), hours);
+
+    private static Credit Gauss((Credit PerHour, bool SlowEarns) first, (Credit PerHour, bool SlowEarns) second, (Credit PerHour, bool SlowEarns) third, double hours)
+    {
+        (Credit early, Credit middle, Credit late) = (first.PerHour, second.PerHour, third.PerHour);
+        double likely = hours * GaussRule.Mean(early.Likely, middle.Likely, late.Likely);
         return new Credit(
             second.SlowEarns ? likely : 0,
             likely,
-            (start.Fast + (4 * middle.Fast) + end.Fast) * sixth,
-            (start.WeightedX + (4 * middle.WeightedX) + end.WeightedX) * sixth,
-            (start.WeightedY + (4 * middle.WeightedY) + end.WeightedY) * sixth,
-            (start.WeightedAirKelvins + (4 * middle.WeightedAirKelvins) + end.WeightedAirKelvins) * sixth);
+            hours * GaussRule.Mean(early.Fast, middle.Fast, late.Fast),
+            hours * GaussRule.Mean(early.WeightedX, middle.WeightedX, late.WeightedX),
+            hours * GaussRule.Mean(early.WeightedY, middle.WeightedY, late.WeightedY),
+            hours * GaussRule.Mean(early.WeightedAirKelvins, middle.WeightedAirKelvins, late.WeightedAirKelvins));
     }
 
     private static (Credit PerHour, bool SlowEarns) Rate(RateLaw law, in ClimateSegment segment, double share)

@@ -5,10 +5,13 @@ namespace CureWatch.Curing;
 
 /// <summary>How a segment of climate runs, in the terms that laws driven by water activity share.</summary>
 /// <param name="Start">The climate at its start.</param>
+/// <param name="Early">The climate at <see cref="GaussRule.Early"/>.</param>
 /// <param name="Middle">The climate half-way.</param>
+/// <param name="Late">The climate at <see cref="GaussRule.Late"/>.</param>
 /// <param name="End">The climate at its end.</param>
 /// <param name="ActivityReach">An upper bound [1] of how far the logarithm of the water activity can move on the way.</param>
-public sealed record SegmentCourse(CoursePoint Start, CoursePoint Middle, CoursePoint End, double ActivityReach)
+public sealed record SegmentCourse(
+    CoursePoint Start, CoursePoint Early, CoursePoint Middle, CoursePoint Late, CoursePoint End, double ActivityReach)
 {
     /// <summary>The course of a segment.</summary>
     /// <param name="segment">The segment.</param>
@@ -19,7 +22,10 @@ public sealed record SegmentCourse(CoursePoint Start, CoursePoint Middle, Course
         double slope = SaturationPressure.WaterSlope(Math.Min(start.PanelKelvins, end.PanelKelvins));
         double reach = (Math.Abs(end.VapourPressurePa - start.VapourPressurePa) / Math.Min(start.VapourPressurePa, end.VapourPressurePa))
             + (slope * Math.Abs(end.PanelKelvins - start.PanelKelvins));
-        return new SegmentCourse(CoursePoint.At(start), CoursePoint.At(start.Towards(end, 0.5)), CoursePoint.At(end), reach);
+        return new SegmentCourse(
+            CoursePoint.At(start), On(GaussRule.Early), On(GaussRule.Middle), On(GaussRule.Late), CoursePoint.At(end), reach);
+
+        CoursePoint On(double share) => CoursePoint.At(start.Towards(end, share));
     }
 }
 

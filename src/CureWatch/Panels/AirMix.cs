@@ -5,10 +5,19 @@ namespace CureWatch.Panels;
 /// <summary>The air over a stretch, as several probes tell it.</summary>
 /// <param name="Closest">The probe with the shortest stretch between its readings.</param>
 /// <param name="Around">Those readings.</param>
-/// <param name="Start">Mean of the probes heard in time, at the start.</param>
-/// <param name="End">Mean of the probes heard in time, at the end.</param>
-/// <param name="WithMissing">The mean with the probes that are missing, in two guesses; empty where none is.</param>
-internal sealed record AirMix(Source Closest, Bracket Around, Exposure Start, Exposure End, ImmutableArray<Alternative> WithMissing)
+/// <param name="Known">The readings that count: those of the probes heard in time; where none was, of those that fell silent last.</param>
+/// <param name="Before">The air that the readings before the stretch told.</param>
+/// <param name="Start">Mean of the probes heard in time, at the start; where none was, what the last of them tells.</param>
+/// <param name="End">The same at the end.</param>
+/// <param name="WithMissing">The mean with the probes that are missing, in some guesses; empty where none is.</param>
+internal sealed record AirMix(
+    Source Closest,
+    Bracket Around,
+    ImmutableArray<Bracket> Known,
+    Exposure Before,
+    Exposure Start,
+    Exposure End,
+    ImmutableArray<Alternative> WithMissing)
 {
     /// <summary>What a shifted vapour pressure never falls below [Pa]: drier than any bay. Source (choice).</summary>
     private const double LeastVapourPressurePa = 1;
@@ -18,7 +27,7 @@ internal sealed record AirMix(Source Closest, Bracket Around, Exposure Start, Ex
     /// <param name="from">The stretch's start.</param>
     /// <param name="to">Its end.</param>
     /// <param name="now">The present, to which an open bracket reaches.</param>
-    /// <returns>The air; null where it was not yet measured. Where no probe was heard in time, the one that was missing for the shortest.</returns>
+    /// <returns>The air; null where it was not yet measured.</returns>
     public static AirMix? Over(ImmutableArray<Source> air, DateTimeOffset from, DateTimeOffset to, DateTimeOffset now)
     {
         (Source Source, Bracket Around)? closest = null;
@@ -49,11 +58,32 @@ internal sealed record AirMix(Source Closest, Bracket Around, Exposure Start, Ex
 
         if (heard.Count == 0)
         {
-            return new AirMix(c.Source, c.Around, Mean([c.Around], from), Mean([c.Around], to), []);
+            return OfTheSilent(c.Source, c.Around, air, from, to);
         }
 
         (Exposure start, Exposure end) = (Mean(heard, from), Mean(heard, to));
-        return new AirMix(c.Source, c.Around, start, end, missing is null ? [] : Including(missing, air, heard.Count, start, end, from));
+        Exposure before = At(heard.Average(b => b.FromKelvins), heard.Average(b => b.FromVapourPressurePa));
+        ImmutableArray<Alternative> withMissing = missing is null ? [] : Including(missing, air, heard.Count, start, end, from);
+        return new AirMix(c.Source, c.Around, [.. heard], before, start, end, withMissing);
+    }
+
+    /// <summary>
+    /// No probe was heard in time: the one that fell silent last goes on to count, with the others as missing as they were by then.
+    /// </summary>
+    private static AirMix OfTheSilent(Source closest, Bracket around, ImmutableArray<Source> air, DateTimeOffset from, DateTimeOffset to)
+    {
+        List<(Source Source, Bracket Around)> known = [.. air.Select(a => (a, a.Around(from, to)!)).Where(a => a.Item2 is not null)];
+        (Source last, Bracket newest) = known.MaxBy(k => k.Around.From);
+        Exposure before = Mean([newest], newest.From);
+        List<Source> others = [.. known.Select(k => k.Source).Where(s => s != last)];
+        return new AirMix(
+            closest,
+            around,
+            [.. known.Where(k => !k.Source.IsGapForCure(newest.From - k.Around.From)).Select(k => k.Around)],
+            before,
+            Mean([newest], from),
+            Mean([newest], to),
+            others.Count == 0 ? [] : Including(others, air, 1, before, before, newest.From));
     }
 
     /// <summary>

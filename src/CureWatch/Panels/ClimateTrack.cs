@@ -7,6 +7,12 @@ namespace CureWatch.Panels;
 /// <param name="Segments">The segments, each starting where the one before ends.</param>
 public sealed record ClimateTrack(Trail<ClimateSegment> Segments)
 {
+    /// <summary>
+    /// While one probe is lost, how many readings of each other one are followed; the rest is one stretch. Source (choice): some of them
+    /// speak once more after it, and what follows can't be settled for as long as it is away.
+    /// </summary>
+    private const int KnotsFollowedPerProbe = 2;
+
     /// <summary>A track nothing was measured for.</summary>
     public static ClimateTrack Blank { get; } = new(new Trail<ClimateSegment>());
 
@@ -103,13 +109,15 @@ public sealed record ClimateTrack(Trail<ClimateSegment> Segments)
             return [];
         }
 
-        if (Segments.Count > 0 && watch.IsLostAt(now))
-        {
-            return [OpenGap(Segments.Last, !watch.Awaited.IsEmpty, now)];
-        }
-
         var segments = new List<ClimateSegment>();
         List<DateTimeOffset> knots = watch.Knots(from, now);
+        int most = KnotsFollowedPerProbe * (watch.Air.Length + watch.Awaited.Length);
+        bool isCut = knots.Count > most && watch.IsLostAt(now);
+        if (isCut)
+        {
+            knots.RemoveRange(most, knots.Count - most);
+        }
+
         if (knots.Count == 0 || knots[^1] < now)
         {
             knots.Add(now);
@@ -120,6 +128,8 @@ public sealed record ClimateTrack(Trail<ClimateSegment> Segments)
         {
             if (watch.Over(from, knot, now) is { } target)
             {
+                bool holdsReadings = isCut && knot == now;
+                target = holdsReadings ? target with { Unseen = target.Unseen is { } unseen ? unseen with { IsDark = false } : null } : target;
                 foreach (ClimateSegment piece in PanelCourse.Along(watch, target, before))
                 {
                     segments.Add(piece with { IsUnconfirmed = knot > watch.ConfirmedTo });
@@ -145,14 +155,4 @@ public sealed record ClimateTrack(Trail<ClimateSegment> Segments)
     /// <returns>The exposure.</returns>
     public Exposure ExposureAt(DateTimeOffset instant) =>
         Segments[Math.Min(Segments.Count - 1, Segments.CountWhile(s => s.End < instant))].ExposureAt(instant);
-
-    private static ClimateSegment OpenGap(ClimateSegment last, bool panelIsMeasured, DateTimeOffset now)
-    {
-        Exposure held = last.AtEnd;
-        var air = new Bracket(last.End, held.AirKelvins, held.VapourPressurePa, null, held.AirKelvins, held.VapourPressurePa);
-        Bracket? panel = panelIsMeasured ? new Bracket(last.End, held.PanelKelvins, 0, null, held.PanelKelvins, 0) : null;
-        var unseen = new Unseen(air, panel, IsGapForEvaporation: true, IsGapForCure: true);
-        return new ClimateSegment(
-            last.End, now, held, held, unseen, [.. last.Alternatives.Select(a => new Alternative(a.AtEnd, a.AtEnd))], IsUnconfirmed: true);
-    }
 }

@@ -154,10 +154,11 @@ public sealed record Watch(ImmutableArray<Source> Air, ImmutableArray<Source> Pa
 
         double startKelvins = air.Start.AirKelvins;
         double endKelvins = air.End.AirKelvins;
-        Bracket? widest = null;
         bool isGapForEvaporation = air.Closest.IsGapForEvaporation(air.Around.Length(now));
-        bool isGapForCure = air.Closest.IsGapForCure(air.Around.Length(now));
+        bool isAirLost = air.Closest.IsGapForCure(air.Around.Length(now));
+        bool isGapForCure = isAirLost, isDark = isAirLost;
         bool isMeasured = MeasuresPanelAt(from);
+        ImmutableArray<Bracket> panels = [];
         foreach (Source panel in Awaited)
         {
             if (panel.IsLentAt(from) || panel.Around(from, to) is not { } around)
@@ -165,21 +166,30 @@ public sealed record Watch(ImmutableArray<Source> Air, ImmutableArray<Source> Pa
                 continue;
             }
 
-            bool isFirst = isMeasured && widest is null;
+            bool isFirst = isMeasured && panels.IsEmpty;
             startKelvins = isFirst ? around.KelvinsAt(from) : Math.Min(startKelvins, around.KelvinsAt(from));
             endKelvins = isFirst ? around.KelvinsAt(to) : Math.Min(endKelvins, around.KelvinsAt(to));
-            widest = widest is null || around.Length(now) > widest.Length(now) ? around : widest;
+            panels = panels.Add(around);
             isGapForEvaporation |= panel.IsGapForEvaporation(around.Length(now));
             isGapForCure |= panel.IsGapForCure(around.Length(now));
+            isDark &= panel.IsGapForCure(around.Length(now));
         }
 
+        double beforeKelvins = panels.Select(p => p.FromKelvins).Append(isMeasured ? double.PositiveInfinity : air.Before.AirKelvins).Min();
+        Unseen? unseen = isGapForEvaporation
+            ? new Unseen(air.Known, panels, air.Before with { PanelKelvins = beforeKelvins }, isGapForEvaporation, isGapForCure, isAirLost, isDark)
+            {
+                IsPanelMeasured = isMeasured,
+                PanelLag = isMeasured ? TimeSpan.Zero : TimeConstant,
+            }
+            : null;
         return new ClimateSegment(
             from,
             to,
             air.Start with { PanelKelvins = startKelvins },
             air.End with { PanelKelvins = endKelvins },
-            isGapForEvaporation ? new Unseen(air.Around, widest, isGapForEvaporation, isGapForCure) : null,
-            widest is null ? air.WithMissing : [.. air.WithMissing.Select(a => a.WithPanel(startKelvins, endKelvins))]);
+            unseen,
+            panels.IsEmpty ? air.WithMissing : [.. air.WithMissing.Select(a => a.WithPanel(startKelvins, endKelvins))]);
     }
 
     private static DateTimeOffset Earlier(DateTimeOffset? a, DateTimeOffset b) => a is { } known && known < b ? known : b;

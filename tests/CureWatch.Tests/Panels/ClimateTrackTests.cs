@@ -72,15 +72,16 @@ public class ClimateTrackTests
     }
 
     [Fact]
-    public void Provisional_WithAPanelProbeMissing_IsOneOpenGapFromTheSettledEnd()
+    public void Provisional_WithAPanelProbeMissing_IsAnOpenGapFromTheSettledEnd_OfFewStretches()
     {
         Watch watch = Watch([Steady(0, 60, 295, 1400)], Of((0, 280, 0), (5, 282, 0)));
         ClimateTrack track = ClimateTrack.Blank.Extend(watch, At(60));
         Assert.Equal(At(5), track.SettledTo);
-        ClimateSegment gap = Assert.Single(track.Provisional(watch, At(60)));
-        Assert.Equal((At(5), At(60)), (gap.Start, gap.End));
-        Assert.Equal(new Exposure(295, 1400, 282), gap.AtEnd);
-        Assert.True(gap.Unseen is { IsGapForCure: true, IsGapForEvaporation: true, Air.To: null, Panel: { FromKelvins: 282, To: null } });
+        IReadOnlyList<ClimateSegment> gap = track.Provisional(watch, At(60));
+        Assert.Equal([At(5), At(6), At(7), At(8), At(9)], gap.Select(s => s.Start));
+        Assert.Equal((At(60), new Exposure(295, 1400, 282)), (gap[^1].End, gap[^1].AtEnd));
+        Assert.All(gap, s => Assert.True(s is { IsUnconfirmed: true, Unseen: { IsGapForCure: true, IsGapForEvaporation: true, IsDark: false } }));
+        Assert.All(gap, s => Assert.True(Assert.Single(s.Unseen!.Panels) is { FromKelvins: 282, To: null }));
     }
 
     [Fact]
@@ -90,7 +91,18 @@ public class ClimateTrackTests
         ClimateTrack track = ClimateTrack.Blank.Extend(watch, At(5));
         Assert.Null(Assert.Single(track.Provisional(watch, At(6))).Unseen);
         Assert.True(Assert.Single(track.Provisional(watch, At(30))).Unseen is { IsGapForCure: false });
-        Assert.True(Assert.Single(track.Provisional(watch, At(36))).Unseen is { IsGapForCure: true, Panel: null });
+        Assert.True(Assert.Single(track.Provisional(watch, At(36))).Unseen is { IsGapForCure: true, IsDark: true, Panels.IsEmpty: true });
+    }
+
+    [Fact]
+    public void Provisional_WithEveryProbeMissing_IsDarkOnlyWhileNoneIsHeard()
+    {
+        Source air = Steady(0, 5, 293, 1000);
+        ClimateTrack track = ClimateTrack.Blank.Extend(Watch([air], Steady(0, 5, 290)), At(5));
+        Assert.True(Assert.Single(track.Provisional(Watch([air], Steady(0, 5, 290)), At(60))).Unseen!.IsDark);
+        (double, double, double)[] back = [.. Enumerable.Range(0, 6).Select(m => ((double)m, 290.0, 0.0)), (60, 285, 0)];
+        IReadOnlyList<ClimateSegment> gap = track.Provisional(Watch([air], Of(back)), At(62));
+        Assert.Equal([(At(60), true), (At(62), false)], gap.Select(s => (s.End, s.Unseen!.IsDark)));
     }
 
     private static readonly Gen<(double Minute, double Kelvins, double Pa)> Sample =

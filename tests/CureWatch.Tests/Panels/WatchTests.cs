@@ -1,6 +1,5 @@
 using System.Diagnostics;
 using CureWatch.Panels;
-using CureWatch.Products;
 using static CureWatch.Tests.Panels.Sources;
 
 namespace CureWatch.Tests.Panels;
@@ -24,12 +23,15 @@ public class WatchTests
     }
 
     [Fact]
-    public void Air_WithNoProbeHeardInTime_IsAGapOfTheBestOne()
+    public void Air_WithNoProbeHeardInTime_IsAGapOfThoseThatFellSilentLast()
     {
-        ClimateSegment segment = Over(Watch([Of((0, 293, 1000), (60, 295, 1100)), Of((10, 303, 2000), (50, 303, 2000))]), 20, 30);
+        Source longest = Of((-90, 280, 500), (70, 280, 500)), one = Of((0, 293, 1000), (60, 297, 1600)), other = Of((10, 303, 2000), (50, 303, 2000));
+        ClimateSegment segment = Over(Watch([longest, one, other]), 30, 40);
         Assert.Equal(303, segment.AtStart.AirKelvins);
-        Assert.Equal((At(10), At(50)), (segment.Unseen!.Air.From, segment.Unseen.Air.To!.Value));
-        Assert.True(segment.Unseen.IsGapFor(Mechanism.Cure));
+        Assert.Equal([At(0), At(10)], segment.Unseen!.Air.Select(b => b.From));
+        Assert.True(segment.Unseen is { IsGapForCure: true, IsAirLost: true, IsDark: true, Before.AirKelvins: 303 });
+        Assert.Equal(At(10), segment.Unseen.Since);
+        Assert.Equal((303 + 293 + 280) / 3.0, segment.Alternatives[^1].AtEnd.AirKelvins, 9); // the others, as they were last
     }
 
     [Fact]

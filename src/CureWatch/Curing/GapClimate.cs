@@ -1,0 +1,115 @@
+using System.Collections.Immutable;
+using CureWatch.Panels;
+using CureWatch.Psychrometrics;
+
+namespace CureWatch.Curing;
+
+/// <summary>The climates that may have been in a gap, at each instant of it.</summary>
+/// <remarks>
+/// Source (choice): a bay with its doors shut moves by 4 K/h at most, its dew point by 3 K/h. Of several air probes the mean counts, of several
+/// panels the coldest. Where a probe is missing beside the others, it is all shifted by as much as that one may shift the mean; where all
+/// are, by as much as they differed when the last of them was heard. A panel without a probe may still be where it was a lag ago.
+/// </remarks>
+internal sealed class GapClimate
+{
+    private const double TemperatureRateKPerHour = 4;
+    private const double DewPointRateKPerHour = 3;
+
+    private readonly ClimateSegment _segment;
+    private readonly Unseen _unseen;
+    private readonly DateTimeOffset _since;
+    private readonly bool _isOpen;
+    private readonly ImmutableArray<Exposure> _lastKnown;
+    private readonly RateLimited[] _air;
+    private readonly RateLimited[] _dew;
+    private readonly RateLimited[] _panels;
+
+    private GapClimate(ClimateSegment segment, Unseen unseen, bool asIfOpen)
+    {
+        _segment = segment;
+        _unseen = unseen;
+        _since = unseen.Since;
+        _isOpen = asIfOpen;
+        _lastKnown = unseen.IsAirLost && !segment.Alternatives.IsEmpty ? [MeanBefore(unseen), unseen.Before] : [];
+        _air = [.. unseen.Air.Select(b => Temperature(asIfOpen ? b with { To = null } : b))];
+        _dew = [.. unseen.Air.Select(b => DewPoint(asIfOpen ? b with { To = null } : b))];
+        _panels = [.. unseen.Panels.Select(b => Temperature(asIfOpen ? b with { To = null } : b))];
+    }
+
+    /// <summary>What may have been; straight between the readings too, which takes the dew point farther than its rate where it rises much.</summary>
+    public static GapClimate Of(in ClimateSegment segment, Unseen unseen) => new(segment, unseen, asIfOpen: false);
+
+    /// <summary>What could have been said while the readings after it had not come.</summary>
+    public static GapClimate WhileOpen(in ClimateSegment segment, Unseen unseen) => new(segment, unseen, asIfOpen: true);
+
+    /// <summary>The instants inside the segment at which an end of an envelope turns.</summary>
+    public IEnumerable<DateTimeOffset> Turns() =>
+        _air.Concat(_dew).Concat(_panels).SelectMany(l => l.Turns()).Where(t => t > _segment.Start && t < _segment.End);
+
+    /// <summary>The climates at an instant.</summary>
+    public ClimateBox At(DateTimeOffset at)
+    {
+        (double coldestAir, double warmestAir, double driest, double moistest) = (0, 0, 0, 0);
+        for (int i = 0; i < _air.Length; i++)
+        {
+            (double Low, double High) air = _air[i].At(at), dew = _dew[i].At(at);
+            coldestAir += air.Low / _air.Length;
+            warmestAir += air.High / _air.Length;
+            driest += SaturationPressure.OverWaterPa(Math.Min(dew.Low, air.High)) / _air.Length;
+            moistest += SaturationPressure.OverWaterPa(Math.Min(dew.High, air.High)) / _air.Length;
+        }
+
+        (double coldest, double warmest) = PanelAt(at, coldestAir, warmestAir);
+        bool panelIsAir = !_unseen.IsPanelMeasured && _panels.Length == 0 && _unseen.PanelLag == TimeSpan.Zero;
+        var box = new ClimateBox(coldest, warmest, driest, moistest, panelIsAir);
+        double share = (at - _segment.Start) / (_segment.End - _segment.Start);
+        box = _segment.Alternatives.IsEmpty ? box : Shifted(box, share);
+        return _isOpen ? box : box.With(_segment.AtStart.Towards(_segment.AtEnd, share));
+    }
+
+    private (double Coldest, double Warmest) PanelAt(DateTimeOffset at, double coldestAir, double warmestAir)
+    {
+        (double coldest, double warmest) = _unseen.IsPanelMeasured ? (double.PositiveInfinity, double.PositiveInfinity) : (coldestAir, warmestAir);
+        foreach (RateLimited panel in _panels)
+        {
+            (double low, double high) = panel.At(at);
+            coldest = Math.Min(coldest, low);
+            warmest = Math.Min(warmest, high);
+        }
+
+        double lagHours = Math.Min(_unseen.PanelLag.TotalHours, Math.Abs((at - _since).TotalHours));
+        return (coldest - (TemperatureRateKPerHour * lagHours), warmest + (TemperatureRateKPerHour * lagHours));
+    }
+
+    private ClimateBox Shifted(ClimateBox box, double share)
+    {
+        Exposure likely = _lastKnown.IsEmpty ? _segment.AtStart.Towards(_segment.AtEnd, share) : _lastKnown[0];
+        (double colder, double warmer, double drier, double moister) = (0, 0, 0, 0);
+        foreach (Exposure other in _segment.Alternatives.Select(a => a.AtStart.Towards(a.AtEnd, share)).Concat(_lastKnown))
+        {
+            double kelvins = other.AirKelvins - likely.AirKelvins, pascals = other.VapourPressurePa - likely.VapourPressurePa;
+            (colder, warmer) = (Math.Min(colder, kelvins), Math.Max(warmer, kelvins));
+            (drier, moister) = (Math.Min(drier, pascals), Math.Max(moister, pascals));
+        }
+
+        return new ClimateBox(
+            _unseen.IsPanelMeasured ? box.ColdestKelvins : box.ColdestKelvins + colder,
+            _unseen.IsPanelMeasured ? box.WarmestKelvins : box.WarmestKelvins + warmer,
+            Math.Max(Psychrometrics.DewPoint.LowestPressurePa, box.DriestPa + drier),
+            box.MoistestPa + moister,
+            box.PanelIsAir);
+    }
+
+    private static Exposure MeanBefore(Unseen unseen) => unseen.Before with
+    {
+        AirKelvins = unseen.Air.Average(b => b.FromKelvins),
+        VapourPressurePa = unseen.Air.Average(b => b.FromVapourPressurePa),
+    };
+
+    private static RateLimited Temperature(Bracket bracket) => new(bracket, bracket.FromKelvins, bracket.ToKelvins, TemperatureRateKPerHour);
+
+    private static RateLimited DewPoint(Bracket bracket) =>
+        new(bracket, DewKelvins(bracket.FromVapourPressurePa), DewKelvins(bracket.ToVapourPressurePa), DewPointRateKPerHour);
+
+    private static double DewKelvins(double vapourPressurePa) => Psychrometrics.DewPoint.OfPressure(vapourPressurePa).Kelvins;
+}
