@@ -37,7 +37,7 @@ internal static class BayJson
     public static void WriteClimate(Utf8JsonWriter json, AirReport air)
     {
         json.WriteInstant("at", air.MeasuredAt);
-        ClimateJson.WriteKeys(json, air.Climate!, air.Climate!.Judge(SheetLimits.UsualSpreadMinK));
+        ClimateJson.WriteKeys(json, air.Climate!, air.Climate!.Judge(SheetLimits.UsualSpreadMinK), air.Doubt);
         json.WriteBoolean("panelMeasured", air.IsPanelMeasured);
     }
 

@@ -54,8 +54,15 @@ public sealed record BayView(string Bay, IReadOnlyList<AirView> Airs, IReadOnlyL
 /// <param name="Measured">When it was measured; null while no air probe is heard.</param>
 /// <param name="SpreadK">Spread [K]; null where unknown.</param>
 /// <param name="Values">Name and value of the rest.</param>
+/// <param name="Chance">How likely the coldest panel is wet, by the limits of the probes; null where unknown.</param>
 public sealed record AirView(
-    string Place, Tone Tone, string Word, Moment? Measured, double? SpreadK, IReadOnlyList<(string Name, string Value)> Values);
+    string Place,
+    Tone Tone,
+    string Word,
+    Moment? Measured,
+    double? SpreadK,
+    IReadOnlyList<(string Name, string Value)> Values,
+    string? Chance = null);
 
 /// <summary>A probe.</summary>
 /// <param name="Probe">Its id.</param>

@@ -97,7 +97,8 @@ internal sealed class BoardViews(Look look, BackupHealth backup)
             ("Humidity", string.Create(CultureInfo.InvariantCulture, $"{climate.Humidity.Percent:0} %")),
             (climate.FrostPoint is null ? "Dew point" : "Frost point", Degrees(climate.Condensation)),
             (panel, climate.Panel is { } coldest ? Degrees(coldest) : "not known"),
-        ]);
+        ],
+        air.Doubt is { } doubt ? $"{ChanceWords.Of(doubt.CondensationChance)} that the coldest panel is wet, by what the probes' sheets promise" : null);
     }
 
     private static bool Measures(ProbeReport probe, Place place) =>

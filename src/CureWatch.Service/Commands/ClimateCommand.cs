@@ -2,6 +2,7 @@ using System.CommandLine;
 using CureWatch.Products;
 using CureWatch.Psychrometrics;
 using CureWatch.Service.Documents;
+using CureWatch.Service.Settings;
 using CureWatch.Units;
 
 namespace CureWatch.Service.Commands;
@@ -24,11 +25,17 @@ internal static class ClimateCommand
             "air pressure in hPa (1013.25 where left out)",
             ClimateRange.LowestPressurePa / PascalsPerHectopascal,
             ClimateRange.HighestPressurePa / PascalsPerHectopascal);
+        Option<double?> airLimit = InvariantNumber.Optional(
+            "--accuracy-air", $"the air probe's ± limit in K ({ProbeAccuracy.UsualAirK} where left out)", 0, ProbeAccuracy.MostK);
+        Option<double?> humidityLimit = InvariantNumber.Optional(
+            "--accuracy-humidity", $"its ± limit in % RH ({ProbeAccuracy.UsualHumidityPct} where left out)", 0, ProbeAccuracy.MostHumidityPct);
+        Option<double?> panelLimit = InvariantNumber.Optional(
+            "--accuracy-panel", $"the panel probe's ± limit in K ({ProbeAccuracy.UsualPanelK} where left out)", 0, ProbeAccuracy.MostK);
         Option<bool> json = JsonOption.Create();
 
         var command = new Command("climate", "Dew point and its kin for one instant. Exits 1 where the panel is wet.")
         {
-            air, humidity, panel, pressure, json,
+            air, humidity, panel, pressure, airLimit, humidityLimit, panelLimit, json,
         };
         command.SetAction(parsed =>
         {
@@ -43,21 +50,26 @@ internal static class ClimateCommand
                     $"--humidity: drier than any probe can tell, reckoned with {climate.Humidity}");
             }
 
-            return Answer(climate, parsed.GetValue(json), parsed.InvocationConfiguration.Output);
+            var doubt = SpreadDoubt.Of(
+                climate,
+                parsed.GetValue(airLimit) ?? ProbeAccuracy.UsualAirK,
+                parsed.GetValue(humidityLimit) ?? ProbeAccuracy.UsualHumidityPct,
+                parsed.GetValue(panelLimit) ?? ProbeAccuracy.UsualPanelK);
+            return Answer(climate, doubt, parsed.GetValue(json), parsed.InvocationConfiguration.Output);
         });
         return command;
     }
 
-    private static int Answer(BayClimate climate, bool asJson, TextWriter output)
+    private static int Answer(BayClimate climate, SpreadDoubt? doubt, bool asJson, TextWriter output)
     {
         Verdict? verdict = climate.Judge(SheetLimits.UsualSpreadMinK);
         if (asJson)
         {
-            JsonOutput.WriteDocument(output, json => ClimateJson.Write(json, climate, verdict));
+            JsonOutput.WriteDocument(output, json => ClimateJson.Write(json, climate, verdict, doubt));
         }
         else
         {
-            output.WriteLine(ClimateText.Of(climate, verdict));
+            output.WriteLine(ClimateText.Of(climate, verdict, doubt));
         }
 
         return verdict is Verdict.Wet ? ExitCode.AnswerIsNo : ExitCode.Done;

@@ -7,15 +7,15 @@ namespace CureWatch.Service.Documents;
 /// <summary>A climate as the JSON object that people script against.</summary>
 internal static class ClimateJson
 {
-    public static void Write(Utf8JsonWriter json, BayClimate climate, Verdict? verdict)
+    public static void Write(Utf8JsonWriter json, BayClimate climate, Verdict? verdict, SpreadDoubt? doubt)
     {
         json.WriteStartObject();
-        WriteKeys(json, climate, verdict);
+        WriteKeys(json, climate, verdict, doubt);
         json.WriteEndObject();
     }
 
     /// <summary>Writes the keys into an object that is open.</summary>
-    public static void WriteKeys(Utf8JsonWriter json, BayClimate climate, Verdict? verdict)
+    public static void WriteKeys(Utf8JsonWriter json, BayClimate climate, Verdict? verdict, SpreadDoubt? doubt)
     {
         json.WriteRounded("airC", climate.Air.Degrees);
         json.WriteRounded("humidityPct", climate.Humidity.Percent);
@@ -30,6 +30,8 @@ internal static class ClimateJson
         json.WriteRounded("spreadK", climate.SpreadKelvins);
         json.WriteRounded("panelHumidityPct", climate.PanelHumidityPercent);
         json.WriteString("verdict", Word(verdict));
+        json.WriteRounded("spreadUncertaintyK", doubt?.StandardKelvins);
+        json.WriteRounded("condensationChance", doubt?.CondensationChance);
     }
 
     private static string? Word(Verdict? verdict) => verdict switch

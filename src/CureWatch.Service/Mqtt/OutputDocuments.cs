@@ -45,7 +45,7 @@ internal static class OutputDocuments
         AirReport? air = shop.Bays.ContainsKey(bay) ? BayReport.Of(shop, bay).Airs[0] : null;
         yield return (
             new Topics(shop.Plan.Shop).Climate(bay),
-            air is { Climate: { } climate, MeasuredAt: { } at } ? Of(climate, at) : null);
+            air is { Climate: { } climate, MeasuredAt: { } at } ? Of(climate, at, air.Doubt) : null);
     }
 
     /// <summary>The windows of a car, its handover, and whether it can be coated now; none where it has left.</summary>
@@ -61,12 +61,12 @@ internal static class OutputDocuments
     private static Dictionary<string, OutputDocument> Wanted(IEnumerable<(string Topic, OutputDocument? Document)> documents) =>
         documents.Where(d => d.Document is not null).ToDictionary(d => d.Topic, d => d.Document!, StringComparer.Ordinal);
 
-    private static OutputDocument Of(BayClimate climate, DateTimeOffset at) => OutputDocument.Of(
+    private static OutputDocument Of(BayClimate climate, DateTimeOffset at, SpreadDoubt? doubt) => OutputDocument.Of(
         _ => { },
         json =>
         {
             json.WriteInstant("at", at);
-            ClimateJson.WriteKeys(json, climate, climate.Judge(SheetLimits.UsualSpreadMinK));
+            ClimateJson.WriteKeys(json, climate, climate.Judge(SheetLimits.UsualSpreadMinK), doubt);
         });
 
     private static OutputDocument Windows(JobReport report) => OutputDocument.Of(

@@ -7,19 +7,12 @@ namespace CureWatch.Service.Settings;
 /// <summary>A probe as people write it.</summary>
 internal sealed record ProbeOfBay(ProbeMount Mount, ProbeWiring Wiring)
 {
-    /// <summary>What a usual air sensor's data sheet promises, where nobody says better. Source (choice).</summary>
-    private const double UsualAirAccuracyK = 0.5;
-    private const double UsualAccuracyPct = 3;
-
-    /// <summary>A clip-on or infrared panel sensor is worse than an air sensor. Source (choice).</summary>
-    private const double UsualPanelAccuracyK = 1;
-
     private static readonly TimeSpan UsualEvery = TimeSpan.FromMinutes(1);
     private static readonly TimeSpan LongestEvery = TimeSpan.FromHours(6);
     private static readonly NumberRange OffsetK = NumberRange.From(-20, 20, "K");
     private static readonly NumberRange OffsetPct = NumberRange.From(-50, 50, "% RH");
-    private static readonly NumberRange AccuracyK = NumberRange.Between(0, 20, "K");
-    private static readonly NumberRange AccuracyPct = NumberRange.Between(0, 50, "% RH");
+    private static readonly NumberRange AccuracyK = NumberRange.Between(0, ProbeAccuracy.MostK, "K");
+    private static readonly NumberRange AccuracyPct = NumberRange.Between(0, ProbeAccuracy.MostHumidityPct, "% RH");
 
     /// <returns>The probes; one with a fault may be missing.</returns>
     public static ImmutableArray<ProbeOfBay> ReadAll(JsonCursor probes, string shop, string bay)
@@ -43,9 +36,9 @@ internal sealed record ProbeOfBay(ProbeMount Mount, ProbeWiring Wiring)
         _ = accuracy.Keys([], "temperatureK", "humidityPct");
         double offsetK = offset["temperatureK"].Number(OffsetK) ?? 0;
         double offsetPct = offset["humidityPct"].Number(OffsetPct) ?? 0;
-        double usualK = measures == Measures.Panel ? UsualPanelAccuracyK : UsualAirAccuracyK;
+        double usualK = measures == Measures.Panel ? ProbeAccuracy.UsualPanelK : ProbeAccuracy.UsualAirK;
         double accuracyK = accuracy["temperatureK"].Number(AccuracyK) ?? usualK;
-        double accuracyPct = accuracy["humidityPct"].Number(AccuracyPct) ?? UsualAccuracyPct;
+        double accuracyPct = accuracy["humidityPct"].Number(AccuracyPct) ?? ProbeAccuracy.UsualHumidityPct;
         TimeSpan every = place["every"].Duration(TimeSpan.FromSeconds(1), LongestEvery) ?? UsualEvery;
 
         (Material? material, Place where) = On(place["on"], measures);

@@ -14,13 +14,17 @@ namespace CureWatch.Bays;
 /// </param>
 /// <param name="IsPanelMeasured">Whether a panel probe measures.</param>
 /// <param name="Wettest">What the air probe says whose air holds most water.</param>
+/// <param name="WettestProbe">That probe.</param>
+/// <param name="ColdestProbe">The probe of the coldest panel; null where no panel probe is heard.</param>
 public sealed record BayAir(
     double HumidityMaxPct,
     double HumidityMinPct,
     double CondensationKelvins,
     double? ColdestKelvins,
     bool IsPanelMeasured,
-    Sample Wettest)
+    Sample Wettest,
+    Probe WettestProbe,
+    Probe? ColdestProbe)
 {
     /// <summary>How far the coldest panel is at or below the condensation temperature [K]; below 0 where it is dry, null where unknown.</summary>
     /// <remarks>Edges: saturated air is at its own condensation temperature, which is found to a millionth of a kelvin.</remarks>
@@ -35,6 +39,7 @@ public sealed record BayAir(
     {
         double humidityMax = 0, humidityMin = 100;
         Sample wettest = default;
+        Probe? wettestProbe = null, coldestProbe = null;
         double coldestAir = double.PositiveInfinity, coldestPanel = double.PositiveInfinity;
         bool isPanelMeasured = false, isPanelMissing = false;
         for (int i = 0; i < bay.Logs.Length; i++)
@@ -49,7 +54,7 @@ public sealed record BayAir(
             {
                 humidityMax = Math.Max(humidityMax, air.HumidityPct);
                 humidityMin = Math.Min(humidityMin, air.HumidityPct);
-                wettest = air.VapourPressurePa > wettest.VapourPressurePa ? air : wettest;
+                (wettest, wettestProbe) = air.VapourPressurePa > wettest.VapourPressurePa ? (air, mount.Probe) : (wettest, wettestProbe);
                 coldestAir = Math.Min(coldestAir, air.Kelvins);
             }
 
@@ -58,11 +63,11 @@ public sealed record BayAir(
                 isPanelMeasured = true;
                 Sample? panel = Fresh(bay.Logs[i].Panel, mount.Probe, now);
                 isPanelMissing |= panel is null;
-                coldestPanel = Math.Min(coldestPanel, panel?.Kelvins ?? coldestPanel);
+                (coldestPanel, coldestProbe) = panel?.Kelvins < coldestPanel ? (panel.Value.Kelvins, mount.Probe) : (coldestPanel, coldestProbe);
             }
         }
 
-        if (wettest.VapourPressurePa == 0)
+        if (wettestProbe is null)
         {
             return null;
         }
@@ -70,7 +75,7 @@ public sealed record BayAir(
         double coldest = Math.Min(isPanelMeasured ? coldestPanel : coldestAir, ColdestModelledKelvins(bay, place, now));
         double condensationKelvins = CondensationTemperature.OfPressure(wettest.VapourPressurePa).Kelvins;
         bool isUnknown = isPanelMissing && coldest > condensationKelvins;
-        return new BayAir(humidityMax, humidityMin, condensationKelvins, isUnknown ? null : coldest, isPanelMeasured, wettest);
+        return new BayAir(humidityMax, humidityMin, condensationKelvins, isUnknown ? null : coldest, isPanelMeasured, wettest, wettestProbe, coldestProbe);
     }
 
     /// <summary>The coldest surface with an open coat that no probe measures [K]; infinite where there is none.</summary>

@@ -38,7 +38,8 @@ public sealed record BayReport(BayPlan Plan, DateTimeOffset At, ImmutableArray<A
 /// </param>
 /// <param name="MeasuredAt">When the air was measured; null while no air probe is heard.</param>
 /// <param name="IsPanelMeasured">Whether the panel is a measured one.</param>
-public sealed record AirReport(Place Place, BayClimate? Climate, DateTimeOffset? MeasuredAt, bool IsPanelMeasured)
+/// <param name="Doubt">How far the spread may be off, by the limits of those two probes; null where there is none.</param>
+public sealed record AirReport(Place Place, BayClimate? Climate, DateTimeOffset? MeasuredAt, bool IsPanelMeasured, SpreadDoubt? Doubt = null)
 {
     private const double PascalsPerHectopascal = 100;
 
@@ -58,7 +59,9 @@ public sealed record AirReport(Place Place, BayClimate? Climate, DateTimeOffset?
             new RelativeHumidity(air.Wettest.HumidityPct),
             panelC is { } degrees ? new Celsius(degrees) : null,
             bay.Plan.PressureHpa * PascalsPerHectopascal);
-        return new AirReport(place, climate, air.Wettest.At, air.IsPanelMeasured);
+        SpreadDoubt? doubt = SpreadDoubt.Of(
+            climate, air.WettestProbe.AccuracyTemperatureK, air.WettestProbe.AccuracyHumidityPct, air.ColdestProbe?.AccuracyTemperatureK);
+        return new AirReport(place, climate, air.Wettest.At, air.IsPanelMeasured, doubt);
     }
 }
 

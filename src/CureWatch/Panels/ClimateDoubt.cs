@@ -10,7 +10,7 @@ namespace CureWatch.Panels;
 public sealed record ClimateDoubt(double AirVarianceK2, double HumidityVariancePct2, double PanelVarianceK2, bool PanelIsMeasured)
 {
     /// <summary>Standard error of a panel that is modelled from the air [K], at least. Source (choice): no panel that is not measured is known better.</summary>
-    public const double LagK = 1;
+    public const double LagK = SpreadDoubt.LagKelvins;
 
     /// <summary>Variance of an error of which only a limit is known. See <see cref="DewPointUncertainty.StandardOfLimit"/>.</summary>
     /// <param name="limit">The ± limit of a data sheet, zero or more.</param>

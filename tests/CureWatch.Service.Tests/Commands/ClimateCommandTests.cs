@@ -8,6 +8,7 @@ public class ClimateCommandTests
     [
         "airC", "humidityPct", "dewPointC", "frostPointC", "condensationC", "vapourPressurePa", "absoluteHumidityGm3", "mixingRatioGkg",
         "wetBulbC", "panelC", "spreadK", "panelHumidityPct", "verdict",
+        "spreadUncertaintyK", "condensationChance",
     ];
 
     // IAPWS-95 by python3-iapws 1.5.2: 20 °C / 50 % -> 9.273 °C, 1169.66 Pa, 8.645 g/m³; wet bulb by psychrolib 1.1.1.
@@ -35,7 +36,7 @@ public class ClimateCommandTests
     {
         JsonElement json = JsonDocument.Parse(Invocation.Of("climate --air 20 --humidity 50 --json").Output).RootElement;
         Assert.All(
-            ["panelC", "spreadK", "panelHumidityPct", "verdict"], key => Assert.Equal(JsonValueKind.Null, json.GetProperty(key).ValueKind));
+            ["panelC", "spreadK", "panelHumidityPct", "verdict", "spreadUncertaintyK", "condensationChance"], key => Assert.Equal(JsonValueKind.Null, json.GetProperty(key).ValueKind));
     }
 
     [Fact]
@@ -58,6 +59,19 @@ public class ClimateCommandTests
         Invocation run = Invocation.Of($"climate --air 20 --humidity {humidity} --panel {panel}");
         Assert.Equal(exitCode, run.ExitCode);
         Assert.Contains(words, run.Output, StringComparison.Ordinal);
+    }
+
+    // Limits whose root thirds are 0.3 K, 2 % RH and 0.5 K: u(S) 0.82 K at 20 °C / 50 % (worked out beforehand by a separate program). A panel
+    // 1.645 of that above the dew point of 9.273 °C is wet in one of twenty cases (normal law).
+    [Fact]
+    public void Limits_OfTheProbes_GiveTheChanceThatThePanelIsWet()
+    {
+        const string Command = "climate --air 20 --humidity 50 --panel 10.62 --accuracy-air 0.5196 --accuracy-humidity 3.4641 --accuracy-panel 0.866";
+        JsonElement json = JsonDocument.Parse(Invocation.Of($"{Command} --json").Output).RootElement;
+        Assert.Equal(0.82, json.GetProperty("spreadUncertaintyK").GetDouble(), 0.006);
+        Assert.Equal(0.05, json.GetProperty("condensationChance").GetDouble(), 0.002);
+        Assert.Contains("1 in 20 that the panel is wet", Invocation.Of(Command).Output, StringComparison.Ordinal);
+        Assert.Equal(2, Invocation.Of("climate --air 20 --humidity 50 --accuracy-air -1").ExitCode);
     }
 
     [Fact]
