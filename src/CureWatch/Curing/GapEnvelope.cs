@@ -28,10 +28,7 @@ public static class GapEnvelope
         var climate = GapClimate.Of(segment, unseen);
         GapClimate? open = unseen.IsDark || segment.IsUnconfirmed ? GapClimate.WhileOpen(segment, unseen) : null;
         List<DateTimeOffset> borders = [segment.Start, .. PieceEnds(segment, unseen, climate.Turns().Concat(open?.Turns() ?? []))];
-        double slow = unseen.IsElsewhere ? 0
-            : !segment.IsUnconfirmed ? SlowOver(borders, ClosedRate(law, unseen, climate, open))
-            : law.Mechanism == Mechanism.Evaporation || unseen.IsDark ? SlowOver(borders, OpenRate(law, unseen, open!))
-            : 0;
+        double slow = SlowOver(borders, [.. SlowRates(law, segment, unseen, climate, open)]);
         double fast = FastOver(borders, at => climate.At(at).Fast(law));
         double likely = Math.Max(straight.Likely, slow);
         Exposure before = unseen.Before;
@@ -39,15 +36,24 @@ public static class GapEnvelope
         return new Credit(slow, likely, Math.Max(likely, fast), likely * terms.X, likely * terms.Y, likely * before.AirKelvins);
     }
 
-    private static Func<DateTimeOffset, double> ClosedRate(RateLaw law, Unseen unseen, GapClimate climate, GapClimate? open)
+    /// <summary>What the slow bound may follow: the highest of these rates, each of which may be counted on.</summary>
+    private static IEnumerable<Func<DateTimeOffset, double>> SlowRates(
+        RateLaw law, ClimateSegment segment, Unseen unseen, GapClimate climate, GapClimate? open)
     {
-        if (open is null)
+        if (unseen.IsElsewhere)
         {
-            return at => climate.At(at).Slow(law);
+            yield break;
         }
 
-        Func<DateTimeOffset, double> before = OpenRate(law, unseen, open);
-        return at => Math.Max(climate.At(at).Slow(law), before(at));
+        if (!segment.IsUnconfirmed)
+        {
+            yield return at => climate.At(at).Slow(law);
+        }
+
+        if (open is not null && (unseen.IsDark || law.Mechanism == Mechanism.Evaporation))
+        {
+            yield return OpenRate(law, unseen, open);
+        }
     }
 
     private static Func<DateTimeOffset, double> OpenRate(RateLaw law, Unseen unseen, GapClimate open)
@@ -105,10 +111,10 @@ public static class GapEnvelope
         return sum;
     }
 
-    private static double SlowOver(List<DateTimeOffset> borders, Func<DateTimeOffset, double> rate)
+    private static double SlowOver(List<DateTimeOffset> borders, Func<DateTimeOffset, double>[] rates)
     {
         double sum = 0;
-        for (int i = 1; i < borders.Count; i++)
+        for (int i = 1; i < borders.Count && rates.Length > 0; i++)
         {
             (DateTimeOffset from, DateTimeOffset to) = (borders[i - 1], borders[i]);
             if (from == to)
@@ -118,29 +124,32 @@ public static class GapEnvelope
 
             // A limit of the earning may lie on a border: what counts is inside.
             DateTimeOffset first = from.AddTicks(1), last = to.AddTicks(-1);
-            (bool starts, bool ends) = (rate(first) > 0, rate(last) > 0);
-            sum += (starts, ends) switch
+            foreach (DateTimeOffset end in rates.Select(r => Turn(first, last, r)).OfType<DateTimeOffset>().Order().Append(to))
             {
-                (false, false) => 0,
-                (true, true) => OverPiece(from, to, rate),
-                (true, false) => OverPiece(from, Turn(first, last, rate), rate),
-                (false, true) => OverPiece(Turn(last, first, rate), to, rate),
-            };
+                sum += OverPiece(from, end, at => rates.Max(r => r(at)));
+                from = end;
+            }
         }
 
         return sum;
     }
 
-    /// <summary>The last instant at which the rate is above 0, coming from one at which it is.</summary>
-    private static DateTimeOffset Turn(DateTimeOffset earning, DateTimeOffset not, Func<DateTimeOffset, double> rate)
+    /// <summary>Where a rate starts or stops to be above 0; null where it does neither.</summary>
+    private static DateTimeOffset? Turn(DateTimeOffset first, DateTimeOffset last, Func<DateTimeOffset, double> rate)
     {
-        while (Math.Abs((not - earning).Ticks) > TimeSpan.TicksPerMillisecond)
+        bool earns = rate(first) > 0;
+        if (rate(last) > 0 == earns)
         {
-            DateTimeOffset middle = earning + ((not - earning) / 2);
-            (earning, not) = rate(middle) > 0 ? (middle, not) : (earning, middle);
+            return null;
         }
 
-        return earning;
+        while ((last - first).Ticks > TimeSpan.TicksPerMillisecond)
+        {
+            DateTimeOffset middle = first + ((last - first) / 2);
+            (first, last) = rate(middle) > 0 == earns ? (middle, last) : (first, middle);
+        }
+
+        return last;
     }
 
     private static double OverPiece(DateTimeOffset from, DateTimeOffset to, Func<DateTimeOffset, double> rate)
