@@ -38,6 +38,11 @@ internal static class ShopEndpoints
             }
 
             json.WriteEndArray();
+            json.WriteArray("fit", SheetFit.Of(sheet).Stages.Select(FitBasis.Of), basis =>
+            {
+                json.WriteString("stage", WireName<Stage>.Of(basis.Stage));
+                FitBasisJson.WriteKeys(json, basis);
+            });
             json.WriteStartArray("cautions");
             foreach (string caution in sheet.Cautions)
             {

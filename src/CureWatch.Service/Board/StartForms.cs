@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text;
 using System.Text.Json;
 using CureWatch.Panels;
+using CureWatch.Products;
 using CureWatch.Service.Api;
 using CureWatch.Service.Documents;
 using CureWatch.Service.Settings;
@@ -27,6 +28,7 @@ internal static class StartForms
             look.Shop.Plan.Hours.Zone.Id,
             [.. look.Shop.Plan.Bays.Select(b => b.Bay)],
             [.. catalogue.Sheets.Where(s => catalogue.Newest(s.Product) == s).Select(s => (s.Product, s.Name, (IReadOnlyList<string>)s.Cautions))],
+            [.. catalogue.Sheets.Where(s => catalogue.Newest(s.Product) == s).Select(s => (s.Name, RestsOn(s)))],
             [.. Enum.GetValues<Material>().Select(WireName<Material>.Of)],
             [.. Enum.GetValues<Place>().Select(WireName<Place>.Of)],
             Documents.Cautions.SolventVapour,
@@ -35,6 +37,12 @@ internal static class StartForms
             filled,
             faults);
     }
+
+    private static IReadOnlyList<(string Stage, string Words)> RestsOn(ProductSheet sheet) =>
+    [
+        .. SheetFit.Of(sheet).Stages.Select(FitBasis.Of)
+            .Select(b => (WireName<Stage>.Of(b.Stage).Replace('-', ' '), string.Join(' ', b.Words))),
+    ];
 
     public static StartForm Read(IFormCollection form)
     {

@@ -5,6 +5,7 @@ namespace CureWatch.Service.Board;
 /// <param name="Zone">Its time zone.</param>
 /// <param name="Bays">The bays.</param>
 /// <param name="Products">Every product's newest sheet: its id, its name, and what to take care of.</param>
+/// <param name="Fits">For each of them, what its times rest on: the stage, and what of it is the sheet's and what assumption.</param>
 /// <param name="Materials">The materials.</param>
 /// <param name="Places">The places.</param>
 /// <param name="Cautions">What to take care of with any solvent.</param>
@@ -17,6 +18,7 @@ public sealed record StartView(
     string Zone,
     IReadOnlyList<string> Bays,
     IReadOnlyList<(string Product, string Name, IReadOnlyList<string> Cautions)> Products,
+    IReadOnlyList<(string Name, IReadOnlyList<(string Stage, string Words)> Stages)> Fits,
     IReadOnlyList<string> Materials,
     IReadOnlyList<string> Places,
     string Cautions,

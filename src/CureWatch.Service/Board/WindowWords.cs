@@ -27,13 +27,17 @@ internal sealed class WindowWords(ShopClock clock)
             new CoatTarget(coat.Surface.Id, coat.Layer, coat.Section),
             tone,
             word,
-            [.. new[] { first }.OfType<WindowLine>().Concat(report.Windows.Where(w => w.Stage >= WindowStage.KeepDry).Select(Cure).OfType<WindowLine>()).DistinctBy(l => l.Before)],
+            [.. new[] { first }.OfType<WindowLine>().Concat(report.Windows.Where(w => w.Stage >= WindowStage.KeepDry).Select(Cure).OfType<WindowLine>()).Concat(Beyond(report)).DistinctBy(l => l.Before)],
             canBeLevelled,
             [.. report.Lamps.Select(LampWords.Of)]);
     }
 
     /// <summary>When the next layer may go on; null where it may at once.</summary>
     public WindowLine? NextLayer(CoatReport below) => Find(below, WindowStage.Recoat) is { } recoat ? Recoat(recoat, below.Coat.Layer + 1).Line : null;
+
+    private static IEnumerable<WindowLine> Beyond(CoatReport report) =>
+        report.Windows.Where(w => w.State is not (WindowState.Done or WindowState.Missed)).Select(w => ExtrapolationWords.Of(w.Beyond)).OfType<string>()
+            .Select(text => new WindowLine($"Reckoned beyond the sheet: {text}", null));
 
     private static Window? Find(CoatReport report, WindowStage stage) => report.Windows.FirstOrDefault(w => w.Stage == stage);
 

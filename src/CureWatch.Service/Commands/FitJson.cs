@@ -42,6 +42,9 @@ internal static class FitJson
         json.WriteSignificant("activationEnergyKJmol", stage.Covariance.StdErrorActivationEnergyKJmol);
         json.WriteSignificant("humidityExponent", stage.Covariance.StdErrorHumidityExponent);
         json.WriteEndObject();
+        json.WriteStartObject("basis");
+        FitBasisJson.WriteKeys(json, FitBasis.Of(stage));
+        json.WriteEndObject();
         json.WriteStartArray("rows");
         for (int row = 0; row < stage.Rows.Length; row++)
         {

@@ -1,5 +1,6 @@
 using CureWatch.Products;
 using CureWatch.Psychrometrics;
+using CureWatch.Service.Documents;
 using CureWatch.Service.Settings;
 using CureWatch.Units;
 
@@ -35,7 +36,7 @@ internal static class FitText
             "  climate                   sheet       fit difference",
             .. stage.Rows.Select(row => LineOf(row, stage.To is null ? "" : "from")),
             .. stage.To?.Rows.Select(row => LineOf(row, "to")) ?? [],
-            .. NotLearnt(stage),
+            .. FitBasis.Of(stage).Words.Select(sentence => $"  {sentence}"),
         ];
     }
 
@@ -51,20 +52,6 @@ internal static class FitText
             : $"exponent {law.HumidityExponent:0.00} ± {stage.Covariance.StdErrorHumidityExponent:0.00}";
         yield return $"  10 K warmer: {warmer:0.00} times as fast (activation energy {EnergyOf(stage)})";
         yield return $"  half the humidity: {drier:0.00} times as fast ({exponent})";
-    }
-
-    private static IEnumerable<string> NotLearnt(StageFit stage)
-    {
-        if (!stage.LearnsActivationEnergy)
-        {
-            yield return $"  The rows tell too little about temperature: {EnergyOf(stage)} is general experience, not this sheet's.";
-        }
-
-        if (!stage.LearnsHumidityExponent && !stage.Law.ByDeficit)
-        {
-            double exponent = stage.Law.HumidityExponent;
-            yield return $"  The rows tell too little about humidity: exponent {exponent:0.00} is general experience, not this sheet's.";
-        }
     }
 
     private static double RateAt(RateLaw law, Celsius temperature, RelativeHumidity humidity)

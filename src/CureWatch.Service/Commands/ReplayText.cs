@@ -88,7 +88,7 @@ internal sealed class ReplayText
                 Line($"{name}: {surface.SheetOf(coat.Coat.Layer).Product}, {coat.ReferenceHours.Likely:0.0} reference hours");
                 foreach (Window window in coat.Windows.Where(w => !coat.Coat.IsOutermost || w.Stage != WindowStage.Recoat))
                 {
-                    Line($"  {WireName<WindowStage>.Of(window.Stage),-9} {WireName<WindowState>.Of(window.State),-8} {Times(window)}");
+                    Line($"  {WireName<WindowStage>.Of(window.Stage),-9} {WireName<WindowState>.Of(window.State),-8} {Times(window)}{(ExtrapolationWords.Of(window.Beyond) is { } beyond ? $"; {beyond}" : "")}");
                 }
 
                 foreach (CoatLamp lamp in coat.Lamps)

@@ -44,6 +44,7 @@ internal static class JobJson
         json.WriteBounds("closesAt", window.ClosesAt);
         json.WriteString("state", WireName<WindowState>.Of(window.State));
         json.WriteBoolean("judgeByEye", window.JudgeByEye);
+        json.WriteString("extrapolated", ExtrapolationWords.Of(window.Beyond));
     }
 
     public static void WriteWarning(Utf8JsonWriter json, Warning warning)

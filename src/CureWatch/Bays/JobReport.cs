@@ -103,7 +103,7 @@ public sealed record CoatReport(Coat Coat, ReferenceHours ReferenceHours, Immuta
         CoatLaws laws = living.Windows.Laws;
         CoatClock cure = present.ClockOf(job, evidence.Story, coat, laws.Cure);
         ReferenceHours earned = cure.EarnedSince(living.Windows.CureStart, laws.Cure.Milestone);
-        return new CoatReport(coat, earned, living.Windows.All)
+        return new CoatReport(coat, earned, [.. living.Windows.Explained])
         {
             Lamps = present.LampsOver(job, evidence.Story) is { } lamps ? CoatLamp.Of(lamps, coat, laws, present.Now) : [],
         };

@@ -35,6 +35,13 @@ public sealed record CoatClock(CureRecord Record, Outlook Outlook, ClimateDoubt 
             ReachedAt(start.Latest, milestone.ReferenceHours * factor, Pace.Slow));
     }
 
+    /// <summary>The mean climate in which a milestone is reached, lived through and expected.</summary>
+    /// <param name="start">When the clock started.</param>
+    /// <param name="milestone">The milestone; its time above 0.</param>
+    /// <returns>The mean; null where the clock never starts in this climate.</returns>
+    public MeanClimate? MeanUntil(TimeBounds start, Milestone milestone) =>
+        (start.Likely ?? start.Earliest) is { } from ? MeanOver(from, milestone.ReferenceHours) : null;
+
     /// <summary>Progress so far, with its bounds.</summary>
     /// <param name="start">When the clock started.</param>
     /// <param name="law">How sure the sheet is of the law; its time is left out.</param>

@@ -63,6 +63,12 @@ public sealed class CoatWindows
     /// <summary>The windows the sheet gives times for, in order.</summary>
     public ImmutableArray<Window> All => [.. new[] { Flash(), LevelOff, Recoat, KeepDry, NoWash, FullCure }.OfType<Window>()];
 
+    /// <summary>The same, each with how far it is reckoned beyond the sheet's rows.</summary>
+    public IEnumerable<Window> Explained => All.Select(w => w with
+    {
+        Beyond = Extrapolation.Of(w.Stage, _laws, TimeBounds.Known(_coat.LastWipeAt), CureStart, _clockOf),
+    });
+
     /// <summary>The recoat window; null where the sheet gives none.</summary>
     public Window? Recoat => _recoat.Value;
 

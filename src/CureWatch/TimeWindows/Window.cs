@@ -6,7 +6,11 @@ namespace CureWatch.TimeWindows;
 /// <param name="ClosesAt">When it closes; null where the sheet gives no end, or only a person can bring it about.</param>
 /// <param name="State">Where the coat is in it.</param>
 /// <param name="JudgeByEye">True where the slow opening passes the fast closing: no time is shown to people then.</param>
-public sealed record Window(WindowStage Stage, TimeBounds OpensAt, TimeBounds? ClosesAt, WindowState State, bool JudgeByEye = false);
+public sealed record Window(WindowStage Stage, TimeBounds OpensAt, TimeBounds? ClosesAt, WindowState State, bool JudgeByEye = false)
+{
+    /// <summary>How far it is reckoned beyond the sheet's rows; null where they cover it, or nobody asked.</summary>
+    public Extrapolation? Beyond { get; init; }
+}
 
 /// <summary>The windows of a coat, in the order it passes them.</summary>
 public enum WindowStage

@@ -47,7 +47,7 @@ public sealed class FitCommandTests : IDisposable
         Assert.Equal(3, top.GetProperty("revision").GetInt32());
 
         JsonElement[] stages = [.. top.GetProperty("stages").EnumerateArray()];
-        string[] law = ["activationEnergyKJmol", "humidityExponent", "stdError", "rows"];
+        string[] law = ["activationEnergyKJmol", "humidityExponent", "stdError", "basis", "rows"];
         string[] row = ["temperatureC", "humidityPct", "sheetHours", "fittedHours"];
         Assert.Equal(["flash", "keep-dry", "full-cure"], stages.Select(s => s.GetProperty("stage").GetString()));
         Assert.Equal(["stage", "referenceHours", "toReferenceHours", .. law], Keys(stages[0]));
