@@ -64,7 +64,7 @@ internal sealed class GapClimate
         var box = new ClimateBox(coldest, warmest, driest, moistest, panelIsAir);
         double share = (at - _segment.Start) / (_segment.End - _segment.Start);
         box = _segment.Alternatives.IsEmpty ? box : Shifted(box, share);
-        return _isOpen && _unseen.PanelLag == TimeSpan.Zero ? box : box.With(_segment.AtStart.Towards(_segment.AtEnd, share));
+        return box.With(_isOpen ? _unseen.Before : _segment.AtStart.Towards(_segment.AtEnd, share));
     }
 
     private (double Coldest, double Warmest) PanelAt(DateTimeOffset at, double coldestAir, double warmestAir)

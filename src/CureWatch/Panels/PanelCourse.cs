@@ -32,6 +32,12 @@ internal static class PanelCourse
             return [target];
         }
 
+        if (target.Unseen is { } unseen)
+        {
+            double own = kelvins + (apart?.Kelvins ?? 0);
+            target = target with { Unseen = unseen with { Before = unseen.Before with { PanelKelvins = own } } };
+        }
+
         int count = isMeasured ? 1 : Pieces(kelvins - target.AtStart.PanelKelvins, target, watch.TimeConstant);
         return Cut(watch, target, apart is null ? count : Math.Max(count, Pieces(apart.Kelvins, target, apart.TimeConstant)), isMeasured, kelvins, apart);
     }
