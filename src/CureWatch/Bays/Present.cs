@@ -74,8 +74,7 @@ public sealed class Present(Shop shop, DateTimeOffset now)
     {
         if (!_exposures.TryGetValue(point, out Exposure? exposure))
         {
-            Watch watch = WatchAt(point);
-            exposure = watch.Over(now, now, now)?.AtEnd;
+            exposure = WatchAt(point).Over(now, now, now)?.AtEnd;
             exposure = exposure is { } held && !TellsPanelAt(point) && NewestAt(point) is { } newest
                 ? held with { PanelKelvins = newest.AtEnd.PanelKelvins }
                 : exposure;
