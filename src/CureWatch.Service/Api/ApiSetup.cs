@@ -29,6 +29,7 @@ internal static class ApiSetup
         RouteGroupBuilder api = app.MapGroup("/api/v1");
         BayEndpoints.Map(api);
         StartEndpoints.Map(api);
+        ArrivalEndpoints.Map(api);
         JobEndpoints.Map(api);
         ShopEndpoints.Map(api);
         LearningEndpoints.Map(api);

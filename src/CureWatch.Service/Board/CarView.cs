@@ -9,6 +9,7 @@ namespace CureWatch.Service.Board;
 /// <param name="Coats">Every coat that is on.</param>
 /// <param name="Next">The next coat of each surface that is still to go on.</param>
 /// <param name="Start">Whether that can go on now; null where nothing is left to go on.</param>
+/// <param name="Arrival">When its surfaces are dry enough, while nothing is on yet; empty after.</param>
 /// <param name="Surfaces">Its surfaces, for a form.</param>
 /// <param name="Cautions">What to take care of while working on it.</param>
 /// <param name="TapNumber">How many taps were told: part of the next one's id, so that a form sent twice tells one.</param>
@@ -21,6 +22,7 @@ public sealed record CarView(
     IReadOnlyList<CoatView> Coats,
     IReadOnlyList<NextCoat> Next,
     CanStartView? Start,
+    IReadOnlyList<string> Arrival,
     IReadOnlyList<string> Surfaces,
     IReadOnlyList<string> Cautions,
     int TapNumber)

@@ -26,6 +26,7 @@ internal sealed class CarViews(Look look, ShopClock clock)
             coats,
             next,
             next.Length > 0 ? new CanStartViews(clock).Of(look.StartOf(state)) : null,
+            coats.Length > 0 ? [] : [.. report.Arrival.Select(a => ArrivalWords.Of(a, report.At, clock.Zone))],
             [.. state.Job.Surfaces.Select(s => s.Id)],
             [.. CautionsOf(report.Surfaces.Where(s => next.Any(n => n.Target.Surface == s.Surface.Id)).Select(s => s.Surface))],
             state.Told.Length)

@@ -41,22 +41,27 @@ internal sealed record ProbeOfBay(ProbeMount Mount, ProbeWiring Wiring)
         double accuracyPct = accuracy["humidityPct"].Number(AccuracyPct) ?? ProbeAccuracy.UsualHumidityPct;
         TimeSpan every = place["every"].Duration(TimeSpan.FromSeconds(1), LongestEvery) ?? UsualEvery;
 
-        (Material? material, Place where) = On(place["on"], measures);
+        (Material? material, Place where, string? surface) = On(place["on"], measures);
         ProbeWiring wiring = WiringOfProbe.Read(place, shop, bay, id ?? "", measures);
         return id is null || measures is null
             ? null
             : new ProbeOfBay(
-                new ProbeMount(new Probe(id, measures.Value, offsetK, offsetPct, accuracyK, accuracyPct, every), material, where), wiring);
+                new ProbeMount(new Probe(id, measures.Value, offsetK, offsetPct, accuracyK, accuracyPct, every), material, where, surface), wiring);
     }
 
-    private static (Material? Material, Place Place) On(JsonCursor on, Measures? measures)
+    private static (Material? Material, Place Place, string? Surface) On(JsonCursor on, Measures? measures)
     {
-        _ = on.Keys([], "material", "place");
+        _ = on.Keys([], "material", "place", "surface");
         if (measures is Measures.Air or Measures.Outdoor && !on["material"].IsAbsent)
         {
             on["material"].Refuse("a material under a panel probe only");
         }
 
-        return (on["material"].OneOf<Material>(), on["place"].OneOf<Place>() ?? Place.Outside);
+        if (measures is Measures.Air or Measures.Outdoor && !on["surface"].IsAbsent)
+        {
+            on["surface"].Refuse("a surface under a panel probe only");
+        }
+
+        return (on["material"].OneOf<Material>(), on["place"].OneOf<Place>() ?? Place.Outside, on["surface"].Id());
     }
 }

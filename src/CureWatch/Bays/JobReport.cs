@@ -28,6 +28,9 @@ public sealed record JobReport(
     /// <summary>What people taught about its products, in every bay.</summary>
     public ImmutableArray<LearningReport> Learning { get; init; } = [];
 
+    /// <summary>When its surfaces without a coat are dry enough, the slowest first; empty once the car has left.</summary>
+    public ImmutableArray<SurfaceArrival> Arrival { get; init; } = [];
+
     /// <summary>Reports on a job.</summary>
     /// <param name="shop">The shop.</param>
     /// <param name="id">The job's id; the job must be there.</param>
@@ -46,6 +49,7 @@ public sealed record JobReport(
             [.. shop.Warnings.Values.Where(w => w.Subject.Job == id || (w.Subject.Job is null && bays.Contains(w.Subject.Bay) && !(w.ClearedAt < state.OpenedAt)))],
             RulingOf(shop, evidence))
         {
+            Arrival = state.LeftAt is null ? ArrivalReport.Of(shop, id).Surfaces : [],
             Next = NextActs.InWords(shop, present, state),
             Learning = [.. LearningReport.Of(shop).Where(r => state.Job.Surfaces.SelectMany(s => s.Products()).Any(p => p.Product == r.Product && p.Revision == r.Revision))],
         };

@@ -182,21 +182,8 @@ public sealed class Present(Shop shop, DateTimeOffset now)
         }
 
         newest = isLit ? newest.Unlit() : newest; // nobody knows how long the lamp will burn
-        Exposure held = newest.AtEnd;
-        ImmutableArray<Exposure> otherwise = [.. newest.Alternatives.Select(a => a.AtEnd)];
-        if (TellsPanelAt(point) || WatchAt(point).Over(now, now, now) is not { } followed)
-        {
-            return new Outlook(now, held, otherwise);
-        }
-
-        double towardsK = followed.AtEnd.PanelKelvins - followed.AtEnd.AirKelvins;
-        Exposure settled = Settled(held);
-        otherwise = otherwise.AddRange(otherwise.Select(Settled));
-        return law.Mechanism == Mechanism.Cure
-            ? new Outlook(now, settled, otherwise.Add(held))
-            : new Outlook(now, held, otherwise.Add(settled));
-
-        Exposure Settled(Exposure exposure) => exposure with { PanelKelvins = exposure.AirKelvins + towardsK };
+        Exposure? followed = TellsPanelAt(point) ? null : WatchAt(point).Over(now, now, now)?.AtEnd;
+        return PanelOutlook.Of(newest, followed, law, now);
     }
 
     private ClimateSegment? NewestAt(WatchPoint point)

@@ -1,0 +1,29 @@
+using CureWatch.Bays;
+using CureWatch.Panels;
+using CureWatch.Service.Settings;
+
+namespace CureWatch.Service.Documents;
+
+/// <summary>When a surface that came in is dry enough, as one would say it.</summary>
+internal static class ArrivalWords
+{
+    /// <param name="arrival">The surface.</param>
+    /// <param name="now">The present.</param>
+    /// <param name="zone">The shop's time zone.</param>
+    public static string Of(SurfaceArrival arrival, DateTimeOffset now, TimeZoneInfo zone)
+    {
+        string name = $"{arrival.Surface.Id} ({WireName<Material>.Of(arrival.Surface.Material)})";
+        string wipe = arrival.NeedsWipe ? "; wipe down first" : "";
+        string Clock(DateTimeOffset at) => $"{TimeZoneInfo.ConvertTime(at, zone):HH:mm}";
+        return arrival.DryAt switch
+        {
+            null when arrival.Basis == ArrivalBasis.Unknown => $"{name}: nobody knows how cold it came in; read its temperature by hand.",
+            null => $"{name}: nobody measures the air around it.",
+            { Earliest: null } => $"{name}: not dry enough in this air; warm the bay or dry its air{wipe}.",
+            { Latest: { } latest } when latest <= now => $"{name}: dry enough since {Clock(latest)}{wipe}.",
+            { Latest: { } latest, Likely: { } likely } => $"{name}: dry enough {Clock(latest)}, likely {Clock(likely)}{wipe}.",
+            { Likely: { } likely } => $"{name}: likely dry enough {Clock(likely)}, but it may never be in this air; read its temperature by hand{wipe}.",
+            _ => $"{name}: may never be dry enough in this air; read its temperature by hand{wipe}.",
+        };
+    }
+}

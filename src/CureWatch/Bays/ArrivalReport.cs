@@ -1,0 +1,138 @@
+using System.Collections.Immutable;
+using CureWatch.Curing;
+using CureWatch.Panels;
+using CureWatch.Readings;
+using CureWatch.TimeWindows;
+using CureWatch.Units;
+
+namespace CureWatch.Bays;
+
+/// <summary>When the surfaces of a car that came in are dry enough to be coated, the slowest first.</summary>
+/// <param name="Job">The job's id.</param>
+/// <param name="At">The instant.</param>
+/// <param name="Surfaces">Its surfaces that have no coat yet.</param>
+/// <remarks>
+/// A cold car is wet before anyone sees it. The earliest is that of a skin alone, which is the quickest it can be; likely and latest that of a skin on
+/// a body that is cold too, of the usual and the heaviest. Polishing heat, sun, and a car just driven are measured, never modelled.
+/// </remarks>
+public sealed record ArrivalReport(string Job, DateTimeOffset At, ImmutableArray<SurfaceArrival> Surfaces)
+{
+    /// <summary>A usual body behind a skin [J/m²K]. Source (choice): between the lightest and the heaviest.</summary>
+    private const double UsualBodyJm2K = (TwoNode.LightBodyJm2K + TwoNode.HeavyBodyJm2K) / 2;
+
+    /// <summary>Reports on a car.</summary>
+    /// <param name="shop">The shop.</param>
+    /// <param name="id">The job's id; the job must be there.</param>
+    /// <returns>The report at the shop's present.</returns>
+    public static ArrivalReport Of(Shop shop, string id)
+    {
+        JobState job = shop.Find(id) ?? throw new ArgumentException($"No job '{id}'.", nameof(id));
+        Sample? outdoors = OutdoorsAt(shop, job);
+        var airs = new Dictionary<(string, Place), IReadOnlyList<ClimateSegment>>();
+        IEnumerable<SurfaceArrival> surfaces = job.Stories.Where(s => s.Coats.IsEmpty).Select(s => Look(shop, job, s, outdoors, airs));
+        return new ArrivalReport(id, shop.Now, [.. surfaces.OrderByDescending(s => s.DryAt is null ? DateTimeOffset.MaxValue : s.DryAt.Latest ?? DateTimeOffset.MaxValue)]);
+    }
+
+    private static SurfaceArrival Look(
+        Shop shop, JobState job, SurfaceStory story, Sample? outdoors, Dictionary<(string, Place), IReadOnlyList<ClimateSegment>> airs)
+    {
+        PanelSpot? first = story.Spots.FirstOrDefault(), last = story.Spots.LastOrDefault();
+        bool isFromOutdoors = outdoors is not null && !(first?.At <= job.OpenedAt);
+        (DateTimeOffset At, double Kelvins)? start = isFromOutdoors ? (job.OpenedAt, outdoors!.Value.Kelvins) : first is null ? null : (first.At, first.Kelvins);
+        ArrivalBasis basis = last is not null ? ArrivalBasis.Spot : start is null ? ArrivalBasis.Unknown : ArrivalBasis.Outdoors;
+        if (start is not { } began || Stay.Of(shop, job.Job, story)[^1].Point is not { } point || AirSince(shop, point, began.At, airs) is not { Length: > 0 } air)
+        {
+            return new SurfaceArrival(story.Surface, basis, null, null, null, WasWet: null, WipedAt(job, story, null));
+        }
+
+        PanelHeat heat = PanelHeat.Of(story.Surface.Material, story.Surface.Over);
+        bool hasBody = story.Surface.Place != Place.OffCar;
+        double spreadK = shop.AllLawsOf(story.Surface).Max(l => l.Sheet.Limits.SpreadMinK);
+        (DateTimeOffset? At, bool WasWet, double NowKelvins) Bound(double skinJm2K, double bodyJm2K, double sigmas)
+        {
+            var skin = new ColdSkin(new TwoNode(skinJm2K, hasBody ? bodyJm2K : 0), began.At, began.Kelvins + (isFromOutdoors ? 0 : sigmas * first!.UncertaintyK));
+            bool isRefitted = last is not null && last.At > began.At && last.At <= shop.Now;
+            return (isRefitted ? skin.Through(last!.At, last.Kelvins + (sigmas * last.UncertaintyK), air) : skin).DryAt(air, spreadK);
+        }
+
+        var early = Bound(heat.LightJm2K, 0, 1);
+        var likely = Bound(heat.UsualJm2K, UsualBodyJm2K, 0);
+        var late = Bound(heat.HeavyJm2K, TwoNode.HeavyBodyJm2K, -1);
+        DateTimeOffset? likelyAt = Later(early.At, likely.At);
+        return new SurfaceArrival(
+            story.Surface,
+            basis,
+            Celsius.FromKelvins(began.Kelvins).Degrees,
+            Celsius.FromKelvins(likely.NowKelvins).Degrees,
+            new TimeBounds(early.At, likelyAt, Later(likelyAt, late.At)),
+            late.WasWet,
+            WipedAt(job, story, likelyAt));
+    }
+
+    /// <summary>When it was wiped down or dried once it was dry enough; a wipe before is wet again a minute later.</summary>
+    private static DateTimeOffset? WipedAt(JobState job, SurfaceStory story, DateTimeOffset? dryAt) => Taps.Standing(job.Told)
+        .LastOrDefault(t => t.Did is Did.PanelWiped or Did.Dried && (t.Surface is null || t.Surface == story.Surface.Id) && t.At >= dryAt)?.At;
+
+    private static ClimateSegment[] AirSince(
+        Shop shop, WatchPoint point, DateTimeOffset from, Dictionary<(string, Place), IReadOnlyList<ClimateSegment>> airs)
+    {
+        if (!airs.TryGetValue((point.Bay, point.Air), out IReadOnlyList<ClimateSegment>? air))
+        {
+            air = ClimateTrack.Blank.Provisional(new Watch(point.WatchIn(shop.Bays[point.Bay]).Air, []), shop.Now);
+            airs.Add((point.Bay, point.Air), air);
+        }
+
+        // A car just come in has no past in this air: the newest value is expected to last.
+        ClimateSegment[] since = [.. air.Where(s => s.End > from)];
+        return since.Length > 0 || air.Count == 0 ? since : [air[^1] with { Start = from, End = from + TimeSpan.FromSeconds(1), AtStart = air[^1].AtEnd }];
+    }
+
+    /// <summary>What an outdoor probe said when the car came in, its bay's own before those of others.</summary>
+    private static Sample? OutdoorsAt(Shop shop, JobState job)
+    {
+        foreach (BayState bay in shop.Bays.Values.OrderBy(b => b.Plan.Bay != job.Job.Bay).ThenBy(b => b.Plan.Bay, StringComparer.Ordinal))
+        {
+            for (int i = 0; i < bay.Logs.Length; i++)
+            {
+                Trail<Sample> air = bay.Logs[i].Air;
+                int count = air.CountWhile(s => s.At <= job.OpenedAt);
+                if (bay.Plan.Probes[i].Probe is { Measures: Measures.Outdoor } probe && count > 0 && !Source.IsGapForCure(job.OpenedAt - air[count - 1].At, probe.Every))
+                {
+                    return air[count - 1];
+                }
+            }
+        }
+
+        return null;
+    }
+
+    private static DateTimeOffset? Later(DateTimeOffset? a, DateTimeOffset? b) => a is null || b is null ? null : a > b ? a : b;
+}
+
+/// <summary>When a surface is dry enough to be coated.</summary>
+/// <param name="Surface">The surface.</param>
+/// <param name="Basis">How its temperature at the start is known.</param>
+/// <param name="StartC">Its temperature then [°C]; null where unknown.</param>
+/// <param name="NowC">Its temperature now, likely [°C]; null where unknown.</param>
+/// <param name="DryAt">When it is dry enough, each null where never in this air; null where the start, or the air, is unknown.</param>
+/// <param name="WasWet">Whether water condensed on it, reckoned with the slowest; null where unknown.</param>
+/// <param name="WipedAt">When it was wiped down once it was dry enough; null where it was not.</param>
+public sealed record SurfaceArrival(
+    Surface Surface, ArrivalBasis Basis, double? StartC, double? NowC, TimeBounds? DryAt, bool? WasWet, DateTimeOffset? WipedAt)
+{
+    /// <summary>Whether it has to be wiped down before it is coated.</summary>
+    public bool NeedsWipe => WasWet == true && WipedAt is null;
+}
+
+/// <summary>How the temperature of a surface that came in is known.</summary>
+public enum ArrivalBasis
+{
+    /// <summary>It is not: it has to be read by hand.</summary>
+    Unknown,
+
+    /// <summary>It was outside, and an outdoor probe said how cold that was.</summary>
+    Outdoors,
+
+    /// <summary>It was read by hand.</summary>
+    Spot,
+}

@@ -1,0 +1,88 @@
+using System.Collections.Immutable;
+using CureWatch.Bays;
+using CureWatch.Curing;
+using CureWatch.Handover;
+using CureWatch.Panels;
+using CureWatch.Readings;
+
+namespace CureWatch.Tests.Bays;
+
+/// <summary>A car of −3 °C in a bay of 19 °C and 48 %.</summary>
+public class ArrivalReportTests
+{
+    private static readonly DateTimeOffset Start = new(2026, 1, 12, 8, 0, 0, TimeSpan.Zero);
+
+    [Fact]
+    public void ColdCar_CastWheelsAndGlass_AreMuchLaterThanAnAluminiumDoor()
+    {
+        ArrivalReport report = Report(Day(outdoors: true, minutes: 5));
+        SurfaceArrival wheels = Of(report, "wheels"), glass = Of(report, "screen"), door = Of(report, "door");
+        Assert.Equal("wheels", report.Surfaces[0].Surface.Id);
+        Assert.Equal(-3, door.StartC!.Value, 1e-9);
+        Assert.All(report.Surfaces, s => Assert.True(s.DryAt!.Earliest <= s.DryAt.Likely && s.DryAt.Likely <= s.DryAt.Latest));
+        Assert.All(report.Surfaces, s => Assert.True(s.NeedsWipe));
+        Assert.True(wheels.DryAt!.Likely - Start > 3 * (door.DryAt!.Likely - Start));
+        Assert.True(glass.DryAt!.Earliest - Start > 3 * (door.DryAt.Earliest - Start));
+    }
+
+    [Fact]
+    public void Spot_MovesIt()
+    {
+        Shop shop = Day(outdoors: true, minutes: 5);
+        DateTimeOffset before = Of(Report(shop), "door").DryAt!.Likely!.Value;
+        Shop cold = Tell(shop, new Tap("t", Start.AddMinutes(5), Start.AddMinutes(5), "door", Did.Measured, PanelC: 1));
+        Assert.True(Of(Report(cold), "door").DryAt!.Likely > before);
+        Assert.Equal(1, Of(Report(cold), "door").NowC!.Value, 0.05);
+        Shop warm = Tell(shop, new Tap("t", Start.AddMinutes(5), Start.AddMinutes(5), "door", Did.Measured, PanelC: 10.5));
+        Assert.True(Of(Report(warm), "door").DryAt!.Likely < before);
+        Assert.Equal(Of(Report(shop), "wheels"), Of(Report(warm), "wheels"));
+    }
+
+    [Fact]
+    public void Start_NobodyKnows_IsSaid_UntilSomebodyMeasuresTheCar()
+    {
+        Shop shop = Day(outdoors: false, minutes: 10);
+        Assert.All(Report(shop).Surfaces, s => Assert.Equal((ArrivalBasis.Unknown, null), (s.Basis, s.DryAt)));
+        shop = Tell(shop, new Tap("t", Start.AddMinutes(10), Start.AddMinutes(10), null, Did.Measured, PanelC: 2));
+        Assert.All(Report(shop).Surfaces, s => Assert.True(s.DryAt!.Likely > Start.AddMinutes(10)));
+    }
+
+    [Fact]
+    public void Wipe_CountsOnceItIsDryEnough()
+    {
+        Shop shop = Day(outdoors: true, minutes: 240);
+        Shop early = Tell(shop, new Tap("t", Start.AddMinutes(2), Start.AddMinutes(240), "door", Did.PanelWiped));
+        Assert.True(Of(Report(early), "door").NeedsWipe);
+        Shop late = Tell(early, new Tap("u", Start.AddMinutes(240), Start.AddMinutes(240), "door", Did.PanelWiped));
+        Assert.False(Of(Report(late), "door").NeedsWipe);
+    }
+
+    private static ArrivalReport Report(Shop shop) => ArrivalReport.Of(shop, "job-1");
+
+    private static SurfaceArrival Of(ArrivalReport report, string surface) => report.Surfaces.Single(s => s.Surface.Id == surface);
+
+    private static Shop Tell(Shop shop, Tap tap) => ShopFold.Take(shop, new Message.Tapped("job-1", tap)).Shop;
+
+    private static Shop Day(bool outdoors, int minutes)
+    {
+        var outdoor = new Probe("outside", Measures.Outdoor, 0, 0, 0.5, 3, TimeSpan.FromMinutes(1));
+        ImmutableArray<ProbeMount> probes =
+        [
+            new ProbeMount(TestShop.Air("air"), null, Place.Outside), .. outdoors ? [new ProbeMount(outdoor, null, Place.Outside)] : Array.Empty<ProbeMount>(),
+        ];
+        var plan = new ShopPlan("shop", OpeningHours.Always(TimeZoneInfo.Utc), TimeSpan.Zero, [new BayPlan("bay-1", 1013.25, "bay-1", [], probes)]);
+        Shop shop = Shop.Opening(plan, [TestShop.Paint()], Start.AddMinutes(-1));
+        shop = Read(Read(shop, "air", 0, 19, 48), "outside", 0, -3, 80);
+        ImmutableArray<Surface> surfaces =
+        [
+            new Surface("door", Material.Aluminium, null, Place.Outside, "paint", 1, 1, 1),
+            new Surface("screen", Material.Glass, null, Place.Outside, "paint", 1, 1, 1),
+            new Surface("wheels", Material.Casting, null, Place.Outside, "paint", 1, 1, 1),
+        ];
+        shop = ShopFold.Take(shop, new Message.JobStarted(new Job("job-1", "bay-1", null, null, surfaces), Start)).Shop;
+        return Enumerable.Range(1, minutes).Aggregate(shop, (s, m) => Read(s, "air", m, 19, 48));
+    }
+
+    private static Shop Read(Shop shop, string probe, int minute, double c, double pct) => ShopFold.Take(
+        shop, new Message.ReadingCame(new RawReading("bay-1", probe, Start.AddMinutes(minute), Start.AddMinutes(minute), c, pct, null))).Shop;
+}
