@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using CureWatch.Curing;
 using CureWatch.Handover;
 using CureWatch.Panels;
@@ -22,11 +23,13 @@ public sealed record StartReport(string? Job, string? Bay, StartDecision Decisio
         JobState job = shop.Find(id) ?? throw new ArgumentException($"No job '{id}'.", nameof(id));
         Ruling ruling = JobReport.RulingOn(shop, job);
         var scene = new StartScene(shop);
+        ImmutableArray<SurfaceArrival> arrivals = ArrivalReport.Of(shop, id).Surfaces;
         StartEvidence[] evidence =
         [
             .. from story in job.Stories
                where surface is null || story.Surface.Id == surface
-               select scene.Of(job.Job, story, job.Told, [.. ruling.Holds.Where(h => h.Surface == story.Surface.Id)]),
+               let holds = ruling.Holds.Where(h => h.Surface == story.Surface.Id).ToImmutableArray()
+               select scene.Of(job.Job, story, job.Told, holds, arrivals.FirstOrDefault(a => a.Surface.Id == story.Surface.Id)),
         ];
         bool isAnyOn = job.Stories.Any(s => s.Living.Any());
         StartPromise promise = surface is not null ? StartPromise.None : new StartPromise(
@@ -48,7 +51,7 @@ public sealed record StartReport(string? Job, string? Bay, StartDecision Decisio
         var surface = new Surface(material.ToString().ToLowerInvariant(), material, null, place, sheet.Product, sheet.Revision, 1, 1);
         var job = new Job("", bay, null, null, [surface]);
         var scene = new StartScene(shop);
-        StartEvidence evidence = scene.Of(job, Taps.Story(surface, []), null, []);
+        StartEvidence evidence = scene.Of(job, Taps.Story(surface, []), null, [], null);
         return new StartReport(null, bay, StartDecision.On([evidence], scene.Day, StartPromise.None));
     }
 }

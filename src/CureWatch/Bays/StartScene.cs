@@ -32,7 +32,7 @@ internal sealed class StartScene
 
     public StartDay Day { get; }
 
-    public StartEvidence Of(Job job, SurfaceStory story, ImmutableArray<Tap>? told, ImmutableArray<Hold> holds)
+    public StartEvidence Of(Job job, SurfaceStory story, ImmutableArray<Tap>? told, ImmutableArray<Hold> holds, SurfaceArrival? arrival)
     {
         NextLayer? next = NextOf(job, story, holds);
         Preparation? preparation = told is { } taps ? Preparation.Of(story.Surface, next?.Sections[0] ?? 1, taps) : null;
@@ -52,6 +52,7 @@ internal sealed class StartScene
             story.Wettings,
             times,
             bay is not null && stay.Point is { } point && !times.IsEmpty ? NightLook.Of(bay, point.Air, Day.Now, times.Max(t => t.KeepDry?.Latest)) : null,
+            arrival is { DryAt: { } dryAt, NowC: { } nowC } ? new ArrivalLook(dryAt, nowC, arrival.NeedsWipe) : null,
             bay is null ? ClimateMeans.None : BayMeans.Of(_shop, bay, look.Air));
     }
 

@@ -1,4 +1,6 @@
+using CureWatch.Panels;
 using CureWatch.Products;
+using CureWatch.TimeWindows;
 using static CureWatch.Planning.Figures;
 
 namespace CureWatch.Planning;
@@ -9,7 +11,8 @@ internal sealed class ClimateReasons(StartEvidence evidence, StartDay day)
     private readonly SheetLimits _limits = evidence.Laws.Sheet.Limits;
     private readonly string _name = evidence.Name;
 
-    public IEnumerable<StartReason> All() => new[] { Unheard(), Condensing(), Spread(), Cold(), Hot(), Moist(), Dry() }.OfType<StartReason>();
+    public IEnumerable<StartReason> All() =>
+        new[] { Unheard(), Condensing(), Spread(), Cold(), Hot(), Arriving(), Moist(), Dry() }.OfType<StartReason>();
 
     private StartReason? Unheard() => evidence.Silence switch
     {
@@ -57,7 +60,8 @@ internal sealed class ClimateReasons(StartEvidence evidence, StartDay day)
             StartReasonKind.SpreadThin,
             $"{Capital(_name)} is {Kelvins(panel.SpreadK(air))} above the dew point of {Degrees(air.CondensationC)}, {least}{HowKnown(panel)}; "
             + $"needs {Kelvins(_limits.SpreadMinK)}.",
-            Join(Warmer, Drier, panel.IsMeasured ? null : "measure the panel")) with
+            Join(Warmer, Drier, panel.IsMeasured ? null : "measure the panel"),
+            TimeTo(panel, air, air.CondensationC + _limits.SpreadMinK + panel.SpreadK(air) - panel.LeastSpreadK(air))) with
         {
             IsHelpHeat = true,
         };
@@ -73,10 +77,35 @@ internal sealed class ClimateReasons(StartEvidence evidence, StartDay day)
         return Of(
             StartReasonKind.PanelCold,
             $"{Capital(_name)} is {Degrees(panel.ColdestC)}{HowKnown(panel)}, needs {Degrees(minC)}.",
-            Join(Warmer, panel.IsMeasured ? null : "measure the panel")) with
+            Join(Warmer, panel.IsMeasured ? null : "measure the panel"),
+            evidence.Air is { } air ? TimeTo(panel, air, minC + panel.ColdestC - panel.ReckonedColdestC) : null) with
         {
             IsHelpHeat = true,
         };
+    }
+
+    /// <summary>Time alone warms a panel only in air that is warmer; a lamp and polishing are told otherwise.</summary>
+    private TimeBounds? TimeTo(PanelLook panel, AirLook air, double targetC) => panel.Basis == PanelBasis.Air
+        ? null
+        : new Warming(PanelHeat.Of(evidence.Surface.Material, evidence.Surface.Over), evidence.Surface.Place != Place.OffCar)
+            .ReachedAt(day.Now, panel.ColdestC, air.AirC, targetC);
+
+    /// <summary>A car that came in cold is wet before anyone sees it; where its panel is measured, that says more.</summary>
+    private StartReason? Arriving()
+    {
+        if (evidence.Arrival is not { } arrival || evidence.Panel is { IsMeasured: true } || arrival.DryAt.Latest <= day.Now)
+        {
+            return null;
+        }
+
+        string now = $"{Capital(_name)} came in cold, is likely {Degrees(arrival.NowC)} now";
+        return Of(
+            StartReasonKind.Arrival,
+            arrival.DryAt.Latest is null
+                ? $"{now} and does not get {Kelvins(_limits.SpreadMinK)} above the dew point in this air."
+                : $"{now} and is {Kelvins(_limits.SpreadMinK)} above the dew point from {day.Clock(arrival.DryAt.Latest)} at the latest.",
+            "Read it by hand and tell it: then it is known better.",
+            arrival.DryAt.Latest is null ? null : arrival.DryAt);
     }
 
     private StartReason? Hot()
@@ -131,7 +160,8 @@ internal sealed class ClimateReasons(StartEvidence evidence, StartDay day)
         _ => $" (panel not measured; taken as the air ± {Kelvins(panel.DoubtK)})",
     };
 
-    private StartReason Of(StartReasonKind kind, string text, string? help) => new(kind, StartWeight.Stops, evidence.Surface.Id, text, help);
+    private StartReason Of(StartReasonKind kind, string text, string? help, TimeBounds? until = null) =>
+        new(kind, until is null ? StartWeight.Stops : StartWeight.Waits, evidence.Surface.Id, text, help, until);
 
     private static string? Join(params string?[] ways)
     {

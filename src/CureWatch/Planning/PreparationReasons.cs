@@ -84,6 +84,15 @@ internal sealed class PreparationReasons(StartEvidence evidence, StartDay day)
         }
 
         const string Help = "Wipe it down and tell it.";
+        if (evidence.Arrival is { NeedsWipe: true } && preparation.WipedAt is not null)
+        {
+            return Of(
+                StartReasonKind.WasWet,
+                StartWeight.Stops,
+                $"{Capital(_name)} came in cold enough to get wet, and was not wiped down since it stays dry.",
+                Help);
+        }
+
         if (preparation.WipedAt is not { } wiped)
         {
             return Of(StartReasonKind.NotWiped, StartWeight.Stops, $"{Capital(_name)} was not wiped down.", Help);

@@ -16,6 +16,7 @@ namespace CureWatch.Planning;
 /// <param name="Wettings">Water that touched it, in order.</param>
 /// <param name="Times">How long a coat begun now takes, for the next layer and every one after it; empty where the climate is not known.</param>
 /// <param name="Night">What the same hours of the last days were like; null where nobody measured.</param>
+/// <param name="Arrival">How far it is since it came in; null where that is not known, or does not matter any more.</param>
 /// <param name="Means">What the bay has to change its climate.</param>
 public sealed record StartEvidence(
     Surface Surface,
@@ -29,6 +30,7 @@ public sealed record StartEvidence(
     ImmutableArray<Wetting> Wettings,
     ImmutableArray<CoatTimes> Times,
     HoursBefore? Night,
+    ArrivalLook? Arrival,
     ClimateMeans Means)
 {
     /// <summary>The surface as people say it.</summary>
@@ -41,6 +43,12 @@ public sealed record StartEvidence(
         }
     }
 }
+
+/// <summary>A surface of a car that came in cold.</summary>
+/// <param name="DryAt">When it is dry enough to be coated.</param>
+/// <param name="NowC">What it likely is now [°C].</param>
+/// <param name="NeedsWipe">Whether water condensed on it, and nobody has wiped it down since it stays dry.</param>
+public sealed record ArrivalLook(TimeBounds DryAt, double NowC, bool NeedsWipe);
 
 /// <summary>The layer of a surface that goes on next.</summary>
 /// <param name="Layer">The layer, from 1.</param>

@@ -50,6 +50,9 @@ public enum StartReasonKind
     /// <summary>It is hotter than the sheet allows, or may be.</summary>
     PanelHot,
 
+    /// <summary>It came in cold, and is not yet far enough above the dew point.</summary>
+    Arrival,
+
     /// <summary>A lamp burns on it, or burnt and nobody measured since.</summary>
     Lamp,
 

@@ -40,9 +40,13 @@ public class StartAnswerTests
         { "panel silent", PanelSilent, Stops, "Probe bonnet in bay-1 was last heard 09:20" },
         { "wet panel", Condensing, Stops, "bonnet is 9 °C, the dew point 9.3 °C" },
         { "wet elsewhere", Condensing, Stops, "the coldest panel is at or below the dew point since 09:30" },
-        { "thin spread", SpreadThin, Stops, "is 2.9 K above the dew point of 9.3 °C" },
-        { "spread thin at its bound", SpreadThin, Stops, "is 3.7 K above the dew point of 9.3 °C, may be as little as 2.7 K" },
+        { "thin spread", SpreadThin, Waits, "is 2.9 K above the dew point of 9.3 °C" },
+        { "spread thin at its bound", SpreadThin, Waits, "is 3.7 K above the dew point of 9.3 °C, may be as little as 2.7 K" },
         { "cold panel", PanelCold, Stops, "Bonnet is 9.9 °C, needs 10 °C" },
+        { "cold panel in warm air", PanelCold, Waits, "Bonnet is 9.9 °C, needs 10 °C" },
+        { "come in cold", Arrival, Waits, "came in cold, is likely 4 °C now and is 3 K above the dew point from 10:30 at the latest" },
+        { "come in cold to damp air", Arrival, Stops, "does not get 3 K above the dew point in this air" },
+        { "come in cold and wet", WasWet, Stops, "was not wiped down since it stays dry" },
         { "cold panel taken as the air", PanelCold, Stops, "panel not measured; taken as the air ± 2 K" },
         { "hot panel", PanelHot, Stops, "Bonnet is 30.1 °C, at most 30 °C" },
         { "hot panel taken from others", PanelHot, Stops, "taken from the panels that are, ± 2 K" },
@@ -77,6 +81,7 @@ public class StartAnswerTests
     [InlineData("panel at its upper limit")]
     [InlineData("air at its limits")]
     [InlineData("wide spread")]
+    [InlineData("come in cold, measured warm")]
     [InlineData("polished, measured cool, wiped")]
     [InlineData("polished, measured twice, wiped")]
     [InlineData("polished, with a probe of its own")]

@@ -43,6 +43,7 @@ internal static class StartCase
         [],
         Same(OneCoat),
         null,
+        null,
         new ClimateMeans("the fixed heating", "the fixed heating", "the dehumidifier", "the humidifier"));
 
     /// <summary>The same with a layer on and another to come.</summary>

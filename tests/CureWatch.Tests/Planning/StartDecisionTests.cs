@@ -20,7 +20,7 @@ public class StartDecisionTests
     [Fact]
     public void First_IsWhatMayBeBegunNow_AndOfThatWhatIsSoonestTooLate()
     {
-        StartEvidence cold = Surface("boot") with { Panel = Panel(9) };
+        StartEvidence cold = Surface("boot") with { Air = Air(9, 40), Panel = Panel(9) };
         StartEvidence dripping = Surface("doors") with { Wettings = [new Wetting(At(-30), At(-5))] };
         StartEvidence ready = Surface("roof"), closing = Surface("wings", layers: 2) with { Next = SecondLayer(-60, 120) };
         Assert.Equal("wings", Decide(cold, dripping, ready, closing).First!.Evidence.Surface.Id);

@@ -21,7 +21,16 @@ internal static class StartSituations
         "thin spread" => Fine with { Panel = Panel(12.2, standardK: 0) },
         "spread thin at its bound" => Fine with { Panel = Panel(13, standardK: 0.5) },
         "wide spread" => Fine with { Panel = Panel(13.5, standardK: 0.5) },
-        "cold panel" => Fine with { Air = Air(15, 40), Panel = Panel(9.9) },
+        "cold panel" => Fine with { Air = Air(9.9, 40), Panel = Panel(9.9) },
+        "cold panel in warm air" => Fine with { Air = Air(15, 40), Panel = Panel(9.9) },
+        "come in cold" => Fine with { Panel = Panel(20, standardK: 1, basis: PanelBasis.Air), Arrival = new ArrivalLook(Until(30), 4, NeedsWipe: false) },
+        "come in cold, measured warm" => Fine with { Arrival = new ArrivalLook(Until(30), 4, NeedsWipe: false) },
+        "come in cold to damp air" => Fine with
+        {
+            Panel = Panel(20, standardK: 1, basis: PanelBasis.Air),
+            Arrival = new ArrivalLook(new TimeBounds(At(5), At(20), null), 4, NeedsWipe: false),
+        },
+        "come in cold and wet" => Fine with { Arrival = new ArrivalLook(Until(-20), 15, NeedsWipe: true) },
         "panel at its limit" => Fine with { Air = Air(15, 40), Panel = Panel(10) },
         "cold panel taken as the air" => Fine with { Air = Air(11, 40), Panel = Panel(11, standardK: 1, basis: PanelBasis.Air) },
         "hot panel" => Fine with { Panel = Panel(25, 30.1) },
@@ -81,6 +90,8 @@ internal static class StartSituations
         "no car yet" => Fine with { Preparation = null },
         _ => throw new ArgumentOutOfRangeException(nameof(situation), situation, "No such situation."),
     };
+
+    private static TimeBounds Until(double latestMinute) => new(At(latestMinute - 35), At(latestMinute - 20), At(latestMinute));
 
     /// <summary>A sheet that states no panel limit and asks for next to no spread.</summary>
     private static readonly CoatLaws Lenient = CoatLaws.Of(SheetFit.Of(TestShop.Paint() with { Limits = new SheetLimits(null, null, null, null, 0.1, null) }));
