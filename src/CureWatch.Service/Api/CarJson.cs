@@ -36,6 +36,7 @@ internal static class CarJson
         json.WriteInstant("at", report.At);
         json.WriteArray("surfaces", report.Surfaces, s => JobJson.WriteSurface(json, s.Surface, s.Coats));
         NextJson.Write(json, report.Next);
+        LampJson.WriteCoolDowns(json, report);
     }
 
     public static void WriteHandover(Utf8JsonWriter json, JobReport report, JobMarks? marks)

@@ -12,6 +12,7 @@ namespace CureWatch.Service.Board;
 /// <param name="Arrival">When its surfaces are dry enough, while nothing is on yet; empty after.</param>
 /// <param name="Surfaces">Its surfaces, for a form.</param>
 /// <param name="Cautions">What to take care of while working on it.</param>
+/// <param name="Warm">Surfaces that are still warm from a lamp.</param>
 /// <param name="TapNumber">How many taps were told: part of the next one's id, so that a form sent twice tells one.</param>
 public sealed record CarView(
     string Job,
@@ -25,6 +26,7 @@ public sealed record CarView(
     IReadOnlyList<string> Arrival,
     IReadOnlyList<string> Surfaces,
     IReadOnlyList<string> Cautions,
+    IReadOnlyList<string> Warm,
     int TapNumber)
 {
     /// <summary>What is next on it; null where nothing is left but to wait.</summary>

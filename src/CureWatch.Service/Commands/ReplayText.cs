@@ -30,6 +30,7 @@ internal sealed class ReplayText
         words.Handover(report);
         words.Next(report);
         words.Coats(report);
+        words.CoolDowns(report);
         words.Warnings(report);
         words.Learning(report);
         words.Readings();
@@ -96,6 +97,14 @@ internal sealed class ReplayText
                     Line($"  {LampWords.Of(lamp)}");
                 }
             }
+        }
+    }
+
+    private void CoolDowns(JobReport report)
+    {
+        foreach ((string surface, Curing.CoolDown warm) in report.CoolDowns)
+        {
+            Line(LampWords.Of(surface, warm, Clock));
         }
     }
 

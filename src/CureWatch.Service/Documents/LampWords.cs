@@ -9,6 +9,14 @@ namespace CureWatch.Service.Documents;
 /// <summary>What lamps have earned a coat, in words.</summary>
 internal static class LampWords
 {
+    /// <summary>Says that a surface has to cool before anything is done on it.</summary>
+    public static string Of(string surface, CoolDown warm, Func<DateTimeOffset?, string> clock)
+    {
+        string panel = string.Create(CultureInfo.InvariantCulture, $"{surface} is {(warm.IsMeasured ? "" : "about ")}{warm.PanelC:0} °C from the lamp");
+        string limit = string.Create(CultureInfo.InvariantCulture, $"work on it at {warm.LimitC:0} °C");
+        return $"{panel}; {limit}, {(warm.CoolFrom is { } at ? $"from {clock(at)} if nothing warms it" : "switch the lamp off first")}.";
+    }
+
     public static string Of(CoatLamp lamp)
     {
         string stages = string.Join(", ", lamp.Stages.Select(WireName<Stage>.Of));

@@ -35,6 +35,7 @@ internal static class ReplayJson
         json.WriteInstant("until", report.At);
         json.WriteArray("surfaces", report.Surfaces, s => JobJson.WriteSurface(json, s.Surface, s.Coats));
         json.WriteArray("arrival", report.Arrival, a => ArrivalJson.WriteSurface(json, a));
+        LampJson.WriteCoolDowns(json, report);
         json.WriteArray("warnings", report.Warnings, w => JobJson.WriteWarning(json, w));
         json.WriteStartObject("handover");
         JobJson.WriteRuling(json, report.Ruling);

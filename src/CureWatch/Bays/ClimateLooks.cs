@@ -75,7 +75,7 @@ public static class ClimateLooks
             {
                 events = events
                     .Concat(Look(WarningKind.PanelCold, c => c.Laws.Sheet.Limits.PanelMinC - PanelC(c)))
-                    .Concat(Look(WarningKind.PanelHot, c => HottestC(c) - c.Laws.Sheet.Limits.PanelMaxC))
+                    .Concat(Look(WarningKind.PanelHot, c => HottestC(c) - HottestAllowedC(c)))
                     .Concat(Overheated());
             }
 
@@ -98,9 +98,16 @@ public static class ClimateLooks
             return Watchman.Look(shop, new Subject(kind, raw.Bay, null, null, null, 0, 0, place), worst, surface);
         }
 
+        /// <summary>A lamp is to make a panel hot: there the hottest of the sheet's bands is the limit.</summary>
+        private double? HottestAllowedC(OpenCoats coat) => coat.Laws.Sheet is var sheet && IsUnderLamp(coat) && !sheet.Lamp.IsEmpty
+            ? sheet.Lamp.Max(b => b.PanelMaxC)
+            : sheet.Limits.PanelMaxC;
+
+        private bool IsUnderLamp(OpenCoats coat) => UnderLamp.IsFelt(shop.Bays[raw.Bay], coat.Point.Own, shop.Now);
+
         private double? StalledBy(OpenCoats coat)
         {
-            if (_present.ExposureAt(coat.Point) is not { } exposure)
+            if (IsUnderLamp(coat) || _present.ExposureAt(coat.Point) is not { } exposure)
             {
                 return null;
             }

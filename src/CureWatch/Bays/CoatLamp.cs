@@ -28,7 +28,7 @@ public sealed record CoatLamp(ImmutableArray<Stage> Stages, ImmutableArray<LampP
     internal static ImmutableArray<CoatLamp> Of(UnderLamp lamps, Coat coat, CoatLaws laws, DateTimeOffset now) =>
     [
         .. from stage in laws.Sheet.Lamp.SelectMany(b => b.Stages).Distinct().Order()
-           group stage by string.Concat(laws.Sheet.Lamp.Select(b => b.Stages.Contains(stage) ? '1' : '0')) into alike
+           group stage by laws.Sheet.Lamp.Aggregate(0L, (bands, b) => (2 * bands) + (b.Stages.Contains(stage) ? 1 : 0)) into alike
            let pieces = lamps.CreditOf(coat, laws, alike.First(), now)
            where !pieces.IsEmpty
            select new CoatLamp([.. alike], pieces),

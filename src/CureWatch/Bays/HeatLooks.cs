@@ -26,7 +26,7 @@ internal static class HeatLooks
             : from id in bay.Jobs
               let job = shop.Jobs[id]
               from story in job.Stories
-              where OwnReadings.IsOn(bay.Plan.Probes[index], story.Surface)
+              where OwnReadings.MayBeOf(bay, index, new SurfaceKey(id, story.Surface.Id))
               from happened in Look(shop, job, story)
               select happened;
     }
@@ -40,7 +40,8 @@ internal static class HeatLooks
     {
         var subject = new Subject(WarningKind.LampOverLimit, null, null, job.Job.Id, story.Surface.Id, 0, 0);
         double limitC = shop.AllLawsOf(story.Surface).Min(l => HeatLimit.OfC(story.Surface, l.Sheet));
-        ImmutableArray<OwnReading> own = OwnReadings.Of(shop, story, Stay.Of(shop, job.Job, story), shop.Now - Recent);
+        ImmutableArray<OwnReading> own = OwnReadings.Of(
+            shop, new SurfaceKey(job.Job.Id, story.Surface.Id), story, Stay.Of(shop, job.Job, story), shop.Now - Recent);
         if (own.IsEmpty || double.IsPositiveInfinity(limitC))
         {
             return [];

@@ -40,7 +40,14 @@ internal static class History
         ImmutableArray<(SurfaceStory Story, ImmutableArray<WatchPoint> Points)> coated = [.. CoatedIn(shop, bay.Plan.Bay)];
         DateTimeOffset from = coated.SelectMany(c => c.Story.Living).Select(c => c.StartedAt).Append(shop.Now - Kept).Min();
         var ages = new Ages(from, shop.Now - Recent, shop.Now - Fresh);
-        ImmutableArray<DateTimeOffset> acts = [.. ActsIn(shop, bay.Plan.Bay), .. bay.WetSpells.Values.SelectMany(s => s).SelectMany(EndsOf)];
+        ImmutableDictionary<SurfaceKey, SurfaceHeat> heats = bay.Heats.RemoveRange(bay.Heats.Keys.Where(k => shop.Find(k.Job) is null));
+        LampTime[] lamps = [.. heats.Values.SelectMany(h => h.Lamps)];
+        ImmutableArray<DateTimeOffset> acts =
+        [
+            .. ActsIn(shop, bay.Plan.Bay),
+            .. bay.WetSpells.Values.SelectMany(s => s).SelectMany(EndsOf),
+            .. bay.Logs.SelectMany(l => UnderLamp.ReadUnder(l.Panel, lamps)),
+        ];
         var climates = ImmutableDictionary.CreateBuilder<WatchPoint, WatchedClimate>();
         foreach ((WatchPoint point, WatchedClimate climate) in bay.Climates)
         {
@@ -53,9 +60,9 @@ internal static class History
 
         BayState tidied = bay with
         {
-            Logs = [.. bay.Logs.Select(l => l.Tidy(from, ages.Fresh, Ages.Fine))],
+            Logs = [.. bay.Logs.Select(l => l.Tidy(from, ages.Fresh, Ages.Fine, at => UnderLamp.IsUnder(lamps, at)))],
             Climates = climates.ToImmutable(),
-            Heats = bay.Heats.RemoveRange(bay.Heats.Keys.Where(k => shop.Find(k.Job) is null)),
+            Heats = heats,
             WetSpells = bay.WetSpells.ToImmutableDictionary(s => s.Key, s => s.Value.RemoveAll(w => w.To < from)),
         };
         int samples = tidied.Logs.Sum(l => l.Air.Count + l.Panel.Count), segments = tidied.Climates.Values.Sum(c => c.Track.Segments.Count);

@@ -31,6 +31,9 @@ public sealed record JobReport(
     /// <summary>When its surfaces without a coat are dry enough, the slowest first; empty once the car has left.</summary>
     public ImmutableArray<SurfaceArrival> Arrival { get; init; } = [];
 
+    /// <summary>The surfaces that are still warm from a lamp: nothing is to be done on them before they have cooled.</summary>
+    public ImmutableArray<(string Surface, CoolDown CoolDown)> CoolDowns { get; init; } = [];
+
     /// <summary>Reports on a job.</summary>
     /// <param name="shop">The shop.</param>
     /// <param name="id">The job's id; the job must be there.</param>
@@ -52,6 +55,13 @@ public sealed record JobReport(
             Arrival = state.LeftAt is null ? ArrivalReport.Of(shop, id).Surfaces : [],
             Next = NextActs.InWords(shop, present, state),
             Learning = [.. LearningReport.Of(shop).Where(r => state.Job.Surfaces.SelectMany(s => s.Products()).Any(p => p.Product == r.Product && p.Revision == r.Revision))],
+            CoolDowns =
+            [
+                .. from story in state.Stories
+                   let warm = Bays.CoolDowns.Of(shop, present, state.Job, story)
+                   where warm is not null
+                   select (story.Surface.Id, warm),
+            ],
         };
     }
 

@@ -8,18 +8,15 @@ namespace CureWatch.Bays;
 /// <summary>Finds out which surface a panel probe tells of while a lamp burns: it must warm no other one's panel.</summary>
 /// <remarks>
 /// A probe belongs to the heated surface that it names, else to the one whose name it bears, else it is the one of that material that shows the
-/// heat. It does until it has cooled back to what it said before, and for five time constants of the surface at most.
+/// heat. It does until it has cooled back to what it said before, and for eight time constants of the surface at most.
 /// </remarks>
 internal static class LampHeat
 {
     /// <summary>What shows a lamp's heat [K above the reading before it]. Source (choice): more than a bay warms in an hour.</summary>
     private const double ShownK = 5;
 
-    /// <summary>What counts as cooled back [K above the reading before the lamp]. Source (choice).</summary>
-    private const double CooledK = 2;
-
-    /// <summary>After this many time constants less than a hundredth of the heat is left. Source (law): e⁻⁵.</summary>
-    private const double LongestCooling = 5;
+    /// <summary>After this many time constants less than a two-thousandth of the heat is left. Source (law): e⁻⁸.</summary>
+    public const double LongestCooling = 8;
 
     /// <summary>When a probe says nothing of a point.</summary>
     /// <param name="bay">The bay.</param>
@@ -100,18 +97,17 @@ internal static class LampHeat
     {
         int before = samples.CountWhile(s => s.At <= lamp.From);
         bool isShown = false;
-        for (int i = before; before > 0 && i < samples.Count; i++)
+        DateTimeOffset? latest = lamp.To + (heat.TimeConstant * LongestCooling);
+        for (int i = before; before > 0 && i < samples.Count && !(samples[i].At > latest); i++)
         {
             double above = samples[i].Kelvins - samples[before - 1].Kelvins;
             isShown |= above >= ShownK;
-            if (above <= CooledK && (lamp.To is { } off ? samples[i].At >= off : isShown))
+            if (above <= 0 && (lamp.To is { } off ? samples[i].At >= off : isShown))
             {
                 return samples[i].At;
             }
         }
 
-        return lamp.To is { } told ? told + (heat.TimeConstant * LongestCooling)
-            : isShown ? null
-            : lamp.From + LampSpell.Longest;
+        return latest ?? (isShown ? null : lamp.From + LampSpell.Longest);
     }
 }

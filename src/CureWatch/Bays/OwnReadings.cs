@@ -6,46 +6,51 @@ using CureWatch.Units;
 
 namespace CureWatch.Bays;
 
-/// <summary>What was read on a surface itself: by the probes fixed to it, where it was, and by hand.</summary>
+/// <summary>What was read on a surface itself: by hand, by the probe that names it or bears its name, and by the one that shows its lamp's heat.</summary>
 internal static class OwnReadings
 {
-    /// <summary>The readings since an instant, in order.</summary>
-    public static ImmutableArray<OwnReading> Of(Shop shop, SurfaceStory story, ImmutableArray<Stay> stays, DateTimeOffset since)
+    /// <summary>The readings of a surface since an instant, in order.</summary>
+    public static ImmutableArray<OwnReading> Of(Shop shop, SurfaceKey key, SurfaceStory story, ImmutableArray<Stay> stays, DateTimeOffset since)
     {
         var own = new List<OwnReading>(story.ReadByHand.Where(r => r.At >= since));
         foreach (Stay stay in stays)
         {
-            if (stay.Point is not { } point || stay.To <= since)
+            if (stay.Point is { } point && !(stay.To <= since))
             {
-                continue;
-            }
-
-            BayState bay = shop.Bays[point.Bay];
-            for (int i = 0; i < bay.Logs.Length; i++)
-            {
-                if (IsOn(bay.Plan.Probes[i], story.Surface) || ShowsLamp(bay, i, point.Own))
-                {
-                    Add(own, bay.Logs[i], stay.From > since ? stay.From : since, stay.To);
-                }
+                BayState bay = shop.Bays[point.Bay];
+                DateTimeOffset from = stay.From > since ? stay.From : since;
+                own.AddRange(Enumerable.Range(0, bay.Logs.Length).SelectMany(i => Of(bay, i, key, from, stay.To)));
             }
         }
 
         return [.. own.OrderBy(r => r.At)];
     }
 
-    /// <summary>Whether a probe is fixed to a surface.</summary>
-    public static bool IsOn(ProbeMount mount, Surface surface) => (mount.Surface ?? mount.Probe.Id) == surface.Id;
+    /// <summary>Whether a probe may have told something of a surface.</summary>
+    public static bool MayBeOf(BayState bay, int index, SurfaceKey key) =>
+        IsNamedFor(bay.Plan.Probes[index], key) || LampHeat.LentTo(bay, index, null).Length > 0;
 
-    /// <summary>Whether a probe is the one that shows the heat of a lamp over the surface.</summary>
-    private static bool ShowsLamp(BayState bay, int index, SurfaceKey? own) =>
-        own is { } key && bay.Heats.TryGetValue(key, out SurfaceHeat? heat) && heat.Lamps.Any(l => LampHeat.OwnerOf(bay, key, heat, l) == index);
-
-    private static void Add(List<OwnReading> own, ProbeLog log, DateTimeOffset from, DateTimeOffset? to)
+    private static IEnumerable<OwnReading> Of(BayState bay, int index, SurfaceKey key, DateTimeOffset from, DateTimeOffset? to)
     {
+        ProbeLog log = bay.Logs[index];
+        bool isNamed = IsNamedFor(bay.Plan.Probes[index], key);
+        ImmutableArray<LampTime> ofLit = isNamed ? [] : LampHeat.LentTo(bay, index, null), ofOthers = ofLit.IsEmpty ? [] : LampHeat.LentTo(bay, index, key);
+        if (!isNamed && ofLit.IsEmpty)
+        {
+            yield break;
+        }
+
         TimeSpan reach = OwnReading.ReachOfProbe(log.Probe.Every);
         for (int i = log.Panel.CountWhile(s => s.At < from); i < log.Panel.Count && !(log.Panel[i].At > to); i++)
         {
-            own.Add(new OwnReading(log.Panel[i].At, Celsius.FromKelvins(log.Panel[i].Kelvins).Degrees, reach));
+            Sample read = log.Panel[i];
+            if (isNamed || (ofLit.Any(l => l.Covers(read.At)) && !ofOthers.Any(l => l.Covers(read.At))))
+            {
+                yield return new OwnReading(read.At, Celsius.FromKelvins(read.Kelvins).Degrees, reach);
+            }
         }
     }
+
+    private static bool IsNamedFor(ProbeMount mount, SurfaceKey key) =>
+        mount.Surface is { } named ? named == key.Surface : mount.Probe.Measures == Measures.Panel && mount.Probe.Id == key.Surface;
 }

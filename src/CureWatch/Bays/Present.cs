@@ -113,7 +113,7 @@ public sealed class Present(Shop shop, DateTimeOffset now)
         (string, string) key = (job.Id, story.Surface.Id);
         if (!_lamps.TryGetValue(key, out UnderLamp? lamps))
         {
-            lamps = UnderLamp.Of(shop, story, StaysOf(job, story));
+            lamps = UnderLamp.Of(shop, new SurfaceKey(job.Id, story.Surface.Id), story, StaysOf(job, story));
             _lamps.Add(key, lamps);
         }
 

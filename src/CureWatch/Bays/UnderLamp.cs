@@ -1,6 +1,9 @@
 using System.Collections.Immutable;
 using CureWatch.Curing;
+using CureWatch.Handover;
+using CureWatch.Panels;
 using CureWatch.Products;
+using CureWatch.Readings;
 using CureWatch.TimeWindows;
 
 namespace CureWatch.Bays;
@@ -11,21 +14,52 @@ namespace CureWatch.Bays;
 internal sealed record UnderLamp(ImmutableArray<LampSpell> Lit, ImmutableArray<OwnReading> Own)
 {
     /// <summary>The lamps over a surface; null where there never was one.</summary>
-    public static UnderLamp? Of(Shop shop, SurfaceStory story, ImmutableArray<Stay> stays)
+    public static UnderLamp? Of(Shop shop, SurfaceKey key, SurfaceStory story, ImmutableArray<Stay> stays)
     {
         if (story.Lamps.IsEmpty)
         {
             return null;
         }
 
-        ImmutableArray<OwnReading> own = OwnReadings.Of(shop, story, stays, story.Lamps[0].From - OwnReading.ReachOfSpot);
+        ImmutableArray<OwnReading> own = OwnReadings.Of(shop, key, story, stays, story.Lamps[0].From - OwnReading.ReachOfSpot);
         return new UnderLamp([.. story.Lamps.Select(l => l.Ended(own))], own);
     }
 
-    /// <summary>What the lamps earn a coat on a stage: nothing where the sheet has no band for it.</summary>
+    /// <summary>Whether what was read at an instant may count for a lamp's credit: those readings are kept as they came.</summary>
+    public static bool IsUnder(IReadOnlyList<LampTime> lamps, DateTimeOffset at) =>
+        lamps.Any(l => at >= l.From - OwnReading.ReachOfSpot && !(at > l.To + OwnReading.ReachOfSpot));
+
+    /// <summary>When a probe was read under lamps.</summary>
+    public static IEnumerable<DateTimeOffset> ReadUnder(Trail<Sample> samples, IReadOnlyList<LampTime> lamps)
+    {
+        if (lamps.Count == 0)
+        {
+            yield break;
+        }
+
+        DateTimeOffset first = lamps.Min(l => l.From) - OwnReading.ReachOfSpot;
+        for (int i = samples.CountWhile(s => s.At < first); i < samples.Count; i++)
+        {
+            if (IsUnder(lamps, samples[i].At))
+            {
+                yield return samples[i].At;
+            }
+        }
+    }
+
+    /// <summary>Whether a lamp heats a surface now, or its heat has not gone yet.</summary>
+    public static bool IsFelt(BayState bay, SurfaceKey? key, DateTimeOffset now) =>
+        key is { } own && bay.Heats.TryGetValue(own, out SurfaceHeat? heat)
+        && heat.Lamps.Any(l => now >= l.From && now <= (l.To ?? l.From + LampSpell.Longest) + (heat.TimeConstant * LampHeat.LongestCooling));
+
+    /// <summary>What the lamps earn a coat on a stage: nothing where the sheet has no band for it, or above what the film or plastic under it bears.</summary>
     public ImmutableArray<LampPiece> CreditOf(Coat coat, CoatLaws laws, Stage? stage, DateTimeOffset now)
     {
-        ImmutableArray<LampBand> bands = [.. laws.Sheet.Lamp.Where(b => b.Stages.Any(s => s == stage))];
+        double limitC = HeatLimit.OfC(coat.Surface, laws.Sheet);
+        ImmutableArray<LampBand> bands =
+        [
+            .. laws.Sheet.Lamp.Where(b => b.Stages.Any(s => s == stage)).Select(b => b with { PanelMaxC = Math.Min(b.PanelMaxC, limitC) }),
+        ];
         DateTimeOffset? cureStart = laws.Flash is null ? coat.AppliedAt : coat.LevelledAt;
         return bands.IsEmpty ? [] : LampCredit.Along(bands, Lit.Where(l => l.To > coat.StartedAt), Own, cureStart, now);
     }

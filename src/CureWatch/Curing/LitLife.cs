@@ -8,12 +8,9 @@ namespace CureWatch.Curing;
 /// <param name="law">The law of the clock.</param>
 /// <param name="lit">When a lamp was over the surface, in order, each with its end.</param>
 /// <param name="pieces">What the lamps earn on that clock, in order.</param>
-/// <remarks>The heat of a lamp lasts until the measured panel is back within a kelvin of the air.</remarks>
+/// <remarks>The heat of a lamp lasts until the measured panel is no warmer than the air: what is left of it was not earned in the sheet's band.</remarks>
 public sealed class LitLife(RateLaw law, IReadOnlyList<LampSpell> lit, ImmutableArray<LampPiece> pieces)
 {
-    /// <summary>A panel no more than this above the air has no heat left from a lamp [K]. Source (choice): what probes can tell apart.</summary>
-    private const double ResidualK = 1;
-
     private readonly DateTimeOffset[] _borders =
     [
         .. lit.SelectMany(l => new[] { l.From, l.To }).OfType<DateTimeOffset>().Concat(pieces.SelectMany(p => new[] { p.From, p.To })).Distinct().Order(),
@@ -48,7 +45,7 @@ public sealed class LitLife(RateLaw law, IReadOnlyList<LampSpell> lit, Immutable
         }
 
         ClimateSegment segment = stretch.SegmentFrom(at, until);
-        _isHot = segment.AtEnd.PanelKelvins > segment.AtEnd.AirKelvins + ResidualK;
+        _isHot = segment.AtEnd.PanelKelvins > segment.AtEnd.AirKelvins;
         return new LitStretch(law, segment, pieces.FirstOrDefault(p => p.From <= at && at < p.To)?.ReferenceHoursPerMinute ?? 0);
     }
 }

@@ -40,7 +40,8 @@ public static class Taps
             Lamps = [.. LampSpell.Told(own)],
             ReadByHand =
             [
-                .. own.Where(t => t is { Surface: not null, PanelC: not null }).Select(t => new OwnReading(t.At, t.PanelC!.Value, OwnReading.ReachOfSpot)),
+                .. own.Where(t => t is { Surface: not null, PanelC: >= PanelSpot.ColdestC and <= PanelSpot.HottestC })
+                    .Select(t => new OwnReading(t.At, t.PanelC!.Value, OwnReading.ReachOfSpot)),
             ],
             Spots = Spots(surface, own),
         };

@@ -163,9 +163,10 @@ public sealed record ProbeLog
     /// <param name="from">The instant up to which nobody does; what was measured last by then still held at it.</param>
     /// <param name="fresh">What was measured after it stays as it is.</param>
     /// <param name="spacing">How close together what is older is kept.</param>
+    /// <param name="isKept">Which panel temperatures stay all the same: under a lamp each of them counts.</param>
     /// <returns>The log.</returns>
-    public ProbeLog Tidy(DateTimeOffset from, DateTimeOffset fresh, TimeSpan spacing) =>
-        this with { Air = Air.Thin(from, fresh, spacing), Panel = Panel.Thin(from, fresh, spacing) };
+    public ProbeLog Tidy(DateTimeOffset from, DateTimeOffset fresh, TimeSpan spacing, Func<DateTimeOffset, bool> isKept) =>
+        this with { Air = Air.Thin(from, fresh, spacing, _ => false), Panel = Panel.Thin(from, fresh, spacing, isKept) };
 
     private RawReading? LastBelieved { get; init; }
 

@@ -28,14 +28,14 @@ internal static class SampleTrail
     }
 
     /// <summary>Lets go of what was measured long ago, but for what still held at the start of what is kept.</summary>
-    public static Trail<Sample> Thin(this Trail<Sample> trail, DateTimeOffset from, DateTimeOffset fresh, TimeSpan spacing)
+    public static Trail<Sample> Thin(this Trail<Sample> trail, DateTimeOffset from, DateTimeOffset fresh, TimeSpan spacing, Func<DateTimeOffset, bool> isKept)
     {
         int first = Math.Max(0, trail.CountWhile(s => s.At <= from) - 1);
         int old = trail.CountWhile(s => s.At <= fresh);
         var thin = new Trail<Sample>();
         for (int i = first; i < trail.Count; i++)
         {
-            bool isNeeded = thin.Count == 0 || i + 1 >= old || trail[i + 1].At - thin.Last.At > spacing;
+            bool isNeeded = thin.Count == 0 || i + 1 >= old || trail[i + 1].At - thin.Last.At > spacing || isKept(trail[i].At);
             thin = isNeeded ? thin.Append(trail[i]) : thin;
         }
 

@@ -38,11 +38,8 @@ public class LitLifeTests
     {
         var lit = new CureRecord(Law, Under(day));
         double most = day.Pieces.Sum(p => Overlap(p, lit) * 0.2);
-        double cold = Unlit(day.Life).Between(Start, lit.End).Likely;
-        double hot = new CureRecord(Law, day.Life).Between(Start, lit.End).Likely;
         Credit earned = lit.Between(Start, lit.End);
         Assert.True(earned.Slow <= earned.Likely + 1e-9 && earned.Likely <= earned.Fast + 1e-9);
-        Assert.True(earned.Likely <= Math.Max(hot, cold) + most + 1e-9);
         Credit under = lit.Between(day.Lit.From, Min(day.Lit.To!.Value, lit.End));
         Assert.InRange(under.Likely, 0, Unlit(day.Life).Between(day.Lit.From, Min(day.Lit.To!.Value, lit.End)).Likely + most + 1e-9);
     });
