@@ -40,7 +40,9 @@ internal static class JobFile
         DateTimeOffset? promisedAt = top["promisedAt"].Instant();
         var surfaceIds = new HashSet<string>(StringComparer.Ordinal);
         ImmutableArray<Surface> surfaces = SurfacesOfJob.Read(top["surfaces"], configuration.Catalogue, surfaceIds);
-        ImmutableArray<Tap> taps = TapsOfJob.Read(top["taps"], surfaceIds, bays);
+        Dictionary<string, int> sections = surfaceIds.ToDictionary(
+            id => id, id => surfaces.FirstOrDefault(s => s.Id == id)?.Sections ?? SurfacesOfJob.MostSections, StringComparer.Ordinal);
+        ImmutableArray<Tap> taps = TapsOfJob.Read(top["taps"], sections, bays);
         return job is null || bay is null ? null : new JobRecord(new Job(job, bay, car, promisedAt, surfaces), taps)
         {
             Begun = optional.Contains(LearntOfJob.Key) && !top[LearntOfJob.Key].IsAbsent ? LearntOfJob.Read(top[LearntOfJob.Key], job, surfaces) : null,

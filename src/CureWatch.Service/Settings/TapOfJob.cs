@@ -30,14 +30,17 @@ internal sealed record TapOfJob(JsonCursor Place, string? Id, string? Corrects, 
     private static readonly (Did Did, string Key)[] NeededKeys =
         [(Did.Measured, "panelC"), (Did.Inspected, "found"), (Did.Reworked, "how"), (Did.Moved, "toBay")];
 
-    public static TapOfJob Read(JsonCursor place, IReadOnlyCollection<string> surfaces, string[] whereabouts)
+    /// <param name="place">Where it stands.</param>
+    /// <param name="surfaces">How many sections each surface of the job has.</param>
+    /// <param name="whereabouts">Where it may be moved.</param>
+    public static TapOfJob Read(JsonCursor place, IReadOnlyDictionary<string, int> surfaces, string[] whereabouts)
     {
         _ = place.Keys(["at", "did"], Optional);
         return ReadKnown(place, surfaces, whereabouts);
     }
 
     /// <summary>Reads a tap that stands alone and names its job.</summary>
-    public static TapOfJob ReadAlone(JsonCursor place, IReadOnlyCollection<string> surfaces, string[] whereabouts)
+    public static TapOfJob ReadAlone(JsonCursor place, IReadOnlyDictionary<string, int> surfaces, string[] whereabouts)
     {
         _ = place.Keys(["at", "did"], [.. Optional, "job"]);
         return ReadKnown(place, surfaces, whereabouts);
@@ -46,7 +49,7 @@ internal sealed record TapOfJob(JsonCursor Place, string? Id, string? Corrects, 
     /// <summary>Whether the tap says itself when it was told.</summary>
     public bool SaysWhenTold => !Place["reportedAt"].IsAbsent;
 
-    private static TapOfJob ReadKnown(JsonCursor place, IReadOnlyCollection<string> surfaces, string[] whereabouts)
+    private static TapOfJob ReadKnown(JsonCursor place, IReadOnlyDictionary<string, int> surfaces, string[] whereabouts)
     {
         string? id = place["id"].Text(LongestId), corrects = place["corrects"].Text(LongestId);
         Did? did = place["did"].OneOf<Did>();
@@ -57,7 +60,14 @@ internal sealed record TapOfJob(JsonCursor Place, string? Id, string? Corrects, 
             place["startedAt"].Refuse("at or before at");
         }
 
-        string? surface = place["surface"].String(surfaces.Contains, $"a surface of the job: {string.Join(", ", surfaces)}");
+        string? surface = place["surface"].String(surfaces.ContainsKey, $"a surface of the job: {string.Join(", ", surfaces.Keys)}");
+        int? section = place["section"].Integer(1, SurfacesOfJob.MostSections);
+        int sections = surface is null ? surfaces.Values.DefaultIfEmpty(SurfacesOfJob.MostSections).Max() : surfaces[surface];
+        if (section > sections)
+        {
+            place["section"].Refuse($"a section of {surface ?? "some surface"}: 1 to {sections}");
+        }
+
         var tap = new Tap(
             id,
             at ?? default,
@@ -65,7 +75,7 @@ internal sealed record TapOfJob(JsonCursor Place, string? Id, string? Corrects, 
             surface,
             did ?? default,
             place["layer"].Integer(1, SurfacesOfJob.MostLayers),
-            place["section"].Integer(1, SurfacesOfJob.MostSections),
+            section,
             startedAt,
             place["panelC"].Number(PanelC),
             place["found"].OneOf<Found>(),

@@ -139,7 +139,10 @@ public sealed class Present(Shop shop, DateTimeOffset now)
         ClimateDoubt doubt = point is null
             ? new ClimateDoubt(ClimateDoubt.LagK * ClimateDoubt.LagK, 0, ClimateDoubt.LagK * ClimateDoubt.LagK, PanelIsMeasured: false)
             : point.DoubtIn(shop.Bays[point.Bay]);
-        return new CoatClock(new CureRecord(law, stretches), outlook, doubt);
+        return new CoatClock(new CureRecord(law, stretches), outlook, doubt)
+        {
+            Absences = [.. Stay.Unwatched(stays).Select(s => new Absence(s.From, s.To))],
+        };
     }
 
     /// <summary>What a law earns along the forecast; null where the car is not in a bay whose air can be forecast.</summary>

@@ -8,7 +8,9 @@ namespace CureWatch.Curing;
 /// <remarks>
 /// Every tap is accepted as told: nothing here refuses. A tap that corrects another takes its place; both stay among the job's taps.
 /// A coat applied again without being polished off is the same coat on new clocks: what happened to it before still holds it.
-/// A layer that nobody named is the first; a section that nobody named is every section; a surface that nobody named is every surface.
+/// A layer that nobody named is the first; where the act works on what is there, and not on a new coat, it is the outermost that is on, since nobody
+/// can level or wet what lies under another layer. A section that nobody named is every section; a surface that nobody named is every surface.
+/// Whatever is polished off takes along what lies over it. Source (choice): a pad does not go under a layer.
 /// </remarks>
 public static class Taps
 {
@@ -95,14 +97,23 @@ public static class Taps
         var coats = new List<Coat>();
         foreach (Tap tap in own)
         {
+            if (tap.Surface is null && tap.Section > surface.Sections)
+            {
+                continue; // of a job's surfaces only some have that section
+            }
+
             foreach (int section in tap.Section is { } named ? [named] : Enumerable.Range(1, surface.Sections))
             {
-                Work(coats, surface, tap, tap.Layer ?? 1, section);
+                Work(coats, surface, tap, LayerOf(coats, tap, section), section);
             }
         }
 
         return [.. coats.OrderBy(c => c.Section).ThenBy(c => c.Layer)];
     }
+
+    private static int LayerOf(List<Coat> coats, Tap tap, int section) =>
+        tap.Layer ?? (tap.Did == Did.Applied || tap.How == How.PolishedOff ? 1
+            : coats.Where(c => c.Section == section && c.EndedAt is null).Select(c => c.Layer).DefaultIfEmpty(1).Max());
 
     private static void Work(List<Coat> coats, Surface surface, Tap tap, int layer, int section)
     {
@@ -120,9 +131,27 @@ public static class Taps
                 coats.Add(coat);
             }
         }
+        else if (tap is { Did: Did.Reworked, How: How.PolishedOff })
+        {
+            PolishOff(coats, layer, section, tap.At);
+        }
         else if (index >= 0)
         {
             coats[index] = After(coats[index], tap);
+        }
+    }
+
+    /// <summary>The layer, and all over it, has ended; what lies under it is the outermost again.</summary>
+    private static void PolishOff(List<Coat> coats, int layer, int section, DateTimeOffset at)
+    {
+        for (int i = 0; i < coats.Count; i++)
+        {
+            if (coats[i].Section == section && coats[i].EndedAt is null)
+            {
+                coats[i] = coats[i].Layer >= layer ? coats[i] with { EndedAt = at }
+                    : coats[i].Layer == layer - 1 ? coats[i] with { CoveredAt = null }
+                    : coats[i];
+            }
         }
     }
 
@@ -131,7 +160,7 @@ public static class Taps
         int below = coats.FindLastIndex(c => c.Layer == over.Layer - 1 && c.Section == over.Section && c.EndedAt is null);
         if (below >= 0)
         {
-            coats[below] = coats[below] with { CoveredAt = over.StartedAt };
+            coats[below] = coats[below] with { CoveredAt = coats[below].CoveredAt ?? over.StartedAt };
         }
     }
 
@@ -139,7 +168,6 @@ public static class Taps
     {
         (Did.Flashed, _) => coat with { FlashedAt = coat.FlashedAt ?? tap.At },
         (Did.Levelled, _) => coat with { LevelledAt = coat.LevelledAt ?? tap.At },
-        (Did.Reworked, How.PolishedOff) => coat with { EndedAt = tap.At },
         (Did.Reworked, How.ReWet) => coat with
         {
             FirstWipeAt = Earlier(tap.StartedAt, tap.At),

@@ -7,7 +7,11 @@ namespace CureWatch.Handover;
 /// <summary>Finds every reason a surface may not leave, not the first.</summary>
 internal sealed class Holds(Evidence evidence, DateTimeOffset now, TimeZoneInfo zone)
 {
+    private const string BySlowestRow = "by the sheet's slowest row, an assumption, for nobody measured";
+
     private readonly SurfaceStory _story = evidence.Story;
+
+    private bool IsUnwatched => evidence.Unwatched is [.., { To: null }];
 
     public IEnumerable<Hold> All() =>
         evidence.Coats.SelectMany(OfCoat).Concat(NotApplied()).Concat(ReportedLate());
@@ -81,7 +85,7 @@ internal sealed class Holds(Evidence evidence, DateTimeOffset now, TimeZoneInfo 
         }
 
         CoatEvidence? below = evidence.Coats.FirstOrDefault(
-            c => c.Coat.Layer == coat.Coat.Layer - 1 && c.Coat.Section == coat.Coat.Section);
+            c => c.Coat.Layer == coat.Coat.Layer - 1 && c.Coat.Section == coat.Coat.Section && c.Coat.StartedAt < coat.Coat.StartedAt);
         if (below is null)
         {
             string bare = $"Applied {Clock(coat.Coat.StartedAt)} with no layer {coat.Coat.Layer - 1} under it; inspect and find clear.";
@@ -103,7 +107,7 @@ internal sealed class Holds(Evidence evidence, DateTimeOffset now, TimeZoneInfo 
                 HoldKind.KeepDry,
                 coat,
                 window.ClosesAt is { } closes
-                    ? $"Keep dry until {Clock(closes.Latest)} at the latest, likely {Clock(closes.Likely)}."
+                    ? $"Keep dry until {Clock(closes.Latest)} at the latest{(IsUnwatched ? $" ({BySlowestRow})" : "")}, likely {Clock(closes.Likely)}."
                     : "Keep dry; the surface is wet.")
             : null;
 
@@ -120,7 +124,7 @@ internal sealed class Holds(Evidence evidence, DateTimeOffset now, TimeZoneInfo 
 
     private Hold? Condensation(CoatEvidence coat)
     {
-        Spell? spell = DuringKeepDry(coat, evidence.WetSpells);
+        Spell? spell = DuringKeepDry(coat, evidence.WetSpells, s => s.To);
         return spell is null ? null : Of(
             HoldKind.Condensation,
             coat,
@@ -129,12 +133,13 @@ internal sealed class Holds(Evidence evidence, DateTimeOffset now, TimeZoneInfo 
 
     private Hold? Unwatched(CoatEvidence coat)
     {
-        Spell? spell = DuringKeepDry(coat, evidence.Unwatched);
+        DateTimeOffset? bySheet = coat.Windows.KeepDry?.ClosesAt?.Latest;
+        Spell? spell = DuringKeepDry(coat, evidence.Unwatched, s => s.To ?? bySheet);
         return spell is null ? null : Of(
             HoldKind.Unwatched,
             coat,
-            $"Where nobody measures from {Clock(spell.From)}{Until(spell)} while it had to stay dry; "
-            + "measure there or bring it back, inspect and find clear.");
+            $"Where nobody measures from {Clock(spell.From)}{Until(spell)} while it had to stay dry; bring it back, inspect and find clear"
+            + (spell.To is null && bySheet is not null ? $", or inspect it from {Clock(bySheet)} on: {BySlowestRow}." : "."));
     }
 
     private Hold? Washed(CoatEvidence coat)
@@ -167,11 +172,11 @@ internal sealed class Holds(Evidence evidence, DateTimeOffset now, TimeZoneInfo 
             : Of(HoldKind.Inspection, coat, $"{last.Found} found {Clock(last.At)}; rework, then inspect and find clear.");
     }
 
-    private Spell? DuringKeepDry(CoatEvidence coat, IEnumerable<Spell> spells)
+    private Spell? DuringKeepDry(CoatEvidence coat, IEnumerable<Spell> spells, Func<Spell, DateTimeOffset?> clearSince)
     {
         DateTimeOffset begun = coat.Coat.StartedAt;
         Spell? spell = coat.Windows.KeepDry is { } keepDry
-            ? spells.LastOrDefault(s => !(s.From >= keepDry.ClosesAt?.Latest) && (s.To ?? now) >= begun && !IsClear(coat, s.To))
+            ? spells.LastOrDefault(s => !(s.From >= keepDry.ClosesAt?.Latest) && (s.To ?? now) >= begun && !IsClear(coat, clearSince(s)))
             : null;
         return spell?.From < begun ? spell with { From = begun } : spell;
     }

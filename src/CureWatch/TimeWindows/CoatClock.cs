@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using CureWatch.Curing;
 using CureWatch.Forecasting;
 using CureWatch.Panels;
@@ -13,6 +14,9 @@ public sealed record CoatClock(CureRecord Record, Outlook Outlook, ClimateDoubt 
     /// <summary>The 95th percentile of the standard normal law [1]. Source (law).</summary>
     private const double NinetyFifthPercentile = 1.6448536269514722;
 
+    /// <summary>When the coat was where nobody measures, in order.</summary>
+    public ImmutableArray<Absence> Absences { get; init; } = [];
+
     /// <summary>When a milestone is reached, with its bounds.</summary>
     /// <param name="start">When the clock started.</param>
     /// <param name="milestone">The milestone.</param>
@@ -20,6 +24,8 @@ public sealed record CoatClock(CureRecord Record, Outlook Outlook, ClimateDoubt 
     /// <remarks>
     /// Equation: Θ = D · exp(±1.645 σ), σ² the sheet's variance of ln hours and the probes' variance of ln k, both at the coat's own mean
     /// climate. Source (law): first-order propagation of normal errors (GUM, eq. 10).
+    /// Edges: as long as the coat is where nobody measures, the slow bound would never come. There the latest is when the slow bound of what was measured
+    /// and the sheet's slowest row for the rest make up the whole. Source (choice): an assumption, which a person has to confirm by looking.
     /// </remarks>
     public TimeBounds ReachedAt(TimeBounds start, Milestone milestone)
     {
@@ -29,10 +35,57 @@ public sealed record CoatClock(CureRecord Record, Outlook Outlook, ClimateDoubt 
         }
 
         double factor = Factor(MeanOver(likelyStart, milestone.ReferenceHours), milestone);
-        return new TimeBounds(
+        var reached = new TimeBounds(
             ReachedAt(start.Earliest, milestone.ReferenceHours / factor, Pace.Fast),
             ReachedAt(start.Likely, milestone.ReferenceHours, Pace.Likely),
             ReachedAt(start.Latest, milestone.ReferenceHours * factor, Pace.Slow));
+        return milestone.Slowest is { } slowest && start.Latest is { } from && Absences is [.., { To: null }]
+            ? reached with { Latest = Latest(reached, BySlowestRow(from, milestone.ReferenceHours * factor, slowest)) }
+            : reached;
+    }
+
+    /// <summary>What was reached before it went away stays so; what the outlook promises is for where somebody measures.</summary>
+    private DateTimeOffset Latest(TimeBounds reached, DateTimeOffset bySheet) =>
+        reached.Latest <= Record.End ? reached.Latest.Value
+        : reached.Likely > bySheet ? reached.Likely.Value
+        : bySheet;
+
+    /// <summary>Parts of the whole: measured ones at the slow pace, the others at the pace of the slowest row, which lasts.</summary>
+    private DateTimeOffset BySlowestRow(DateTimeOffset start, double hours, TimeSpan slowest)
+    {
+        double lacking = 1;
+        DateTimeOffset at = start;
+        foreach (Absence absence in Absences)
+        {
+            if (absence.To <= at)
+            {
+                continue;
+            }
+
+            if (absence.From > at)
+            {
+                double measured = Record.Between(at, absence.From).Slow / hours;
+                if (measured >= lacking)
+                {
+                    return Record.ReachedAt(at, lacking * hours, Pace.Slow) ?? absence.From;
+                }
+
+                (lacking, at) = (lacking - measured, absence.From);
+            }
+
+            if (absence.To is { } to)
+            {
+                double share = (to - at) / slowest;
+                if (share >= lacking)
+                {
+                    break;
+                }
+
+                (lacking, at) = (lacking - share, to);
+            }
+        }
+
+        return at + (lacking * slowest);
     }
 
     /// <summary>The mean climate in which a milestone is reached, lived through and expected.</summary>

@@ -9,10 +9,16 @@ namespace CureWatch.TimeWindows;
 /// <param name="Law">How sure the sheet is of the law the clock runs on.</param>
 public sealed record Milestone(double ReferenceHours, FitCovariance Hours, FitCovariance Law)
 {
+    /// <summary>The time of the sheet's slowest row, which counts where nobody measures; null where no such time may be counted on.</summary>
+    public TimeSpan? Slowest { get; private init; }
+
     /// <summary>A stage on its own law.</summary>
     /// <param name="fit">The stage.</param>
-    /// <returns>The milestone.</returns>
-    public static Milestone Of(StageFit fit) => new(fit.ReferenceHours, fit.Covariance, fit.Covariance);
+    /// <returns>The milestone; an opening or an end of cure has a slowest row, what must not come too late has none.</returns>
+    public static Milestone Of(StageFit fit) => new(fit.ReferenceHours, fit.Covariance, fit.Covariance)
+    {
+        Slowest = fit.Stage is Stage.RecoatFrom or Stage.KeepDry or Stage.NoWash or Stage.FullCure ? fit.Rows.Max(r => r.Row.To) : null,
+    };
 
     /// <summary>Variance of ln hours [1] that what was learnt adds to the sheet's; 0 where the time is the sheet's own.</summary>
     public double LearntVariance { get; private init; }

@@ -1,5 +1,6 @@
 using System.Net;
 using System.Text.Json;
+using CureWatch.Service.Tests.Commands;
 
 namespace CureWatch.Service.Tests.Api;
 
@@ -8,7 +9,7 @@ public class NextEndpointsTests
     private const string Car =
         """
         {"job":"grey-estate","bay":"bay-1","surfaces":[
-          {"surface":"bonnet","material":"steel","system":[{"product":"paint"},{"product":"quick"}],"sections":2},
+          {"surface":"bonnet","material":"steel","system":[{"product":"paint"},{"product":"quick"}],"sections":3},
           {"surface":"wheels","material":"casting","place":"off-car","product":"quick"}]}
         """;
 
@@ -42,7 +43,7 @@ public class NextEndpointsTests
     }
 
     [Fact]
-    public async Task Presses_WalkTheCar()
+    public async Task Presses_WalkTheCar_AndItReplaysAsItWasServed()
     {
         await using ServedShop shop = await WithCarAsync();
         var walked = new List<string>();
@@ -65,13 +66,21 @@ public class NextEndpointsTests
 
         Assert.Equal(
             [
-                "apply bonnet 1.1", "apply bonnet 1.2", "level bonnet 1.1", "level bonnet 1.2", "apply wheels 1.1", "level wheels 1.1",
-                "look bonnet 1", "look wheels 1", "apply bonnet 2.1", "level bonnet 2.1", "apply bonnet 2.2", "level bonnet 2.2",
-                "look bonnet 2",
+                "apply bonnet 1.1", "apply bonnet 1.2", "apply bonnet 1.3", "level bonnet 1.1", "level bonnet 1.2", "level bonnet 1.3",
+                "apply wheels 1.1", "level wheels 1.1", "look bonnet 1", "look wheels 1",
+                "apply bonnet 2.1", "level bonnet 2.1", "apply bonnet 2.2", "level bonnet 2.2", "apply bonnet 2.3", "level bonnet 2.3", "look bonnet 2",
             ],
             walked);
         JsonElement holds = (await shop.GetAsync("/api/v1/jobs/grey-estate/handover")).GetProperty("holds");
         Assert.All(holds.EnumerateArray(), h => Assert.Contains(Text(h, "kind"), new[] { "keep-dry", "level-missed" }));
+
+        JsonElement served = await shop.GetAsync("/api/v1/jobs/grey-estate");
+        await shop.StopAsync();
+        Invocation replayed = Invocation.Of("replay", "--data", shop.DataPath, "--job", "grey-estate", "--until", Text(served, "until")!, "--json");
+        JsonElement again = JsonElement.Parse(replayed.Output);
+        Assert.All(
+            new[] { "surfaces", "warnings", "handover", "next", "then", "readings", "taps" },
+            key => Assert.Equal(served.GetProperty(key).GetRawText(), again.GetProperty(key).GetRawText()));
     }
 
     [Fact]

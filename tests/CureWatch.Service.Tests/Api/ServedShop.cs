@@ -63,6 +63,8 @@ internal sealed class ServedShop : IAsyncDisposable
 
     public Uri Address { get; }
 
+    public string DataPath => _data.Path;
+
     public HttpClient Client { get; }
 
     public IServiceProvider Services => _app.Services;

@@ -91,6 +91,8 @@ internal static class JobVariants
         { "/surfaces/2/system/1/product", "\"wax\"", "/surfaces/2/system/1/product" },
         { "/surfaces/2/system/0/layers", "9", "/surfaces/2/system" },
         { "/taps/0/surface", "\"roof\"", "/taps/0/surface" },
+        { "/taps/0/section", "4", "/taps/0/section" },
+        { "/taps/2/section", "4", "/taps/2/section" },
         { "/taps/0/startedAt", "\"2026-03-02T11:00:01Z\"", "/taps/0/startedAt" },
         { "/taps/1/id", "\"a\"", "/taps/1/id" },
         { "/taps/5/toBay", "\"bay-9\"", "/taps/5/toBay" },

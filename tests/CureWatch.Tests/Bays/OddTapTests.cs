@@ -1,6 +1,7 @@
 using CureWatch.Bays;
 using CureWatch.Curing;
 using CureWatch.Handover;
+using CureWatch.Warnings;
 
 namespace CureWatch.Tests.Bays;
 
@@ -42,4 +43,80 @@ public class OddTapTests
         Assert.Contains(HoldKind.NotLevelled, shop.HoldKinds);
         Assert.Equal(2, shop.Report.Told.Length);
     }
+
+    [Fact]
+    public void AppliedTwice_IsOneCoatOnANewClock()
+    {
+        TestShop shop = new TestShop().Steady(0, 1).Tap(1, Did.Applied).Tap(1.2, Did.Applied);
+        Coat coat = Assert.Single(shop.Report.Surfaces[0].Coats).Coat;
+        Assert.Equal((TestShop.At(1), TestShop.At(1.2), TestShop.At(1.2)), (coat.StartedAt, coat.FirstWipeAt, coat.LastWipeAt));
+    }
+
+    [Fact]
+    public void LevelledWithoutApplied_IsNoCoat_UntilTheApplicationIsTold()
+    {
+        TestShop shop = new TestShop().Steady(0, 1).Tap(1.05, Did.Levelled).Steady(1.1, 1.2);
+        Assert.Equal([HoldKind.NotApplied], shop.HoldKinds);
+        shop.Tap(1, Did.Applied, reportedHour: 1.2);
+        Assert.Equal(TestShop.At(1.05), Assert.Single(shop.Report.Surfaces[0].Coats).Coat.LevelledAt);
+    }
+
+    [Fact]
+    public void SecondLayerBeforeTheFirst_IsHeldOnTheSecond_ThoughTheFirstFollows()
+    {
+        TestShop shop = new TestShop(layers: 2).Steady(0, 1).Tap(1, Did.Applied, 2).Tap(1.05, Did.Levelled, 2).Steady(1.1, 3);
+        shop.Tap(3, Did.Applied, 1).Tap(3.05, Did.Levelled, 1).Steady(3.1, 4);
+        Hold hold = Assert.Single(shop.Holds, h => h.Kind == HoldKind.OutOfWindow);
+        Assert.Equal(2, hold.Layer);
+        Assert.Contains("no layer 1 under it", hold.Text, StringComparison.Ordinal);
+        Assert.DoesNotContain(HoldKind.OutOfWindow, shop.Tap(4, Did.Inspected, 2, found: Found.Clear).HoldKinds);
+    }
+
+    [Fact]
+    public void CorrectionOfATapThatLaterOnesRelyOn_TakesThemAlong_AndIsHeldUntilLookedAt()
+    {
+        TestShop shop = new TestShop().Steady(0, 1).Tap(1, Did.Applied, id: "a").Tap(1.05, Did.Levelled).Steady(1.1, 1.2);
+        shop.Tap(1, Did.PanelWiped, reportedHour: 1.2, corrects: "a");
+        Assert.Empty(shop.Report.Surfaces[0].Coats);
+        Assert.Equal([HoldKind.NotApplied], shop.HoldKinds);
+        shop.Tap(0.98, Did.Applied, id: "b", reportedHour: 1.2);
+        Assert.Equal(TestShop.At(1.05), Assert.Single(shop.Report.Surfaces[0].Coats).Coat.LevelledAt);
+        Assert.Equal(4, shop.Report.Told.Length);
+    }
+
+    [Fact]
+    public void PolishedOff_TakesAlongWhatLiesOverIt_OnThatSectionAlone()
+    {
+        TestShop shop = TwoLayersOnTwoSections().Tap(4, Did.Reworked, 1, 2, how: How.PolishedOff);
+        Assert.Equal([(1, 1), (2, 1)], shop.Report.Surfaces[0].Coats.Where(c => c.Coat.EndedAt is null).Select(c => (c.Coat.Layer, c.Coat.Section)));
+        Assert.Equal([(1, 2), (2, 2)], shop.Holds.Where(h => h.Kind == HoldKind.NotApplied).Select(h => (h.Layer!.Value, h.Section!.Value)));
+    }
+
+    [Fact]
+    public void TopPolishedOff_LeavesTheLayerBelowAwaitingOne()
+    {
+        TestShop shop = TwoLayersOnTwoSections().Tap(4, Did.Reworked, 2, how: How.PolishedOff);
+        Assert.All(shop.Report.Surfaces[0].Coats.Where(c => c.Coat.Layer == 1), c => Assert.True(c.Coat.AwaitsLayer));
+    }
+
+    [Fact]
+    public void ReworkWithoutALayer_IsOfTheOutermost()
+    {
+        TestShop shop = TwoLayersOnTwoSections().Tap(4, Did.Reworked, section: 1, how: How.ReWet);
+        Assert.Equal([(2, 1)], shop.Report.Surfaces[0].Coats.Where(c => c.Coat.LevelledAt is null).Select(c => (c.Coat.Layer, c.Coat.Section)));
+    }
+
+    [Fact]
+    public void HandoverWhileACoatFlashes_IsHeld_AndOnceTheCarHasLeftNobodyIsCalled()
+    {
+        TestShop shop = new TestShop().Steady(0, 1).Tap(1, Did.Applied).Until(1.01);
+        Assert.False(shop.Report.Ruling.IsReady);
+        Assert.Contains(shop.Holds, h => h is { Kind: HoldKind.NotLevelled, Surface: "bonnet", Layer: 1 });
+        shop.Take(new Message.CarLeft("job-1", TestShop.At(1.02))).Steady(1.03, 2);
+        Assert.DoesNotContain(shop.Shop.Warnings.Values, w => w.Subject.Kind == WarningKind.LevelMissed || (w.Subject.Job is not null && w.ClearedAt is null));
+        Assert.Contains(HoldKind.NotLevelled, shop.HoldKinds);
+    }
+
+    private static TestShop TwoLayersOnTwoSections() => new TestShop(layers: 2, sections: 2).Steady(0, 1).Tap(1, Did.Applied, 1).Tap(1.05, Did.Levelled, 1)
+        .Steady(1.1, 3).Tap(3, Did.Applied, 2).Tap(3.05, Did.Levelled, 2).Steady(3.1, 4);
 }

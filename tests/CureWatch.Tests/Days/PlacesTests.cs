@@ -7,19 +7,61 @@ using CureWatch.Products;
 using CureWatch.Readings;
 using CureWatch.Tests.Bays;
 using CureWatch.TimeWindows;
+using CureWatch.Units;
 
 namespace CureWatch.Tests.Days;
 
 /// <summary>A shut cabin is not the bay; a part off the car lies in the bay's air. Common practice, no source.</summary>
 public class PlacesTests
 {
+    /// <summary>The sheet of the test shop, and a row of ten degrees that takes three times as long.</summary>
+    private static readonly ProductSheet TwoRows = TestShop.Paint() is var paint
+        ? paint with { Stages = [.. paint.Stages.Select(s => s.Stage == Stage.KeepDry ? s with { Rows = [.. s.Rows, s.Rows[0] with { Temperature = new Celsius(10), From = TimeSpan.FromHours(36), To = TimeSpan.FromHours(36) }] } : s)] }
+        : null!;
+
     [Fact]
     public void SeatInACabinWithoutAProbe_IsUnwatched_AndEarnsTheSlowBoundNothing()
     {
-        TestShop shop = new TestShop(place: Place.Cabin).Steady(0, 1).Tap(1, Did.Applied).Tap(1.05, Did.Levelled).Steady(1.1, 40);
+        TestShop shop = new TestShop(TwoRows, place: Place.Cabin).Steady(0, 1).Tap(1, Did.Applied).Tap(1.05, Did.Levelled).Steady(1.1, 30);
         Assert.Contains(HoldKind.Unwatched, shop.HoldKinds);
         Assert.Contains(HoldKind.KeepDry, shop.HoldKinds);
         Assert.Equal(0, shop.Report.Surfaces[0].Coats[0].ReferenceHours.Low);
+    }
+
+    [Fact]
+    public void SeatInACabinWithoutAProbe_IsReleasedByTheSlowestRow_AndALookAfterIt()
+    {
+        TestShop shop = new TestShop(TwoRows, place: Place.Cabin).Steady(0, 1).Tap(1, Did.Applied).Tap(1.05, Did.Levelled).Steady(1.1, 20);
+        Assert.Equal(TestShop.At(1.05 + 36), shop.Window(WindowStage.KeepDry).ClosesAt!.Latest!.Value, TimeSpan.FromSeconds(1));
+        Assert.All(shop.Holds, h => Assert.Contains("the sheet's slowest row, an assumption, for nobody measured", h.Text, StringComparison.Ordinal));
+        shop.Tap(20, Did.Inspected, found: Found.Clear).Until(40);
+        Assert.Equal([HoldKind.Unwatched], shop.HoldKinds); // a look before the time says nothing of the rest of it
+        shop.Tap(40, Did.Inspected, found: Found.Clear);
+        Assert.True(shop.Report.Ruling.IsReady);
+    }
+
+    [Fact]
+    public void CarPutIntoTheStoreInMidCure_KeepsWhatWasMeasured_AndTakesTheRestByTheSlowestRow()
+    {
+        TestShop shop = new TestShop(TwoRows).Steady(0, 1).Tap(1, Did.Applied).Tap(1.05, Did.Levelled).Steady(1.1, 7);
+        DateTimeOffset? inTheBay = shop.Window(WindowStage.KeepDry).ClosesAt!.Latest;
+        DateTimeOffset? away = shop.Tap(7, Did.Moved, toBay: "store").Until(7.5).Window(WindowStage.KeepDry).ClosesAt!.Latest;
+        Assert.True(away > inTheBay, $"{away} is not later than {inTheBay}");
+        Assert.True(away < TestShop.At(1.05 + 36));
+        shop.Tap(9, Did.Moved, toBay: "bay-1").Steady(9, 10);
+        Assert.True(shop.Window(WindowStage.KeepDry).ClosesAt!.Latest >= inTheBay + TimeSpan.FromHours(1.5));
+        Assert.Contains(shop.Holds, h => h.Kind == HoldKind.Unwatched && h.Text.Contains("bring it back", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void CarMovedToAnotherBayInMidCure_TakesThatClimate_AndIsNoGap()
+    {
+        TestShop shop = new TestShop(TwoRows).Steady(0, 1).Tap(1, Did.Applied).Tap(1.05, Did.Levelled).Steady(1.1, 4);
+        shop.Climate(3.9, 4, _ => (10, 50), "bay-2");
+        DateTimeOffset? warm = shop.Window(WindowStage.KeepDry).ClosesAt!.Likely;
+        shop.Tap(4, Did.Moved, toBay: "bay-2").Climate(4.02, 5, _ => (10, 50), "bay-2");
+        Assert.True(shop.Window(WindowStage.KeepDry).ClosesAt!.Likely > warm + TimeSpan.FromHours(3));
+        Assert.DoesNotContain(HoldKind.Unwatched, shop.HoldKinds);
     }
 
     [Fact]
