@@ -30,7 +30,7 @@ internal static class BayJson
             json.WriteString("place", WireName<Place>.Of(air.Place));
             WriteClimateOrNull(json, air);
         });
-        json.WriteArray("probes", bay.Probes, p => WriteProbe(json, p));
+        json.WriteArray("probes", bay.Probes, p => WriteProbe(json, p, bay.Zone));
     }
 
     /// <summary>The keys of <c>climate --json</c>, when the air was measured, and whether the panel is measured or taken as the air.</summary>
@@ -54,7 +54,7 @@ internal static class BayJson
         json.WriteEndObject();
     }
 
-    private static void WriteProbe(Utf8JsonWriter json, ProbeReport probe)
+    private static void WriteProbe(Utf8JsonWriter json, ProbeReport probe, TimeZoneInfo zone)
     {
         json.WriteString("probe", probe.Mount.Probe.Id);
         json.WriteString("measures", WireName<Measures>.Of(probe.Mount.Probe.Measures));
@@ -67,6 +67,40 @@ internal static class BayJson
         json.WriteRounded("panelC", Degrees(probe.Panel));
         json.WriteRounded("clockOffsetSeconds", probe.Clock.OffsetSeconds);
         json.WriteRounded("clockDriftSecondsPerDay", probe.Clock.DriftSecondsPerDay);
+        WriteBelief(json, probe);
+        WriteDrift(json, probe, zone);
+    }
+
+    /// <summary>Whether what a probe says is believed, and else why not.</summary>
+    public static void WriteBelief(Utf8JsonWriter json, ProbeReport probe)
+    {
+        json.WriteStartObject("belief");
+        json.WriteBoolean("believed", probe is { State: ProbeState.Heard, Refused: null });
+        json.WriteString("reason", probe.Refused is { } refused ? WireName<Disbelief>.Of(refused.Why) : null);
+        json.WriteInstant("since", probe.Refused?.Since);
+        json.WriteString("text", probe.Refused is { } why ? BeliefWords.Of(why.Why) : null);
+        json.WriteEndObject();
+    }
+
+    private static void WriteDrift(Utf8JsonWriter json, ProbeReport probe, TimeZoneInfo zone)
+    {
+        TwinDifference? beside = probe.Beside;
+        json.WriteStartObject("beside");
+        json.WriteStartArray("twins");
+        foreach (Probe twin in probe.Twins)
+        {
+            json.WriteStringValue(twin.Id);
+        }
+
+        json.WriteEndArray();
+        json.WriteRounded("temperatureK", beside?.Kelvins);
+        json.WriteRounded("temperatureUncertaintyK", beside?.StandardKelvins);
+        json.WriteInstant("temperatureSince", beside?.KelvinsSince);
+        json.WriteRounded("humidityPct", beside?.HumidityPct);
+        json.WriteRounded("humidityUncertaintyPct", beside?.StandardHumidityPct);
+        json.WriteInstant("humiditySince", beside?.HumiditySince);
+        json.WriteString("text", BeliefWords.OfDrift(probe, zone));
+        json.WriteEndObject();
     }
 
     private static double? Degrees(Sample? sample) => sample is { } s ? Celsius.FromKelvins(s.Kelvins).Degrees : null;

@@ -1,3 +1,4 @@
+using CureWatch.Bays;
 using CureWatch.Service.Book;
 using CureWatch.Service.Documents;
 using CureWatch.Service.Settings;
@@ -16,7 +17,7 @@ internal static class ReadingEndpoints
 
     public static void Map(RouteGroupBuilder api)
     {
-        api.MapGet("/readings", Counts).WithSummary("How many readings were believed, and how many refused, by reason and probe")
+        api.MapGet("/readings", Counts).WithSummary("How many readings were believed, and how many refused, by reason and probe; and which probes are believed now")
             .Gives("readings", "The counts.");
         api.MapGet("/bays/{bay}/probes/{probe}/readings", OfProbe)
             .WithSummary("The readings of a probe that were believed, as it told them, in the order they were measured")
@@ -39,6 +40,12 @@ internal static class ReadingEndpoints
                 json.WriteString("reason", r.Key.Reason);
                 json.WriteString("place", r.Key.Place);
                 json.WriteNumber("count", r.Value);
+            });
+            json.WriteArray("probes", look.Shop.Plan.Bays.SelectMany(b => BayReport.Of(look.Shop, b.Bay).Probes.Select(p => (b.Bay, Probe: p))), p =>
+            {
+                json.WriteString("place", $"{p.Bay}/{p.Probe.Mount.Probe.Id}");
+                json.WriteString("state", WireName<ProbeState>.Of(p.Probe.State));
+                BayJson.WriteBelief(json, p.Probe);
             });
         });
 

@@ -70,4 +70,5 @@ public sealed record AirView(
 /// <param name="Word">The same in words.</param>
 /// <param name="Heard">When it was last heard; null where it never was.</param>
 /// <param name="Value">What it said last.</param>
-public sealed record ProbeView(string Probe, Tone Tone, string Word, Moment? Heard, string Value);
+/// <param name="Beside">How it compares with the probes that measure the same.</param>
+public sealed record ProbeView(string Probe, Tone Tone, string Word, Moment? Heard, string Value, string Beside);

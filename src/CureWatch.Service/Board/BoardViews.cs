@@ -3,6 +3,7 @@ using CureWatch.Bays;
 using CureWatch.Panels;
 using CureWatch.Products;
 using CureWatch.Psychrometrics;
+using CureWatch.Readings;
 using CureWatch.Service.Api;
 using CureWatch.Service.Backups;
 using CureWatch.Service.Documents;
@@ -61,14 +62,14 @@ internal sealed class BoardViews(Look look, BackupHealth backup)
             Words.Of(subject.Kind),
             string.Join(", ", about.Where(a => !string.IsNullOrEmpty(a))),
             _clock.Of(warning.RaisedAt),
-            rule.Cause,
+            warning.Detail ?? rule.Cause,
             rule.Consequence,
             rule.Action,
             Cautions.Beside(subject));
     }
 
     private BayView Of(BayReport bay, IReadOnlyList<CarView> cars) => new(
-        bay.Plan.Bay, [.. bay.Airs.Select(a => Of(bay, a))], [.. bay.Probes.Select(Of)], cars);
+        bay.Plan.Bay, [.. bay.Airs.Select(a => Of(bay, a))], [.. bay.Probes.Select(p => Of(p, bay.Zone))], cars);
 
     private AirView Of(BayReport bay, AirReport air)
     {
@@ -85,9 +86,10 @@ internal sealed class BoardViews(Look look, BackupHealth backup)
             Verdict.Dry => (Tone.Fine, "Dry"),
             _ => (Tone.Unknown, "Spread unknown: a panel probe is missing"),
         };
-        if (!bay.Probes.Any(p => Measures(p, air.Place) && p.State == ProbeState.Heard))
+        if (!bay.Probes.Any(p => Measures(p, air.Place) && p is { State: ProbeState.Heard, Refused: null or { Why: Disbelief.LampNear } }))
         {
-            (tone, word) = (Tone.Unknown, "Stale: the air probe is silent");
+            bool isHeard = bay.Probes.Any(p => Measures(p, air.Place) && p.State == ProbeState.Heard);
+            (tone, word) = (Tone.Unknown, isHeard ? "Stale: the air probe is not believed" : "Stale: the air probe is silent");
         }
 
         string panel = air.IsPanelMeasured ? "Coldest panel" : "Panel taken as air";
@@ -104,7 +106,7 @@ internal sealed class BoardViews(Look look, BackupHealth backup)
     private static bool Measures(ProbeReport probe, Place place) =>
         probe.Mount.Probe.Measures == Readings.Measures.Air && PlaceAir.Of(probe.Mount.Place) == place;
 
-    private ProbeView Of(ProbeReport probe)
+    private ProbeView Of(ProbeReport probe, TimeZoneInfo zone)
     {
         (Tone tone, string word) = probe.State switch
         {
@@ -113,6 +115,11 @@ internal sealed class BoardViews(Look look, BackupHealth backup)
             ProbeState.Silent => (Tone.Unknown, "silent, last heard"),
             _ => (Tone.Info, "awaited"),
         };
+        if (probe.Refused is { } refused)
+        {
+            (tone, word) = (refused.Why == Disbelief.LampNear ? Tone.Soon : Tone.Unknown, $"not believed since {_clock.Of(refused.Since).Text}: {BeliefWords.Of(refused.Why)}; last believed");
+        }
+
         if (probe.ClockOffBySeconds is { } seconds)
         {
             string off = ShopClock.Length(TimeSpan.FromSeconds(seconds).Duration());
@@ -124,7 +131,7 @@ internal sealed class BoardViews(Look look, BackupHealth backup)
             .. probe.Air is { } air ? [Degrees(Celsius.FromKelvins(air.Kelvins)), $"{air.HumidityPct:0} %"] : Array.Empty<string>(),
             .. probe.Panel is { } panel ? [$"panel {Degrees(Celsius.FromKelvins(panel.Kelvins))}"] : Array.Empty<string>(),
         ];
-        return new ProbeView(probe.Mount.Probe.Id, tone, word, _clock.Of(probe.HeardAt), string.Join(", ", values));
+        return new ProbeView(probe.Mount.Probe.Id, tone, word, _clock.Of(probe.HeardAt), string.Join(", ", values), BeliefWords.OfDrift(probe, zone));
     }
 
     private static string Degrees(Celsius celsius) => string.Create(CultureInfo.InvariantCulture, $"{celsius.Degrees + 0.0:0.0} °C");

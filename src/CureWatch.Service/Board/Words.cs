@@ -30,6 +30,8 @@ internal static class Words
         WarningKind.BrokerTrouble => "No probe can be heard: the broker is away",
         WarningKind.ClockTrouble => "The clock of this computer is wrong",
         WarningKind.BackupTrouble => "No backup is made",
+        WarningKind.ProbeImplausible => "A probe cannot be believed",
+        WarningKind.ProbeDisagreeing => "Probes disagree",
         _ => Spoken(kind),
     };
 

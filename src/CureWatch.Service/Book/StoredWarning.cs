@@ -40,6 +40,9 @@ internal sealed class StoredWarning
 
     public long? LeadMs { get; set; }
 
+    /// <summary>What brought it about this time, in words.</summary>
+    public string? Detail { get; set; }
+
     public static StoredWarning Of(BookedWarning booked)
     {
         (Subject subject, Warning warning) = (booked.Warning.Subject, booked.Warning);
@@ -58,6 +61,7 @@ internal sealed class StoredWarning
             RaisedAtUnixMs = warning.RaisedAt.ToUnixTimeMilliseconds(),
             ClearedAtUnixMs = warning.ClearedAt?.ToUnixTimeMilliseconds(),
             LeadMs = warning.Lead is { } lead ? (long)lead.TotalMilliseconds : null,
+            Detail = warning.Detail,
         };
     }
 
@@ -76,5 +80,5 @@ internal sealed class StoredWarning
             Surface,
             DateTimeOffset.FromUnixTimeMilliseconds(RaisedAtUnixMs),
             UnixMs.Instant(ClearedAtUnixMs),
-            LeadMs is { } lead ? TimeSpan.FromMilliseconds(lead) : null));
+            LeadMs is { } lead ? TimeSpan.FromMilliseconds(lead) : null) { Detail = Detail });
 }

@@ -36,8 +36,7 @@ internal sealed record PastAir(string Probe, int Believed, int Doubted, Immutabl
             logs[raw.Probe] = doubt switch
             {
                 null => log.Believe(raw),
-                Disbelief.Implausible => log.Suspect(raw),
-                Disbelief.Frozen => log.Repeat(raw),
+                { } why when Readings.Refusal.TellsOfTheProbe(why) => log.Refuse(raw, why),
                 _ => log,
             };
         }

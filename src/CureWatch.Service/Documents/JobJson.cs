@@ -59,6 +59,7 @@ internal static class JobJson
         json.WriteInstant("raisedAt", warning.RaisedAt);
         json.WriteInstant("clearedAt", warning.ClearedAt);
         json.WriteRounded("leadMinutes", warning.Lead?.TotalMinutes);
+        json.WriteString("detail", warning.Detail);
     }
 
     public static void WriteRuling(Utf8JsonWriter json, Ruling ruling)

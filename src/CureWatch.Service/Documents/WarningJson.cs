@@ -13,7 +13,7 @@ internal static class WarningJson
         json.WriteString("job", warning.Subject.Job);
         JobJson.WriteWarning(json, warning);
         AlarmRule rule = AlarmRule.Of(warning.Subject.Kind);
-        WriteRule(json, rule, rule.Cause);
+        WriteRule(json, rule, warning.Detail ?? rule.Cause);
     }
 
     /// <summary>Writes what people are told of a kind into an object that is open.</summary>

@@ -50,6 +50,12 @@ internal sealed class CommitMarks(Marks warnings, Marks climates, Marks cars)
             case ShopEvent.ReadingBelieved e:
                 _ = _bays.Add(e.Raw.Bay);
                 break;
+            case ShopEvent.ReadingDoubted { Held: not null } e:
+                _ = _bays.Add(e.Raw.Bay);
+                break;
+            case ShopEvent.ProbeOutvoted e:
+                _ = _bays.Add(e.Bay);
+                break;
             case ShopEvent.CondensationBegan e:
                 _ = _bays.Add(e.Bay);
                 break;

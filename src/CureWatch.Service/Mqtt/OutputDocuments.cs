@@ -105,7 +105,7 @@ internal static class OutputDocuments
             json.WriteWhole("section", subject.Section > 0 ? subject.Section : null);
             json.WriteInstant("raisedAt", warning.RaisedAt);
             json.WriteRounded("leadMinutes", warning.Lead?.TotalMinutes);
-            WarningJson.WriteRule(json, rule, rule.Cause);
+            WarningJson.WriteRule(json, rule, warning.Detail ?? rule.Cause);
         });
 
     /// <summary>The bay a warning is about; of one about a coat, the bay its surface was in, so that its topic stays when the car moves on.</summary>

@@ -13,20 +13,20 @@ internal sealed record BayOfShop(BayPlan Plan, ImmutableArray<ProbeWiring> Wirin
     private static readonly NumberRange PressureHpa = NumberRange.From(500, 1100, "hPa");
 
     /// <returns>The bays; one with a fault may be missing.</returns>
-    public static ImmutableArray<BayOfShop> ReadAll(JsonCursor bays, string shop)
+    public static ImmutableArray<BayOfShop> ReadAll(JsonCursor bays, string shop, TimeZoneInfo zone)
     {
         var ids = new HashSet<string>(StringComparer.Ordinal);
-        return [.. bays.Items(least: 1).Select(b => Read(b, shop, ids)).OfType<BayOfShop>()];
+        return [.. bays.Items(least: 1).Select(b => Read(b, shop, zone, ids)).OfType<BayOfShop>()];
     }
 
-    private static BayOfShop? Read(JsonCursor place, string shop, HashSet<string> ids)
+    private static BayOfShop? Read(JsonCursor place, string shop, TimeZoneInfo zone, HashSet<string> ids)
     {
         _ = place.Keys(["bay"], "pressureHpa", "airspace", "equipment", "probes");
         string? bay = place["bay"].Id();
         double pressureHpa = place["pressureHpa"].Number(PressureHpa) ?? UsualPressureHpa;
         string? airspace = place["airspace"].Id() ?? bay;
         ImmutableArray<Equipment> equipment = place["equipment"].Each<Equipment>();
-        ImmutableArray<ProbeOfBay> probes = ProbeOfBay.ReadAll(place["probes"], shop, bay ?? "");
+        ImmutableArray<ProbeOfBay> probes = ProbeOfBay.ReadAll(place["probes"], shop, bay ?? "", zone);
         if (bay is Whereabouts.Store or Whereabouts.Outside)
         {
             place["bay"].Refuse($"another id: a car that left the bays is in '{Whereabouts.Store}' or '{Whereabouts.Outside}'");

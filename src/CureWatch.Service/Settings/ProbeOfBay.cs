@@ -15,15 +15,15 @@ internal sealed record ProbeOfBay(ProbeMount Mount, ProbeWiring Wiring)
     private static readonly NumberRange AccuracyPct = NumberRange.Between(0, ProbeAccuracy.MostHumidityPct, "% RH");
 
     /// <returns>The probes; one with a fault may be missing.</returns>
-    public static ImmutableArray<ProbeOfBay> ReadAll(JsonCursor probes, string shop, string bay)
+    public static ImmutableArray<ProbeOfBay> ReadAll(JsonCursor probes, string shop, string bay, TimeZoneInfo zone)
     {
         var ids = new HashSet<string>(StringComparer.Ordinal);
-        return [.. probes.Items().Select(p => Read(p, shop, bay, ids)).OfType<ProbeOfBay>()];
+        return [.. probes.Items().Select(p => Read(p, shop, bay, zone, ids)).OfType<ProbeOfBay>()];
     }
 
-    private static ProbeOfBay? Read(JsonCursor place, string shop, string bay, HashSet<string> ids)
+    private static ProbeOfBay? Read(JsonCursor place, string shop, string bay, TimeZoneInfo zone, HashSet<string> ids)
     {
-        _ = place.Keys(["probe", "measures"], "topic", "fields", "unit", "offset", "accuracy", "every", "on");
+        _ = place.Keys(["probe", "measures"], "topic", "fields", "unit", "offset", "calibrations", "accuracy", "every", "on");
         string? id = place["probe"].Id();
         if (id is not null && !ids.Add(id))
         {
@@ -36,6 +36,7 @@ internal sealed record ProbeOfBay(ProbeMount Mount, ProbeWiring Wiring)
         _ = accuracy.Keys([], "temperatureK", "humidityPct");
         double offsetK = offset["temperatureK"].Number(OffsetK) ?? 0;
         double offsetPct = offset["humidityPct"].Number(OffsetPct) ?? 0;
+        ImmutableArray<Calibration> calibrations = CalibrationsOfProbe.Read(place["calibrations"], zone, OffsetK, OffsetPct);
         double usualK = measures == Measures.Panel ? ProbeAccuracy.UsualPanelK : ProbeAccuracy.UsualAirK;
         double accuracyK = accuracy["temperatureK"].Number(AccuracyK) ?? usualK;
         double accuracyPct = accuracy["humidityPct"].Number(AccuracyPct) ?? ProbeAccuracy.UsualHumidityPct;
@@ -46,7 +47,12 @@ internal sealed record ProbeOfBay(ProbeMount Mount, ProbeWiring Wiring)
         return id is null || measures is null
             ? null
             : new ProbeOfBay(
-                new ProbeMount(new Probe(id, measures.Value, offsetK, offsetPct, accuracyK, accuracyPct, every), material, where, surface), wiring);
+                new ProbeMount(
+                    new Probe(id, measures.Value, offsetK, offsetPct, accuracyK, accuracyPct, every) { Calibrations = calibrations },
+                    material,
+                    where,
+                    surface),
+                wiring);
     }
 
     private static (Material? Material, Place Place, string? Surface) On(JsonCursor on, Measures? measures)

@@ -37,7 +37,7 @@ internal static class ShopFile
         TimeSpan finishing = top["finishing"].Duration(TimeSpan.Zero, LongestFinishing) ?? TimeSpan.Zero;
 
         WorkHabits habits = WorkOfShop.Read(top["work"]);
-        ImmutableArray<BayOfShop> bays = BayOfShop.ReadAll(top["bays"], shop ?? "");
+        ImmutableArray<BayOfShop> bays = BayOfShop.ReadAll(top["bays"], shop ?? "", zone ?? TimeZoneInfo.Utc);
         return shop is null || zone is null
             ? null
             : new ShopSettings(new ShopPlan(shop, hours, finishing, [.. bays.Select(b => b.Plan)]) { Habits = habits }, [.. bays.SelectMany(b => b.Wiring)]);

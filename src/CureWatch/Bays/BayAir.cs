@@ -45,7 +45,7 @@ public sealed record BayAir(
         for (int i = 0; i < bay.Logs.Length; i++)
         {
             ProbeMount mount = bay.Plan.Probes[i];
-            if (mount.Probe.Measures == Measures.Outdoor || PlaceAir.Of(mount.Place) != place)
+            if (mount.Probe.Measures == Measures.Outdoor || bay.Logs[i].OutvotedAt is not null || PlaceAir.Of(mount.Place) != place)
             {
                 continue;
             }

@@ -13,6 +13,9 @@ namespace CureWatch.Bays;
 /// <param name="Probes">Its probes, in the plan's order.</param>
 public sealed record BayReport(BayPlan Plan, DateTimeOffset At, ImmutableArray<AirReport> Airs, ImmutableArray<ProbeReport> Probes)
 {
+    /// <summary>The shop's time zone.</summary>
+    public TimeZoneInfo Zone { get; private init; } = TimeZoneInfo.Utc;
+
     /// <summary>Reports on a bay.</summary>
     /// <param name="shop">The shop.</param>
     /// <param name="id">The bay's id; the bay must be there.</param>
@@ -26,7 +29,10 @@ public sealed record BayReport(BayPlan Plan, DateTimeOffset At, ImmutableArray<A
             bay.Plan,
             shop.Now,
             [.. elsewhere.Prepend(Place.Outside).Select(p => AirReport.Of(bay, p, shop.Now))],
-            [.. bay.Plan.Probes.Select((mount, i) => ProbeReport.Of(mount, bay.Logs[i], shop.Now))]);
+            [.. bay.Plan.Probes.Select((_, i) => ProbeReport.Of(bay, i, shop.Now))])
+        {
+            Zone = shop.Plan.Hours.Zone,
+        };
     }
 }
 
@@ -78,17 +84,38 @@ public sealed record ProbeReport(ProbeMount Mount, ProbeState State, DateTimeOff
     public double? ClockOffBySeconds =>
         Clock.OffsetSeconds is { } offset && Math.Abs(offset) > ProbeLog.ClockTolerance.TotalSeconds ? offset : null;
 
-    internal static ProbeReport Of(ProbeMount mount, ProbeLog log, DateTimeOffset now)
+    /// <summary>Why it is heard and not believed; null where it is believed, or not heard.</summary>
+    public Refusal? Refused { get; private init; }
+
+    /// <summary>The probes that measure the same.</summary>
+    public ImmutableArray<Probe> Twins { get; private init; } = [];
+
+    /// <summary>How much it says above them; null where that cannot be said yet.</summary>
+    public TwinDifference? Beside { get; private init; }
+
+    /// <summary>Its own ± limit and the largest of its twins', added [K].</summary>
+    public double LimitsK => Mount.Probe.AccuracyTemperatureK + Twins.Select(t => t.AccuracyTemperatureK).DefaultIfEmpty().Max();
+
+    /// <summary>The same of humidity [% RH].</summary>
+    public double LimitsPct => Mount.Probe.AccuracyHumidityPct + Twins.Select(t => t.AccuracyHumidityPct).DefaultIfEmpty().Max();
+
+    internal static ProbeReport Of(BayState bay, int index, DateTimeOffset now)
     {
+        (ProbeMount mount, ProbeLog log) = (bay.Plan.Probes[index], bay.Logs[index]);
         bool isKnown = log.Air.Count > 0 || log.Panel.Count > 0;
-        ProbeState state = now >= log.SilentAt ? ProbeState.Silent : isKnown ? ProbeState.Heard : ProbeState.Awaited;
+        ProbeState state = now >= log.QuietAt ? ProbeState.Silent : isKnown || log.Refused is not null ? ProbeState.Heard : ProbeState.Awaited;
         return new ProbeReport(
             mount,
             state,
             isKnown ? log.HeardAt : null,
             log.Air.Count > 0 ? log.Air.Last : null,
             log.Panel.Count > 0 ? log.Panel.Last : null,
-            log.Clock);
+            log.Clock)
+        {
+            Refused = state == ProbeState.Heard ? log.Refused : null,
+            Twins = [.. ProbeTwins.Of(bay.Plan, index).Where(i => i != index).Select(i => bay.Plan.Probes[i].Probe)],
+            Beside = log.Beside.Now(),
+        };
     }
 }
 

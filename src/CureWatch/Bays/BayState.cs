@@ -28,6 +28,9 @@ public sealed record BayState(
     /// <summary>What people told of the temperature of single surfaces here.</summary>
     public ImmutableDictionary<SurfaceKey, SurfaceHeat> Heats { get; init; } = ImmutableDictionary<SurfaceKey, SurfaceHeat>.Empty;
 
+    /// <summary>The lamps that burn, or burnt lately, in it.</summary>
+    public ImmutableArray<NearbyLamp> Lamps { get; init; } = [];
+
     /// <summary>Whether the shop's plan has it no more: it keeps what was measured in it, for the coats that were there.</summary>
     public bool IsGone { get; init; }
 
@@ -69,18 +72,30 @@ public sealed record BayState(
     /// <param name="plan">The bay as it is set up from now on.</param>
     /// <param name="now">The present.</param>
     /// <returns>The bay; a probe that measures the same as before keeps what it told.</returns>
-    public BayState Refit(BayPlan plan, DateTimeOffset now) => this with
+    public BayState Refit(BayPlan plan, DateTimeOffset now)
     {
-        Plan = plan,
-        IsGone = false,
-        Logs =
-        [
-            .. from mount in plan.Probes
-               let index = IndexOf(mount.Probe.Id)
-               let isSame = index >= 0 && Logs[index].Probe.Measures == mount.Probe.Measures
-               select isSame ? Logs[index].Of(mount.Probe) : new ProbeLog(mount.Probe, now),
-        ],
-    };
+        bool isComparedAnew = !MeasuresAs(plan);
+        return this with
+        {
+            Plan = plan,
+            IsGone = false,
+            Logs =
+            [
+                .. from mount in plan.Probes
+                   let index = IndexOf(mount.Probe.Id)
+                   let isSame = index >= 0 && Logs[index].Probe.Measures == mount.Probe.Measures
+                   let log = isSame ? Logs[index].Of(mount.Probe) : new ProbeLog(mount.Probe, now)
+                   select isComparedAnew && log.OutvotedAt is not null ? log.Outvote(null) : log,
+            ],
+        };
+    }
+
+    /// <summary>Whether a plan has the same probes at the same places, corrected alike: else whoever changed it has looked at them.</summary>
+    /// <param name="plan">The plan.</param>
+    /// <returns>False where twins are to be compared anew.</returns>
+    internal bool MeasuresAs(BayPlan plan) =>
+        plan.Probes.Length == Plan.Probes.Length
+        && plan.Probes.Zip(Plan.Probes).All(p => p.First.Probe.ReadsAs(p.Second.Probe) && p.First with { Probe = p.Second.Probe } == p.Second);
 
     /// <summary>Finds a probe.</summary>
     /// <param name="probe">Its id.</param>

@@ -20,8 +20,9 @@ public static class Evolution
     public static Shop Evolve(Shop shop, ShopEvent happened) => happened switch
     {
         ShopEvent.TimePassed e => shop with { Now = e.At },
-        ShopEvent.ReadingBelieved e => Believe(shop, e.Raw),
-        ShopEvent.ReadingDoubted e => Doubt(shop, e),
+        ShopEvent.ReadingBelieved e => Believe(shop with { Tally = shop.Tally with { Accepted = shop.Tally.Accepted + 1 } }, e.Raw, held: null),
+        ShopEvent.ReadingDoubted e => Doubt(shop with { Tally = shop.Tally.With([(e.Why, 1)]) }, e),
+        ShopEvent.ProbeOutvoted e => Outvote(shop, e),
         ShopEvent.JobOpened e => Open(shop, e),
         ShopEvent.TapTakenDown e => TakeDown(shop, e),
         ShopEvent.CondensationBegan e => WithSpells(shop, e.Bay, e.Air, spells => spells.Add(new Spell(e.At, null))),
@@ -34,7 +35,7 @@ public static class Evolution
         ShopEvent.CoatForeseen e => Foresee(shop, e),
         ShopEvent.RulingTurned e => WithJob(shop, e.Job, j => j with { IsReady = e.IsReady }),
         ShopEvent.RulingForeseen e => WithJob(shop, e.Job, j => j with { RuleAt = e.RuleAt }),
-        ShopEvent.CarHandedOver e => WithJob(shop, e.Job, j => j with { LeftAt = e.At, RuleAt = null }),
+        ShopEvent.CarHandedOver e => NearbyLamp.PutOut(WithJob(shop, e.Job, j => j with { LeftAt = e.At, RuleAt = null }), e.Job),
         ShopEvent.JobClosed e => shop.Without(shop.Jobs[e.Last.Job.Id]),
         ShopEvent.PlanReplaced e => Refit(shop, e.Plan),
         ShopEvent.SheetTakenIn e => shop with
@@ -47,17 +48,17 @@ public static class Evolution
         _ => throw new UnreachableException(happened.GetType().Name),
     };
 
-    private static Shop Believe(Shop shop, RawReading raw)
+    private static Shop Believe(Shop shop, RawReading raw, HeldTemperature? held)
     {
         BayState bay = shop.Bays[raw.Bay];
         int index = bay.IndexOf(raw.Probe);
         DateTimeOffset changedFrom = ChangedFrom(bay.Logs[index], raw);
-        ProbeLog log = bay.Logs[index].Believe(raw);
+        ProbeLog log = bay.Logs[index].Believe(raw, held);
         ImmutableArray<ProbeLog> logs = bay.Logs.SetItem(index, log);
         BayState heard = bay with { Logs = logs, ReadingsToTidy = bay.ReadingsToTidy - 1 };
         heard = HourlyClimate.Hear(log.IsLook ? heard with { Climates = Follow(heard, changedFrom, shop.Now) } : heard, shop.Now);
-        Shop after = shop with { Tally = shop.Tally with { Accepted = shop.Tally.Accepted + 1 } };
-        return after.With(heard.ReadingsToTidy > 0 ? heard : History.Tidy(after, heard));
+        heard = log.IsLook ? ProbeTwins.Compare(heard, index, bay.Logs[index]) : heard;
+        return shop.With(heard.ReadingsToTidy > 0 ? heard : History.Tidy(shop, heard));
     }
 
     private static ImmutableDictionary<WatchPoint, WatchedClimate> Follow(
@@ -81,22 +82,30 @@ public static class Evolution
 
     private static Shop Doubt(Shop shop, ShopEvent.ReadingDoubted e)
     {
-        Shop after = shop with { Tally = shop.Tally.With([(e.Why, 1)]) };
-        if (e.Why is not (Disbelief.Implausible or Disbelief.Frozen or Disbelief.Late or Disbelief.Future))
+        if (e.Held is not null)
         {
-            return after;
+            return Believe(shop, e.Raw, e.Held);
+        }
+
+        bool tells = Refusal.TellsOfTheProbe(e.Why);
+        if (!tells && e.Why is not (Disbelief.Late or Disbelief.Future))
+        {
+            return shop;
         }
 
         BayState bay = shop.Bays[e.Raw.Bay];
         int index = bay.IndexOf(e.Raw.Probe);
         ProbeLog log = bay.Logs[index];
-        ProbeLog remembering = e.Why switch
-        {
-            Disbelief.Frozen => log.Repeat(e.Raw),
-            Disbelief.Implausible => log.Suspect(e.Raw),
-            _ => log.Time(e.Raw),
-        };
-        return after.With(bay with { Logs = bay.Logs.SetItem(index, remembering) });
+        BayState after = bay with { Logs = bay.Logs.SetItem(index, tells ? log.Refuse(e.Raw, e.Why) : log.Time(e.Raw)) };
+        return shop.With(e.Why == Disbelief.Disagreeing ? ProbeTwins.Compare(after, index, log) : after);
+    }
+
+    private static Shop Outvote(Shop shop, ShopEvent.ProbeOutvoted e)
+    {
+        BayState bay = shop.Bays[e.Bay];
+        int index = bay.IndexOf(e.Probe);
+        BayState turned = bay with { Logs = bay.Logs.SetItem(index, bay.Logs[index].Outvote(e.At)) };
+        return shop.With(turned with { Climates = Follow(turned, shop.Now, shop.Now) });
     }
 
     private static Shop Move(Shop shop, ShopEvent.AlarmMoved e)
@@ -135,7 +144,7 @@ public static class Evolution
                select new WatchedCoat(
                    CoatKey.Of(e.Job, coat), story, coat, shop.LawsOf(coat), stays[^1].Point, shop.Now, FollowedFrom: shop.Now),
         ];
-        return UseLaws(HeatTold.Apply(Watch(shop, after, watched), after, e.Tap), after);
+        return NearbyLamp.Follow(UseLaws(HeatTold.Apply(Watch(shop, after, watched), after, e.Tap), after), after);
     }
 
     /// <summary>Watches these coats of a job, and no others.</summary>

@@ -17,8 +17,7 @@ public static class Intake
         switch (message)
         {
             case Message.ReadingCame m:
-                Disbelief? doubt = Doubt(shop, m.Raw);
-                yield return doubt is { } why ? new ShopEvent.ReadingDoubted(m.Raw, why) : new ShopEvent.ReadingBelieved(m.Raw);
+                yield return Judge(shop, m.Raw);
                 break;
             case Message.JobStarted m when shop.Find(m.Job.Id) is null:
                 yield return new ShopEvent.JobOpened(m.Job) { Begun = m.Begun };
@@ -54,10 +53,17 @@ public static class Intake
         }
     }
 
-    private static Disbelief? Doubt(Shop shop, RawReading raw) =>
-        shop.Bays.TryGetValue(raw.Bay, out BayState? bay) && bay.IndexOf(raw.Probe) is >= 0 and var index
-            ? bay.Logs[index].Doubt(raw)
-            : Disbelief.UnknownProbe;
+    private static ShopEvent Judge(Shop shop, RawReading raw)
+    {
+        if (!shop.Bays.TryGetValue(raw.Bay, out BayState? bay) || bay.IndexOf(raw.Probe) is not (>= 0 and var index))
+        {
+            return new ShopEvent.ReadingDoubted(raw, Disbelief.UnknownProbe);
+        }
+
+        return bay.Logs[index].Doubt(raw) is { } why ? new ShopEvent.ReadingDoubted(raw, why)
+            : LampGlow.Over(bay, index, raw) is { } held ? new ShopEvent.ReadingDoubted(raw, Disbelief.LampNear, held)
+            : new ShopEvent.ReadingBelieved(raw);
+    }
 
     /// <summary>Nobody watches the coats of a car that left, or warns about them.</summary>
     private static IEnumerable<ShopEvent> LetGo(Shop shop, string job) =>
@@ -76,7 +82,8 @@ public static class Intake
                where mount.Probe.Measures == Measures.Air
                select (bay.Bay, PlaceAir.Of(mount.Place)),
         ];
-        bool IsGone(Subject s) => s.Bay is { } bay && (s.Probe is { } probe ? !probes.Contains((bay, probe)) : s.Air is { } air && !airs.Contains((bay, air)));
+        HashSet<string> comparedAnew = [.. plan.Bays.Where(b => shop.Bays.GetValueOrDefault(b.Bay)?.MeasuresAs(b) == false).Select(b => b.Bay)];
+        bool IsGone(Subject s) => s.Bay is { } bay && ((s.Kind == WarningKind.ProbeDisagreeing && comparedAnew.Contains(bay)) || (s.Probe is { } probe ? !probes.Contains((bay, probe)) : s.Air is { } air && !airs.Contains((bay, air))));
         return shop.Bays.Values.SelectMany(b => b.Alarms.Keys).Where(IsGone).Order(SubjectOrder.Instance)
             .Select(s => (ShopEvent)new ShopEvent.AlarmMoved(s, new Alarm.Normal()))
             .Concat(Clear(shop, IsGone));

@@ -11,10 +11,11 @@ public static class ProbeSilence
     /// <param name="bay">The bay.</param>
     /// <returns>What happened.</returns>
     public static IEnumerable<ShopEvent> Decide(Shop shop, BayState bay) =>
-        from log in bay.IsGone ? [] : bay.Logs
+        from index in bay.IsGone ? [] : Enumerable.Range(0, bay.Logs.Length)
+        let log = bay.Logs[index]
         let subject = Subject(bay.Plan, log)
         let before = bay.Alarms.GetValueOrDefault(subject) ?? new Alarm.Normal()
-        let isSilent = shop.Now >= log.SilentAt
+        let isSilent = shop.Now >= log.QuietAt && !ProbeBelief.IsKnownToBeAtFault(bay, index)
         where isSilent ? before is not Alarm.Raised : before is Alarm.Raised
         from happened in Watchman.Moved(shop, subject, before, isSilent ? new Alarm.Raised() : new Alarm.Returning(shop.Now, 1, 1), null)
         select happened;
@@ -25,11 +26,13 @@ public static class ProbeSilence
     public static DateTimeOffset? NextIn(BayState bay)
     {
         DateTimeOffset? next = null;
-        foreach (ProbeLog log in bay.Logs)
+        for (int i = 0; i < bay.Logs.Length; i++)
         {
-            if (!(next <= log.SilentAt) && (bay.Alarms.IsEmpty || bay.Alarms.GetValueOrDefault(Subject(bay.Plan, log)) is not Alarm.Raised))
+            ProbeLog log = bay.Logs[i];
+            bool isTold = !bay.Alarms.IsEmpty && bay.Alarms.GetValueOrDefault(Subject(bay.Plan, log)) is Alarm.Raised;
+            if (!(next <= log.QuietAt) && !isTold && !ProbeBelief.IsKnownToBeAtFault(bay, i))
             {
-                next = log.SilentAt;
+                next = log.QuietAt;
             }
         }
 

@@ -27,7 +27,14 @@ public abstract record ShopEvent
     /// <summary>A reading was not believed.</summary>
     /// <param name="Raw">The reading.</param>
     /// <param name="Why">Why not.</param>
-    public sealed record ReadingDoubted(RawReading Raw, Disbelief Why) : ShopEvent;
+    /// <param name="Held">What is taken for its temperature, where its vapour pressure is believed all the same; else null.</param>
+    public sealed record ReadingDoubted(RawReading Raw, Disbelief Why, HeldTemperature? Held = null) : ShopEvent;
+
+    /// <summary>A majority of a probe's twins contradicts it, or contradicts it no more.</summary>
+    /// <param name="Bay">The bay.</param>
+    /// <param name="Probe">The probe.</param>
+    /// <param name="At">Since when it is not believed; null where it is again.</param>
+    public sealed record ProbeOutvoted(string Bay, string Probe, DateTimeOffset? At) : ShopEvent;
 
     /// <summary>A job was opened.</summary>
     /// <param name="Job">The job.</param>

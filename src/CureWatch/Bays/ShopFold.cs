@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using CureWatch.Readings;
 
 namespace CureWatch.Bays;
 
@@ -42,24 +43,32 @@ public static class ShopFold
         int before = happened.Count;
         shop = Apply(shop, Intake.Decide(shop, message), happened);
         ShopEvent? taken = happened.Count > before ? happened[before] : null;
-        string? heard = (taken as ShopEvent.ReadingBelieved)?.Raw.Bay;
-        if (taken is ShopEvent.ReadingBelieved believed)
+        RawReading? followed = (taken as ShopEvent.ReadingBelieved)?.Raw ?? (taken is ShopEvent.ReadingDoubted { Held: not null, Raw: var held } ? held : null);
+        string? heard = followed?.Bay, spoke = heard;
+        if (followed is not null)
         {
-            shop = Apply(shop, ClimateLooks.Decide(shop, believed.Raw), happened);
-            shop = Apply(shop, HeatLooks.Decide(shop, believed.Raw), happened);
+            shop = Apply(shop, ClimateLooks.Decide(shop, followed), happened);
+            shop = Apply(shop, HeatLooks.Decide(shop, followed), happened);
         }
 
-        foreach (string bay in BaysToJudge(shop, heard, taken))
+        if ((followed ?? (taken as ShopEvent.ReadingDoubted)?.Raw) is { } told)
+        {
+            Disbelief? why = (taken as ShopEvent.ReadingDoubted)?.Why;
+            shop = Apply(shop, ProbeBelief.Decide(shop, told, why), happened);
+            spoke = why is { } reason && Refusal.TellsOfTheProbe(reason) ? told.Bay : heard;
+        }
+
+        foreach (string bay in BaysToJudge(shop, spoke, taken))
         {
             shop = Apply(shop, Watchman.JudgeDue(shop, shop.Bays[bay]), happened);
             shop = Apply(shop, ProbeSilence.Decide(shop, shop.Bays[bay]), happened);
         }
 
         shop = Apply(shop, CoatReviews.Decide(shop, heard is null ? null : shop.Bays[heard]), happened);
-        if (taken is ShopEvent.TapTakenDown told)
+        if (taken is ShopEvent.TapTakenDown tapped)
         {
             shop = Apply(shop, CoatReviews.ClearEnded(shop), happened);
-            shop = Apply(shop, TapLooks.Decide(shop, told.Job, told.Tap), happened);
+            shop = Apply(shop, TapLooks.Decide(shop, tapped.Job, tapped.Tap), happened);
         }
 
         shop = Apply(shop, LessonDraws.Decide(shop), happened);

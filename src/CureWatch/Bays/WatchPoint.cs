@@ -48,14 +48,19 @@ public sealed record WatchPoint(string Bay, Place Place, Material Material, Mate
         {
             ProbeMount mount = bay.Plan.Probes[i];
             ProbeLog log = bay.Logs[i];
+            if (log.OutvotedAt is not null)
+            {
+                continue;
+            }
+
             if (log.Air.Count > 0 && IsAir(mount))
             {
-                air.Add(new Source(log.Air, mount.Probe.Every));
+                air.Add(SourceOf(log.Air, mount.Probe));
             }
 
             if (log.Panel.Count > 0 && IsHere(mount))
             {
-                panels.Add((KinshipOf(mount), new Source(log.Panel, mount.Probe.Every) { Lent = LampHeat.LentTo(bay, i, Own) }));
+                panels.Add((KinshipOf(mount), SourceOf(log.Panel, mount.Probe) with { Lent = LampHeat.LentTo(bay, i, Own) }));
             }
         }
 
@@ -73,8 +78,8 @@ public sealed record WatchPoint(string Bay, Place Place, Material Material, Mate
     /// <returns>The doubt; the mean of several air probes is surer than one.</returns>
     public ClimateDoubt DoubtIn(BayState bay)
     {
-        ImmutableArray<Probe> air = [.. bay.Plan.Probes.Where((m, i) => IsAir(m) && bay.Logs[i].Air.Count > 0).Select(m => m.Probe)];
-        ImmutableArray<ProbeMount> panels = [.. bay.Plan.Probes.Where((m, i) => IsHere(m) && bay.Logs[i].Panel.Count > 0)];
+        ImmutableArray<Probe> air = [.. bay.Plan.Probes.Where((m, i) => IsAir(m) && bay.Logs[i] is { OutvotedAt: null, Air.Count: > 0 }).Select(m => m.Probe)];
+        ImmutableArray<ProbeMount> panels = [.. bay.Plan.Probes.Where((m, i) => IsHere(m) && bay.Logs[i] is { OutvotedAt: null, Panel.Count: > 0 })];
         Kinship closest = panels.IsEmpty ? Kinship.Neighbour : panels.Min(KinshipOf);
         bool isMeasured = closest < Kinship.Neighbour;
         double count = Math.Max(1, air.Length);
@@ -86,6 +91,9 @@ public sealed record WatchPoint(string Bay, Place Place, Material Material, Mate
                 : ClimateDoubt.LagK * ClimateDoubt.LagK,
             isMeasured);
     }
+
+    private static Source SourceOf(Trail<Sample> samples, Probe probe) =>
+        new(samples, probe.Every) { LimitK = probe.AccuracyTemperatureK, LimitPct = probe.AccuracyHumidityPct };
 
     private bool IsAir(ProbeMount mount) => mount.Probe.Measures == Measures.Air && IsHere(mount);
 

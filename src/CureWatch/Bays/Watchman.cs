@@ -34,7 +34,7 @@ internal static class Watchman
         }
     }
 
-    /// <summary>Moves an alarm, and tells people where that raises or clears it.</summary>
+    /// <summary>Moves an alarm, and tells people where that raises or clears it; what is worst off is a surface, or a probe in words.</summary>
     public static IEnumerable<ShopEvent> Moved(Shop shop, Subject subject, Alarm before, Alarm after, string? worst)
     {
         if (after == before)
@@ -45,7 +45,9 @@ internal static class Watchman
         yield return new ShopEvent.AlarmMoved(subject, after);
         if (after.IsTold && !before.IsTold)
         {
-            yield return new ShopEvent.WarningRaised(new Warning(subject, worst, shop.Now, null, null));
+            yield return new ShopEvent.WarningRaised(subject.Probe is null
+                ? new Warning(subject, worst, shop.Now, null, null)
+                : new Warning(subject, null, shop.Now, null, null) { Detail = worst });
         }
         else if (!after.IsTold && before.IsTold)
         {

@@ -20,6 +20,16 @@ public readonly record struct MeanClimate(double X, double Y, double AirKelvins)
     public static MeanClimate Of(Credit credit) => new(
         credit.WeightedX / credit.Likely, credit.WeightedY / credit.Likely, credit.WeightedAirKelvins / credit.Likely);
 
+    /// <summary>The mean of a climate that does not change.</summary>
+    /// <param name="law">The law that earns in it.</param>
+    /// <param name="exposure">The climate.</param>
+    /// <returns>The mean.</returns>
+    public static MeanClimate At(RateLaw law, Exposure exposure)
+    {
+        RateTerms terms = law.Terms(exposure.PanelKelvins, exposure.VapourPressurePa);
+        return new MeanClimate(terms.X, terms.Y, exposure.AirKelvins);
+    }
+
     /// <summary>How uncertain the probes make the logarithm of a rate.</summary>
     /// <param name="law">The rate law.</param>
     /// <param name="doubt">How far the probes may be off.</param>

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using CureWatch.Readings;
 
 namespace CureWatch.Panels;
 
@@ -7,9 +8,9 @@ namespace CureWatch.Panels;
 /// <param name="Around">Those readings.</param>
 /// <param name="Known">The readings that count: those of the probes heard in time; where none was, of those that fell silent last.</param>
 /// <param name="Before">The air that the readings before the stretch told.</param>
-/// <param name="Start">Mean of the probes heard in time, at the start; where none was, what the last of them tells.</param>
+/// <param name="Start">Mean of the probes heard in time, at the start, without one at odds with most; where none was, what the last of them tells.</param>
 /// <param name="End">The same at the end.</param>
-/// <param name="WithMissing">The mean with the probes that are missing, in some guesses; empty where none is.</param>
+/// <param name="Otherwise">What it may be instead, where a probe is missing, held, or at odds with another; empty where none is.</param>
 internal sealed record AirMix(
     Source Closest,
     Bracket Around,
@@ -17,7 +18,7 @@ internal sealed record AirMix(
     Exposure Before,
     Exposure Start,
     Exposure End,
-    ImmutableArray<Alternative> WithMissing)
+    ImmutableArray<Alternative> Otherwise)
 {
     /// <summary>What a shifted vapour pressure never falls below [Pa]: drier than any bay. Source (choice).</summary>
     private const double LeastVapourPressurePa = 1;
@@ -31,7 +32,7 @@ internal sealed record AirMix(
     public static AirMix? Over(ImmutableArray<Source> air, DateTimeOffset from, DateTimeOffset to, DateTimeOffset now)
     {
         (Source Source, Bracket Around)? closest = null;
-        var heard = new List<Bracket>(air.Length);
+        var heard = new List<(Source Source, Bracket Around)>(air.Length);
         List<Source>? missing = null;
         foreach (Source source in air)
         {
@@ -43,7 +44,7 @@ internal sealed record AirMix(
             closest = closest is null || around.Length(now) < closest.Value.Around.Length(now) ? (source, around) : closest;
             if (!source.IsGapForCure(around.Length(now)))
             {
-                heard.Add(around);
+                heard.Add((source, around));
             }
             else
             {
@@ -61,10 +62,23 @@ internal sealed record AirMix(
             return OfTheSilent(c.Source, c.Around, air, from, to);
         }
 
-        (Exposure start, Exposure end) = (Mean(heard, from), Mean(heard, to));
-        Exposure before = At(heard.Average(b => b.FromKelvins), heard.Average(b => b.FromVapourPressurePa));
-        ImmutableArray<Alternative> withMissing = missing is null ? [] : Including(missing, air, heard.Count, start, end, from);
-        return new AirMix(c.Source, c.Around, [.. heard], before, start, end, withMissing);
+        (List<Bracket> trusted, ImmutableArray<Alternative> otherwise) = Weigh(heard, from, to);
+        (Exposure start, Exposure end) = (Mean(trusted, from), Mean(trusted, to));
+        Exposure before = At(trusted.Average(b => b.FromKelvins), trusted.Average(b => b.FromVapourPressurePa));
+        double heldWithinK = heard.Sum(h => h.Source.HeldWithinK(from)) / heard.Count;
+        if (heldWithinK > 0)
+        {
+            otherwise = otherwise.AddRange(
+                new Alternative(Shift(start, heldWithinK, 0), Shift(end, heldWithinK, 0)),
+                new Alternative(Shift(start, -heldWithinK, 0), Shift(end, -heldWithinK, 0)));
+        }
+
+        if (missing is not null)
+        {
+            otherwise = otherwise.AddRange(Including(missing, air, heard.Count, start, end, from));
+        }
+
+        return new AirMix(c.Source, c.Around, [.. trusted], before, start, end, otherwise);
     }
 
     /// <summary>
@@ -83,37 +97,68 @@ internal sealed record AirMix(
             before,
             Mean([newest], from),
             Mean([newest], to),
-            others.Count == 0 ? [] : Including(others, air, 1, before, before, newest.From));
+            others.Count == 0 ? [] : [.. Including(others, air, 1, before, before, newest.From)]);
     }
 
     /// <summary>
-    /// A probe that is missing is taken to say what it said last, and to differ from the others by as much as it did then: either may be true.
+    /// Probes that disagree beyond their limits: a majority of three or more is followed, else all; what each says by itself may be true of the bounds.
     /// </summary>
-    private static ImmutableArray<Alternative> Including(
+    private static (List<Bracket> Trusted, ImmutableArray<Alternative> Otherwise) Weigh(
+        List<(Source Source, Bracket Around)> heard, DateTimeOffset from, DateTimeOffset to)
+    {
+        List<Bracket> all = [.. heard.Select(h => h.Around)];
+        if (heard.Count == 1)
+        {
+            return (all, []);
+        }
+
+        DateTimeOffset middle = from + ((to - from) / 2);
+        Accord accord = Accord.Of([.. heard.Select(h => Testify(h.Source, h.Around, middle))]);
+        return accord.IsUnanimous
+            ? (all, [])
+            : ([.. all.Where((_, i) => !accord.IsOdd(i))], [.. all.Select(a => Alone(a, from, to))]);
+    }
+
+    /// <summary>
+    /// A probe that is missing is taken to say what it said last, and to differ from the others by as much as it did then: either may be true. One that
+    /// disagreed with them then may have been the one that was right.
+    /// </summary>
+    private static IEnumerable<Alternative> Including(
         List<Source> missing, ImmutableArray<Source> air, int heard, Exposure start, Exposure end, DateTimeOffset from)
     {
         double keptKelvins = 0, keptPa = 0, heldKelvins = 0, heldPa = 0;
         foreach (Source lost in missing)
         {
             Bracket last = lost.Around(from, from)!;
-            List<Bracket> then = [.. air.Where(a => !missing.Contains(a)).Select(a => a.Around(last.From, last.From)).OfType<Bracket>()];
-            Exposure others = then.Count > 0 ? Mean(then, last.From) : start;
-            keptKelvins += last.FromKelvins - others.AirKelvins;
-            keptPa += last.FromVapourPressurePa - others.VapourPressurePa;
+            List<(Source Source, Bracket Around)> then =
+                [.. air.Where(a => !missing.Contains(a)).Select(a => (a, a.Around(last.From, last.From))).Where(a => a.Item2 is not null).Select(a => (a.a, a.Item2!))];
+            Exposure others = then.Count > 0 ? Mean([.. then.Select(t => t.Around)], last.From) : start;
+            (double kelvins, double pascals) = (last.FromKelvins - others.AirKelvins, last.FromVapourPressurePa - others.VapourPressurePa);
+            keptKelvins += kelvins;
+            keptPa += pascals;
             heldKelvins += last.FromKelvins;
             heldPa += last.FromVapourPressurePa;
+            Testimony said = Testify(lost, last, last.From);
+            if (then.Any(t => said.DistanceTo(Testify(t.Source, t.Around, last.From)) > 1))
+            {
+                Exposure held = At(last.FromKelvins, last.FromVapourPressurePa);
+                yield return new Alternative(held, held);
+                yield return new Alternative(Shift(start, kelvins, pascals), Shift(end, kelvins, pascals));
+            }
         }
 
         double all = heard + missing.Count;
-        return
-        [
-            new Alternative(Shift(start, keptKelvins / all, keptPa / all), Shift(end, keptKelvins / all, keptPa / all)),
-            new Alternative(Held(start), Held(end)),
-        ];
+        yield return new Alternative(Shift(start, keptKelvins / all, keptPa / all), Shift(end, keptKelvins / all, keptPa / all));
+        yield return new Alternative(Held(start), Held(end));
 
         Exposure Held(Exposure mean) => At(
             ((mean.AirKelvins * heard) + heldKelvins) / all, ((mean.VapourPressurePa * heard) + heldPa) / all);
     }
+
+    private static Testimony Testify(Source source, Bracket around, DateTimeOffset at) =>
+        new(around.KelvinsAt(at), around.VapourPressurePaAt(at), source.LimitK, source.LimitPct);
+
+    private static Alternative Alone(Bracket bracket, DateTimeOffset from, DateTimeOffset to) => new(Mean([bracket], from), Mean([bracket], to));
 
     private static Exposure Shift(Exposure exposure, double kelvins, double pascals) => At(
         exposure.AirKelvins + kelvins, Math.Max(LeastVapourPressurePa, exposure.VapourPressurePa + pascals));

@@ -58,7 +58,7 @@ public sealed record ClimateTrack(Trail<ClimateSegment> Segments)
     /// <param name="borders">Indices of segments that stay the beginning of one.</param>
     /// <param name="instants">Segments at these instants stay as they are, so that what is read off there stays the same to the last digit.</param>
     /// <returns>The track, and which of the segments before became which.</returns>
-    /// <remarks>Only what is seen without a doubt becomes one: never a gap.</remarks>
+    /// <remarks>Only what is seen becomes one, never a gap; where probes disagree, each opinion by itself.</remarks>
     public (ClimateTrack Track, TrackThinning Thinning) Thin(Ages ages, IEnumerable<int> borders, IEnumerable<DateTimeOffset> instants)
     {
         int dropped = Math.Max(0, Math.Min(Segments.CountWhile(s => s.End <= ages.From), Segments.Count - 1));
@@ -68,10 +68,15 @@ public sealed record ClimateTrack(Trail<ClimateSegment> Segments)
         for (int i = dropped; i < Segments.Count; i++)
         {
             ClimateSegment whole = Segments[i];
-            while (i + 1 < Segments.Count && !first.Contains(i + 1) && IsPlain(whole) && Segments[i + 1] is var next && IsPlain(next)
-                && next.End - whole.Start <= ages.SpacingAt(next.End))
+            while (i + 1 < Segments.Count && !first.Contains(i + 1) && IsSeen(whole) && Segments[i + 1] is var next && IsSeen(next)
+                && next.Alternatives.Length == whole.Alternatives.Length && next.End - whole.Start <= SpacingOf(whole, ages.SpacingAt(next.End)))
             {
-                whole = whole with { End = next.End, AtEnd = next.AtEnd };
+                whole = whole with
+                {
+                    End = next.End,
+                    AtEnd = next.AtEnd,
+                    Alternatives = [.. whole.Alternatives.Zip(next.Alternatives, (a, b) => a with { AtEnd = b.AtEnd })],
+                };
                 i++;
             }
 
@@ -82,7 +87,11 @@ public sealed record ClimateTrack(Trail<ClimateSegment> Segments)
         return (new ClimateTrack(thin), new TrackThinning(dropped, lasts.ToImmutable()));
     }
 
-    private static bool IsPlain(in ClimateSegment segment) => segment is { Unseen: null, IsUnconfirmed: false, Alternatives.IsEmpty: true, Apart: null };
+    /// <summary>Which of several opinions is the worst may change within minutes, so those are never kept coarsely.</summary>
+    private static TimeSpan SpacingOf(in ClimateSegment segment, TimeSpan spacing) =>
+        segment.Alternatives.IsEmpty || spacing < Ages.Fine ? spacing : Ages.Fine;
+
+    private static bool IsSeen(in ClimateSegment segment) => segment is { Unseen: null, IsUnconfirmed: false, Apart: null };
 
     /// <summary>The climate between the settled end and the present: what is known of it, the newest values held.</summary>
     /// <param name="watch">The probes.</param>

@@ -23,7 +23,9 @@ internal static class PanelCourse
     public static IEnumerable<ClimateSegment> Along(Watch watch, ClimateSegment target, ClimateSegment? before)
     {
         bool isMeasured = watch.MeasuresPanelAt(target.Start) || watch.TimeConstant <= TimeSpan.Zero;
-        double kelvins = isMeasured || before is not { } b ? target.AtStart.PanelKelvins : b.AtEnd.PanelKelvins - (b.Apart?.Kelvins ?? 0);
+        double kelvins = isMeasured || before is not { } b
+            ? target.AtStart.PanelKelvins
+            : b.AtEnd.PanelKelvins - (b.Apart?.Kelvins ?? 0) + (target.AtStart.AirKelvins - b.AtEnd.AirKelvins); // where air jumps, others tell of it
         Apart? apart = watch.SpotFor(target.Start, isFirst: before is null) is { } spot && watch.TimeConstant > TimeSpan.Zero
             ? Apart.At(spot, kelvins, watch.TimeConstant, before?.Apart)
             : before?.Apart is { IsFelt: true } felt ? felt : null;

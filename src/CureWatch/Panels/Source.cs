@@ -17,6 +17,12 @@ public sealed record Source(Trail<Sample> Samples, TimeSpan Every)
     /// <summary>When it tells of a surface under a lamp, and not of others of its kind.</summary>
     public ImmutableArray<LampTime> Lent { get; init; } = [];
 
+    /// <summary>Its ± limit of temperature [K], by which twins are held against each other.</summary>
+    public double LimitK { get; init; }
+
+    /// <summary>Its ± limit of humidity [% RH].</summary>
+    public double LimitPct { get; init; }
+
     /// <summary>The newest sample.</summary>
     public Sample Last => Samples.Last;
 
@@ -72,6 +78,11 @@ public sealed record Source(Trail<Sample> Samples, TimeSpan Every)
         (Sample first, Sample second) = (Samples[before - 1], Samples[Math.Max(before, Samples.CountWhile(s => s.At < to))]);
         return new Bracket(first.At, first.Kelvins, first.VapourPressurePa, second.At, second.Kelvins, second.VapourPressurePa);
     }
+
+    /// <summary>How far a temperature may be off that was held instead of measured.</summary>
+    /// <param name="at">When, not before the first sample.</param>
+    /// <returns>The ± limit [K] that the sample by then has; 0 where it was measured.</returns>
+    public double HeldWithinK(DateTimeOffset at) => Samples[Math.Max(0, CountUpTo(at) - 1)].HeldWithinK;
 
     /// <summary>The instants inside a stretch at which the source is followed: those of its readings, as far as they lie apart by the pace.</summary>
     /// <param name="after">The stretch's start, left out.</param>

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using CureWatch.Readings;
 
 namespace CureWatch.Panels;
 
@@ -6,9 +7,9 @@ namespace CureWatch.Panels;
 /// <param name="Air">Sources of the air, each with a sample.</param>
 /// <param name="Panels">Sources of the panel, each with a sample; empty where the panel is modelled.</param>
 /// <remarks>
-/// Several air probes count with the mean of those that were heard in time; the bounds also reckon with what the others would say. Several
-/// panel probes count with the coldest, and each of them is waited for: losing the coldest must not make a release earlier. A panel without
-/// a probe follows the colder of the air and its neighbours by its time constant (<see cref="PanelCourse"/>).
+/// Several air probes count with the mean of those that were heard in time; the bounds also reckon with what the others would say, and with each
+/// by itself where they disagree. Several panel probes count with the coldest, and each of them is waited for: losing the coldest must not make a
+/// release earlier. A panel without a probe follows the colder of the air and its neighbours by its time constant (<see cref="PanelCourse"/>).
 /// </remarks>
 public sealed record Watch(ImmutableArray<Source> Air, ImmutableArray<Source> Panels)
 {
@@ -189,7 +190,28 @@ public sealed record Watch(ImmutableArray<Source> Air, ImmutableArray<Source> Pa
             air.Start with { PanelKelvins = startKelvins },
             air.End with { PanelKelvins = endKelvins },
             unseen,
-            panels.IsEmpty ? air.WithMissing : [.. air.WithMissing.Select(a => a.WithPanel(startKelvins, endKelvins))]);
+            panels.IsEmpty ? air.Otherwise : Otherwise(air, from, to, startKelvins, endKelvins));
+    }
+
+    /// <summary>What the air may be instead, by the same panel; where panels disagree beyond their limits, also by the hottest of them.</summary>
+    private ImmutableArray<Alternative> Otherwise(AirMix air, DateTimeOffset from, DateTimeOffset to, double startKelvins, double endKelvins)
+    {
+        ImmutableArray<Alternative> otherwise = [.. air.Otherwise.Select(a => a.WithPanel(startKelvins, endKelvins))];
+        if (Panels.Length < 2)
+        {
+            return otherwise;
+        }
+
+        DateTimeOffset middle = from + ((to - from) / 2);
+        ImmutableArray<(Source Source, Bracket Around)> heard =
+            [.. Panels.Where(p => !p.IsLentAt(from)).Select(p => (p, p.Around(from, to))).Where(p => p.Item2 is not null).Select(p => (p.p, p.Item2!))];
+        if (Accord.Of([.. heard.Select(h => new Testimony(h.Around.KelvinsAt(middle), 0, h.Source.LimitK, 0))]).IsUnanimous)
+        {
+            return otherwise;
+        }
+
+        (double start, double end) = (heard.Max(h => h.Around.KelvinsAt(from)), heard.Max(h => h.Around.KelvinsAt(to)));
+        return [.. otherwise, .. air.Otherwise.Add(new Alternative(air.Start, air.End)).Select(a => a.WithPanel(start, end))];
     }
 
     private static DateTimeOffset Earlier(DateTimeOffset? a, DateTimeOffset b) => a is { } known && known < b ? known : b;

@@ -38,4 +38,10 @@ public enum Disbelief
 
     /// <summary>It is a tap that a broker kept: told again at every connection, it would count every time.</summary>
     RetainedTap,
+
+    /// <summary>Two probes or more that agree with each other say otherwise of the same air or the same material.</summary>
+    Disagreeing,
+
+    /// <summary>A lamp warms the probe: its vapour pressure counts, its temperature does not.</summary>
+    LampNear,
 }

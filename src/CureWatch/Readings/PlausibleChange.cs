@@ -8,6 +8,10 @@ namespace CureWatch.Readings;
 internal static class PlausibleChange
 {
     private const double AirStepK = 10, AirRateKPerMinute = 5;
+
+    /// <summary>No bay gets 40 K warmer or colder however long nobody looked [min of the rate].</summary>
+    private const double MostMinutesOfAir = 6;
+
     private const double HumidityStepPct = 40, HumidityRatePctPerMinute = 20;
     private const double PanelStepK = 10, PanelRateKPerMinute = 40;
 
@@ -20,7 +24,7 @@ internal static class PlausibleChange
     public static bool Is(RawReading before, RawReading after)
     {
         double minutes = Math.Abs((after.MeasuredAt - before.MeasuredAt).TotalMinutes);
-        return IsWithin(before.AirC, after.AirC, AirStepK + (AirRateKPerMinute * minutes))
+        return IsWithin(before.AirC, after.AirC, AirStepK + (AirRateKPerMinute * Math.Min(minutes, MostMinutesOfAir)))
             && IsWithin(before.HumidityPct, after.HumidityPct, HumidityStepPct + (HumidityRatePctPerMinute * minutes))
             && IsWithin(before.PanelC, after.PanelC, PanelStepK + (PanelRateKPerMinute * minutes));
     }

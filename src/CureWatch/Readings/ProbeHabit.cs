@@ -32,11 +32,11 @@ internal sealed record ProbeHabit(
         new(value, at, 0, TimeSpan.Zero, at, silentAfter);
 
     public bool IsFrozenAt(DateTimeOffset at, (double, double, double) value) =>
-        value == Value && Changes >= ChangesToKnow && !WasSilentUntil(at) && at - Since > Limit;
+        value == Value && Changes >= ChangesToKnow && (WasSilentUntil(at) ? HeardAt : at) - Since > Limit;
 
     public ProbeHabit After(DateTimeOffset at, (double, double, double) value)
     {
-        if (WasSilentUntil(at))
+        if (WasSilentUntil(at) && !(value == Value && IsFrozenAt(HeardAt, value)))
         {
             return this with { Value = value, Since = at, HeardAt = at };
         }

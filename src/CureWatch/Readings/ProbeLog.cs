@@ -1,6 +1,4 @@
 using System.Collections.Immutable;
-using CureWatch.Psychrometrics;
-using CureWatch.Units;
 
 namespace CureWatch.Readings;
 
@@ -16,16 +14,11 @@ public sealed record ProbeLog
     /// <summary>Of several readings within this time one is looked at, and followed [1 s]. Source (choice): no bay moves faster.</summary>
     public static readonly TimeSpan Pace = TimeSpan.FromSeconds(1);
 
-    private static readonly TimeSpan LongestPause = TimeSpan.FromMinutes(30);
-
-    private ProbeHabit? _habit;
+    private Repetition? _repetition;
     private RawReading? _doubted;
     private DateTimeOffset? _lookedAt;
 
-    /// <summary>
-    /// What readings of a clock that runs ahead said of their instant, which is not the one they count from: by that they are known again.
-    /// One so old that it would come too late is let go.
-    /// </summary>
+    /// <summary>What readings of a clock that runs ahead said of their instant: by that they are known again, until they would come too late.</summary>
     private ImmutableSortedSet<DateTimeOffset> _ahead = [];
 
     private RecentNumbers _numbers = RecentNumbers.None;
@@ -57,8 +50,26 @@ public sealed record ProbeLog
     /// <summary>Whether the reading taken in last is one at which it is looked at: the first after the pace, or one that came late.</summary>
     public bool IsLook { get; private init; }
 
-    /// <summary>When the probe counts as silent, unless it is heard before.</summary>
+    /// <summary>When it would have to be heard by and believed, to be followed without a gap.</summary>
     public DateTimeOffset SilentAt => HeardAt + Probe.SilentAfter;
+
+    /// <summary>When the probe counts as silent, unless it says anything before, believed or not.</summary>
+    public DateTimeOffset QuietAt => Refused is { } refused && refused.At > HeardAt ? refused.At + Probe.SilentAfter : SilentAt;
+
+    /// <summary>Why it is heard and not believed; null while it is.</summary>
+    public Refusal? Refused { get; private init; }
+
+    /// <summary>Since when a majority of its twins says otherwise, so that it is not followed; null while none does.</summary>
+    public DateTimeOffset? OutvotedAt { get; private init; }
+
+    /// <summary>Whether it agrees with them again: it is followed from its next reading on.</summary>
+    public bool IsBackInFavour { get; private init; }
+
+    /// <summary>The newest of what it said that a sound sensor may have measured, whether its twins bear it out or not; null where it said nothing.</summary>
+    public Sample? Newest { get; private init; }
+
+    /// <summary>How it differed from its twins, over the weeks.</summary>
+    public TwinRecord Beside { get; private init; } = TwinRecord.None;
 
     /// <summary>Says whether a reading is believed.</summary>
     /// <param name="raw">The reading, of this probe.</param>
@@ -91,34 +102,42 @@ public sealed record ProbeLog
             return doubt;
         }
 
-        if (!IsInRange(Corrected(raw)) || !IsInRange(raw))
+        RawReading corrected = Correction.Of(Probe, raw, MeasuredAt(raw));
+        if (!PlausibleChange.IsInRange(corrected, Probe.AccuracyHumidityPct) || !PlausibleChange.IsInRange(raw, Probe.AccuracyHumidityPct))
         {
             return Disbelief.OutOfRange;
         }
 
-        if (_habit?.IsFrozenAt(raw.MeasuredAt, Value(raw)) == true)
+        if (_repetition?.IsFrozenAt(raw) == true)
         {
             return Disbelief.Frozen;
         }
 
         bool isStep = _doubted is not null && PlausibleChange.Is(_doubted, raw);
-        return isStep || LastBelieved is null || PlausibleChange.Is(LastBelieved, raw) ? null : Disbelief.Implausible;
+        bool isPlausible = isStep || LastBelieved is null || PlausibleChange.Is(LastBelieved, raw);
+        return !isPlausible ? Disbelief.Implausible : OutvotedAt is not null && !IsBackInFavour ? Disbelief.Disagreeing : null;
     }
 
     /// <summary>Takes a believed reading in.</summary>
     /// <param name="raw">A reading that <see cref="Doubt"/> did not doubt.</param>
+    /// <param name="held">What is taken for its temperature, where only its vapour pressure is believed.</param>
     /// <returns>The log with it.</returns>
-    public ProbeLog Believe(RawReading raw)
+    public ProbeLog Believe(RawReading raw, HeldTemperature? held = null)
     {
         DateTimeOffset at = InstantOf(raw), claim = _numbers.Claim(raw);
         bool isNewest = LastBelieved is null || at > MeasuredAt(LastBelieved);
+        Sample measured = Correction.Own(Probe, raw, at), own = held is null ? measured : measured.HeldAt(held);
         return this with
         {
-            Air = Probe.Measures != Measures.Panel ? Air.Insert(AirSample(raw, at)) : Air,
-            Panel = raw.PanelC is { } panelC ? Panel.Insert(PanelSample(panelC, at)) : Panel,
+            Air = Probe.Measures != Measures.Panel ? Trusted(Air).Insert(own) : Air,
+            Panel = raw.PanelC is { } panelC ? Trusted(Panel).Insert(Correction.Panel(Probe, panelC, at)) : Panel,
+            OutvotedAt = null,
+            IsBackInFavour = false,
             HeardAt = raw.ReceivedAt > HeardAt ? raw.ReceivedAt : HeardAt,
             LastBelieved = isNewest ? raw : LastBelieved,
-            _habit = isNewest ? _habit?.After(at, Value(raw)) ?? ProbeHabit.Of(at, Value(raw), SilenceOfHabit) : _habit,
+            _repetition = isNewest ? _repetition?.After(raw, at) ?? Repetition.Of(Probe, raw, at) : _repetition,
+            Newest = isNewest ? own : Newest,
+            Refused = held is null ? null : RefusedBy(raw, Disbelief.LampNear),
             _doubted = null,
             IsLook = !isNewest || !(raw.ReceivedAt - _lookedAt < Pace),
             _lookedAt = raw.ReceivedAt - _lookedAt < Pace ? _lookedAt : raw.ReceivedAt,
@@ -135,8 +154,10 @@ public sealed record ProbeLog
 
     /// <summary>The log of the same probe, set up otherwise: what it told so far stays as it was corrected then.</summary>
     /// <param name="probe">The probe as it is from now on.</param>
-    /// <returns>The log.</returns>
-    public ProbeLog Of(Probe probe) => this with { Probe = probe };
+    /// <returns>The log; a probe that is read otherwise from now on is compared with its twins anew.</returns>
+    public ProbeLog Of(Probe probe) => Probe.ReadsAs(probe)
+        ? this with { Probe = probe }
+        : this with { Probe = probe, IsBackInFavour = OutvotedAt is not null, Newest = null, Beside = TwinRecord.None };
 
     /// <summary>From when on a reading changes what the probe says: values run straight from its own reading before.</summary>
     /// <param name="raw">A reading that is not in the log.</param>
@@ -149,15 +170,41 @@ public sealed record ProbeLog
         return air < panel ? air : panel;
     }
 
-    /// <summary>Remembers a reading that jumped too far: a second one beside it makes it a step.</summary>
+    /// <summary>Remembers a reading of a probe that is heard and not believed.</summary>
     /// <param name="raw">The reading.</param>
-    /// <returns>The log that remembers it.</returns>
-    public ProbeLog Suspect(RawReading raw) => this with { _doubted = raw };
+    /// <param name="why">Why not: a reason that <see cref="Refusal.TellsOfTheProbe"/>.</param>
+    /// <returns>The log that remembers it: a second one beside one that jumped too far makes it a step, and what repeats itself goes on doing so.</returns>
+    public ProbeLog Refuse(RawReading raw, Disbelief why)
+    {
+        return this with
+        {
+            _doubted = why == Disbelief.Implausible ? raw : _doubted,
+            _repetition = why is Disbelief.Frozen or Disbelief.Disagreeing ? _repetition?.After(raw, MeasuredAt(raw)) : _repetition,
+            Newest = why == Disbelief.Disagreeing ? Read(raw) : Newest,
+            Refused = RefusedBy(raw, why),
+        };
+    }
 
-    /// <summary>Remembers that a frozen probe was heard: it repeats itself, it is not silent.</summary>
-    /// <param name="raw">The reading.</param>
-    /// <returns>The log that remembers it.</returns>
-    public ProbeLog Repeat(RawReading raw) => this with { _habit = _habit?.After(MeasuredAt(raw), Value(raw)) };
+    /// <summary>The log of a probe a majority of twins contradicts, or contradicts no more.</summary>
+    /// <param name="at">Since when; null where it is believed again.</param>
+    /// <returns>The log.</returns>
+    public ProbeLog Outvote(DateTimeOffset? at) => this with { OutvotedAt = at ?? OutvotedAt, IsBackInFavour = at is null };
+
+    /// <summary>The log with what its newest reading says beside its twins.</summary>
+    /// <param name="record">How it differs from them.</param>
+    /// <returns>The log.</returns>
+    public ProbeLog Compare(TwinRecord record) => this with { Beside = record };
+
+    /// <summary>What a reading says, corrected, as one thing among what its twins say.</summary>
+    /// <param name="sample">One of its samples.</param>
+    /// <returns>The testimony.</returns>
+    public Testimony Testify(Sample sample) =>
+        new(sample.Kelvins, sample.VapourPressurePa, Probe.AccuracyTemperatureK, Probe.AccuracyHumidityPct);
+
+    /// <summary>What a reading says of what the probe is for, corrected.</summary>
+    /// <param name="raw">A reading that lacks nothing.</param>
+    /// <returns>The sample, whether it is believed or not.</returns>
+    public Sample Read(RawReading raw) => Correction.Own(Probe, raw, MeasuredAt(raw));
 
     /// <summary>Lets go of what nobody asks for any more.</summary>
     /// <param name="from">The instant up to which nobody does; what was measured last by then still held at it.</param>
@@ -169,11 +216,6 @@ public sealed record ProbeLog
         this with { Air = Air.Thin(from, fresh, spacing, _ => false), Panel = Panel.Thin(from, fresh, spacing, isKept) };
 
     private RawReading? LastBelieved { get; init; }
-
-    /// <summary>A run is broken by a silence, and by no less than half an hour without a word where the probe is slower than it says.</summary>
-    private TimeSpan SilenceOfHabit => Probe.SilentAfter > LongestPause ? Probe.SilentAfter : LongestPause;
-
-    private static (double, double, double) Value(RawReading raw) => (raw.AirC ?? 0, raw.HumidityPct ?? 0, raw.PanelC ?? 0);
 
     private static DateTimeOffset MeasuredAt(RawReading raw) => raw.MeasuredAt < raw.ReceivedAt ? raw.MeasuredAt : raw.ReceivedAt;
 
@@ -193,27 +235,11 @@ public sealed record ProbeLog
         return ahead.Add(claim);
     }
 
-    private bool IsInRange(RawReading raw) => PlausibleChange.IsInRange(raw, Probe.AccuracyHumidityPct);
+    /// <summary>What it said before it was outvoted is no beginning of what it says after.</summary>
+    private Trail<Sample> Trusted(Trail<Sample> trail) => OutvotedAt is null ? trail : new Trail<Sample>();
 
-    /// <summary>The reading with the calibration applied, its humidity as it is: that is clamped to what air can hold.</summary>
-    private RawReading Corrected(RawReading raw) => raw with
-    {
-        AirC = raw.AirC + Probe.OffsetTemperatureK,
-        PanelC = Probe.Measures == Measures.Panel ? raw.PanelC + Probe.OffsetTemperatureK : raw.PanelC,
-    };
-
-    private Sample AirSample(RawReading raw, DateTimeOffset at)
-    {
-        var air = new Celsius(raw.AirC!.Value + Probe.OffsetTemperatureK);
-        var humidity = new RelativeHumidity(Math.Clamp(raw.HumidityPct!.Value + Probe.OffsetHumidityPct, 1, 100));
-        return new Sample(at, air.Kelvins, humidity.Fraction * SaturationPressure.OverWaterPa(air.Kelvins), humidity.Percent);
-    }
-
-    private Sample PanelSample(double panelC, DateTimeOffset at)
-    {
-        double offsetK = Probe.Measures == Measures.Panel ? Probe.OffsetTemperatureK : 0;
-        return new Sample(at, new Celsius(panelC + offsetK).Kelvins, 0, 0);
-    }
+    private Refusal RefusedBy(RawReading raw, Disbelief why) =>
+        new(why, Refused is { } before && before.Why == why ? before.Since : raw.ReceivedAt, raw.ReceivedAt);
 
     private bool Tells(DateTimeOffset at)
     {

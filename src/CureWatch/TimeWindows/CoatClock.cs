@@ -34,7 +34,9 @@ public sealed record CoatClock(CureRecord Record, Outlook Outlook, ClimateDoubt 
             return new TimeBounds(null, null, null);
         }
 
-        double factor = Factor(MeanOver(likelyStart, milestone.ReferenceHours), milestone);
+        MeanClimate mean = MeanOver(likelyStart, milestone.ReferenceHours);
+        bool isPast = likelyStart < Record.End && Record.ReachedAt(likelyStart, milestone.ReferenceHours, Pace.Likely) is not null;
+        double factor = isPast ? Factor(mean, milestone) : Widest(mean, milestone);
         var reached = new TimeBounds(
             ReachedAt(start.Earliest, milestone.ReferenceHours / factor, Pace.Fast),
             ReachedAt(start.Likely, milestone.ReferenceHours, Pace.Likely),
@@ -110,6 +112,12 @@ public sealed record CoatClock(CureRecord Record, Outlook Outlook, ClimateDoubt 
         double factor = Factor(MeanClimate.Of(likely), law);
         return new ReferenceHours(EarnedSince(start.Latest).Slow / factor, likely.Likely, EarnedSince(start.Earliest).Fast * factor);
     }
+
+    /// <summary>Where a climate may be another, its law may be less sure there: losing a probe must not make a release earlier by that.</summary>
+    private double Widest(MeanClimate mean, Milestone milestone) => Outlook.Otherwise.IsEmpty
+        ? Factor(mean, milestone)
+        : Outlook.Otherwise.Append(Outlook.Held).Aggregate(
+            Factor(mean, milestone), (widest, other) => Math.Max(widest, Factor(MeanClimate.At(Record.Law, other), milestone)));
 
     private double Factor(MeanClimate mean, Milestone milestone) => Math.Exp(
         NinetyFifthPercentile * Math.Sqrt(milestone.VarianceOfLnHours(mean.X, mean.Y) + mean.VarianceOfLnRate(Record.Law, Doubt)));

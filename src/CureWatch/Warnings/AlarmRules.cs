@@ -95,6 +95,16 @@ internal static class AlarmRules
             "The nightly backup fails.",
             "The bay is watched and recorded as ever; if this computer's disk breaks, what came since the newest backup is lost.",
             "Look at the folder of the backups: whether it is there, may be written and has room. It is tried again every quarter of an hour."),
+        new(
+            WarningKind.ProbeImplausible, 2, OnDelay: TimeSpan.FromMinutes(10), OffDelay: TimeSpan.FromMinutes(10), Deadband: 0, LeastLooks: 3,
+            "A probe says what no sound sensor can.",
+            "It counts as missing: nothing it watches is counted as fine, and what it says moves no window.",
+            "Look at its wire, its battery and its place, and whether it is wet or dirty; change it. Until then measure by hand."),
+        new(
+            WarningKind.ProbeDisagreeing, 2, OnDelay: TimeSpan.FromMinutes(20), OffDelay: TimeSpan.FromMinutes(31), Deadband: 0, LeastLooks: 4,
+            "Probes that measure one thing say different things of it.",
+            "The odd one out of three is not believed; of two the worse counts for everything: releases move later and deadlines earlier.",
+            "Hold them side by side, away from doors, lamps and heaters, for a quarter of an hour; calibrate or change the one that is off."),
     ];
 
     private static AlarmRule Climate(

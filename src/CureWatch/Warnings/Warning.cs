@@ -20,4 +20,8 @@ public sealed record Subject(
 /// <param name="RaisedAt">When it was given.</param>
 /// <param name="ClearedAt">When it was over; null while it stands.</param>
 /// <param name="Lead">How long before the harm it was given; null where that can't be said.</param>
-public sealed record Warning(Subject Subject, string? Surface, DateTimeOffset RaisedAt, DateTimeOffset? ClearedAt, TimeSpan? Lead);
+public sealed record Warning(Subject Subject, string? Surface, DateTimeOffset RaisedAt, DateTimeOffset? ClearedAt, TimeSpan? Lead)
+{
+    /// <summary>What brought it about this time, where that says more than its kind; else null.</summary>
+    public string? Detail { get; init; }
+}

@@ -59,4 +59,10 @@ public enum WarningKind
 
     /// <summary>No backup can be made. Told by whoever makes them, never by the shop's state.</summary>
     BackupTrouble,
+
+    /// <summary>A probe says what no sound sensor can.</summary>
+    ProbeImplausible,
+
+    /// <summary>Probes that measure one thing say different things of it.</summary>
+    ProbeDisagreeing,
 }

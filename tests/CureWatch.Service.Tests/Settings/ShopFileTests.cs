@@ -33,6 +33,19 @@ public sealed class ShopFileTests : IDisposable
     }
 
     [Fact]
+    public void Calibration_OfADay_HoldsFromItsMidnightInTheShop()
+    {
+        Probe bonnet = Read(ShopVariants.Whole)!.Plan.Bays[0].Probes[1].Probe;
+
+        Assert.Equal(
+            [
+                new Calibration(new DateTimeOffset(2026, 6, 30, 23, 0, 0, TimeSpan.Zero), 0.4, 0, "in an ice bath"),
+                new Calibration(new DateTimeOffset(2026, 11, 12, 9, 30, 0, TimeSpan.Zero), 0, 0),
+            ],
+            bonnet.Calibrations);
+    }
+
+    [Fact]
     public void Hours_AreStretchesOfTheWallClock()
     {
         OpeningHours hours = Read(ShopVariants.Whole)!.Plan.Hours;

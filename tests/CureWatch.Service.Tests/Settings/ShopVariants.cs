@@ -19,7 +19,11 @@ internal static class ShopVariants
                 "unit": "F", "offset": { "temperatureK": -0.2, "humidityPct": 1 },
                 "accuracy": { "temperatureK": 0.3, "humidityPct": 2 }, "every": "00:00:30",
                 "on": { "place": "cabin" } },
-              { "probe": "bonnet", "measures": "panel", "on": { "material": "aluminium", "place": "outside" } },
+              { "probe": "bonnet", "measures": "panel", "on": { "material": "aluminium", "place": "outside" },
+                "calibrations": [
+                  { "from": "2026-07-01", "temperatureK": 0.4, "humidityPct": 0, "note": "in an ice bath" },
+                  { "from": "2026-11-12T09:30:00Z" }
+                ] },
               { "probe": "yard", "measures": "outdoor" }
             ]},
             { "bay": "bay-2" }
@@ -75,6 +79,13 @@ internal static class ShopVariants
         { "/bays/0/probes/0/unit", "\"K\"", "/bays/0/probes/0/unit" },
         { "/bays/0/probes/0/offset/temperatureK", "21", "/bays/0/probes/0/offset/temperatureK" },
         { "/bays/0/probes/0/offset/temperatureC", "1", "/bays/0/probes/0/offset/temperatureC" },
+        { "/bays/0/probes/1/calibrations", "{}", "/bays/0/probes/1/calibrations" },
+        { "/bays/0/probes/1/calibrations/0/from", null, "/bays/0/probes/1/calibrations/0/from" },
+        { "/bays/0/probes/1/calibrations/0/from", "\"1 July\"", "/bays/0/probes/1/calibrations/0/from" },
+        { "/bays/0/probes/1/calibrations/0/temperatureK", "-20.1", "/bays/0/probes/1/calibrations/0/temperatureK" },
+        { "/bays/0/probes/1/calibrations/0/humidityPct", "\"2\"", "/bays/0/probes/1/calibrations/0/humidityPct" },
+        { "/bays/0/probes/1/calibrations/0/note", "\"\"", "/bays/0/probes/1/calibrations/0/note" },
+        { "/bays/0/probes/1/calibrations/0/by", "\"x\"", "/bays/0/probes/1/calibrations/0/by" },
         { "/bays/0/probes/0/accuracy/temperatureK", "0", "/bays/0/probes/0/accuracy/temperatureK" },
         { "/bays/0/probes/0/accuracy/humidityPct", "-2", "/bays/0/probes/0/accuracy/humidityPct" },
         { "/bays/0/probes/0/every", "\"1 min\"", "/bays/0/probes/0/every" },
@@ -103,6 +114,9 @@ internal static class ShopVariants
         { "/openHours/monday/1/from", "\"07:00\"", "/openHours/monday/1/from" },
         { "/bays/1/bay", "\"bay-1\"", "/bays/1/bay" },
         { "/bays/0/probes/1/probe", "\"air\"", "/bays/0/probes/1/probe" },
+        { "/bays/0/probes/1/calibrations/0/from", "\"2026-02-30\"", "/bays/0/probes/1/calibrations/0/from" },
+        { "/bays/0/probes/1/calibrations/0/from", "\"2026-07-01T00:00:00\"", "/bays/0/probes/1/calibrations/0/from" },
+        { "/bays/0/probes/1/calibrations/1/from", "\"2026-06-30\"", "/bays/0/probes/1/calibrations/1/from" },
         { "/bays/0/probes/0/every", "\"00:00:00\"", "/bays/0/probes/0/every" },
         { "/bays/0/probes/0/topic", "\"curewatch/v1/test-works/bay-1/climate\"", "/bays/0/probes/0/topic" },
         { "/bays/0/probes/0/topic", "\"curewatch/v1/test-works/bay-1/tap\"", "/bays/0/probes/0/topic" },

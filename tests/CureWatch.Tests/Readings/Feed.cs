@@ -23,8 +23,7 @@ internal sealed class Feed(Probe probe)
         Log = doubt switch
         {
             null => Log.Believe(raw),
-            Disbelief.Implausible => Log.Suspect(raw),
-            Disbelief.Frozen => Log.Repeat(raw),
+            { } why when Refusal.TellsOfTheProbe(why) => Log.Refuse(raw, why),
             _ => Log,
         };
         return doubt;

@@ -23,6 +23,7 @@ public class ClosedFamilyTests
         new ShopEvent.TimePassed(Now),
         new ShopEvent.ReadingBelieved(Raw),
         new ShopEvent.ReadingDoubted(Raw, Disbelief.Implausible),
+        new ShopEvent.ProbeOutvoted("bay-1", "air-1", Now),
         new ShopEvent.JobOpened(new Job("job-2", "bay-2", null, null, [])),
         new ShopEvent.TapTakenDown("job-1", new Tap("levelled", Now, Now, "bonnet", Did.Levelled)),
         new ShopEvent.CondensationBegan("bay-1", Place.Outside, Now),

@@ -1,0 +1,88 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using CureWatch.Readings;
+using CureWatch.Units;
+
+namespace CureWatch.Bays;
+
+/// <summary>What people are told of a probe that is not believed: what it says, and what speaks against it.</summary>
+public static class BeliefWords
+{
+    /// <summary>Why a reading is not believed, in words that follow "not believed:".</summary>
+    /// <param name="why">The reason.</param>
+    /// <returns>The words.</returns>
+    public static string Of(Disbelief why) => why switch
+    {
+        Disbelief.OutOfRange => "it says what no sensor of its kind can measure",
+        Disbelief.Implausible => "it jumps further than air or a panel can",
+        Disbelief.Frozen => "it repeats one value for far longer than it is used to",
+        Disbelief.Disagreeing => "its twins agree with each other, and not with it",
+        Disbelief.LampNear => "a lamp warms it: its moisture counts, its temperature is held at what it was before the lamp, or at its twin's",
+        Disbelief.Late => "it came too long after it was measured",
+        Disbelief.Future => "its clock is ahead",
+        Disbelief.Duplicate => "it was told before",
+        _ => "it is no reading of this probe",
+    };
+
+    /// <summary>What a comparison with its twins says of a probe, and what to do about it.</summary>
+    /// <param name="probe">The probe.</param>
+    /// <param name="zone">The shop's time zone, in which a day is told.</param>
+    /// <returns>A sentence.</returns>
+    public static string OfDrift(ProbeReport probe, TimeZoneInfo zone)
+    {
+        if (probe.Twins.IsEmpty)
+        {
+            return "No other probe measures the same: whether it drifts cannot be said.";
+        }
+
+        string twins = string.Join(", ", probe.Twins.Select(t => t.Id));
+        if (probe.Beside is not { } beside)
+        {
+            return $"Not compared with {twins} for long enough to say whether it drifts.";
+        }
+
+        bool isWarm = beside.IsWarmOrCold(probe.LimitsK), isMoist = beside.IsMoistOrDry(probe.LimitsPct);
+        string[] off =
+        [
+            .. isWarm ? [Off(beside.Kelvins, beside.StandardKelvins, "K", beside.KelvinsSince, zone)] : Array.Empty<string>(),
+            .. isMoist ? [Off(beside.HumidityPct, beside.StandardHumidityPct, "% RH", beside.HumiditySince, zone)] : Array.Empty<string>(),
+        ];
+        string moisture = probe.Mount.Probe.Measures == Measures.Panel ? "" : Text($" and {Math.Abs(beside.HumidityPct):0.0} % RH");
+        string advice = probe.Twins.Length > 1 ? "calibrate it" : "calibrate both: the two cannot say which is off";
+        return off.Length == 0
+            ? Text($"Reads within {Math.Abs(beside.Kelvins):0.0} K{moisture} of {twins}.")
+            : $"Reads {string.Join(" and ", off)}, beside {twins}; {advice}.";
+    }
+
+    private static string Off(double above, double standard, string unit, DateTimeOffset since, TimeZoneInfo zone) => Text(
+        $"{Math.Abs(above):0.0} {unit} (give or take {2 * standard:0.0}) {(above > 0 ? "above" : "below")} since {TimeZoneInfo.ConvertTime(since, zone):d MMM}");
+
+    internal static string OfFault(RawReading raw, Disbelief why)
+    {
+        string[] said =
+        [
+            .. raw.AirC is { } air ? [Text($"{air:0.#} °C")] : Array.Empty<string>(),
+            .. raw.HumidityPct is { } pct ? [Text($"{pct:0.#} %")] : Array.Empty<string>(),
+            .. raw.PanelC is { } panel ? [Text($"panel {panel:0.#} °C")] : Array.Empty<string>(),
+        ];
+        return $"{raw.Probe} says {string.Join(", ", said)}: {Of(why)}.";
+    }
+
+    internal static string OfDisagreement(BayState bay, ImmutableArray<int> heard, Testimony[] said, Accord accord, int place)
+    {
+        Testimony own = said[place];
+        int other = Enumerable.Range(0, heard.Length).Where(i => i != place && !accord.IsOdd(i)).MaxBy(i => own.DistanceTo(said[i]));
+        string[] against =
+            [.. Enumerable.Range(0, heard.Length).Where(i => !accord.Agree(place, i) && !accord.IsOdd(i)).Select(i => bay.Plan.Probes[heard[i]].Probe.Id)];
+        double aboveK = own.Kelvins - said[other].Kelvins;
+        string moisture = own.VapourPressurePa > 0 ? Text($" and {own.MoistureAboveAsPct(said[other]):+0.0;-0.0;0.0} % RH") : "";
+        string verdict = accord.IsOdd(place) ? "it is the odd one out" : "nobody can say which is right, so the worse of them counts";
+        string id = bay.Plan.Probes[heard[place]].Probe.Id;
+        return Text($"{id} against {string.Join(", ", against)}: {aboveK:+0.0;-0.0;0.0} K{moisture} ({Degrees(own)} and {Degrees(said[other])}), ")
+            + $"more than their limits allow; {verdict}.";
+    }
+
+    private static string Degrees(Testimony said) => Text($"{Celsius.FromKelvins(said.Kelvins).Degrees:0.0} °C");
+
+    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
+}

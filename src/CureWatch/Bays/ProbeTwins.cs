@@ -1,0 +1,85 @@
+using System.Collections.Immutable;
+using CureWatch.Panels;
+using CureWatch.Readings;
+
+namespace CureWatch.Bays;
+
+/// <summary>The probes of a bay that measure one thing: one air, or panels of one material in it.</summary>
+public static class ProbeTwins
+{
+    /// <summary>The probes that measure the same as one, itself among them.</summary>
+    /// <param name="plan">The bay.</param>
+    /// <param name="index">The probe's place in the plan.</param>
+    /// <returns>Their places in the plan, in its order; none where it has no twin.</returns>
+    public static ImmutableArray<int> Of(BayPlan plan, int index)
+    {
+        ProbeMount mount = plan.Probes[index];
+        bool mayHaveTwins = mount.Probe.Measures == Measures.Air || (mount.Probe.Measures == Measures.Panel && mount.Material is not null);
+        if (!mayHaveTwins)
+        {
+            return [];
+        }
+
+        var twins = ImmutableArray.CreateBuilder<int>();
+        for (int i = 0; i < plan.Probes.Length; i++)
+        {
+            if (IsTwin(mount, plan.Probes[i]))
+            {
+                twins.Add(i);
+            }
+        }
+
+        return twins.Count > 1 ? twins.ToImmutable() : [];
+    }
+
+    /// <summary>Those of them that are heard at present, and say what a sound sensor may.</summary>
+    /// <param name="bay">The bay.</param>
+    /// <param name="twins">Their places in the plan.</param>
+    /// <param name="at">The instant.</param>
+    /// <returns>Their places in the plan, in its order.</returns>
+    public static ImmutableArray<int> Heard(BayState bay, ImmutableArray<int> twins, DateTimeOffset at) =>
+        twins.RemoveAll(i => bay.Logs[i] is not { Newest: { } newest } log
+            || log.Refused is { } refused && Refusal.IsTheSensors(refused.Why)
+            || new Source(log.Air, log.Probe.Every).IsGapForEvaporation((at - newest.At).Duration()));
+
+    /// <summary>What they say.</summary>
+    /// <param name="bay">The bay.</param>
+    /// <param name="heard">Their places in the plan.</param>
+    /// <returns>What each says, in that order.</returns>
+    public static Testimony[] Testify(BayState bay, ImmutableArray<int> heard) =>
+        [.. heard.Select(i => bay.Logs[i].Testify(bay.Logs[i].Newest!.Value))];
+
+    /// <summary>Keeps in a probe's log how much its newest reading says above its twins.</summary>
+    /// <param name="bay">The bay, the reading taken in.</param>
+    /// <param name="index">The probe's place in the plan.</param>
+    /// <param name="before">Its log before.</param>
+    /// <returns>The bay.</returns>
+    internal static BayState Compare(BayState bay, int index, ProbeLog before)
+    {
+        ProbeLog log = bay.Logs[index];
+        if (log.Newest is not { HeldWithinK: 0 } own || own == before.Newest || Of(bay.Plan, index) is not { IsEmpty: false } twins
+            || Heard(bay, twins, own.At) is not { Length: > 1 } heard || !heard.Contains(index))
+        {
+            return bay;
+        }
+
+        Accord accord = Accord.Of(Testify(bay, heard));
+        ImmutableArray<Testimony> others =
+            [.. heard.Where((i, place) => i != index && !accord.IsOdd(place)).Select(i => bay.Logs[i].Testify(bay.Logs[i].Newest!.Value))];
+        if (others.IsEmpty)
+        {
+            return bay;
+        }
+
+        Testimony mine = log.Testify(own);
+        bool isCorrectedAnew = before.Newest is { } last && log.Probe.OffsetAt(last.At) != log.Probe.OffsetAt(own.At);
+        TwinRecord record = (isCorrectedAnew ? TwinRecord.None : log.Beside).With(
+            own.At,
+            mine.Kelvins - others.Average(o => o.Kelvins),
+            mine.VapourPressurePa > 0 ? others.Average(mine.MoistureAboveAsPct) : 0);
+        return bay with { Logs = bay.Logs.SetItem(index, log.Compare(record)) };
+    }
+
+    private static bool IsTwin(ProbeMount mount, ProbeMount other) =>
+        other.Probe.Measures == mount.Probe.Measures && other.Material == mount.Material && PlaceAir.Of(other.Place) == PlaceAir.Of(mount.Place);
+}
