@@ -23,6 +23,9 @@ public readonly record struct ClimateSegment(
     /// <summary>By how much the surface is apart from others of its kind at the segment's end; null where it is not.</summary>
     public Apart? Apart { get; init; }
 
+    /// <summary>Whether it is only a piece of a stretch between two readings, which goes on after it.</summary>
+    public bool GoesOn { get; init; }
+
     /// <summary>How long it lasts [h].</summary>
     public double Hours => (End - Start).TotalHours;
 

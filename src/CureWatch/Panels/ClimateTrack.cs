@@ -50,8 +50,22 @@ public sealed record ClimateTrack(Trail<ClimateSegment> Segments)
     /// <summary>Unsettles everything after an instant, since a late reading fell into it.</summary>
     /// <param name="instant">When the probe of the late reading was read before: up to there nothing changes.</param>
     /// <returns>The shorter track.</returns>
-    public ClimateTrack RewindTo(DateTimeOffset instant) =>
-        SettledTo > instant ? new ClimateTrack(Segments.Take(Segments.CountWhile(s => s.End <= instant))) : this;
+    /// <remarks>Never to a piece inside a stretch: built anew from there, the stretch would be cut up otherwise than from its beginning.</remarks>
+    public ClimateTrack RewindTo(DateTimeOffset instant)
+    {
+        if (!(SettledTo > instant))
+        {
+            return this;
+        }
+
+        int kept = Segments.CountWhile(s => s.End <= instant);
+        while (kept > 0 && Segments[kept - 1].GoesOn)
+        {
+            kept--;
+        }
+
+        return new ClimateTrack(Segments.Take(kept));
+    }
 
     /// <summary>Lets go of the oldest part, and keeps what is settled for good by fewer segments.</summary>
     /// <param name="ages">How old is old.</param>
@@ -75,6 +89,7 @@ public sealed record ClimateTrack(Trail<ClimateSegment> Segments)
                 {
                     End = next.End,
                     AtEnd = next.AtEnd,
+                    GoesOn = next.GoesOn,
                     Alternatives = [.. whole.Alternatives.Zip(next.Alternatives, (a, b) => a with { AtEnd = b.AtEnd })],
                 };
                 i++;

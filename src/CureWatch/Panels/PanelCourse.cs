@@ -56,7 +56,7 @@ internal static class PanelCourse
                 ? piece.AtEnd.PanelKelvins
                 : OneNode.After(kelvins, piece.AtStart.PanelKelvins, piece.AtEnd.PanelKelvins, elapsed, watch.TimeConstant);
             Apart? left = apart?.After(elapsed);
-            yield return With(piece, start, kelvins, apart, left);
+            yield return With(piece, start, kelvins, apart, left) with { GoesOn = i + 1 < count };
             apart = left;
         }
     }

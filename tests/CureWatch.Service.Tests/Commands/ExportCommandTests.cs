@@ -45,9 +45,7 @@ public sealed class ExportCommandTests : IDisposable
     }
 
     [Theory]
-    [InlineData(1)]
-    [InlineData(2)]
-    [InlineData(3)]
+    [MemberData(nameof(Seeds))]
     public async Task Export_OfAnyDay_ReplaysAsItsJournal(int seed)
     {
         using var pumped = new Pumped(AnyInputs.Shop);
@@ -62,6 +60,8 @@ public sealed class ExportCommandTests : IDisposable
         (JsonElement fromJournal, JsonElement fromFiles) = Replays(pumped.Folder, "job-1", end);
         AssertSame(fromJournal, fromFiles, "surfaces", "handover", "taps");
     }
+
+    public static TheoryData<int> Seeds => [.. Enumerable.Range(1, 9)];
 
     // What the other car taught is in no file of this one; that its coats were begun with it is.
     [Fact]
