@@ -119,15 +119,17 @@ public static class ClimateLooks
 
         private IEnumerable<ShopEvent> Overheated() =>
             from coat in coats
-            where air.IsPanelMeasured
-            let hottestC = HottestC(coat)
+            let hottestC = MeasuredC(coat)
             from held in coat.Surfaces
             let limitC = shop.AllLawsOf(held.Surface).Min(l => HeatLimit.OfC(held.Surface, l.Sheet))
             where hottestC > limitC
             select new ShopEvent.SurfaceOverheated(held.Job, held.Surface.Id, new Overheat(raw.MeasuredAt, hottestC!.Value, limitC));
 
-        private double? HottestC(OpenCoats coat) =>
-            _present.HottestPanelKelvinsAt(coat.Point) is { } kelvins ? Celsius.FromKelvins(kelvins).Degrees : PanelC(coat);
+        private double? HottestC(OpenCoats coat) => MeasuredC(coat) ?? PanelC(coat);
+
+        /// <summary>Heat is measured, never modelled: by whatever probe tells of the surface, lent to it while a lamp burns or not.</summary>
+        private double? MeasuredC(OpenCoats coat) =>
+            _present.HottestPanelKelvinsAt(coat.Point) is { } kelvins ? Celsius.FromKelvins(kelvins).Degrees : null;
 
         private double? PanelC(OpenCoats coat) =>
             _present.ExposureAt(coat.Point) is { } exposure ? Celsius.FromKelvins(exposure.PanelKelvins).Degrees : null;

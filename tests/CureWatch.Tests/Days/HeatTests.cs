@@ -25,4 +25,27 @@ public class HeatTests
         Assert.Single(shop.Warnings(WarningKind.PanelHot));
         Assert.Contains(HoldKind.Heat, shop.HoldKinds);
     }
+
+    // While a lamp burns, the only panel probe tells of the surface under it and of nothing else.
+    [Fact]
+    public void SurfaceUnderALamp_PastItsLimit_IsAHold_ThoughItsProbeIsTheOnlyOne()
+    {
+        TestShop shop = new(TestShop.Paint(heatMaxC: 60), probes: [TestShop.Air("air-1"), TestShop.Panel("bonnet")]);
+        for (int minute = 0; minute < 240; minute++)
+        {
+            double hour = minute / 60.0;
+            double panelC = minute is > 150 and < 190 ? Math.Min(66, 20 + (3 * (minute - 150))) : 20;
+            shop.Read(hour, 20, 50).ReadPanel(hour, panelC, "bonnet");
+            _ = minute switch
+            {
+                60 => shop.Tap(1, Did.Applied).Tap(1.05, Did.Levelled),
+                150 => shop.Tap(2.5, Did.LampOn),
+                190 => shop.Tap(190 / 60.0, Did.LampOff),
+                _ => shop,
+            };
+        }
+
+        Assert.Contains(HoldKind.Heat, shop.HoldKinds);
+        Assert.True(Assert.Single(shop.Warnings(WarningKind.LampOverLimit)).Lead > TimeSpan.Zero);
+    }
 }
