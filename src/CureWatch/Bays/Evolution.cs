@@ -4,7 +4,6 @@ using CureWatch.Curing;
 using CureWatch.Handover;
 using CureWatch.Panels;
 using CureWatch.Products;
-using CureWatch.Readings;
 using CureWatch.TimeWindows;
 using CureWatch.Warnings;
 
@@ -20,9 +19,9 @@ public static class Evolution
     public static Shop Evolve(Shop shop, ShopEvent happened) => happened switch
     {
         ShopEvent.TimePassed e => shop with { Now = e.At },
-        ShopEvent.ReadingBelieved e => Believe(shop with { Tally = shop.Tally with { Accepted = shop.Tally.Accepted + 1 } }, e.Raw, held: null),
-        ShopEvent.ReadingDoubted e => Doubt(shop with { Tally = shop.Tally.With([(e.Why, 1)]) }, e),
-        ShopEvent.ProbeOutvoted e => Outvote(shop, e),
+        ShopEvent.ReadingBelieved e => Hearing.Believe(shop, e),
+        ShopEvent.ReadingDoubted e => Hearing.Doubt(shop, e),
+        ShopEvent.ProbeOutvoted e => Hearing.Outvote(shop, e),
         ShopEvent.JobOpened e => Open(shop, e),
         ShopEvent.TapTakenDown e => TakeDown(shop, e),
         ShopEvent.CondensationBegan e => WithSpells(shop, e.Bay, e.Air, spells => spells.Add(new Spell(e.At, null))),
@@ -47,66 +46,6 @@ public static class Evolution
         ShopEvent.LearningReset e => LessonDraws.Reset(shop, e),
         _ => throw new UnreachableException(happened.GetType().Name),
     };
-
-    private static Shop Believe(Shop shop, RawReading raw, HeldTemperature? held)
-    {
-        BayState bay = shop.Bays[raw.Bay];
-        int index = bay.IndexOf(raw.Probe);
-        DateTimeOffset changedFrom = ChangedFrom(bay.Logs[index], raw);
-        ProbeLog log = bay.Logs[index].Believe(raw, held);
-        ImmutableArray<ProbeLog> logs = bay.Logs.SetItem(index, log);
-        BayState heard = bay with { Logs = logs, ReadingsToTidy = bay.ReadingsToTidy - 1 };
-        heard = HourlyClimate.Hear(log.IsLook ? heard with { Climates = Follow(heard, changedFrom, shop.Now) } : heard, shop.Now);
-        heard = log.IsLook ? ProbeTwins.Compare(heard, index, bay.Logs[index]) : heard;
-        return shop.With(heard.ReadingsToTidy > 0 ? heard : History.Tidy(shop, heard));
-    }
-
-    private static ImmutableDictionary<WatchPoint, WatchedClimate> Follow(
-        BayState bay, DateTimeOffset changedFrom, DateTimeOffset now)
-    {
-        ImmutableDictionary<WatchPoint, WatchedClimate> climates = bay.Climates;
-        foreach ((WatchPoint point, WatchedClimate climate) in bay.Climates)
-        {
-            climates = climates.SetItem(point, climate.Extend(point.WatchIn(bay), changedFrom, now));
-        }
-
-        return climates;
-    }
-
-    /// <summary>A probe that was missing for too long did not count since its reading before: what others told then stands.</summary>
-    private static DateTimeOffset ChangedFrom(ProbeLog log, RawReading raw)
-    {
-        DateTimeOffset before = log.ChangesFrom(raw);
-        return Source.IsGapForCure(raw.MeasuredAt - before, log.Probe.Every) ? raw.MeasuredAt : before;
-    }
-
-    private static Shop Doubt(Shop shop, ShopEvent.ReadingDoubted e)
-    {
-        if (e.Held is not null)
-        {
-            return Believe(shop, e.Raw, e.Held);
-        }
-
-        bool tells = Refusal.TellsOfTheProbe(e.Why);
-        if (!tells && e.Why is not (Disbelief.Late or Disbelief.Future))
-        {
-            return shop;
-        }
-
-        BayState bay = shop.Bays[e.Raw.Bay];
-        int index = bay.IndexOf(e.Raw.Probe);
-        ProbeLog log = bay.Logs[index];
-        BayState after = bay with { Logs = bay.Logs.SetItem(index, tells ? log.Refuse(e.Raw, e.Why) : log.Time(e.Raw)) };
-        return shop.With(e.Why == Disbelief.Disagreeing ? ProbeTwins.Compare(after, index, log) : after);
-    }
-
-    private static Shop Outvote(Shop shop, ShopEvent.ProbeOutvoted e)
-    {
-        BayState bay = shop.Bays[e.Bay];
-        int index = bay.IndexOf(e.Probe);
-        BayState turned = bay with { Logs = bay.Logs.SetItem(index, bay.Logs[index].Outvote(e.At)) };
-        return shop.With(turned with { Climates = Follow(turned, shop.Now, shop.Now) });
-    }
 
     private static Shop Move(Shop shop, ShopEvent.AlarmMoved e)
     {

@@ -156,7 +156,7 @@ public sealed class Present(Shop shop, DateTimeOffset now)
         if (!_ahead.TryGetValue((point, law, held), out Projection? ahead))
         {
             ClimateForecast? forecast = ClimateForecast.Of(shop.Bays[point.Bay].Forecaster, now, held);
-            ahead = forecast is null ? null : Projection.Along(law, forecast, held, otherwise);
+            ahead = forecast is null ? null : Projection.Along(law, forecast, held, otherwise, WatchAt(point).TimeConstant);
             _ahead.Add((point, law, held), ahead);
         }
 

@@ -12,9 +12,4 @@ public readonly record struct HourValue(long Hour, double Value)
     /// <param name="at">The instant; the offset does not matter, so an hour that a clock shows twice is two hours.</param>
     /// <returns>Hours since 1970-01-01T00:00Z, rounded down.</returns>
     public static long HourOf(DateTimeOffset at) => (long)Math.Floor(at.ToUnixTimeSeconds() / (double)SecondsPerHour);
-
-    /// <summary>The middle of an hour, at which its mean stands.</summary>
-    /// <param name="hour">Hours since 1970-01-01T00:00Z.</param>
-    /// <returns>The instant.</returns>
-    public static DateTimeOffset MiddleOf(long hour) => DateTimeOffset.FromUnixTimeSeconds((hour * SecondsPerHour) + (SecondsPerHour / 2));
 }

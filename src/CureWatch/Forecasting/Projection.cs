@@ -14,9 +14,6 @@ public sealed class Projection
     /// <summary>Share of the half-width of the 90 % band of an instant that a sum over hours is reckoned with [1]. Source (choice).</summary>
     private const double ShareOfBand = 0.6;
 
-    /// <summary>How fast a panel's difference from the air fades [h]. Source (choice): between sheet metal and a cast wheel.</summary>
-    private const double PanelFadesHours = 0.5;
-
     /// <summary>Beyond the forecast the mean of its last day [h] goes on.</summary>
     private const double LastDay = 24;
     private static readonly double[] Knots =
@@ -51,11 +48,13 @@ public sealed class Projection
     /// <param name="forecast">The forecast.</param>
     /// <param name="now">What the surface is exposed to at the forecast's beginning.</param>
     /// <param name="otherwise">What it may be exposed to instead, where a probe is missing; those differences stay.</param>
+    /// <param name="fading">The time constant with which its difference from the air fades; at zero it is gone at once.</param>
     /// <returns>The projection.</returns>
-    public static Projection Along(RateLaw law, ClimateForecast forecast, Exposure now, IReadOnlyList<Exposure> otherwise)
+    public static Projection Along(
+        RateLaw law, ClimateForecast forecast, Exposure now, IReadOnlyList<Exposure> otherwise, TimeSpan fading)
     {
         ArgumentNullException.ThrowIfNull(forecast);
-        return new Projection(forecast.From, law, hours => PanelAhead.Of(forecast.At(hours, ShareOfBand), now, otherwise, Math.Exp(-hours / PanelFadesHours)));
+        return new Projection(forecast.From, law, hours => PanelAhead.Of(forecast.At(hours, ShareOfBand), now, otherwise, hours > 0 ? Math.Exp(-hours / fading.TotalHours) : 1));
     }
 
     /// <summary>What is earned from the forecast's beginning to an instant.</summary>

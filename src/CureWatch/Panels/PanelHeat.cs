@@ -48,9 +48,6 @@ public readonly record struct PanelHeat(double LightJm2K, double UsualJm2K, doub
     /// </remarks>
     public TimeSpan TimeConstant => Over(UsualJm2K);
 
-    /// <summary>The time constant of the lightest surface of the kind.</summary>
-    public TimeSpan LightTimeConstant => Over(LightJm2K);
-
     private static TimeSpan Over(double heatJm2K) => TimeSpan.FromSeconds(heatJm2K / StillAirWm2K);
 
     private static PanelHeat One(double density, double specificHeat, double millimetres)

@@ -16,7 +16,7 @@ public class TimelineTests
     [InlineData("Mon 16:38  grey-estate: trim layer 1 section 1 levelled, told late by Sam")]
     [InlineData("warning humidity-high, bay-1 bumper: Stop washing next door")]
     [InlineData("grey-estate: the pick-up slips to Tue 09:4")]
-    [InlineData("grey-estate: the pick-up is back before the promise, Tue 09:")]
+    [InlineData("grey-estate: the pick-up is back before the promise, Tue 08:")]
     [InlineData("Tue 01:44  warning probe-silent, bay-1 bonnet")]
     [InlineData("grey-estate: bumper layer 1 section 1 need not be kept dry any more")]
     [InlineData("Tue 08:23  grey-estate: ready to be handed over")]

@@ -1,0 +1,76 @@
+using System.Collections.Immutable;
+using CureWatch.Panels;
+using CureWatch.Readings;
+
+namespace CureWatch.Bays;
+
+/// <summary>How a bay becomes another by what its probes say.</summary>
+internal static class Hearing
+{
+    /// <summary>Takes a believed reading in.</summary>
+    public static Shop Believe(Shop shop, ShopEvent.ReadingBelieved e) =>
+        Believe(shop with { Tally = shop.Tally with { Accepted = shop.Tally.Accepted + 1 } }, e.Raw, held: null);
+
+    /// <summary>Remembers a reading that was not believed; one of which only the temperature was not counts with what is held for it.</summary>
+    public static Shop Doubt(Shop shop, ShopEvent.ReadingDoubted e)
+    {
+        shop = shop with { Tally = shop.Tally.With([(e.Why, 1)]) };
+        if (e.Held is not null)
+        {
+            return Believe(shop, e.Raw, e.Held);
+        }
+
+        bool tells = Refusal.TellsOfTheProbe(e.Why);
+        if (!tells && e.Why is not (Disbelief.Late or Disbelief.Future))
+        {
+            return shop;
+        }
+
+        BayState bay = shop.Bays[e.Raw.Bay];
+        int index = bay.IndexOf(e.Raw.Probe);
+        ProbeLog log = bay.Logs[index];
+        BayState after = bay with { Logs = bay.Logs.SetItem(index, tells ? log.Refuse(e.Raw, e.Why) : log.Time(e.Raw)) };
+        return shop.With(e.Why == Disbelief.Disagreeing ? ProbeTwins.Compare(after, index, log) : after);
+    }
+
+    /// <summary>Leaves a probe out that the others contradict.</summary>
+    public static Shop Outvote(Shop shop, ShopEvent.ProbeOutvoted e)
+    {
+        BayState bay = shop.Bays[e.Bay];
+        int index = bay.IndexOf(e.Probe);
+        BayState turned = bay with { Logs = bay.Logs.SetItem(index, bay.Logs[index].Outvote(e.At)) };
+        return shop.With(turned with { Climates = Follow(turned, shop.Now, shop.Now) });
+    }
+
+    private static Shop Believe(Shop shop, RawReading raw, HeldTemperature? held)
+    {
+        BayState bay = shop.Bays[raw.Bay];
+        int index = bay.IndexOf(raw.Probe);
+        DateTimeOffset changedFrom = ChangedFrom(bay.Logs[index], raw);
+        ProbeLog log = bay.Logs[index].Believe(raw, held);
+        ImmutableArray<ProbeLog> logs = bay.Logs.SetItem(index, log);
+        BayState heard = bay with { Logs = logs, ReadingsToTidy = bay.ReadingsToTidy - 1 };
+        heard = HourlyClimate.Hear(log.IsLook ? heard with { Climates = Follow(heard, changedFrom, shop.Now) } : heard, shop.Now);
+        heard = log.IsLook ? ProbeTwins.Compare(heard, index, bay.Logs[index]) : heard;
+        return shop.With(heard.ReadingsToTidy > 0 ? heard : History.Tidy(shop, heard));
+    }
+
+    private static ImmutableDictionary<WatchPoint, WatchedClimate> Follow(
+        BayState bay, DateTimeOffset changedFrom, DateTimeOffset now)
+    {
+        ImmutableDictionary<WatchPoint, WatchedClimate> climates = bay.Climates;
+        foreach ((WatchPoint point, WatchedClimate climate) in bay.Climates)
+        {
+            climates = climates.SetItem(point, climate.Extend(point.WatchIn(bay), changedFrom, now));
+        }
+
+        return climates;
+    }
+
+    /// <summary>A probe that was missing for too long did not count since its reading before: what others told then stands.</summary>
+    private static DateTimeOffset ChangedFrom(ProbeLog log, RawReading raw)
+    {
+        DateTimeOffset before = log.ChangesFrom(raw);
+        return Source.IsGapForCure(raw.MeasuredAt - before, log.Probe.Every) ? raw.MeasuredAt : before;
+    }
+}
