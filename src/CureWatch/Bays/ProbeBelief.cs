@@ -48,16 +48,22 @@ internal static class ProbeBelief
 
     private static IEnumerable<ShopEvent> Twins(Shop shop, BayState bay, ImmutableArray<int> twins, int index)
     {
+        Subject subject = Subject(WarningKind.ProbeDisagreeing, bay, index);
+        Alarm before = bay.Alarms.GetValueOrDefault(subject) ?? new Alarm.Normal();
         ImmutableArray<int> heard = ProbeTwins.Heard(bay, twins, shop.Now);
         if (heard.Length < 2 || heard.IndexOf(index) is not (>= 0 and var place))
         {
+            bool wasTheLamp = before is Alarm.Pending && twins.Any(i => ProbeTwins.IsLent(bay, i, shop.Now));
+            foreach (ShopEvent moved in Watchman.Moved(shop, subject, before, wasTheLamp ? new Alarm.Normal() : before, worst: null))
+            {
+                yield return moved;
+            }
+
             yield break;
         }
 
         Testimony[] said = ProbeTwins.Testify(bay, heard);
         Accord accord = Accord.Of(said);
-        Subject subject = Subject(WarningKind.ProbeDisagreeing, bay, index);
-        Alarm before = bay.Alarms.GetValueOrDefault(subject) ?? new Alarm.Normal();
         bool isOdd = accord.IsOdd(place), isBeyond = isOdd || (!accord.HasMajority && place == FirstToDisagree(accord, heard.Length));
         bool isOut = bay.Logs[index] is { OutvotedAt: not null, IsBackInFavour: false };
         string? words = isBeyond ? BeliefWords.OfDisagreement(bay, heard, said, accord, place) : null;

@@ -32,7 +32,15 @@ public static class ProbeTwins
         return twins.Count > 1 ? twins.ToImmutable() : [];
     }
 
-    /// <summary>Those of them that are heard at present, and say what a sound sensor may.</summary>
+    /// <summary>Whether a probe tells of a surface under a lamp, or of one that has not cooled yet: then it has no twin.</summary>
+    /// <param name="bay">The bay.</param>
+    /// <param name="index">The probe's place in the plan.</param>
+    /// <param name="at">The instant.</param>
+    /// <returns>True from the lamp's beginning on, where the probe shows it or names the surface.</returns>
+    public static bool IsLent(BayState bay, int index, DateTimeOffset at) =>
+        bay.Plan.Probes[index].Probe.Measures == Measures.Panel && LampHeat.LentTo(bay, index, own: null).Any(l => l.Covers(at));
+
+    /// <summary>Those of them that are heard at present, and say what a sound sensor may of a panel that no lamp heats.</summary>
     /// <param name="bay">The bay.</param>
     /// <param name="twins">Their places in the plan.</param>
     /// <param name="at">The instant.</param>
@@ -40,7 +48,8 @@ public static class ProbeTwins
     public static ImmutableArray<int> Heard(BayState bay, ImmutableArray<int> twins, DateTimeOffset at) =>
         twins.RemoveAll(i => bay.Logs[i] is not { Newest: { } newest } log
             || log.Refused is { } refused && Refusal.IsTheSensors(refused.Why)
-            || new Source(log.Air, log.Probe.Every).IsGapForEvaporation((at - newest.At).Duration()));
+            || new Source(log.Air, log.Probe.Every).IsGapForEvaporation((at - newest.At).Duration())
+            || IsLent(bay, i, at));
 
     /// <summary>What they say.</summary>
     /// <param name="bay">The bay.</param>
