@@ -92,7 +92,7 @@ internal sealed class BoardViews(Look look, BackupHealth backup)
             (tone, word) = (Tone.Unknown, isHeard ? "Stale: the air probe is not believed" : "Stale: the air probe is silent");
         }
 
-        string panel = air.IsPanelMeasured ? "Coldest panel" : "Panel taken as air";
+        string panel = air.IsPanelMeasured ? "Coldest panel" : "Coldest panel, not measured";
         return new AirView(Words.Of(air.Place), tone, word, _clock.Of(air.MeasuredAt), climate.SpreadKelvins,
         [
             ("Air", Degrees(climate.Air)),

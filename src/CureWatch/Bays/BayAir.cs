@@ -15,7 +15,8 @@ namespace CureWatch.Bays;
 /// <param name="IsPanelMeasured">Whether a panel probe measures.</param>
 /// <param name="Wettest">What the air probe says whose air holds most water.</param>
 /// <param name="WettestProbe">That probe.</param>
-/// <param name="ColdestProbe">The probe of the coldest panel; null where no panel probe is heard.</param>
+/// <param name="ColdestProbe">The probe of the coldest panel; null where no panel probe is heard, or the coldest is a modelled one.</param>
+/// <param name="ModelLagKelvins">How far the coldest panel is from its air where it is modelled [K, at least 1]; else null.</param>
 public sealed record BayAir(
     double HumidityMaxPct,
     double HumidityMinPct,
@@ -24,7 +25,8 @@ public sealed record BayAir(
     bool IsPanelMeasured,
     Sample Wettest,
     Probe WettestProbe,
-    Probe? ColdestProbe)
+    Probe? ColdestProbe,
+    double? ModelLagKelvins)
 {
     /// <summary>How far the coldest panel is at or below the condensation temperature [K]; below 0 where it is dry, null where unknown.</summary>
     /// <remarks>Edges: saturated air is at its own condensation temperature, which is found to a millionth of a kelvin.</remarks>
@@ -72,16 +74,27 @@ public sealed record BayAir(
             return null;
         }
 
-        double coldest = Math.Min(isPanelMeasured ? coldestPanel : coldestAir, ColdestModelledKelvins(bay, place, now));
+        double coldestMeasured = isPanelMeasured ? coldestPanel : coldestAir;
+        Exposure? modelled = ColdestModelled(bay, place, now) is { } model && model.PanelKelvins < coldestMeasured ? model : null;
+        double coldest = modelled?.PanelKelvins ?? coldestMeasured;
         double condensationKelvins = CondensationTemperature.OfPressure(wettest.VapourPressurePa).Kelvins;
         bool isUnknown = isPanelMissing && coldest > condensationKelvins;
-        return new BayAir(humidityMax, humidityMin, condensationKelvins, isUnknown ? null : coldest, isPanelMeasured, wettest, wettestProbe, coldestProbe);
+        return new BayAir(
+            humidityMax,
+            humidityMin,
+            condensationKelvins,
+            isUnknown ? null : coldest,
+            isPanelMeasured,
+            wettest,
+            wettestProbe,
+            modelled is null ? coldestProbe : null,
+            modelled is { } lagging ? Math.Max(ClimateDoubt.LagK, Math.Abs(lagging.PanelKelvins - lagging.AirKelvins)) : null);
     }
 
-    /// <summary>The coldest surface with an open coat that no probe measures [K]; infinite where there is none.</summary>
-    private static double ColdestModelledKelvins(BayState bay, Place place, DateTimeOffset now)
+    /// <summary>The coldest surface with an open coat that no probe measures; null where there is none.</summary>
+    private static Exposure? ColdestModelled(BayState bay, Place place, DateTimeOffset now)
     {
-        double coldest = double.PositiveInfinity;
+        Exposure? coldest = null;
         WatchPoint? before = null;
         foreach (OpenCoats open in bay.Open)
         {
@@ -94,7 +107,7 @@ public sealed record BayAir(
             Watch watch = before.WatchIn(bay);
             if (!watch.TellsPanelAt(now) && climate.Track.Newest(watch, now) is { } newest)
             {
-                coldest = Math.Min(coldest, newest.AtEnd.PanelKelvins);
+                coldest = newest.AtEnd.PanelKelvins >= coldest?.PanelKelvins ? coldest : newest.AtEnd;
             }
         }
 

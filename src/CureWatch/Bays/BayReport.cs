@@ -39,12 +39,12 @@ public sealed record BayReport(BayPlan Plan, DateTimeOffset At, ImmutableArray<A
 /// <summary>The air of a bay, or of a place in it, at an instant.</summary>
 /// <param name="Place">The place that stands for the air.</param>
 /// <param name="Climate">
-/// The wettest air against the coldest panel, or against the coldest air where no panel is measured; null while no air probe is heard, and
-/// without a panel while one of the panel probes is missing.
+/// The wettest air against the coldest panel, measured or reckoned under an open coat, or against the coldest air where no panel is measured; null
+/// while no air probe is heard, and without a panel while one of the panel probes is missing.
 /// </param>
 /// <param name="MeasuredAt">When the air was measured; null while no air probe is heard.</param>
 /// <param name="IsPanelMeasured">Whether the panel is a measured one.</param>
-/// <param name="Doubt">How far the spread may be off, by the limits of those two probes; null where there is none.</param>
+/// <param name="Doubt">How far the spread may be off, by the limits of those two probes, or by what a panel lags; null where there is none.</param>
 public sealed record AirReport(Place Place, BayClimate? Climate, DateTimeOffset? MeasuredAt, bool IsPanelMeasured, SpreadDoubt? Doubt = null)
 {
     private const double PascalsPerHectopascal = 100;
@@ -66,8 +66,12 @@ public sealed record AirReport(Place Place, BayClimate? Climate, DateTimeOffset?
             panelC is { } degrees ? new Celsius(degrees) : null,
             bay.Plan.PressureHpa * PascalsPerHectopascal);
         SpreadDoubt? doubt = SpreadDoubt.Of(
-            climate, air.WettestProbe.AccuracyTemperatureK, air.WettestProbe.AccuracyHumidityPct, air.ColdestProbe?.AccuracyTemperatureK);
-        return new AirReport(place, climate, air.Wettest.At, air.IsPanelMeasured, doubt);
+            climate,
+            air.WettestProbe.AccuracyTemperatureK,
+            air.WettestProbe.AccuracyHumidityPct,
+            air.ColdestProbe?.AccuracyTemperatureK,
+            air.ModelLagKelvins ?? SpreadDoubt.LagKelvins);
+        return new AirReport(place, climate, air.Wettest.At, air is { IsPanelMeasured: true, ModelLagKelvins: null }, doubt);
     }
 }
 

@@ -12,14 +12,15 @@ public sealed record SpreadDoubt(double StandardKelvins, double CondensationChan
     /// <param name="climate">The climate.</param>
     /// <param name="airLimitKelvins">The air probe's ± limit [K], zero or more.</param>
     /// <param name="humidityLimitPercent">The air probe's ± limit [% RH], zero or more.</param>
-    /// <param name="panelLimitKelvins">The panel probe's ± limit [K], zero or more; null where the panel is taken as the air.</param>
+    /// <param name="panelLimitKelvins">The panel probe's ± limit [K], zero or more; null where the panel is taken as the air, or follows it.</param>
+    /// <param name="lagKelvins">Standard uncertainty of a panel without a probe [K], zero or more.</param>
     /// <returns>The doubt; null without a panel temperature.</returns>
     /// <remarks>
     /// Equation: P(S ≤ 0) = Φ(−S/u(S)). Source: <see cref="DewPointUncertainty"/>; the normal law (choice).
     /// Edges: perfect probes are sure; a panel colder than the air without a probe of its own was taken from another air probe.
     /// </remarks>
     /// <exception cref="ArgumentOutOfRangeException">A limit is below zero or NaN.</exception>
-    public static SpreadDoubt? Of(BayClimate climate, double airLimitKelvins, double humidityLimitPercent, double? panelLimitKelvins)
+    public static SpreadDoubt? Of(BayClimate climate, double airLimitKelvins, double humidityLimitPercent, double? panelLimitKelvins, double lagKelvins = LagKelvins)
     {
         var dewPoint = new DewPointUncertainty(
             climate.Air,
@@ -33,7 +34,7 @@ public sealed record SpreadDoubt(double StandardKelvins, double CondensationChan
 
         double standard = panelLimitKelvins is { } limit
             ? dewPoint.OfSpreadWithPanelProbe(DewPointUncertainty.StandardOfLimit(limit))
-            : dewPoint.OfSpreadWithoutPanelProbe(LagKelvins);
+            : dewPoint.OfSpreadWithoutPanelProbe(lagKelvins);
         return new SpreadDoubt(
             standard, standard > 0 ? DewPointUncertainty.ChanceOfSpreadBelow(spread, standard) : spread <= 0 ? 1 : 0);
     }
