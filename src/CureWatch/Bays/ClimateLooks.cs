@@ -103,7 +103,7 @@ public static class ClimateLooks
             ? sheet.Lamp.Max(b => b.PanelMaxC)
             : sheet.Limits.PanelMaxC;
 
-        private bool IsUnderLamp(OpenCoats coat) => UnderLamp.IsFelt(shop.Bays[raw.Bay], coat.Point.Own, shop.Now);
+        private bool IsUnderLamp(OpenCoats coat) => UnderLamp.IsFelt(shop, shop.Bays[raw.Bay], coat.Point.Own);
 
         private double? StalledBy(OpenCoats coat)
         {

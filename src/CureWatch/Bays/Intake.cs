@@ -61,7 +61,7 @@ public static class Intake
         }
 
         return bay.Logs[index].Doubt(raw) is { } why ? new ShopEvent.ReadingDoubted(raw, why)
-            : LampGlow.Over(bay, index, raw) is { } held ? new ShopEvent.ReadingDoubted(raw, Disbelief.LampNear, held)
+            : LampGlow.Over(shop, bay, index, raw) is { } held ? new ShopEvent.ReadingDoubted(raw, Disbelief.LampNear, held)
             : new ShopEvent.ReadingBelieved(raw);
     }
 

@@ -24,15 +24,16 @@ public static class LampGlow
     private const double AirKPerHour = 4, DewPointKPerHour = 3;
 
     /// <summary>What is to be held in place of a reading's temperature.</summary>
-    /// <param name="bay">The bay, the reading not taken in.</param>
+    /// <param name="shop">The shop, the reading not taken in.</param>
+    /// <param name="bay">The bay.</param>
     /// <param name="index">The probe's place in the plan.</param>
     /// <param name="raw">The reading, plausible by itself.</param>
     /// <returns>The temperature; null where the reading is believed as it is.</returns>
-    public static HeldTemperature? Over(BayState bay, int index, RawReading raw)
+    public static HeldTemperature? Over(Shop shop, BayState bay, int index, RawReading raw)
     {
         ProbeLog log = bay.Logs[index];
         Place air = PlaceAir.Of(bay.Plan.Probes[index].Place);
-        if (log.Probe.Measures != Measures.Air || bay.Lamps.IsEmpty || LitSince(bay, air, raw.MeasuredAt) is not { } since
+        if (log.Probe.Measures != Measures.Air || bay.Lamps.IsEmpty || LitSince(shop, bay, air, raw.MeasuredAt) is not { } since
             || Unlit(log, since) is not { } before || !IsWarmed(log.Probe, before, log.Read(raw), since))
         {
             return null;
@@ -51,12 +52,12 @@ public static class LampGlow
     }
 
     /// <summary>Since when lamps may have warmed the air's probes without a pause to cool down in; null where none does.</summary>
-    private static DateTimeOffset? LitSince(BayState bay, Place air, DateTimeOffset at)
+    private static DateTimeOffset? LitSince(Shop shop, BayState bay, Place air, DateTimeOffset at)
     {
         DateTimeOffset? since = null;
         foreach (NearbyLamp lamp in bay.Lamps.Where(l => l.Air == air).OrderByDescending(l => l.From))
         {
-            since = lamp.MayWarmAt(since ?? at) ? lamp.From : since;
+            since = lamp.MayWarmAt(shop, since ?? at) ? lamp.From : since;
         }
 
         return since;

@@ -92,12 +92,12 @@ internal static class LampHeat
         return most;
     }
 
-    /// <summary>When it had cooled back; null while the lamp burns. A lamp that nobody switched off burns as long as the probe shows it.</summary>
-    private static DateTimeOffset? CooledAt(Trail<Sample> samples, SurfaceHeat heat, LampTime lamp)
+    /// <summary>When it had cooled back, or will have at the latest. A lamp nobody switched off burns as long as the probe shows it, and then some.</summary>
+    private static DateTimeOffset CooledAt(Trail<Sample> samples, SurfaceHeat heat, LampTime lamp)
     {
         int before = samples.CountWhile(s => s.At <= lamp.From);
         bool isShown = false;
-        DateTimeOffset? latest = lamp.To + (heat.TimeConstant * LongestCooling);
+        DateTimeOffset latest = (lamp.To ?? LastShownAt(samples, before, lamp) + LampSpell.Longest) + (heat.TimeConstant * LongestCooling);
         for (int i = before; before > 0 && i < samples.Count && !(samples[i].At > latest); i++)
         {
             double above = samples[i].Kelvins - samples[before - 1].Kelvins;
@@ -108,6 +108,17 @@ internal static class LampHeat
             }
         }
 
-        return latest ?? (isShown ? null : lamp.From + LampSpell.Longest);
+        return latest;
+    }
+
+    private static DateTimeOffset LastShownAt(Trail<Sample> samples, int before, LampTime lamp)
+    {
+        DateTimeOffset shown = lamp.From;
+        for (int i = before; before > 0 && i < samples.Count && samples[i].At - shown <= LampSpell.Longest; i++)
+        {
+            shown = samples[i].Kelvins - samples[before - 1].Kelvins >= ShownK ? samples[i].At : shown;
+        }
+
+        return shown;
     }
 }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using CureWatch.Curing;
 using CureWatch.Panels;
 
 namespace CureWatch.Bays;
@@ -13,16 +14,17 @@ public sealed record NearbyLamp(string Job, Place Air, DateTimeOffset From, Date
     /// <summary>How long what a lamp warmed stays warm [30 min]. Source (choice): five times the time constant of a small sensor's case.</summary>
     public static readonly TimeSpan Afterglow = TimeSpan.FromMinutes(30);
 
-    /// <summary>How long a lamp counts as burning that nobody told is off [4 h]. Source (choice): longer than any sheet's.</summary>
-    public static readonly TimeSpan Longest = TimeSpan.FromHours(4);
-
     /// <summary>Whether it may warm a probe.</summary>
+    /// <param name="shop">The shop, whose surfaces show how long a lamp burns that nobody told is off.</param>
     /// <param name="at">The instant.</param>
     /// <returns>True while it burns, and for the afterglow.</returns>
-    public bool MayWarmAt(DateTimeOffset at) => From <= at && at <= End + Afterglow;
+    public bool MayWarmAt(Shop shop, DateTimeOffset at) => From <= at && at <= EndIn(shop) + Afterglow;
 
-    /// <summary>When it was off, as far as anybody knows.</summary>
-    public DateTimeOffset End => To is { } off && off < From + Longest ? off : From + Longest;
+    private DateTimeOffset EndIn(Shop shop) => To ?? (shop.Jobs.TryGetValue(Job, out JobState? job) ? job.Stories : [])
+        .Where(s => PlaceAir.Of(s.Surface.Place) == Air)
+        .Select(s => UnderLamp.EndOf(shop, new SurfaceKey(Job, s.Surface.Id), From))
+        .DefaultIfEmpty(From + LampSpell.Longest)
+        .Max();
 
     /// <summary>Keeps in the bays where the lamps of a job burn.</summary>
     /// <param name="shop">The shop, a tap taken down.</param>
@@ -33,7 +35,7 @@ public sealed record NearbyLamp(string Job, Place Air, DateTimeOffset From, Date
         ILookup<string, NearbyLamp> lit = Of(shop, job).ToLookup(l => l.Bay, l => l.Lamp);
         foreach (BayState bay in shop.Bays.Values.Where(b => lit.Contains(b.Plan.Bay) || b.Lamps.Any(l => l.Job == job.Job.Id)).ToArray())
         {
-            ImmutableArray<NearbyLamp> others = bay.Lamps.RemoveAll(l => l.Job == job.Job.Id || l.End < shop.Now - History.Kept);
+            ImmutableArray<NearbyLamp> others = bay.Lamps.RemoveAll(l => l.Job == job.Job.Id || l.EndIn(shop) < shop.Now - History.Kept);
             shop = shop.With(bay with { Lamps = [.. others, .. lit[bay.Plan.Bay].Distinct()] });
         }
 

@@ -48,9 +48,20 @@ internal sealed record UnderLamp(ImmutableArray<LampSpell> Lit, ImmutableArray<O
     }
 
     /// <summary>Whether a lamp heats a surface now, or its heat has not gone yet.</summary>
-    public static bool IsFelt(BayState bay, SurfaceKey? key, DateTimeOffset now) =>
+    public static bool IsFelt(Shop shop, BayState bay, SurfaceKey? key) =>
         key is { } own && bay.Heats.TryGetValue(own, out SurfaceHeat? heat)
-        && heat.Lamps.Any(l => now >= l.From && now <= (l.To ?? l.From + LampSpell.Longest) + (heat.TimeConstant * LampHeat.LongestCooling));
+        && heat.Lamps.Any(l => shop.Now >= l.From
+            && shop.Now <= (l.To ?? EndOf(shop, own, l.From)) + (heat.TimeConstant * LampHeat.LongestCooling));
+
+    /// <summary>When a lamp that was switched on at an instant is off, as far as anybody knows; no later than that where there was none.</summary>
+    public static DateTimeOffset EndOf(Shop shop, SurfaceKey key, DateTimeOffset from)
+    {
+        JobState job = shop.Jobs[key.Job];
+        SurfaceStory story = job.Stories.First(s => s.Surface.Id == key.Surface);
+        return story.Lamps.Any(l => l.From == from)
+            ? Of(shop, key, story, Stay.Of(shop, job.Job, story))!.Lit.Last(l => l.From == from).To!.Value
+            : from;
+    }
 
     /// <summary>What the lamps earn a coat on a stage: nothing where the sheet has no band for it, or above what the film or plastic under it bears.</summary>
     public ImmutableArray<LampPiece> CreditOf(Coat coat, CoatLaws laws, Stage? stage, DateTimeOffset now)

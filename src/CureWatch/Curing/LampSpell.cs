@@ -9,8 +9,9 @@ public sealed record LampSpell(DateTimeOffset From, DateTimeOffset? To)
     /// lamp that is put right costs, and reached by steel two minutes after the lamp is off.</summary>
     public const double FallK = 10;
 
-    /// <summary>How long a lamp nobody switched off burns once nothing shows that it does. Source (choice): several times a sheet's longest stay.</summary>
-    public static readonly TimeSpan Longest = TimeSpan.FromHours(2);
+    /// <summary>How long a lamp nobody switched off burns once nothing shows that it does [4 h]. Source (choice): longer than any sheet's stays,
+    /// one after the other; heat that is not credited costs time, heat that is costs a coat.</summary>
+    public static readonly TimeSpan Longest = TimeSpan.FromHours(4);
 
     /// <summary>Reads the taps of a surface as lamps over it.</summary>
     /// <param name="own">The standing taps that concern the surface, in order.</param>

@@ -21,11 +21,11 @@ public class LampSpellTests
         At(6), new LampSpell(At(1), null).Ended([Read(0, 20), Read(2, 40), Read(3, 60), Read(4, 52), Read(5, 61), Read(6, 51), Read(7, 40)]).To);
 
     [Fact]
-    public void Ended_WhereNobodyTold_LastsTwoHoursAfterTheHeatWasSeenLast()
+    public void Ended_WhereNobodyTold_LastsFourHoursAfterTheHeatWasSeenLast()
     {
-        Assert.Equal(At(121), new LampSpell(At(1), null).Ended([]).To);
-        Assert.Equal(At(121), new LampSpell(At(1), null).Ended([Read(0, 20), Read(60, 21)]).To);
-        Assert.Equal(At(150), new LampSpell(At(1), null).Ended([Read(0, 20), Read(30, 60)]).To);
+        Assert.Equal(At(241), new LampSpell(At(1), null).Ended([]).To);
+        Assert.Equal(At(241), new LampSpell(At(1), null).Ended([Read(0, 20), Read(60, 21)]).To);
+        Assert.Equal(At(270), new LampSpell(At(1), null).Ended([Read(0, 20), Read(30, 60)]).To);
     }
 
     [Fact]
