@@ -40,10 +40,10 @@ internal sealed class LessonDrawing(Shop shop, JobState job, ImmutableArray<Tap>
         }
     }
 
-    /// <summary>The coat's last wipe, where the tap is the first that says it has flashed since. A layer that nobody named is the first.</summary>
+    /// <summary>The coat's last wipe, where the tap is the first that says it has flashed since.</summary>
     private DateTimeOffset? FlashFrom(Tap tap, Coat coat) =>
         shop.LawsOf(coat).Flash is not null
-        && IsAbout(tap, coat, coat.Layer == 1) && coat.FlashedAt == tap.At && coat.LastWipeAt < tap.At
+        && IsAbout(tap, coat) && coat.FlashedAt == tap.At && coat.LastWipeAt < tap.At
             ? coat.LastWipeAt
             : null;
 
@@ -56,11 +56,11 @@ internal sealed class LessonDrawing(Shop shop, JobState job, ImmutableArray<Tap>
         CoatLaws laws = shop.LawsOf(coat);
         DateTimeOffset? start = laws.Flash is null ? coat.AppliedAt : coat.LevelledAt;
         return laws.DriesByEvaporation
-            && IsAbout(tap, coat, isUnnamedLayer: true)
+            && IsAbout(tap, coat)
             && coat.CoveredAt is null && coat.EndedAt is null
             && start < tap.At
             && !story.Wettings.Any(w => w.WettedAt >= coat.StartedAt && w.WettedAt <= tap.At)
-            && !_standing.Any(t => t.Did == Did.Dried && t.At > start && t.At < tap.At && IsAbout(t, story) && IsAbout(t, coat, isUnnamedLayer: true))
+            && !_standing.Any(t => t.Did == Did.Dried && t.At > start && t.At < tap.At && IsAbout(t, story) && IsAbout(t, coat))
                 ? start
                 : null;
     }
@@ -87,6 +87,6 @@ internal sealed class LessonDrawing(Shop shop, JobState job, ImmutableArray<Tap>
 
     private static bool IsAbout(Tap tap, SurfaceStory story) => tap.Surface is null || tap.Surface == story.Surface.Id;
 
-    private static bool IsAbout(Tap tap, Coat coat, bool isUnnamedLayer) =>
-        (tap.Section ?? coat.Section) == coat.Section && (tap.Layer is { } layer ? layer == coat.Layer : isUnnamedLayer);
+    private static bool IsAbout(Tap tap, Coat coat) =>
+        (tap.Section ?? coat.Section) == coat.Section && (tap.Layer ?? coat.Layer) == coat.Layer;
 }

@@ -68,11 +68,17 @@ public sealed record Inspection(DateTimeOffset At, Found Found, int? Layer, int?
 /// <summary>A tap that was told long after it was done, or that changed what had been told.</summary>
 /// <param name="Tap">The tap.</param>
 /// <param name="Corrected">The tap it replaced; null where it was only late.</param>
-public sealed record Untimely(Tap Tap, Tap? Corrected)
+/// <param name="On">What it was about, section by section; none where the surface does not have its section.</param>
+public sealed record Untimely(Tap Tap, Tap? Corrected, ImmutableArray<WorkedOn> On)
 {
     /// <summary>How late a tap may be told. Source (choice): gloves off, phone out, after a whole pass.</summary>
     public static readonly TimeSpan Limit = TimeSpan.FromMinutes(15);
 }
+
+/// <summary>What an act was about: the layer that was named, else as <see cref="Taps"/> reads it.</summary>
+/// <param name="Layer">The layer.</param>
+/// <param name="Section">The section.</param>
+public readonly record struct WorkedOn(int Layer, int Section);
 
 /// <summary>A surface that went somewhere.</summary>
 /// <param name="At">When.</param>

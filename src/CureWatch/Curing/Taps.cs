@@ -30,13 +30,16 @@ public static class Taps
     public static SurfaceStory Story(Surface surface, IReadOnlyList<Tap> told)
     {
         ImmutableArray<Tap> own = [.. Standing(told).Where(t => t.Surface is null || t.Surface == surface.Id)];
+        (ImmutableArray<Coat> coats, ILookup<Tap, WorkedOn> workedOn) = Worked(surface, own);
         return new SurfaceStory(
             surface,
-            Coats(surface, own),
+            coats,
             Wettings(own),
             At(own, Did.Washed),
             [.. own.Where(t => t is { Did: Did.Inspected, Found: not null }).Select(t => new Inspection(t.At, t.Found!.Value, t.Layer, t.Section))],
-            [.. own.Where(MovesAClock).Select(t => new Untimely(t, Corrected(t, told))).Where(u => u.Corrected is not null || IsLate(u.Tap))],
+            [
+                .. own.Where(MovesAClock).Select(t => new Untimely(t, Corrected(t, told), [.. workedOn[t]])).Where(u => u.Corrected is not null || IsLate(u.Tap)),
+            ],
             [.. own.Where(t => t is { Did: Did.Moved, ToBay: not null }).Select(t => new Move(t.At, t.ToBay!))])
         {
             Lamps = [.. LampSpell.Told(own)],
@@ -92,9 +95,10 @@ public static class Taps
         return wettings.ToImmutable();
     }
 
-    private static ImmutableArray<Coat> Coats(Surface surface, ImmutableArray<Tap> own)
+    private static (ImmutableArray<Coat> Coats, ILookup<Tap, WorkedOn> On) Worked(Surface surface, ImmutableArray<Tap> own)
     {
         var coats = new List<Coat>();
+        var worked = new List<(Tap Tap, WorkedOn On)>();
         foreach (Tap tap in own)
         {
             if (tap.Surface is null && tap.Section > surface.Sections)
@@ -104,11 +108,14 @@ public static class Taps
 
             foreach (int section in tap.Section is { } named ? [named] : Enumerable.Range(1, surface.Sections))
             {
-                Work(coats, surface, tap, LayerOf(coats, tap, section), section);
+                int layer = LayerOf(coats, tap, section);
+                worked.Add((tap, new WorkedOn(layer, section)));
+                Work(coats, surface, tap, layer, section);
             }
         }
 
-        return [.. coats.OrderBy(c => c.Section).ThenBy(c => c.Layer)];
+        IEqualityComparer<Tap> each = ReferenceEqualityComparer.Instance;
+        return ([.. coats.OrderBy(c => c.Section).ThenBy(c => c.Layer)], worked.ToLookup(w => w.Tap, w => w.On, each));
     }
 
     private static int LayerOf(List<Coat> coats, Tap tap, int section) =>

@@ -41,7 +41,7 @@ internal sealed class Holds(Evidence evidence, DateTimeOffset now, TimeZoneInfo 
     private IEnumerable<Hold> ReportedLate() =>
         from untimely in _story.Untimely
         let tap = untimely.Tap
-        where !IsClearOf(tap)
+        where !IsClearOf(untimely)
         select new Hold(
             HoldKind.ReportedLate,
             _story.Surface.Id,
@@ -182,9 +182,7 @@ internal sealed class Holds(Evidence evidence, DateTimeOffset now, TimeZoneInfo 
     }
 
     /// <summary>A tap that named no section was about every section: each has to be looked at.</summary>
-    private bool IsClearOf(Tap tap) =>
-        (tap.Section is { } named ? [named] : Enumerable.Range(1, _story.Surface.Sections))
-            .All(section => _story.IsFoundClear(tap.Layer ?? 1, section, tap.ReportedAt));
+    private bool IsClearOf(Untimely untimely) => untimely.On.All(on => _story.IsFoundClear(on.Layer, on.Section, untimely.Tap.ReportedAt));
 
     private bool IsClear(CoatEvidence coat, DateTimeOffset? since) =>
         _story.IsFoundClear(coat.Coat.Layer, coat.Coat.Section, since);

@@ -67,6 +67,15 @@ public class LearningTests
     }
 
     [Fact]
+    public void Flash_OfALayerNobodyNamed_TeachesOfTheOutermost()
+    {
+        TestShop shop = new TestShop(layers: 2).Steady(0, 1).Tap(0.5, Did.Applied).Tap(0.6, Did.Levelled).Steady(1 + Minute, 2)
+            .Tap(2, Did.Applied, layer: 2).Tap(2 + (1.3 * Minute), Did.Flashed).Steady(2 + (2 * Minute), 3);
+        Lesson lesson = Assert.Single(LessonsOf(shop));
+        Assert.Equal((2, TestShop.At(2)), (lesson.Layer, lesson.From));
+    }
+
+    [Fact]
     public void Correction_ToldHoursLater_ReplacesTheLesson()
     {
         TestShop right = Day().Tap(0.5 + (1.1 * Minute), Did.Flashed).Steady(1 + Minute, 4);

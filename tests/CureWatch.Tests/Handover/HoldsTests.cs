@@ -144,6 +144,17 @@ public class HoldsTests
         Assert.Equal([(HoldKind.NotLevelled, 1), (HoldKind.LevelMissed, 1)], Watched(shop, 1.2, 45).Holds.Select(h => (h.Kind, h.Section!.Value)));
     }
 
+    [Theory]
+    [InlineData(1, true)]
+    [InlineData(2, false)]
+    [InlineData(null, false)]
+    public void LateAct_OnALayerNobodyNamed_IsLiftedByALookAtTheOutermost(int? clearedLayer, bool isHeld)
+    {
+        TestShop shop = Watched(Watched(Quick(layers: 2), 0, 1).Tap(1, Applied).Tap(Levelled, Did.Levelled), 1.2, 3).Tap(3, Applied, layer: 2);
+        shop = Watched(Watched(shop, 3, 4).Tap(3.07, Did.Levelled, reportedHour: 4), 4.2, 6).Tap(6, Inspected, layer: clearedLayer, found: Found.Clear);
+        Assert.Equal(isHeld, shop.HoldKinds.Contains(HoldKind.ReportedLate));
+    }
+
     private static TestShop Held(HoldKind kind, bool clearBefore = false)
     {
         TestShop shop = kind switch
