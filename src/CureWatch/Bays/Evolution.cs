@@ -75,16 +75,17 @@ public static class Evolution
             return shop.With(after);
         }
 
-        ImmutableArray<WatchedCoat> watched =
-        [
-            .. from story in after.Stories
-               from coat in story.Living
-               let stays = Stay.Of(shop, after.Job, story)
-               select new WatchedCoat(
-                   CoatKey.Of(e.Job, coat), story, coat, shop.LawsOf(coat), stays[^1].Point, shop.Now, FollowedFrom: shop.Now),
-        ];
-        return NearbyLamp.Follow(UseLaws(HeatTold.Apply(Watch(shop, after, watched), after, e.Tap), after), after);
+        return NearbyLamp.Follow(UseLaws(HeatTold.Apply(Watch(shop, after, Living(shop, after)), after, e.Tap), after), after);
     }
+
+    private static ImmutableArray<WatchedCoat> Living(Shop shop, JobState job) =>
+    [
+        .. from story in job.Stories
+           from coat in story.Living
+           let stays = Stay.Of(shop, job.Job, story)
+           select new WatchedCoat(
+               CoatKey.Of(job.Job.Id, coat), story, coat, shop.LawsOf(coat), stays[^1].Point, shop.Now, FollowedFrom: shop.Now),
+    ];
 
     /// <summary>Watches these coats of a job, and no others.</summary>
     private static Shop Watch(Shop shop, JobState job, ImmutableArray<WatchedCoat> watched)
@@ -178,10 +179,16 @@ public static class Evolution
             after = after.With(gone with { IsGone = true });
         }
 
-        return plan.Bays.Aggregate(
+        after = plan.Bays.Aggregate(
             after,
             (s, b) => s.With(s.Bays.TryGetValue(b.Bay, out BayState? bay) ? bay.Refit(b, s.Now) : BayState.Opening(b, s.Now)));
+        return shop.Jobs.Values.Where(j => IsSeenFromElsewhere(after, j)).OrderBy(j => j.Job.Id, StringComparer.Ordinal).Aggregate(
+            after, (s, j) => UseLaws(j.LeftAt is null ? Watch(s, j, Living(s, j)) : s, j));
     }
+
+    /// <summary>A probe that is now named for a surface, or no longer, gives it another point, whose climate is followed from all that was kept.</summary>
+    private static bool IsSeenFromElsewhere(Shop shop, JobState job) =>
+        job.Stories.Where(s => s.Living.Any()).SelectMany(s => Stay.Of(shop, job.Job, s)).Any(s => s.Point is { } point && shop.ClimateAt(point) is null);
 
     private static Shop WithJob(Shop shop, string id, Func<JobState, JobState> change) => shop.With(change(shop.Jobs[id]));
 

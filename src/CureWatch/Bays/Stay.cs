@@ -56,7 +56,7 @@ public sealed record Stay(WatchPoint? Point, string? Bay, DateTimeOffset From, D
             return new Stay(null, null, from, null);
         }
 
-        WatchPoint point = WatchPoint.Of(bay, job, story);
+        WatchPoint point = WatchPoint.Of(state.Plan, job, story);
         return new Stay(point.IsMeasuredIn(state.Plan) ? point : null, bay, from, null);
     }
 

@@ -42,13 +42,13 @@ internal sealed record SurfaceLook(AirLook? Air, PanelLook? Panel, Silence? Sile
             air.HumidityMaxPct,
             Celsius.FromKelvins(air.CondensationKelvins).Degrees,
             air.Wettest.At);
-        int[] panels = Closest(bay, point, story.Surface.Id);
+        int[] panels = Closest(bay, point);
         Silence? silence = panels.Any(i => !IsHeard(bay, i, present.Now))
             ? LastHeard(bay, panels.Where(i => !IsHeard(bay, i, present.Now)), WhereOf(bay, story))
             : null;
         PanelLook? panel = Spotted(bay, point, preparation, air, present.Now)
             ?? (silence is not null ? null
-                : panels.Length > 0 && IsOn(bay.Plan.Probes[panels[0]], story.Surface.Id) ? OnIt(bay, point, panels, air)
+                : panels.Length > 0 && point.IsOnIt(bay.Plan.Probes[panels[0]]) ? OnIt(bay, point, panels, air)
                 : Measured(present, bay, point, panels, air));
         return new SurfaceLook(look, panel, panel is null ? silence : null, wet);
     }
@@ -112,15 +112,12 @@ internal sealed record SurfaceLook(AirLook? Air, PanelLook? Panel, Silence? Sile
         Math.Sqrt(doubt.HumidityVariancePct2));
 
     /// <summary>The panel probes that speak for it: those fixed to it, else those on its material, else all others in its air.</summary>
-    private static int[] Closest(BayState bay, WatchPoint point, string surface)
+    private static int[] Closest(BayState bay, WatchPoint point)
     {
         int[] all = [.. ProbesAt(bay, point, null).Where(i => bay.Logs[i].Panel.Count > 0)];
-        int[] on = [.. all.Where(i => IsOn(bay.Plan.Probes[i], surface))], alike = [.. all.Where(i => bay.Plan.Probes[i].Material == point.Material)];
+        int[] on = [.. all.Where(i => point.IsOnIt(bay.Plan.Probes[i]))], alike = [.. all.Where(i => bay.Plan.Probes[i].Material == point.Material)];
         return on.Length > 0 ? on : alike.Length > 0 ? alike : all;
     }
-
-    private static bool IsOn(ProbeMount mount, string surface) =>
-        (mount.Surface ?? (mount.Probe.Measures == Measures.Panel ? mount.Probe.Id : null)) == surface;
 
     private static IEnumerable<int> ProbesAt(BayState bay, WatchPoint point, Measures? measures) =>
         Enumerable.Range(0, bay.Plan.Probes.Length).Where(i =>

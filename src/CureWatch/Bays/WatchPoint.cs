@@ -10,11 +10,14 @@ namespace CureWatch.Bays;
 /// <param name="Place">The place whose air counts.</param>
 /// <param name="Material">The material whose own panel probes count before all others.</param>
 /// <param name="Over">What lies under a film, whose probes tell of the film too; null where it is no film or nobody said.</param>
-/// <param name="Own">The surface, where its temperature has a history of its own: read by hand, or under a lamp; else null.</param>
+/// <param name="Own">
+/// The surface, where its temperature has a history of its own: a probe is named for it, it was read by hand, or under a lamp; else null.
+/// </param>
 /// <remarks>
 /// The outside of the car and parts off it are in the bay's air; the cabin and the engine bay are not, and only a probe put there
-/// measures them. The panel is that of probes of the material, else of probes of which nobody said what they sit on; a panel without either
-/// is modelled, and follows the colder of the air and the panels of other materials.
+/// measures them. The panel is that of the probes fixed to the surface itself, else of probes of its material, else of those on what lies under a
+/// film, else of probes of which nobody said what they sit on; a panel without any is modelled, and follows the colder of the air and the panels of
+/// other materials. A probe that merely bears the name of a surface is fixed to it where that has a history of its own.
 /// </remarks>
 public sealed record WatchPoint(string Bay, Place Place, Material Material, Material? Over = null, SurfaceKey? Own = null)
 {
@@ -25,12 +28,23 @@ public sealed record WatchPoint(string Bay, Place Place, Material Material, Mate
     public WatchPoint Shared => Own is null ? this : this with { Own = null };
 
     /// <summary>The point a surface has in a bay.</summary>
-    /// <param name="bay">The bay.</param>
+    /// <param name="plan">The bay.</param>
     /// <param name="job">Its job.</param>
     /// <param name="story">The story of the surface.</param>
     /// <returns>The point.</returns>
-    public static WatchPoint Of(string bay, string job, SurfaceStory story) => new(
-        bay, story.Surface.Place, story.Surface.Material, story.Surface.Over, story.HasOwnHeat ? new SurfaceKey(job, story.Surface.Id) : null);
+    public static WatchPoint Of(BayPlan plan, string job, SurfaceStory story)
+    {
+        Surface surface = story.Surface;
+        var shared = new WatchPoint(plan.Bay, surface.Place, surface.Material, surface.Over);
+        bool isAlone = story.HasOwnHeat || plan.Probes.Any(m => m.Surface == surface.Id && shared.IsHere(m));
+        return isAlone ? shared with { Own = new SurfaceKey(job, surface.Id) } : shared;
+    }
+
+    /// <summary>Whether a probe is fixed to the very surface that this point watches.</summary>
+    /// <param name="mount">The probe and what it sits on.</param>
+    /// <returns>False where the point watches all of a kind.</returns>
+    public bool IsOnIt(ProbeMount mount) =>
+        Own is { } own && (mount.Surface ?? (mount.Probe.Measures == Measures.Panel ? mount.Probe.Id : null)) == own.Surface;
 
     /// <summary>Whether a bay has a probe for the air of this point.</summary>
     /// <param name="plan">The bay.</param>
@@ -101,7 +115,7 @@ public sealed record WatchPoint(string Bay, Place Place, Material Material, Mate
         mount.Probe.Measures != Measures.Outdoor && PlaceAir.Of(mount.Place) == Air;
 
     private Kinship KinshipOf(ProbeMount mount) =>
-        Own is { } own && (mount.Surface ?? (mount.Probe.Measures == Measures.Panel ? mount.Probe.Id : null)) == own.Surface ? Kinship.Itself
+        IsOnIt(mount) ? Kinship.Itself
         : mount.Material is not { } material ? Kinship.Unsaid
         : material == Material ? Kinship.Same
         : material == Over ? Kinship.Under

@@ -19,19 +19,25 @@ internal sealed class LampDay
 {
     public static readonly LampBand Band = new(55, 65, 0.2, TimeSpan.FromHours(1), 20, [Stage.KeepDry, Stage.NoWash, Stage.FullCure]);
 
-    private static readonly string[] Probed = ["bonnet", "wing"];
+    private readonly ImmutableArray<ProbeMount> _panels;
     private readonly List<ShopEvent> _happened = [];
     private Shop _shop;
 
-    private LampDay(params LampBand[] bands)
+    private LampDay(ProbeMount[] more, params LampBand[] bands)
     {
+        _panels =
+        [
+            new ProbeMount(TestShop.Panel("bonnet"), Material.Steel, Place.Outside),
+            new ProbeMount(TestShop.Panel("wing"), Material.Film, Place.Outside),
+            .. more,
+        ];
         var open = Enum.GetValues<DayOfWeek>().ToImmutableDictionary(d => d, _ => ImmutableArray.Create(new OpenStretch(TimeSpan.FromHours(8), TimeSpan.FromHours(18))));
         ProductSheet sheet = TestShop.Paint() with { Lamp = [.. bands] };
         var bay = new BayPlan(
             "bay-1", 1013.25, "hall", [Equipment.Lamp],
             [
                 new ProbeMount(TestShop.Air("air-1"), null, Place.Outside),
-                .. Probed.Select(p => new ProbeMount(TestShop.Panel(p), p == "wing" ? Material.Film : Material.Steel, Place.Outside)),
+                .. _panels,
             ]);
         _shop = Shop.Opening(new ShopPlan("test-shop", new OpeningHours(TimeZoneInfo.Utc, open), TimeSpan.FromMinutes(75), [bay]), [sheet], TestShop.Start);
         Surface[] surfaces =
@@ -44,6 +50,8 @@ internal sealed class LampDay
     }
 
     public JobReport Report => JobReport.Of(_shop, "job-1");
+
+    public Shop Shop => _shop;
 
     public IReadOnlyList<ShopEvent> Happened => _happened;
 
@@ -58,9 +66,11 @@ internal sealed class LampDay
     /// <param name="panelC">What a surface's own probe reads at a minute.</param>
     /// <param name="lamps">When a lamp goes on and off over which surface; null for all of them.</param>
     /// <param name="perMinute">How often its own probes are read.</param>
-    public static LampDay Lived(int untilMinute, Func<string, double, double> panelC, (string? Surface, double On, double Off)[] lamps, int perMinute = 1)
+    /// <param name="more">Panel probes beside those two.</param>
+    public static LampDay Lived(
+        int untilMinute, Func<string, double, double> panelC, (string? Surface, double On, double Off)[] lamps, int perMinute = 1, params ProbeMount[] more)
     {
-        LampDay day = new(Band);
+        LampDay day = new(more, Band);
         var taps = lamps
             .SelectMany(l => new[] { (At: l.On, l.Surface, Did: Did.LampOn), (At: l.Off, l.Surface, Did: Did.LampOff) })
             .Append((At: 60, Surface: null, Did: Did.Applied)).Append((At: 64, Surface: null, Did: Did.Levelled))
@@ -73,7 +83,7 @@ internal sealed class LampDay
             }
 
             day.Read(minute, "air-1", 20, 50, null);
-            foreach ((string probe, int part) in Probed.SelectMany(p => Enumerable.Range(0, perMinute), (p, i) => (p, i)).OrderBy(r => r.i))
+            foreach ((string probe, int part) in day._panels.Select(m => m.Probe.Id).SelectMany(p => Enumerable.Range(0, perMinute), (p, i) => (p, i)).OrderBy(r => r.i))
             {
                 double at = minute + ((double)part / perMinute);
                 day.Read(at, probe, null, null, panelC(probe, at));
