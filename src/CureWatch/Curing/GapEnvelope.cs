@@ -72,8 +72,8 @@ public static class GapEnvelope
         PieceEnds(segment, unseen, GapClimate.Of(segment, unseen).Turns());
 
     /// <summary>
-    /// A quarter of an hour apart near the readings, farther apart far from them, so that a part of a segment is integrated as the whole
-    /// is. Source (choice): ln k moves by a tenth in each.
+    /// A quarter of an hour apart near the readings, ever farther apart far from them on either side, so that a part of a segment is integrated
+    /// as the whole is, and a tap of a year ago costs no more than one of yesterday. Source (choice): ln k moves by a tenth in each.
     /// </summary>
     private static List<DateTimeOffset> PieceEnds(in ClimateSegment segment, Unseen unseen, IEnumerable<DateTimeOffset> turns)
     {
@@ -96,7 +96,8 @@ public static class GapEnvelope
 
     private static double NextHours(double hours)
     {
-        double step = hours < 4 ? 0.25 : hours < 16 ? 1 : 8;
+        double far = Math.Abs(hours);
+        double step = far < 4 ? 0.25 : far < 16 ? 1 : far < 64 ? 8 : Math.Pow(2, Math.Floor(Math.Log2(far)) - 3);
         return (Math.Floor((hours / step) + 1e-6) + 1) * step;
     }
 

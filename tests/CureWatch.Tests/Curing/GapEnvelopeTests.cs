@@ -49,6 +49,19 @@ public class GapEnvelopeTests
             }
         });
 
+    // A button without a clock says 1970: what nobody measured since is cut into no more pieces than an afternoon is.
+    [Theory]
+    [InlineData(-500_000)]
+    [InlineData(500_000)]
+    public void Gap_OfDecades_HasFewPieces(double hours)
+    {
+        ClimateSegment gap = Gap(Math.Abs(hours), At(20, 50), At(17, 55));
+        Unseen unseen = gap.Unseen!;
+        Unseen seenFrom = hours < 0 ? unseen with { Air = [.. unseen.Air.Select(b => b with { From = gap.End, To = null })] } : unseen;
+
+        Assert.InRange(GapEnvelope.PieceEnds(gap, seenFrom).Count, 2, 300);
+    }
+
     // A second reading anywhere, also where no bay gets by then: what the open gap had earned stays, at every instant in it.
     [Fact]
     public void Gap_ThatCloses_EarnsTheSlowBoundNoLessThanWhileOpen() => Gen.Select(Climate, Climate, Gen.Double[0.51, 12], Gen.Double[0.05, 1]).Sample(
