@@ -33,7 +33,7 @@ internal static class BayJson
         json.WriteArray("probes", bay.Probes, p => WriteProbe(json, p, bay.Zone));
     }
 
-    /// <summary>The keys of <c>climate --json</c>, when the air was measured, and whether the panel is measured or taken as the air.</summary>
+    /// <summary>The keys of <c>climate --json</c>, when the air was measured, and whether the panel is measured or reckoned from the air.</summary>
     public static void WriteClimate(Utf8JsonWriter json, AirReport air)
     {
         json.WriteInstant("at", air.MeasuredAt);

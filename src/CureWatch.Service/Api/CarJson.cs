@@ -30,15 +30,6 @@ internal static class CarJson
         json.WriteWhole("holds", report?.Ruling.Holds.Length);
     }
 
-    public static void WriteWindows(Utf8JsonWriter json, JobReport report)
-    {
-        json.WriteString("job", report.Job.Id);
-        json.WriteInstant("at", report.At);
-        json.WriteArray("surfaces", report.Surfaces, s => JobJson.WriteSurface(json, s.Surface, s.Coats));
-        NextJson.Write(json, report.Next);
-        LampJson.WriteCoolDowns(json, report);
-    }
-
     public static void WriteHandover(Utf8JsonWriter json, JobReport report, JobMarks? marks)
     {
         json.WriteString("job", report.Job.Id);

@@ -36,7 +36,7 @@ internal static class JobEndpoints
         new JsonAnswer(StatusCodes.Status200OK, json => ReplayJson.Write(json, Report(look, state), look.Shop.Tally)));
 
     private static IResult Windows(string job, Lookout lookout) => About(job, lookout, (look, state) =>
-        JsonAnswer.Object(json => CarJson.WriteWindows(json, Report(look, state))));
+        JsonAnswer.Object(json => WindowsJson.Write(json, Report(look, state))));
 
     private static IResult Taps(string job, Lookout lookout) => About(job, lookout, (look, state) => JsonAnswer.Object(json =>
     {

@@ -36,7 +36,7 @@ internal static class LiveChanges
             if (!ReferenceEquals(was, isNow) ? before is not null || job.LeftAt is null : job.LeftAt is null && look.BaysOf(job).Any(bays.Contains))
             {
                 JobReport report = look.ReportOf(job);
-                yield return Item(Windows, json => CarJson.WriteWindows(json, report));
+                yield return Item(Windows, json => WindowsJson.Write(json, report));
                 yield return Item(Handover, json => CarJson.WriteHandover(json, report, look.Register.Jobs.GetValueOrDefault(job.Job.Id)));
             }
         }

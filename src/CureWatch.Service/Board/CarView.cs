@@ -29,6 +29,12 @@ public sealed record CarView(
     IReadOnlyList<string> Warm,
     int TapNumber)
 {
+    /// <summary>What its times take for granted of the climate.</summary>
+    public required string Assumes { get; init; }
+
+    /// <summary>What belongs beside what is said of its arrival; null where nothing does.</summary>
+    public string? ArrivalCaution { get; init; }
+
     /// <summary>What is next on it; null where nothing is left but to wait.</summary>
     public NextView? WhatIsNext { get; init; }
 }

@@ -32,6 +32,8 @@ internal sealed class CarViews(Look look, ShopClock clock)
             [.. report.CoolDowns.Select(c => LampWords.Of(c.Surface, c.CoolDown, at => clock.Of(at)?.Text ?? ""))],
             state.Told.Length)
         {
+            Assumes = report.Assumes,
+            ArrivalCaution = report.Arrival.Select(Cautions.Beside).FirstOrDefault(c => c is not null),
             WhatIsNext = NextViews.Of(report.Next, look.At),
         };
     }

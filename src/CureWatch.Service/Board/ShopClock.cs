@@ -1,9 +1,10 @@
+using CureWatch.Planning;
+
 namespace CureWatch.Service.Board;
 
 /// <summary>Says instants as people in the shop do.</summary>
 internal sealed class ShopClock(TimeZoneInfo zone, DateTimeOffset now)
 {
-    private const int DaysOfAWeek = 6;
     private const int EarliestYear = 1900;
     private const int LatestYear = 2199;
 
@@ -13,7 +14,7 @@ internal sealed class ShopClock(TimeZoneInfo zone, DateTimeOffset now)
 
     public Moment? Of(DateTimeOffset? at) => at is { } instant ? Of(instant) : null;
 
-    public Moment Of(DateTimeOffset at) => new(at, Text(at), Away(at));
+    public Moment Of(DateTimeOffset at) => new(at, WallClock.Of(at, now, zone), Away(at));
 
     /// <summary>Reads a date and time as a form sends it, on the shop's wall clock.</summary>
     /// <returns>The instant, the later one where the clocks show it twice; null where it is none, or the clocks skip it.</returns>
@@ -30,15 +31,6 @@ internal sealed class ShopClock(TimeZoneInfo zone, DateTimeOffset now)
             .Select(day => (DateTimeOffset?)new DateTimeOffset(wall, zone.GetUtcOffset(day)))
             .Where(at => TimeZoneInfo.ConvertTime(at!.Value, zone).DateTime == wall)
             .Max();
-    }
-
-    private string Text(DateTimeOffset at)
-    {
-        DateTime wall = TimeZoneInfo.ConvertTime(at, zone).DateTime;
-        int days = (wall.Date - TimeZoneInfo.ConvertTime(now, zone).Date).Days;
-        return days == 0 ? $"{wall:HH:mm}"
-            : Math.Abs(days) <= DaysOfAWeek ? $"{wall:ddd HH:mm}"
-            : $"{wall:ddd d MMM HH:mm}";
     }
 
     private string Away(DateTimeOffset at)

@@ -48,6 +48,7 @@ internal sealed class ReplayText
             Line($"  ready {Bounds(ready)}; collect from {Clock(ruling.CollectFrom)}");
         }
 
+        Line($"  {report.Assumes}");
         foreach (Hold hold in ruling.Holds)
         {
             Line($"  hold {WireName<HoldKind>.Of(hold.Kind)}: {hold.Surface}{Coat(hold.Layer, hold.Section)}: {hold.Text}");

@@ -34,5 +34,6 @@ internal static class ArrivalJson
 
         json.WriteInstant("wipedAt", arrival.WipedAt);
         json.WriteBoolean("needsWipe", arrival.NeedsWipe);
+        json.WriteString("caution", Cautions.Beside(arrival));
     }
 }

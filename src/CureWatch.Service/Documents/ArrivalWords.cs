@@ -1,5 +1,6 @@
 using CureWatch.Bays;
 using CureWatch.Panels;
+using CureWatch.Planning;
 using CureWatch.Service.Settings;
 
 namespace CureWatch.Service.Documents;
@@ -14,7 +15,7 @@ internal static class ArrivalWords
     {
         string name = $"{arrival.Surface.Id} ({WireName<Material>.Of(arrival.Surface.Material)})";
         string wipe = arrival.NeedsWipe ? "; wipe down first" : "";
-        string Clock(DateTimeOffset at) => $"{TimeZoneInfo.ConvertTime(at, zone):HH:mm}";
+        string Clock(DateTimeOffset at) => WallClock.Of(at, now, zone);
         return arrival.DryAt switch
         {
             null when arrival.Basis == ArrivalBasis.Unknown => $"{name}: nobody knows how cold it came in; read its temperature by hand.",

@@ -1,3 +1,4 @@
+using CureWatch.Bays;
 using CureWatch.Planning;
 using CureWatch.Products;
 using CureWatch.Warnings;
@@ -31,6 +32,10 @@ internal static class Cautions
     public static string? Beside(Subject about) =>
         about.Kind == WarningKind.LampOverLimit ? Lamp : about.Air is not null ? HeatAndShutDoors : null;
 
+    /// <summary>What is shown beside when a surface that came in cold is dry enough.</summary>
+    /// <returns>The caution; null where nothing is to be heated.</returns>
+    public static string? Beside(SurfaceArrival arrival) => arrival.DryAt is { Earliest: null } ? HeatAndShutDoors : null;
+
     /// <summary>What belongs beside an answer to "can I start?": of the products that would go on, and of heat where there is some, or it would help.</summary>
     public static IEnumerable<string> BesideStart(StartDecision decision)
     {
@@ -42,7 +47,7 @@ internal static class Cautions
 
     /// <summary>What belongs beside reasons that speak of heat.</summary>
     public static IEnumerable<string> BesideHeat(IEnumerable<StartReason> reasons) =>
-        reasons.Select(r => r.Kind == StartReasonKind.Lamp ? Lamp : r is { IsHelpHeat: true, Help: not null } ? HeatAndShutDoors : null)
+        reasons.Select(r => r.Kind is StartReasonKind.Lamp or StartReasonKind.LampCoolDown ? Lamp : r is { IsHelpHeat: true, Help: not null } ? HeatAndShutDoors : null)
             .OfType<string>().Distinct().Order(StringComparer.Ordinal);
 
     /// <summary>What to take care of while a product is handled: its kind's dangers first, then what its sheet says.</summary>

@@ -15,8 +15,10 @@ internal static class NextJson
         Write(json, "then", acts.Length > 1 ? acts[1] : null);
     }
 
-    /// <summary>What to take care of where product is handled, beside the suggestion to do so.</summary>
-    public static IEnumerable<string> CautionsOf(ToldAct told) => told.Act.Kind is ActKind.Apply or ActKind.ReWet ? Cautions.Of(told.Sheet) : [];
+    /// <summary>What to take care of where product is handled or a lamp was on, beside the suggestion to do so.</summary>
+    public static IEnumerable<string> CautionsOf(ToldAct told) =>
+        (told.Act.LetCool ? [Cautions.Lamp] : Enumerable.Empty<string>())
+            .Concat(told.Act.Kind is ActKind.Apply or ActKind.ReWet ? Cautions.Of(told.Sheet) : []);
 
     private static void Write(Utf8JsonWriter json, string name, ToldAct? told)
     {
@@ -37,6 +39,7 @@ internal static class NextJson
         json.WriteInstant("by", act.By);
         json.WriteBoolean("late", act.IsLate);
         json.WriteBoolean("judgeByEye", act.JudgeByEye);
+        json.WriteBoolean("letCool", act.LetCool);
         json.WriteStartArray("cautions");
         foreach (string caution in CautionsOf(told))
         {

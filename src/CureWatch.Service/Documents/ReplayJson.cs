@@ -33,6 +33,7 @@ internal static class ReplayJson
     {
         json.WriteString("job", report.Job.Id);
         json.WriteInstant("until", report.At);
+        json.WriteString("assumes", report.Assumes);
         json.WriteArray("surfaces", report.Surfaces, s => JobJson.WriteSurface(json, s.Surface, s.Coats));
         json.WriteArray("arrival", report.Arrival, a => ArrivalJson.WriteSurface(json, a));
         LampJson.WriteCoolDowns(json, report);

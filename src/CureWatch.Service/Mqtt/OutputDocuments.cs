@@ -71,12 +71,7 @@ internal static class OutputDocuments
 
     private static OutputDocument Windows(JobReport report) => OutputDocument.Of(
         json => json.WriteInstant("at", report.At),
-        json =>
-        {
-            json.WriteString("job", report.Job.Id);
-            json.WriteArray("surfaces", report.Surfaces, s => JobJson.WriteSurface(json, s.Surface, s.Coats));
-            NextJson.Write(json, report.Next);
-        });
+        json => WindowsJson.WriteBody(json, report));
 
     private static OutputDocument Handover(JobReport report) => OutputDocument.Of(
         json => json.WriteInstant("at", report.At),

@@ -15,7 +15,11 @@ public static class CoolDowns
     /// <param name="job">The surface's job.</param>
     /// <param name="story">Its story.</param>
     /// <returns>How warm, and from when on it is cool; null where there was no lamp, it has cooled, or nobody measures the air around it.</returns>
-    public static CoolDown? Of(Shop shop, Present present, Job job, SurfaceStory story)
+    public static CoolDown? Of(Shop shop, Present present, Job job, SurfaceStory story) =>
+        After(shop, present, job, story) is { HasCooled: false } warm ? warm : null;
+
+    /// <summary>How a surface cools down from its last lamp, or has; null where there was no lamp, or nobody measures the air around it.</summary>
+    internal static CoolDown? After(Shop shop, Present present, Job job, SurfaceStory story)
     {
         if (present.LampsOver(job, story) is not { Lit: [.., var last] } lamps
             || present.StaysOf(job, story)[^1].Point is not { } point
@@ -25,7 +29,7 @@ public static class CoolDowns
         }
 
         ProductSheet[] sheets = [.. shop.AllLawsOf(story.Surface).Select(l => l.Sheet)];
-        return CoolDown.Of(
+        return CoolDown.After(
             last,
             lamps.Own,
             Celsius.FromKelvins(exposure.AirKelvins).Degrees,

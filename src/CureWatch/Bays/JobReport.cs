@@ -34,6 +34,9 @@ public sealed record JobReport(
     /// <summary>The surfaces that are still warm from a lamp: nothing is to be done on them before they have cooled.</summary>
     public ImmutableArray<(string Surface, CoolDown CoolDown)> CoolDowns { get; init; } = [];
 
+    /// <summary>What its future times take for granted of the climate, in words.</summary>
+    public required string Assumes { get; init; }
+
     /// <summary>Reports on a job.</summary>
     /// <param name="shop">The shop.</param>
     /// <param name="id">The job's id; the job must be there.</param>
@@ -53,6 +56,7 @@ public sealed record JobReport(
             RulingOf(shop, evidence))
         {
             Arrival = state.LeftAt is null ? ArrivalReport.Of(shop, id).Surfaces : [],
+            Assumes = string.Join(' ', state.Stories.Select(s => ClimateAhead.Of(shop, present, present.StaysOf(state.Job, s))).Distinct()),
             Next = NextActs.InWords(shop, present, state),
             Learning = [.. LearningReport.Of(shop).Where(r => state.Job.Surfaces.SelectMany(s => s.Products()).Any(p => p.Product == r.Product && p.Revision == r.Revision))],
             CoolDowns =

@@ -42,7 +42,10 @@ public static class NextActs
                select new SurfaceAtWork(
                    story,
                    [.. story.Living.Select(c => (c, present.WindowsOf(job.Job, story, c)))],
-                   layer => SectionsPerPass(shop.Plan.Pace, present, job.Job, story, layer)),
+                   layer => SectionsPerPass(shop.Plan.Pace, present, job.Job, story, layer))
+               {
+                   Warm = CoolDowns.Of(shop, present, job.Job, story),
+               },
         ];
         return new Walk(surfaces, shop.Plan.Pace, at).Acts();
     }

@@ -53,7 +53,11 @@ internal sealed class StartScene
             times,
             bay is not null && stay.Point is { } point && !times.IsEmpty ? NightLook.Of(bay, point.Air, Day.Now, times.Max(t => t.KeepDry?.Latest)) : null,
             arrival is { DryAt: { } dryAt, NowC: { } nowC } ? new ArrivalLook(dryAt, nowC, arrival.NeedsWipe) : null,
-            bay is null ? ClimateMeans.None : BayMeans.Of(_shop, bay, look.Air));
+            bay is null ? ClimateMeans.None : BayMeans.Of(_shop, bay, look.Air))
+        {
+            AfterLamp = CoolDowns.After(_shop, _present, job, story),
+            ClimateAhead = ClimateAhead.Of(_shop, _present, _present.StaysOf(job, story)),
+        };
     }
 
     private ImmutableArray<CoatTimes> TimesOf(Job job, SurfaceStory story, int from) =>

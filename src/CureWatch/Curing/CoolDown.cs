@@ -16,13 +16,19 @@ public sealed record CoolDown(double PanelC, double LimitC, DateTimeOffset? Cool
     /// <summary>How much warmer than the air a surface may be when it is worked on [K]. Source (choice): flash shortens by a third over 5 K.</summary>
     public const double AboveAirK = 5;
 
+    /// <summary>Whether it has cooled: the lamp is off, and it is no warmer than it may be.</summary>
+    public bool HasCooled { get; private init; }
+
+    /// <summary>Whether it is reckoned from a reading of the surface itself, and not from what a lamp may have made of it.</summary>
+    public bool IsFromReading { get; private init; }
+
     /// <summary>Two readings tell a time constant when they lie at least this far apart. Source (choice).</summary>
     private static readonly TimeSpan ShortestPair = TimeSpan.FromMinutes(1);
 
     /// <summary>How far what two readings tell may be from the material's own. Source (choice): a fan on one side, a body behind that stores heat on the other.</summary>
     private const double LeastShare = 0.25, MostShare = 4;
 
-    /// <summary>Whether a surface is still warm from its last lamp.</summary>
+    /// <summary>How a surface cools down from its last lamp, or has.</summary>
     /// <param name="lamp">The lamp, with its end.</param>
     /// <param name="own">The surface's own readings, in order.</param>
     /// <param name="airC">The air around it [°C].</param>
@@ -30,15 +36,15 @@ public sealed record CoolDown(double PanelC, double LimitC, DateTimeOffset? Cool
     /// <param name="assumedC">How hot it was under the lamp where nobody read it [°C].</param>
     /// <param name="timeConstant">τ of its material, above zero.</param>
     /// <param name="now">The present.</param>
-    /// <returns>How long it takes; null where it has cooled.</returns>
-    public static CoolDown? Of(
+    /// <returns>How warm it is, and since or from when on it is cool.</returns>
+    public static CoolDown After(
         LampSpell lamp, IReadOnlyList<OwnReading> own, double airC, double? panelMaxC, double assumedC, TimeSpan timeConstant, DateTimeOffset now)
     {
         double limitC = Math.Min(panelMaxC ?? double.PositiveInfinity, airC + AboveAirK);
         OwnReading[] under = [.. own.Where(r => r.At >= lamp.From && r.At <= now)];
         if (lamp.Holds(now) || lamp.To is not { } off)
         {
-            return new CoolDown(under.Length > 0 ? under[^1].PanelC : assumedC, limitC, null, under.Length > 0);
+            return new CoolDown(under.Length > 0 ? under[^1].PanelC : assumedC, limitC, null, under.Length > 0) { IsFromReading = under.Length > 0 };
         }
 
         OwnReading[] since = [.. under.Where(r => r.At >= off)];
@@ -47,13 +53,12 @@ public sealed record CoolDown(double PanelC, double LimitC, DateTimeOffset? Cool
             : new OwnReading(off, assumedC, TimeSpan.Zero);
         TimeSpan told = Told(since, airC, timeConstant);
         double nowC = airC + ((start.PanelC - airC) * Math.Exp(-((now - start.At) / told)));
-        if (nowC <= limitC)
+        double lasts = start.PanelC > limitC ? Math.Log((start.PanelC - airC) / (limitC - airC)) : 0;
+        return new CoolDown(nowC, limitC, limitC > airC ? start.At + (told * lasts) : null, since.Length > 0)
         {
-            return null;
-        }
-
-        double lasts = Math.Log((start.PanelC - airC) / (limitC - airC));
-        return new CoolDown(nowC, limitC, limitC > airC ? start.At + (told * lasts) : null, since.Length > 0);
+            HasCooled = nowC <= limitC,
+            IsFromReading = start.Reach > TimeSpan.Zero,
+        };
     }
 
     private static TimeSpan Told(OwnReading[] since, double airC, TimeSpan timeConstant) =>

@@ -6,14 +6,14 @@ namespace CureWatch.Learning;
 /// <param name="NoiseVariance">Variance of one observation [1].</param>
 /// <param name="EarlyFreedom">Degrees of freedom by which an observation that comes early is given less weight [1].</param>
 /// <param name="LateFreedom">The same for one that comes late: taps are late more often than early.</param>
-/// <remarks>Source (choice) for every number: the science note's, from what taps of a shop scatter by; a simulated season holds them to account.</remarks>
+/// <remarks>Source (choice) for every number: what taps of a shop scatter by, guessed as a person sees and comes by; a simulated season holds them to account.</remarks>
 public sealed record Expectation(double ProductVariance, double BayVariance, double NoiseVariance, double EarlyFreedom = 4, double LateFreedom = 3)
 {
     /// <summary>An observation further from what was expected than this many deviations is a slip and teaches nothing [1].</summary>
     public const double FarOff = 6;
 
     /// <summary>
-    /// How fast what was learnt grows old [1/day]: products are refilled, people change; 10 % in a year. The science note's 0.02² forgets in a year
+    /// How fast what was learnt grows old [1/day]: products are refilled, people change; 10 % in a year. A pace of 0.02² would forget in a year
     /// more than a sheet may be off by, and with a tap a day never gets surer than ±11 %, where ±7 % are true. Source (choice).
     /// </summary>
     private const double VariancePerDay = 0.005 * 0.005;

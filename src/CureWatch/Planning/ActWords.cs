@@ -1,5 +1,3 @@
-using System.Globalization;
-
 namespace CureWatch.Planning;
 
 /// <summary>Says an act as one would across the bay.</summary>
@@ -10,7 +8,7 @@ public sealed class ActWords(TimeZoneInfo zone, DateTimeOffset now)
     /// <summary>Says an act.</summary>
     /// <param name="act">The act.</param>
     /// <returns>A sentence without a full stop, such as <c>bonnet, section 2: look now, level by 16:15</c>.</returns>
-    public string Of(NextAct act) => $"{Where(act)}: {What(act)}";
+    public string Of(NextAct act) => $"{Where(act)}: {(act.LetCool ? "let it cool first; " : "")}{What(act)}";
 
     private static string Where(NextAct act) =>
         act.Surface.Id
@@ -23,19 +21,16 @@ public sealed class ActWords(TimeZoneInfo zone, DateTimeOffset now)
         ActKind.Apply when act.JudgeByEye => $"apply {act.Surface.SheetOf(act.Layer).Product} when recoat opens, which this climate does not reach",
         ActKind.Apply => $"apply {act.Surface.SheetOf(act.Layer).Product} {Span(act)}",
         ActKind.Level when act.JudgeByEye => "level; smaller sections, judge by eye",
-        ActKind.Level => $"look {(act.From > now ? $"from {Clock(act.From)}" : "now")}, level{(act.By is null ? "" : $" by {Clock(act.By)}")}",
-        ActKind.ReWet => $"Re-wet and level now{(act.By is null ? "" : $"; it closed {Clock(act.By)}")}",
+        ActKind.Level => $"look {When(act)}, level{(act.By is null ? "" : $" by {Clock(act.By)}")}",
+        ActKind.ReWet => $"Re-wet and level {When(act)}{(act.By is null ? "" : $"; it closed {Clock(act.By)}")}",
         ActKind.Look => $"second look under light {Span(act)}",
         _ => $"something was found {Clock(act.From)}; rework it, then look again",
     };
 
     private string Span(NextAct act) =>
-        (act.From > now ? $"from {Clock(act.From)}" : "now") + (act.By is null ? "" : act.IsLate ? $", it was due by {Clock(act.By)}" : $", by {Clock(act.By)}");
+        When(act) + (act.By is null ? "" : act.IsLate ? $", it was due by {Clock(act.By)}" : $", by {Clock(act.By)}");
 
-    private string Clock(DateTimeOffset? at)
-    {
-        DateTimeOffset local = TimeZoneInfo.ConvertTime(at!.Value, zone);
-        bool isToday = local.Date == TimeZoneInfo.ConvertTime(now, zone).Date;
-        return local.ToString(isToday ? "HH:mm" : "ddd d MMM HH:mm", CultureInfo.InvariantCulture);
-    }
+    private string When(NextAct act) => act.From > now ? $"from {Clock(act.From)}" : act.LetCool ? "then" : "now";
+
+    private string Clock(DateTimeOffset? at) => WallClock.Of(at!.Value, now, zone);
 }

@@ -110,7 +110,8 @@ internal sealed class ClimateReasons(StartEvidence evidence, StartDay day)
 
     private StartReason? Hot()
     {
-        if (evidence.Panel is not { } panel || _limits.PanelMaxC is not { } maxC || panel.ReckonedHottestC <= maxC)
+        if (evidence.Panel is not { } panel || _limits.PanelMaxC is not { } maxC || panel.ReckonedHottestC <= maxC
+            || (panel.Basis == PanelBasis.Spot && evidence.HasCooled)) // it was read before it had cooled
         {
             return null;
         }
@@ -118,7 +119,8 @@ internal sealed class ClimateReasons(StartEvidence evidence, StartDay day)
         return Of(
             StartReasonKind.PanelHot,
             $"{Capital(_name)} is {Degrees(panel.HottestC)}{HowKnown(panel)}, at most {Degrees(maxC)}.",
-            Join("Shade it and let it cool, then measure it", panel.IsMeasured ? null : "measure the panel"));
+            Join("Shade it and let it cool, then measure it", panel.IsMeasured ? null : "measure the panel"),
+            panel.Basis <= PanelBasis.ItsProbe && evidence.CoolsUntil is { } cool ? TimeBounds.Known(cool) : null);
     }
 
     private StartReason? Moist()
@@ -157,7 +159,7 @@ internal sealed class ClimateReasons(StartEvidence evidence, StartDay day)
         PanelBasis.Spot => " by hand",
         PanelBasis.ItsProbe or PanelBasis.OwnProbe => "",
         PanelBasis.OtherProbes => $" (not measured itself; taken from the panels that are, ± {Kelvins(panel.DoubtK)})",
-        _ => $" (panel not measured; taken as the air ± {Kelvins(panel.DoubtK)})",
+        _ => $" (panel not measured; reckoned from the air, which it lags, ± {Kelvins(panel.DoubtK)})",
     };
 
     private StartReason Of(StartReasonKind kind, string text, string? help, TimeBounds? until = null) =>

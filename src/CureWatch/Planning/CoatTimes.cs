@@ -3,7 +3,7 @@ using CureWatch.TimeWindows;
 
 namespace CureWatch.Planning;
 
-/// <summary>How long a coat begun now would take in the present climate.</summary>
+/// <summary>How long a coat begun now would take in the climate from now on: forecast where its bay is, else held.</summary>
 /// <param name="HasToBeLevelled">Whether there is anything to level.</param>
 /// <param name="Flash">When a section may be levelled; null where there is nothing to level, or no time can be counted on.</param>
 /// <param name="RecoatFrom">From the levelling until the next layer surely may go on; null where the sheet or this climate gives no time.</param>
@@ -16,7 +16,7 @@ public sealed record CoatTimes(bool HasToBeLevelled, FlashWindow? Flash, TimeSpa
     /// <param name="layer">The layer.</param>
     /// <param name="pace">How fast a section is worked.</param>
     /// <param name="now">The present.</param>
-    /// <param name="windowsOf">The windows of a coat in the climate held as it is.</param>
+    /// <param name="windowsOf">The windows of a coat in the climate from now on.</param>
     /// <returns>The times.</returns>
     public static CoatTimes Of(Surface surface, int layer, SectionPace pace, DateTimeOffset now, Func<Coat, CoatWindows> windowsOf)
     {

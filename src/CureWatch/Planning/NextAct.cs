@@ -23,13 +23,16 @@ public sealed record NextAct(
     bool IsUrgent = false,
     bool JudgeByEye = false)
 {
+    /// <summary>Whether the surface is still warm from a lamp and has to cool first; then <see cref="From"/> is not before that, where it can be told.</summary>
+    public bool LetCool { get; init; }
+
     /// <summary>Whether one press can tell that it was done. A find asks for a person's choice, a recoat outside its window for a look at the sheet.</summary>
     /// <param name="at">When it was done.</param>
     /// <returns>False where it has to be told in full, or is not due.</returns>
     public bool CanBeTold(DateTimeOffset at) => Kind switch
     {
         ActKind.Level or ActKind.ReWet => true,
-        ActKind.Apply => !IsLate && !JudgeByEye && !(From > at),
+        ActKind.Apply => !IsLate && !JudgeByEye && !LetCool && !(From > at),
         ActKind.Look => !(From > at),
         _ => false,
     };

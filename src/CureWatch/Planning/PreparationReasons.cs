@@ -8,19 +8,28 @@ namespace CureWatch.Planning;
 /// <summary>Every reason that the preparation of a surface gives not to coat it now: heat, trapped water, the wipe-down.</summary>
 /// <remarks>
 /// How long a wipe-down counts, its solvent takes to leave and edges drip are the shop's habits (choice: common practice, no source). Heat of a
-/// polishing machine or a lamp is measured, never modelled: it is over once a spot after it, or a probe fixed to
-/// the surface, lies inside the sheet's limits.
+/// polishing machine is measured, never modelled: it is over once a spot after it, or a probe fixed to the surface, lies inside the sheet's limits.
+/// Heat of a lamp is over with the cool-down where that is reckoned from a reading of the surface; else it is measured likewise.
 /// </remarks>
 internal sealed class PreparationReasons(StartEvidence evidence, StartDay day)
 {
     private readonly string _name = evidence.Name;
 
     public IEnumerable<StartReason> All() => evidence.Preparation is { } preparation
-        ? new[] { Heat(preparation), Water(), Wipe(preparation) }.OfType<StartReason>()
+        ? new[] { CoolingDown(), Heat(preparation), Water(), Wipe(preparation) }.OfType<StartReason>()
         : [Of(
             StartReasonKind.NotWiped,
             StartWeight.Notes,
             $"Whether {_name} is wiped down, dry and cool from polishing is told of a car that was begun.")];
+
+    private StartReason? CoolingDown() => evidence.CoolsUntil is not { } cool ? null : Of(
+        StartReasonKind.LampCoolDown,
+        StartWeight.Waits,
+        $"{Capital(_name)} is {(evidence.AfterLamp!.IsMeasured ? "" : "about ")}{Degrees(evidence.AfterLamp.PanelC)} from the lamp; "
+        + $"work on it at {Degrees(evidence.AfterLamp.LimitC)}, from {day.Clock(cool)} if nothing warms it.") with
+    {
+        Until = TimeWindows.TimeBounds.Known(cool),
+    };
 
     private StartReason? Heat(Preparation preparation)
     {
@@ -39,6 +48,11 @@ internal sealed class PreparationReasons(StartEvidence evidence, StartDay day)
         }
 
         bool isPolish = heated == preparation.PolishedAt;
+        if (!isPolish && (evidence.HasCooled || evidence.CoolsUntil is not null))
+        {
+            return null;
+        }
+
         string last = preparation.Spots.LastOrDefault(s => s.At >= heated) is { } spot
             ? $"was {Degrees(spot.PanelC)} by hand {day.Clock(spot.At)}"
             : "was not measured since";

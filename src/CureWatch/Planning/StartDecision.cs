@@ -56,7 +56,7 @@ public sealed record StartDecision(
     /// <summary>What the answer takes for granted, in words.</summary>
     public ImmutableArray<string> Assumed =>
     [
-        "The climate from now on is taken as it is now.",
+        .. Answers.Select(a => a.Evidence.ClimateAhead).Distinct(),
         $"A section takes {Day.Habits.Pace.Apply:m\\:ss} to apply and {Day.Habits.Pace.Level:m\\:ss} to level, one person works.",
         .. Answers.Any(a => a.Verdict == StartVerdict.No && a.Evidence.Next is not null)
             ? ["What is not ready is put right by the time it is its turn."]

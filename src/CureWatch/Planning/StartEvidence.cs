@@ -33,6 +33,18 @@ public sealed record StartEvidence(
     ArrivalLook? Arrival,
     ClimateMeans Means)
 {
+    /// <summary>How it cools down from its last lamp, or has; null where there was none, or nobody measures the air around it.</summary>
+    public CoolDown? AfterLamp { get; init; }
+
+    /// <summary>What is taken for granted of the climate around it from now on, in words.</summary>
+    public string ClimateAhead { get; init; } = "The climate from now on is held as it is now.";
+
+    /// <summary>When it has cooled down from its last lamp; null where it has, or no reading of it tells.</summary>
+    internal DateTimeOffset? CoolsUntil => AfterLamp is { HasCooled: false, IsFromReading: true } warm ? warm.CoolFrom : null;
+
+    /// <summary>Whether a reading of it tells that it has cooled down from its last lamp.</summary>
+    internal bool HasCooled => AfterLamp is { HasCooled: true, IsFromReading: true };
+
     /// <summary>The surface as people say it.</summary>
     public string Name
     {
@@ -116,9 +128,7 @@ public sealed record StartDay(
     /// <summary>An instant as the shop's clock shows it, with the day where it is another.</summary>
     /// <param name="at">The instant; null for one that never comes.</param>
     /// <returns>The words.</returns>
-    public string Clock(DateTimeOffset? at) => at is not { } instant ? "never"
-        : DateOf(instant) == DateOf(Now) ? $"{TimeZoneInfo.ConvertTime(instant, Zone):HH:mm}"
-        : $"{TimeZoneInfo.ConvertTime(instant, Zone):ddd HH:mm}";
+    public string Clock(DateTimeOffset? at) => at is { } instant ? WallClock.Of(instant, Now, Zone) : "never";
 
     private DateTime DateOf(DateTimeOffset at) => TimeZoneInfo.ConvertTime(at, Zone).Date;
 }

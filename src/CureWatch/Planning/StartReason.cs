@@ -56,6 +56,9 @@ public enum StartReasonKind
     /// <summary>A lamp burns on it, or burnt and nobody measured since.</summary>
     Lamp,
 
+    /// <summary>It is still warm from a lamp, by a reading of it, and cools down.</summary>
+    LampCoolDown,
+
     /// <summary>It was polished, and nobody measured since.</summary>
     PolishingHeat,
 

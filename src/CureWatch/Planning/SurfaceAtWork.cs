@@ -14,6 +14,9 @@ namespace CureWatch.Planning;
 public sealed record SurfaceAtWork(
     SurfaceStory Story, ImmutableArray<(Coat Coat, CoatWindows Windows)> Coats, Func<int, long> SectionsPerPass)
 {
+    /// <summary>How warm it still is from a lamp; null where it is not.</summary>
+    public CoolDown? Warm { get; init; }
+
     /// <summary>Finds a living coat.</summary>
     /// <param name="layer">The layer.</param>
     /// <param name="section">The section.</param>

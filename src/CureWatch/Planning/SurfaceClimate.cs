@@ -81,6 +81,6 @@ public enum PanelBasis
     /// <summary>Taken from probes on other surfaces.</summary>
     OtherProbes,
 
-    /// <summary>Not measured: taken to be as warm as the air.</summary>
+    /// <summary>Not measured: reckoned from the air, which it lags.</summary>
     Air,
 }

@@ -20,7 +20,7 @@ public sealed class Walk(IReadOnlyList<SurfaceAtWork> surfaces, SectionPace pace
     /// <returns>The acts; none where nothing is left to do but wait.</returns>
     public ImmutableArray<NextAct> Acts()
     {
-        ImmutableArray<NextAct> levels = [.. Flashing().OrderBy(f => Deadline(f)).ThenBy(f => f.Coat.AppliedAt).Select(LevelAct)];
+        ImmutableArray<NextAct> levels = [.. Flashing().OrderBy(f => f.Surface.Warm is not null).ThenBy(Deadline).ThenBy(f => f.Coat.AppliedAt).Select(LevelAct)];
         NextAct? more = MoreOfThePass();
         IEnumerable<NextAct> others = Others().Where(a => a != more).OrderBy(Rank).ThenBy(Within);
         return more is null ? [.. levels, .. others] : [more, .. levels, .. others];
@@ -28,7 +28,7 @@ public sealed class Walk(IReadOnlyList<SurfaceAtWork> surfaces, SectionPace pace
 
     private Turn Rank(NextAct act) =>
         act is { Kind: ActKind.Apply, IsLate: true } ? Turn.Late
-        : act.From > at || act is { Kind: ActKind.Apply, JudgeByEye: true } ? Turn.Upcoming
+        : act.LetCool || act.From > at || act is { Kind: ActKind.Apply, JudgeByEye: true } ? Turn.Upcoming
         : act.IsUrgent ? Turn.Urgent
         : act.Layer == 1 || surfaces.First(s => s.Story.Surface == act.Surface).HasBegun(act.Layer) ? Turn.Begun
         : Turn.Open;
@@ -52,12 +52,12 @@ public sealed class Walk(IReadOnlyList<SurfaceAtWork> surfaces, SectionPace pace
 
     private NextAct LevelAct((SurfaceAtWork Surface, Coat Coat, CoatWindows Windows) flashing)
     {
-        (_, Coat coat, CoatWindows windows) = flashing;
+        (SurfaceAtWork surface, Coat coat, CoatWindows windows) = flashing;
         Window window = windows.LevelOff!;
         bool byEye = window.JudgeByEye;
         DateTimeOffset? closes = byEye ? window.ClosesAt?.Likely : window.ClosesAt?.Earliest;
         bool isLate = at > closes && windows.Laws.IfMissed == IfMissed.Hold;
-        return new NextAct(
+        return Cooled(surface, new NextAct(
             isLate ? ActKind.ReWet : ActKind.Level,
             coat.Surface,
             coat.Layer,
@@ -66,8 +66,15 @@ public sealed class Walk(IReadOnlyList<SurfaceAtWork> surfaces, SectionPace pace
             byEye ? null : closes,
             isLate,
             IsUrgent: true,
-            byEye);
+            byEye));
     }
+
+    /// <summary>A surface that is still warm from a lamp has to cool first; what was found on it keeps the instant it was found.</summary>
+    private static NextAct Cooled(SurfaceAtWork surface, NextAct act) => surface.Warm is not { } warm ? act : act with
+    {
+        LetCool = true,
+        From = act.Kind == ActKind.Rework || warm.CoolFrom is null || act.From > warm.CoolFrom ? act.From : warm.CoolFrom,
+    };
 
     /// <summary>The next section of the pass that is being applied; null where it is time to turn back and level.</summary>
     private NextAct? MoreOfThePass()
@@ -85,7 +92,7 @@ public sealed class Walk(IReadOnlyList<SurfaceAtWork> surfaces, SectionPace pace
         bool isTimeLeft = windows.LevelOff is { JudgeByEye: false, ClosesAt.Earliest: { } closes }
             && flashing.Max(f => f.Coat.AppliedAt) + pace.ChangeOver + pace.Apply + pace.Level <= closes && at + pace.Level <= closes;
         return isOnePass && !isLevelling && isTimeLeft && flashing.Length < surface.SectionsPerPass(first.Layer)
-            && ApplyOn(surface) is { IsLate: false } apply && apply.Layer == first.Layer && !(apply.From > at)
+            && ApplyOn(surface) is { IsLate: false, LetCool: false } apply && apply.Layer == first.Layer && !(apply.From > at)
             ? apply
             : null;
     }
@@ -94,7 +101,7 @@ public sealed class Walk(IReadOnlyList<SurfaceAtWork> surfaces, SectionPace pace
     {
         foreach (SurfaceAtWork surface in surfaces)
         {
-            foreach (NextAct act in Reworks(surface).Concat(Looks(surface)))
+            foreach (NextAct act in Reworks(surface).Select(r => Cooled(surface, r)).Concat(Looks(surface)))
             {
                 yield return act;
             }
@@ -115,7 +122,7 @@ public sealed class Walk(IReadOnlyList<SurfaceAtWork> surfaces, SectionPace pace
 
         Window? recoat = surface.Find(layer - 1, section)?.Windows.Recoat;
         DateTimeOffset? closes = recoat?.ClosesAt?.Earliest;
-        return new NextAct(
+        return Cooled(surface, new NextAct(
             ActKind.Apply,
             surface.Story.Surface,
             layer,
@@ -124,7 +131,7 @@ public sealed class Walk(IReadOnlyList<SurfaceAtWork> surfaces, SectionPace pace
             closes,
             IsLate: at > closes,
             IsUrgent: at >= CoatWindows.ClosingFrom(recoat?.OpensAt.Latest, closes),
-            JudgeByEye: recoat is { OpensAt.Latest: null });
+            JudgeByEye: recoat is { OpensAt.Latest: null }));
     }
 
     private static IEnumerable<NextAct> Reworks(SurfaceAtWork surface) =>

@@ -5,7 +5,7 @@ namespace CureWatch.Psychrometrics;
 /// <param name="CondensationChance">Chance that the panel is at or below the condensation temperature [1], 0 to 1.</param>
 public sealed record SpreadDoubt(double StandardKelvins, double CondensationChance)
 {
-    /// <summary>Standard uncertainty of taking a panel as the air [K]. Source (choice): the least lag of a panel in a bay whose air drifts.</summary>
+    /// <summary>Standard uncertainty of reckoning a panel from the air [K]. Source (choice): the least lag of a panel in a bay whose air drifts.</summary>
     public const double LagKelvins = 1;
 
     /// <summary>Finds the doubt of a climate.</summary>

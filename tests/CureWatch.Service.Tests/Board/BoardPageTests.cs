@@ -103,6 +103,17 @@ public class BoardPageTests
     }
 
     [Fact]
+    public async Task Car_OnItsPage_SaysWhatItsTimesAssume_AsItsWindowsDo()
+    {
+        await using ServedShop shop = await ServedShop.OpenAsync();
+        await shop.PostAsync("/api/v1/jobs", Asked.Car, HttpStatusCode.Created);
+        await shop.PassAsync(1);
+        string assumes = (await shop.GetAsync("/api/v1/jobs/grey-estate/windows")).GetProperty("assumes").GetString()!;
+        Assert.StartsWith("The climate from now on is held", assumes, StringComparison.Ordinal);
+        Assert.Contains(assumes, await shop.WordsAsync("/jobs/grey-estate"), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Coat_IsFollowedFromTheWipeToKeepDry()
     {
         await using ServedShop shop = await ServedShop.OpenAsync();

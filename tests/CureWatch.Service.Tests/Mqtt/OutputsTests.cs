@@ -142,6 +142,11 @@ public class OutputsTests
         using JsonDocument windows = JsonDocument.Parse(watcher.On(Windows)), handover = JsonDocument.Parse(watcher.On(Handover));
         Assert.Equal(whole.RootElement.GetProperty("surfaces").GetRawText(), windows.RootElement.GetProperty("surfaces").GetRawText());
         Assert.Equal("job-1", windows.RootElement.GetProperty("job").GetString());
+        foreach (string key in new[] { "assumes", "next", "then", "coolDowns" })
+        {
+            Assert.Equal(whole.RootElement.GetProperty(key).GetRawText(), windows.RootElement.GetProperty(key).GetRawText());
+        }
+
         Assert.Equal("2026-05-04T09:04:00Z", windows.RootElement.GetProperty("at").GetString());
         foreach (JsonProperty property in whole.RootElement.GetProperty("handover").EnumerateObject())
         {

@@ -28,7 +28,7 @@ public class StartReportTests
     {
         TestShop shop = new TestShop().Steady(0, 1, airC: 11, humidityPct: 40).Tap(0.9, Did.PanelWiped).Until(1);
         Assert.Equal([PanelCold], Kinds(shop));
-        Assert.Contains("panel not measured; taken as the air ±", Answer(shop).Reasons[0].Text, StringComparison.Ordinal);
+        Assert.Contains("panel not measured; reckoned from the air, which it lags, ±", Answer(shop).Reasons[0].Text, StringComparison.Ordinal);
 
         shop.Tap(1, Did.Measured, panelC: 10.5).Tap(1.01, Did.PanelWiped).Read(1.08, 11, 40);
         Assert.Empty(Kinds(shop));

@@ -47,13 +47,15 @@ public class StartAnswerTests
         { "come in cold", Arrival, Waits, "came in cold, is likely 4 °C now and is 3 K above the dew point from 10:30 at the latest" },
         { "come in cold to damp air", Arrival, Stops, "does not get 3 K above the dew point in this air" },
         { "come in cold and wet", WasWet, Stops, "was not wiped down since it stays dry" },
-        { "cold panel taken as the air", PanelCold, Stops, "panel not measured; taken as the air ± 2 K" },
+        { "cold panel reckoned from the air", PanelCold, Stops, "panel not measured; reckoned from the air, which it lags, ± 2 K" },
         { "hot panel", PanelHot, Stops, "Bonnet is 30.1 °C, at most 30 °C" },
         { "hot panel taken from others", PanelHot, Stops, "taken from the panels that are, ± 2 K" },
         { "moist air", HumidityHigh, Stops, "is at 75.1 %, at most 75 %" },
         { "dry air", HumidityLow, Stops, "is at 29.9 %, at least 30 %" },
         { "lamp on", Lamp, Stops, "A lamp is on bonnet since 09:40" },
         { "lamp off, not measured", Lamp, Stops, "under a lamp until 09:50 and was not measured since" },
+        { "lamp off, read hot", LampCoolDown, Waits, "from the lamp; work on it at 25 °C, from 10:02" },
+        { "lamp off, not read, reckoned cool", Lamp, Stops, "under a lamp until 09:00 and was not measured since" },
         { "polished", PolishingHeat, Stops, "polished until 09:40 and was not measured since" },
         { "polished, measured too hot", PolishingHeat, Stops, "was 31 °C by hand 09:45" },
         { "washed", TrappedWater, Stops, "got wet 09:30 and nobody told that it was dried" },
@@ -82,6 +84,7 @@ public class StartAnswerTests
     [InlineData("air at its limits")]
     [InlineData("wide spread")]
     [InlineData("come in cold, measured warm")]
+    [InlineData("lamp off, reckoned cool")]
     [InlineData("polished, measured cool, wiped")]
     [InlineData("polished, measured twice, wiped")]
     [InlineData("polished, with a probe of its own")]

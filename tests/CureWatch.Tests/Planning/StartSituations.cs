@@ -32,7 +32,7 @@ internal static class StartSituations
         },
         "come in cold and wet" => Fine with { Arrival = new ArrivalLook(Until(-20), 15, NeedsWipe: true) },
         "panel at its limit" => Fine with { Air = Air(15, 40), Panel = Panel(10) },
-        "cold panel taken as the air" => Fine with { Air = Air(11, 40), Panel = Panel(11, standardK: 1, basis: PanelBasis.Air) },
+        "cold panel reckoned from the air" => Fine with { Air = Air(11, 40), Panel = Panel(11, standardK: 1, basis: PanelBasis.Air) },
         "hot panel" => Fine with { Panel = Panel(25, 30.1) },
         "panel at its upper limit" => Fine with { Panel = Panel(25, 30) },
         "hot panel taken from others" => Fine with { Panel = Panel(29, standardK: 1, basis: PanelBasis.OtherProbes) },
@@ -41,6 +41,13 @@ internal static class StartSituations
         "dry air" => Fine with { Air = Air(20, 29.9) },
         "lamp on" => Fine with { Preparation = Prepared((-20, Did.LampOn, null), (-10, Did.PanelWiped, null)) },
         "lamp off, not measured" => Fine with { Preparation = Prepared((-20, Did.LampOn, null), (-10, Did.LampOff, null), (-5, Did.PanelWiped, null)) },
+        "lamp off, read hot" => Fine with { AfterLamp = ReadHot(-10), Preparation = AfterLamp(panelC: 29) },
+        "lamp off, reckoned cool" => Fine with { AfterLamp = ReadHot(-20), Panel = Panel(31, basis: PanelBasis.Spot), Preparation = AfterLamp(panelC: 60) },
+        "lamp off, not read, reckoned cool" => Fine with
+        {
+            AfterLamp = CoolDown.After(new LampSpell(At(-90), At(-60)), [], 20, 30, 65, TimeSpan.FromMinutes(6), Now),
+            Preparation = Prepared((-90, Did.LampOn, null), (-60, Did.LampOff, null), (-5, Did.PanelWiped, null)),
+        },
         "polished" => Fine with { Preparation = Prepared((-20, Did.Polished, null), (-10, Did.PanelWiped, null)) },
         "polished, measured too hot" => Fine with
         {
@@ -90,6 +97,13 @@ internal static class StartSituations
         "no car yet" => Fine with { Preparation = null },
         _ => throw new ArgumentOutOfRangeException(nameof(situation), situation, "No such situation."),
     };
+
+    /// <summary>60 °C at a minute, in air of 20 °C: at 25 °C, as it may be, 6·ln 8 = 12.5 min after.</summary>
+    private static CoolDown ReadHot(double minute) => CoolDown.After(
+        new LampSpell(At(-50), At(minute - 1)), [new OwnReading(At(minute), 60, OwnReading.ReachOfSpot)], 20, 30, 65, TimeSpan.FromMinutes(6), Now);
+
+    private static Preparation AfterLamp(double panelC) =>
+        Prepared((-50, Did.LampOn, null), (-21, Did.LampOff, null), (-20, Did.Measured, panelC), (-5, Did.PanelWiped, null));
 
     private static TimeBounds Until(double latestMinute) => new(At(latestMinute - 35), At(latestMinute - 20), At(latestMinute));
 
