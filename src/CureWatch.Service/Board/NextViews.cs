@@ -32,7 +32,7 @@ internal static class NextViews
         return new NextView(
             acts[0].Text,
             act.IsLate || act.Kind == ActKind.Rework ? Tone.Act : act.From > now ? Tone.Info : Tone.Soon,
-            act.CanBeTold(now) ? button : null,
+            act.CanBeTold(now) && acts[0].Against.IsEmpty ? button : null,
             did,
             act.Surface.Id,
             act.Layer,

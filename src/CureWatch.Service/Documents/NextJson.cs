@@ -40,13 +40,8 @@ internal static class NextJson
         json.WriteBoolean("late", act.IsLate);
         json.WriteBoolean("judgeByEye", act.JudgeByEye);
         json.WriteBoolean("letCool", act.LetCool);
-        json.WriteStartArray("cautions");
-        foreach (string caution in CautionsOf(told))
-        {
-            json.WriteStringValue(caution);
-        }
-
-        json.WriteEndArray();
+        json.WriteTexts("against", told.Against);
+        json.WriteTexts("cautions", CautionsOf(told));
         json.WriteEndObject();
     }
 }

@@ -7,6 +7,9 @@ namespace CureWatch.Bays;
 /// <summary>What is to be done next on a car, in the present climate.</summary>
 public static class NextActs
 {
+    /// <summary>What is next and what comes then.</summary>
+    private const int Shown = 2;
+
     /// <summary>Finds what is to be done on a car.</summary>
     /// <param name="shop">The shop.</param>
     /// <param name="job">The job, one of the shop's.</param>
@@ -16,16 +19,20 @@ public static class NextActs
     public static ImmutableArray<NextAct> Of(Shop shop, JobState job, DateTimeOffset at, string? surface = null) =>
         Of(shop, new Present(shop, shop.Now), job, at, surface);
 
-    /// <summary>Says what is to be done on a car.</summary>
-    /// <param name="shop">The shop.</param>
-    /// <param name="job">The job, one of the shop's.</param>
-    /// <returns>The acts at the shop's present, the next first.</returns>
-    public static ImmutableArray<ToldAct> InWords(Shop shop, JobState job) => InWords(shop, new Present(shop, shop.Now), job);
-
+    /// <summary>Says what is to be done on a car at the shop's present, the next first.</summary>
     internal static ImmutableArray<ToldAct> InWords(Shop shop, Present present, JobState job)
     {
         var words = new ActWords(shop.Plan.Hours.Zone, shop.Now);
-        return [.. Of(shop, present, job, shop.Now, surface: null).Select(a => new ToldAct(a, words.Of(a), shop.LawsOf(a.Surface, a.Layer).Sheet))];
+        return [.. Of(shop, present, job, shop.Now, surface: null).Select((act, i) => Told(shop, job, act, words.Of(act), isShown: i < Shown))];
+    }
+
+    /// <summary>The next act and "can I start?" are one answer: a coat is not next without what has to be done, or waited for, before it.</summary>
+    private static ToldAct Told(Shop shop, JobState job, NextAct act, string text, bool isShown)
+    {
+        ImmutableArray<string> against = isShown && act.Kind == ActKind.Apply
+            ? [.. StartReport.Of(shop, job.Job.Id, act.Surface.Id).Decision.Reasons.Where(r => r.Weight != StartWeight.Notes).Select(r => r.Text)]
+            : [];
+        return new ToldAct(act, against.IsEmpty ? text : $"{text}. Not yet: {against[0]}", shop.LawsOf(act.Surface, act.Layer).Sheet, against);
     }
 
     private static ImmutableArray<NextAct> Of(Shop shop, Present present, JobState job, DateTimeOffset at, string? surface)

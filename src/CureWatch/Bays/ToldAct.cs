@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using CureWatch.Planning;
 using CureWatch.Products;
 
@@ -7,4 +8,5 @@ namespace CureWatch.Bays;
 /// <param name="Act">The act.</param>
 /// <param name="Text">In words, as of an instant.</param>
 /// <param name="Sheet">The sheet of the product it is about.</param>
-public sealed record ToldAct(NextAct Act, string Text, ProductSheet Sheet);
+/// <param name="Against">What speaks against a coat that is next, in words, the hardest first; it may be told all the same.</param>
+public sealed record ToldAct(NextAct Act, string Text, ProductSheet Sheet, ImmutableArray<string> Against);
