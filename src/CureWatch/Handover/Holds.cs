@@ -106,9 +106,12 @@ internal sealed class Holds(Evidence evidence, DateTimeOffset now, TimeZoneInfo 
             ? Of(
                 HoldKind.KeepDry,
                 coat,
-                window.ClosesAt is { } closes
-                    ? $"Keep dry until {Clock(closes.Latest)} at the latest{(IsUnwatched ? $" ({BySlowestRow})" : "")}, likely {Clock(closes.Likely)}."
-                    : "Keep dry; the surface is wet.")
+                window.ClosesAt switch
+                {
+                    null => "Keep dry; the surface is wet.",
+                    { Latest: null } => "Keep dry; until when nobody can tell while the air earns it nothing or a probe that tells of it is silent.",
+                    var closes => $"Keep dry until {Clock(closes.Latest)} at the latest{(IsUnwatched ? $" ({BySlowestRow})" : "")}, likely {Clock(closes.Likely)}.",
+                })
             : null;
 
     private Hold? Wetted(CoatEvidence coat)
