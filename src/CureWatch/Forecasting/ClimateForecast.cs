@@ -14,6 +14,9 @@ public sealed record ClimateForecast(DateTimeOffset From, SeriesForecast Kelvins
 
     private const double SecondsPerHour = 3600;
 
+    /// <summary>What somebody does about it from the instant on; null where nobody does anything.</summary>
+    public ClimateHeld? Held { get; init; }
+
     /// <summary>The leads a bay keeps account of [h].</summary>
     public static ReadOnlySpan<int> Leads => [1, 2, 3, 4, 6, 8, 10, 12, 15, 18, 21, 24, 36, 48, 60, Reach];
 
@@ -43,11 +46,16 @@ public sealed record ClimateForecast(DateTimeOffset From, SeriesForecast Kelvins
         double kelvins = Kelvins.LikelyAt(hours), ln = LnVapourPressure.LikelyAt(hours);
         double kelvinsOff = share * Kelvins.HalfWidthsAt(hours).Of90, lnOff = share * LnVapourPressure.HalfWidthsAt(hours).Of90;
         return new AirAhead(
-            Bounded(kelvins - kelvinsOff, ln - lnOff), Bounded(kelvins, ln), Bounded(kelvins + kelvinsOff, ln + lnOff));
+            HeldAfter(hours, Bounded(kelvins - kelvinsOff, ln - lnOff)),
+            HeldAfter(hours, Bounded(kelvins, ln)),
+            HeldAfter(hours, Bounded(kelvins + kelvinsOff, ln + lnOff)));
     }
 
     private static (double Kelvins, double VapourPressurePa) Bounded(double kelvins, double ln) =>
         (kelvins, Math.Exp(Math.Min(ln, SaturationPressure.LnOverWater(kelvins))));
+
+    private (double Kelvins, double VapourPressurePa) HeldAfter(double hours, (double Kelvins, double VapourPressurePa) air) =>
+        Held?.Of(air, hours) ?? air;
 }
 
 /// <summary>The air some time ahead: lower bounds, likely values, upper bounds of its temperature [K] and its vapour pressure [Pa].</summary>
