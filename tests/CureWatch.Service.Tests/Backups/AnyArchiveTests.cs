@@ -17,11 +17,11 @@ public sealed class AnyArchiveTests : RestoredArchive
                 bytes[c.at] ^= c.flip;
                 AssertRefused(bytes, $"{Source}: ", "saw ");
             },
-            iter: 150, threads: 1);
+            iter: 150);
 
     [Fact]
     public void AnyCut_IsSeen() => Gen.Int[0, Genuine.Length - 1].Sample(
-        length => AssertRefused(Genuine[..length], $"{Source}: end of file", "saw no end of a backup"), iter: 60, threads: 1);
+        length => AssertRefused(Genuine[..length], $"{Source}: end of file", "saw no end of a backup"), iter: 60);
 
     /// <summary>Whoever can reckon the digest may write any bytes anywhere: what comes of it is refused, or is a data folder that verifies.</summary>
     [Fact]
@@ -39,5 +39,5 @@ public sealed class AnyArchiveTests : RestoredArchive
 
                 AssertRefusedOrWhole(Forged.Sealed(bytes));
             },
-            iter: 150, threads: 1);
+            iter: 150);
 }

@@ -32,8 +32,7 @@ public class AnyInputTests
         byte[][] seeds = [.. named.Seeds];
         Gen.Select(Gen.Int[0, seeds.Length - 1], Changes).Sample(
             (seed, changes) => named.Take(changes.Aggregate(seeds[seed], (input, c) => Changed(input, c.At, c.Length, c.With, c.Byte))),
-            iter: Cases,
-            threads: 1);
+            iter: Cases);
     }
 
     private static FuzzTarget Named(string target) => FuzzTarget.All.Single(t => t.Name == target);

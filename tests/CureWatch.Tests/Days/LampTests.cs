@@ -135,7 +135,7 @@ public class LampTests
                 Assert.True(credited <= LampDay.Band.MaxMinutes + 1e-6);
                 Assert.True(saved <= (credited * 0.2 * 60 * 1.001) + 3, $"saved {saved} min for {credited} credited");
             },
-            iter: 20, threads: 1);
+            iter: 20);
     }
 
     private static Message.Tapped Tap(double minute, Did did, string surface, double? panelC = null) =>
