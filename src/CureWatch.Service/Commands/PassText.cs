@@ -10,6 +10,7 @@ internal static class PassText
     {
         PassPlan.Workable { Sections: 1 } pass => $"1 section a pass: coat it, then level it{Times(pass)}",
         PassPlan.Workable pass => $"{pass.Sections} sections a pass: coat {pass.Sections}, then level them in the same order{Times(pass)}",
+        PassPlan.Endless pass => $"no need to stop: one coats, the other levels behind.{Environment.NewLine}every section waits {Clock(pass.WorstWait)}",
         PassPlan.Unworkable { Because: PassObstacle.WindowNeverOpen } no =>
             $"0 sections a pass: the window closes before the coat has flashed, {Clock(no.ShortBy)} short. Smaller sections, judge by eye.",
         PassPlan.Unworkable { Because: PassObstacle.ChangeOverTooLong } no =>

@@ -13,7 +13,7 @@ internal static class WorkOfShop
     public static WorkHabits Read(JsonCursor work)
     {
         WorkHabits usual = WorkHabits.Usual;
-        if (!work.Keys([], "panelWipeValid", "wipeDries", "dripsFor", "apply", "level", "changeOver"))
+        if (!work.Keys([], "panelWipeValid", "wipeDries", "dripsFor", "apply", "level", "changeOver", "people"))
         {
             return usual;
         }
@@ -32,6 +32,7 @@ internal static class WorkOfShop
             new SectionPace(
                 work["apply"].Duration(Shortest, Longest) ?? usual.Pace.Apply,
                 work["level"].Duration(Shortest, Longest) ?? usual.Pace.Level,
-                work["changeOver"].Duration(TimeSpan.Zero, Longest) ?? usual.Pace.ChangeOver));
+                work["changeOver"].Duration(TimeSpan.Zero, Longest) ?? usual.Pace.ChangeOver,
+                work["people"].Integer(1, SectionPace.MostPeople) ?? usual.Pace.People));
     }
 }

@@ -26,7 +26,7 @@ public sealed record CoatTimes(bool HasToBeLevelled, FlashWindow? Flash, TimeSpa
         CoatWindows after = windowsOf(coat with { LevelledAt = applied });
         return new CoatTimes(
             levelOff is not null,
-            levelOff is { OpensAt.Latest: { } from, ClosesAt.Earliest: { } to } ? FlashOf(from - applied, to - applied) : null,
+            levelOff is { OpensAt.Latest: not null, ClosesAt.Earliest: { } to } ? FlashOf(Opening(levelOff, applied), to - applied) : null,
             after.Recoat?.OpensAt.Latest - applied,
             after.Recoat?.ClosesAt?.Earliest - applied,
             after.KeepDry?.ClosesAt is { } dry ? new KeepDryTimes(dry.Earliest - applied, dry.Likely - applied, dry.Latest - applied) : null);
@@ -37,8 +37,31 @@ public sealed record CoatTimes(bool HasToBeLevelled, FlashWindow? Flash, TimeSpa
     /// <returns>From 1; one where levelling cannot be timed, and any number where there is nothing to level.</returns>
     public long SectionsPerPass(SectionPace pace) =>
         !HasToBeLevelled ? long.MaxValue
-        : Flash is { } flash && PassPlan.For(pace, flash) is PassPlan.Workable pass ? pass.Sections
-        : 1;
+        : Flash is null ? 1
+        : PassPlan.For(pace, Flash) switch
+        {
+            PassPlan.Workable pass => pass.Sections,
+            PassPlan.Endless => long.MaxValue,
+            _ => 1,
+        };
+
+    /// <summary>
+    /// A pass waits for the flash by its upper 90 % bound; where the window is to be judged by eye, by that of the window, so that both say so.
+    /// </summary>
+    /// <remarks>
+    /// Equation: f90 = f50·(f95/f50)^(z90/z95), as a flash time is normal in its logarithm. Its end stays the window's own fast bound, 5 %: past it
+    /// level-off counts as missed, and a pass that reckoned with the tenth would plan holds.
+    /// </remarks>
+    private static TimeSpan Opening(Window levelOff, DateTimeOffset applied)
+    {
+        TimeSpan latest = levelOff.OpensAt.Latest!.Value - applied;
+        return !levelOff.JudgeByEye && levelOff.OpensAt.Likely - applied is { } likely && likely > TimeSpan.Zero && latest > likely
+            ? likely * Math.Pow(latest / likely, NinetyOfNinetyFive)
+            : latest;
+    }
+
+    /// <summary>z90/z95 of the standard normal distribution [1]. Source (law): 1.281552/1.644854.</summary>
+    private const double NinetyOfNinetyFive = 1.2815515655446004 / 1.6448536269514722;
 
     private static FlashWindow? FlashOf(TimeSpan from, TimeSpan to) =>
         to >= TimeSpan.Zero && to <= PlanningRange.Longest && from <= PlanningRange.Longest ? new FlashWindow(from, to, endsInside: true) : null;

@@ -57,7 +57,7 @@ public sealed record StartDecision(
     public ImmutableArray<string> Assumed =>
     [
         .. Answers.Select(a => a.Evidence.ClimateAhead).Distinct(),
-        $"A section takes {Day.Habits.Pace.Apply:m\\:ss} to apply and {Day.Habits.Pace.Level:m\\:ss} to level, one person works.",
+        $"A section takes {Day.Habits.Pace.Apply:m\\:ss} to apply and {Day.Habits.Pace.Level:m\\:ss} to level, {(Day.Habits.Pace.People == 1 ? "one person works" : "one applies and another levels")}.",
         .. Answers.Any(a => a.Verdict == StartVerdict.No && a.Evidence.Next is not null)
             ? ["What is not ready is put right by the time it is its turn."]
             : Array.Empty<string>(),
@@ -103,6 +103,7 @@ public sealed record StartDecision(
     private string Passes(StartAnswer first) => Plan?.Layers.FirstOrDefault(l => l.Surface == first.Evidence.Surface.Id) switch
     {
         { IsTimed: false } => "smaller sections, judge by eye, ",
+        { Sections: > 1 } when Day.Habits.Pace.People > 1 && first.Evidence.Times[0].SectionsPerPass(Day.Habits.Pace) == long.MaxValue => "one levels behind the other, ",
         { Sections: > 1 } work when first.Evidence.Times[0].HasToBeLevelled =>
             work.SectionsPerPass >= work.Sections ? $"all {work.Sections} sections in a pass, " : $"{work.SectionsPerPass} section{(work.SectionsPerPass == 1 ? "" : "s")} a pass, ",
         _ => "",

@@ -3,7 +3,7 @@ using CureWatch.TimeWindows;
 
 namespace CureWatch.Planning;
 
-/// <summary>How one person's work on a car goes on from now in the present climate: layer by layer, surface by surface.</summary>
+/// <summary>How the work on a car goes on from now in the present climate: layer by layer, surface by surface.</summary>
 /// <param name="Layers">Every layer that is still to go on, in the order they are worked.</param>
 /// <remarks>
 /// First the next layer of every surface, then the one after, each once its surface takes it. Source (choice): a layer is awaited by the slow bound,
@@ -25,8 +25,10 @@ public sealed record WorkPlan(ImmutableArray<LayerWork> Layers)
     /// <param name="surfaces">The surfaces in the order they are begun.</param>
     /// <param name="pace">How fast a section is worked.</param>
     /// <param name="now">The present.</param>
+    /// <param name="place">From when on a layer can be worked that takes so long, not before an instant; null where it can be at any time.</param>
     /// <returns>The plan.</returns>
-    public static WorkPlan Of(IReadOnlyList<SurfaceWork> surfaces, SectionPace pace, DateTimeOffset now)
+    public static WorkPlan Of(
+        IReadOnlyList<SurfaceWork> surfaces, SectionPace pace, DateTimeOffset now, Func<DateTimeOffset, TimeSpan, DateTimeOffset>? place = null)
     {
         var layers = ImmutableArray.CreateBuilder<LayerWork>();
         Dictionary<string, DateTimeOffset> takesFrom = surfaces.ToDictionary(s => s.Surface, s => s.From, StringComparer.Ordinal);
@@ -40,7 +42,9 @@ public sealed record WorkPlan(ImmutableArray<LayerWork> Layers)
                 int sections = round == 0 ? surface.SectionsLeft : surface.Sections;
                 CoatTimes times = surface.Times[round];
                 long perPass = Math.Min(times.SectionsPerPass(pace), sections);
-                free = begun + Takes(times, pace, sections, perPass);
+                TimeSpan takes = Takes(times, pace, sections, perPass);
+                begun = place?.Invoke(begun, takes) ?? begun;
+                free = begun + takes;
                 layers.Add(new LayerWork(
                     surface.Surface,
                     surface.Layer + round,
@@ -60,7 +64,7 @@ public sealed record WorkPlan(ImmutableArray<LayerWork> Layers)
     }
 
     private static bool IsTimed(CoatTimes times, SectionPace pace) =>
-        !times.HasToBeLevelled || (times.Flash is { } flash && PassPlan.For(pace, flash) is PassPlan.Workable);
+        !times.HasToBeLevelled || (times.Flash is { } flash && PassPlan.For(pace, flash) is not PassPlan.Unworkable);
 
     private static TimeSpan Takes(CoatTimes times, SectionPace pace, int sections, long perPass)
     {

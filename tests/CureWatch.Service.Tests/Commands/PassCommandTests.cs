@@ -19,6 +19,26 @@ public class PassCommandTests
         Assert.Equal(new Invocation(1, """{"sections":0,"worstWait":null,"idle":null,"perPass":null}""" + "\n", ""), run);
     }
 
+    // Levelling takes no longer than applying: the second keeps up, and every section waits its minute.
+    [Theory]
+    [InlineData("00:01:00", """{"sections":null,"worstWait":"00:01:00","idle":null,"perPass":null}""", 0)]
+    [InlineData("00:02:00", """{"sections":5,"worstWait":"00:03:00","idle":"00:00:00","perPass":"00:12:30"}""", 0)]
+    [InlineData("00:04:01", """{"sections":0,"worstWait":null,"idle":null,"perPass":null}""", 1)]
+    public void TwoPeople_WorkOneBehindTheOther(string level, string json, int exitCode) => Assert.Equal(
+        new Invocation(exitCode, json + "\n", ""),
+        Invocation.Of($"pass --apply 00:01:30 --level {level} --flash-from 00:01:00 --flash-to 00:05:00 --change-over 00:30:00 --people 2 --finish-inside --json"));
+
+    [Theory]
+    [InlineData("3")]
+    [InlineData("0")]
+    [InlineData("two")]
+    public void People_AreOneOrTwo(string people)
+    {
+        Invocation run = Invocation.Of($"{Pace} --flash-from 00:01:00 --flash-to 00:05:00 --people {people}");
+        Assert.Equal((2, ""), (run.ExitCode, run.Output));
+        Assert.Contains($"--people: saw '{people}'", run.Error, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void FinishInside_TakesTheLevellingOffTheWindow()
     {

@@ -45,6 +45,92 @@ public class PassPlanTests
             },
             iter: 100_000);
 
+    // The pass is simulated a section further than planned, and where there is to be no end, for a thousand sections.
+    [Fact]
+    public void Pair_EqualsTheStepByStepSimulation_OnAHundredThousandRandomPasses() => Gen.Select(
+            Gen.Select(Gen.Long[1, 40], Gen.Long[1, 40]), Gen.Select(Gen.Long[0, 150], Gen.Long[0, 300], Gen.Bool), Gen.OneOf(1L, 10_000L, 7_777_777L))
+        .Sample(
+            (pace, window, scale) =>
+            {
+                (long apply, long level) = (pace.Item1 * scale, pace.Item2 * scale);
+                (long from, long to, bool endsInside) = (window.Item1 * scale, window.Item2 * scale, window.Item3);
+                PassPlan plan = PassPlan.For(
+                    new SectionPace(new TimeSpan(apply), new TimeSpan(level), TimeSpan.FromHours(1), people: 2),
+                    new FlashWindow(new TimeSpan(from), new TimeSpan(to), endsInside));
+                long lastStart = endsInside ? to - level : to;
+                (long sections, long worstWait, long ends) = PairSimulation.Of(1_000, apply, level, [from], [lastStart]);
+                return plan switch
+                {
+                    PassPlan.Endless endless => sections == 1_000 && endless.WorstWait.Ticks == worstWait,
+                    PassPlan.Workable pass => (pass.Sections, pass.WorstWait.Ticks, pass.PerPass.Ticks) == (sections, worstWait, ends),
+                    _ => sections == 0,
+                };
+            },
+            iter: 100_000);
+
+    [Fact]
+    public void MixedPass_EqualsTheStepByStepSimulation() => Gen.Select(
+            Gen.Select(Gen.Int[1, 9], Gen.Int[1, 9], Gen.Int[0, 4], Gen.Int[1, 2]), Gen.Select(Gen.Int[0, 30], Gen.Int[0, 60]).Array[1, 12])
+        .Sample(
+            (pace, windows) =>
+            {
+                (int apply, int level, int changeOver, int people) = pace;
+                int sections = MixedPass.Sections(
+                    new SectionPace(Minutes(apply), Minutes(level), Minutes(changeOver), people),
+                    [.. windows.Select(w => new FlashWindow(Minutes(w.Item1), Minutes(w.Item2), endsInside: true))]);
+                return sections == (people == 2
+                    ? PairSimulation.Of(windows.Length, apply, level, [.. windows.Select(w => (long)w.Item1)], [.. windows.Select(w => (long)w.Item2 - level)]).Sections
+                    : LongestByOne(apply, level, changeOver, windows));
+            },
+            iter: 20_000);
+
+    [Fact]
+    public void MixedPass_OfSectionsThatAreAlike_IsThePlannedOne() => Gen.Select(Gen.Int[1, 9], Gen.Int[1, 9], Gen.Int[0, 4], Gen.Int[0, 20], Gen.Int[0, 60], Gen.Int[1, 2])
+        .Sample(
+            (apply, level, changeOver, from, to, people) =>
+            {
+                var pace = new SectionPace(Minutes(apply), Minutes(level), Minutes(changeOver), people);
+                var window = new FlashWindow(Minutes(from), Minutes(to), endsInside: true);
+                long planned = PassPlan.For(pace, window) switch
+                {
+                    PassPlan.Workable pass => pass.Sections,
+                    PassPlan.Endless => long.MaxValue,
+                    _ => 0,
+                };
+                return MixedPass.Sections(pace, [.. Enumerable.Repeat(window, 70)]) == Math.Min(70, planned);
+            },
+            iter: 20_000);
+
+    /// <summary>A cold door among warm panels flashes late: the pass ends before it would let the first panel grab.</summary>
+    [Fact]
+    public void ColdPanel_CutsThePass()
+    {
+        var pace = new SectionPace(Minutes(1), Minutes(1), TimeSpan.Zero);
+        FlashWindow warm = new(Minutes(1), Minutes(6), endsInside: true), cold = new(Minutes(12), Minutes(14), endsInside: true);
+        Assert.Equal(6, MixedPass.Sections(pace, [warm, warm, warm, warm, warm, warm]));
+        Assert.Equal(4, MixedPass.Sections(pace, [warm, warm, warm, cold, warm, warm])); // what lies behind the cold one waits for it
+    }
+
+    private static int LongestByOne(int apply, int level, int changeOver, (int From, int To)[] windows)
+    {
+        int fits = 0;
+        for (int sections = 1; sections <= windows.Length; sections++)
+        {
+            int now = (sections * apply) + changeOver;
+            bool isInTime = true;
+            for (int i = 0; i < sections; i++)
+            {
+                now = Math.Max(now, ((i + 1) * apply) + windows[i].From);
+                isInTime &= now - ((i + 1) * apply) <= windows[i].To - level;
+                now += level;
+            }
+
+            fits = isInTime ? Math.Max(fits, sections) : fits;
+        }
+
+        return fits;
+    }
+
     [Theory]
     [InlineData(3, 2, 0, false, PassObstacle.WindowNeverOpen, 1)]
     [InlineData(1, 2, 3, false, PassObstacle.ChangeOverTooLong, 1)]
