@@ -85,10 +85,13 @@ public class PassPlanTests
             iter: 20_000);
 
     [Fact]
-    public void MixedPass_OfSectionsThatAreAlike_IsThePlannedOne() => Gen.Select(Gen.Int[1, 9], Gen.Int[1, 9], Gen.Int[0, 4], Gen.Int[0, 20], Gen.Int[0, 60], Gen.Int[1, 2])
+    public void MixedPass_OfSectionsThatAreAlike_IsThePlannedOne() => Gen.Select(
+            Gen.Select(Gen.Int[1, 9], Gen.Int[1, 9], Gen.Int[0, 4]), Gen.Select(Gen.Int[0, 20], Gen.Int[0, 60]), Gen.Int[1, 2])
         .Sample(
-            (apply, level, changeOver, from, to, people) =>
+            (times, bounds, people) =>
             {
+                (int apply, int level, int changeOver) = times;
+                (int from, int to) = bounds;
                 var pace = new SectionPace(Minutes(apply), Minutes(level), Minutes(changeOver), people);
                 var window = new FlashWindow(Minutes(from), Minutes(to), endsInside: true);
                 long planned = PassPlan.For(pace, window) switch
