@@ -1,3 +1,5 @@
+using CureWatch.Psychrometrics;
+
 namespace CureWatch.Learning;
 
 /// <summary>How far a stage differs from its sheet in one bay, as somebody taught it.</summary>
@@ -7,15 +9,12 @@ namespace CureWatch.Learning;
 /// <param name="Everywhere">Observations in every bay that taught something.</param>
 public sealed record LearntEffect(double Mean, double Variance, int Here, int Everywhere)
 {
-    /// <summary>The 95th percentile of the standard normal law [1]. Source (law).</summary>
-    private const double NinetyFifthPercentile = 1.6448536269514722;
-
     /// <summary>What the sheet's hours are multiplied by [1].</summary>
     public double Factor => Math.Exp(Mean);
 
     /// <summary>5 % may be below [1].</summary>
-    public double Low => Math.Exp(Mean - (NinetyFifthPercentile * Math.Sqrt(Variance)));
+    public double Low => Math.Exp(Mean - (NormalDistribution.NinetyFifthPercentile * Math.Sqrt(Variance)));
 
     /// <summary>5 % may be above [1].</summary>
-    public double High => Math.Exp(Mean + (NinetyFifthPercentile * Math.Sqrt(Variance)));
+    public double High => Math.Exp(Mean + (NormalDistribution.NinetyFifthPercentile * Math.Sqrt(Variance)));
 }

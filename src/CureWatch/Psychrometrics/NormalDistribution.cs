@@ -3,6 +3,9 @@ namespace CureWatch.Psychrometrics;
 /// <summary>The normal distribution with mean 0 and standard deviation 1.</summary>
 internal static class NormalDistribution
 {
+    /// <summary>What 95 % of the draws lie below, and 5 % above [standard deviations]. Source (law).</summary>
+    public const double NinetyFifthPercentile = 1.6448536269514722;
+
     /// <summary>Chance that a draw lies below a bound.</summary>
     /// <param name="bound">The bound, in standard deviations; any number.</param>
     /// <returns>Chance [1], 0 to 1, within 1e-15; NaN for NaN.</returns>

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using CureWatch.Curing;
 using CureWatch.Forecasting;
 using CureWatch.Panels;
+using CureWatch.Psychrometrics;
 
 namespace CureWatch.TimeWindows;
 
@@ -11,9 +12,6 @@ namespace CureWatch.TimeWindows;
 /// <param name="Doubt">How far the probes may be off.</param>
 public sealed record CoatClock(CureRecord Record, Outlook Outlook, ClimateDoubt Doubt)
 {
-    /// <summary>The 95th percentile of the standard normal law [1]. Source (law).</summary>
-    private const double NinetyFifthPercentile = 1.6448536269514722;
-
     /// <summary>When the coat was where nobody measures, in order.</summary>
     public ImmutableArray<Absence> Absences { get; init; } = [];
 
@@ -120,7 +118,7 @@ public sealed record CoatClock(CureRecord Record, Outlook Outlook, ClimateDoubt 
             Factor(mean, milestone), (widest, other) => Math.Max(widest, Factor(MeanClimate.At(Record.Law, other), milestone)));
 
     private double Factor(MeanClimate mean, Milestone milestone) => Math.Exp(
-        NinetyFifthPercentile * Math.Sqrt(milestone.VarianceOfLnHours(mean.X, mean.Y) + mean.VarianceOfLnRate(Record.Law, Doubt)));
+        NormalDistribution.NinetyFifthPercentile * Math.Sqrt(milestone.VarianceOfLnHours(mean.X, mean.Y) + mean.VarianceOfLnRate(Record.Law, Doubt)));
 
     private Credit EarnedSince(DateTimeOffset? start) =>
         start is { } from && from < Record.End ? Record.Between(from, Record.End) : default;
