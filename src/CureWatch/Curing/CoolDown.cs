@@ -8,8 +8,8 @@ namespace CureWatch.Curing;
 /// <param name="CoolFrom">From when on it is cool; null while a lamp burns over it, or where the air itself is too warm.</param>
 /// <param name="IsMeasured">Whether it was read since the lamp was off.</param>
 /// <remarks>
-/// Equation: T = T_air + (T₀ − T_air)·e^(−t/τ), so t = τ·ln((T₀ − T_air)/(T_limit − T_air)). Source (law): lumped heat balance. τ is what two of
-/// its own readings tell, else that of its material in still air.
+/// Equation: that of <see cref="OneNode"/>, in air that stays as it is. τ is what two of its own readings tell, else that of its material in still
+/// air.
 /// </remarks>
 public sealed record CoolDown(double PanelC, double LimitC, DateTimeOffset? CoolFrom, bool IsMeasured)
 {
@@ -53,8 +53,8 @@ public sealed record CoolDown(double PanelC, double LimitC, DateTimeOffset? Cool
             : new OwnReading(off, assumedC, TimeSpan.Zero);
         TimeSpan told = Told(since, airC, timeConstant);
         double nowC = airC + ((start.PanelC - airC) * Math.Exp(-((now - start.At) / told)));
-        double lasts = start.PanelC > limitC ? Math.Log((start.PanelC - airC) / (limitC - airC)) : 0;
-        return new CoolDown(nowC, limitC, limitC > airC ? start.At + (told * lasts) : null, since.Length > 0)
+        DateTimeOffset? coolFrom = limitC > airC ? start.At + OneNode.TimeTo(start.PanelC - airC, limitC - airC, told) : null;
+        return new CoolDown(nowC, limitC, coolFrom, since.Length > 0)
         {
             HasCooled = nowC <= limitC,
             IsFromReading = start.Reach > TimeSpan.Zero,

@@ -30,17 +30,16 @@ public static class OneNode
             : airEndKelvins + ((startKelvins - airStartKelvins) * Math.Exp(-x)) - ((airEndKelvins - airStartKelvins) * (1 - Math.Exp(-x)) / x);
     }
 
-    /// <summary>How long it takes to a temperature in air that stays as it is.</summary>
-    /// <param name="startKelvins">Its temperature at the start [K].</param>
-    /// <param name="airKelvins">The air's [K].</param>
-    /// <param name="targetKelvins">The temperature awaited [K].</param>
+    /// <summary>How long it takes to come nearer to air that stays as it is.</summary>
+    /// <param name="apartKelvins">How far from the air it is at the start [K]; on the other side of it below zero.</param>
+    /// <param name="targetApartKelvins">How far from it is awaited [K].</param>
     /// <param name="timeConstant">τ, above zero.</param>
-    /// <returns>The time; zero where it is there already, null where the air never takes it there.</returns>
-    /// <remarks>Equation: t = τ·ln((T_air − T₀)/(T_air − T)).</remarks>
-    public static TimeSpan? TimeTo(double startKelvins, double airKelvins, double targetKelvins, TimeSpan timeConstant) =>
-        startKelvins >= targetKelvins ? TimeSpan.Zero
-        : targetKelvins >= airKelvins ? null
-        : timeConstant * Math.Log((airKelvins - startKelvins) / (airKelvins - targetKelvins));
+    /// <returns>The time; zero where it is as near already, null where the air never takes it there.</returns>
+    /// <remarks>Equation: t = τ·ln((T_air − T₀)/(T_air − T)), the same for a surface that cools down.</remarks>
+    public static TimeSpan? TimeTo(double apartKelvins, double targetApartKelvins, TimeSpan timeConstant) =>
+        apartKelvins <= targetApartKelvins ? TimeSpan.Zero
+        : targetApartKelvins <= 0 ? null
+        : timeConstant * Math.Log(apartKelvins / targetApartKelvins);
 
     /// <summary>The time constant that two readings tell.</summary>
     /// <param name="firstApartKelvins">How far from the air the first was [K].</param>

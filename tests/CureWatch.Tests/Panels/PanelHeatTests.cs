@@ -40,7 +40,7 @@ public class PanelHeatTests
     {
         var timeConstant = TimeSpan.FromSeconds(8500 * 320 * (1e-3 / 6) / 210);
         Assert.Equal(0.462, 1 / timeConstant.TotalSeconds, 0.0015); // the book rounds the length to 1.67e-4 m
-        Assert.Equal(10, OneNode.TimeTo(0, 100, 99, timeConstant)!.Value.TotalSeconds, 0.1);
+        Assert.Equal(10, OneNode.TimeTo(100, 100 - 99, timeConstant)!.Value.TotalSeconds, 0.1);
     }
 
     // Incropera, Fundamentals of Heat and Mass Transfer, example 5.1: h 400, c 400, ρ 8500, τ 1 s: 0.706 mm; from 25 to 199 °C in gas of 200 °C in 5.2 s. From memory.
@@ -48,7 +48,7 @@ public class PanelHeatTests
     public void Junction_OfIncropera_Takes5Seconds()
     {
         Assert.Equal(7.06e-4, 6 * 400 * 1.0 / (8500 * 400), 1e-6);
-        Assert.Equal(5.2, OneNode.TimeTo(25, 200, 199, TimeSpan.FromSeconds(1))!.Value.TotalSeconds, 0.05);
+        Assert.Equal(5.2, OneNode.TimeTo(200 - 25, 200 - 199, TimeSpan.FromSeconds(1))!.Value.TotalSeconds, 0.05);
     }
 
     // A panel of −5 °C in air of 20 °C, to the dew point + 3 K, in time constants: worked out by hand for this project from Sonntag's dew points.
@@ -64,11 +64,11 @@ public class PanelHeatTests
     public void TimeToDryEnough_InTimeConstants(double humidityPct, double expected)
     {
         double target = DewPoint.Of(new Celsius(20), new RelativeHumidity(humidityPct)).Degrees + 3;
-        Assert.Equal(expected, OneNode.TimeTo(-5, 20, target, TimeSpan.FromHours(1))!.Value.TotalHours, 0.011);
+        Assert.Equal(expected, OneNode.TimeTo(20 + 5, 20 - target, TimeSpan.FromHours(1))!.Value.TotalHours, 0.011);
     }
 
     [Fact]
-    public void TimeToDryEnough_InAirOfTheDewPointPlusThreeKelvins_IsNever() => Assert.Null(OneNode.TimeTo(-5, 20, 20, TimeSpan.FromHours(1)));
+    public void TimeToDryEnough_InAirOfTheDewPointPlusThreeKelvins_IsNever() => Assert.Null(OneNode.TimeTo(20 + 5, 20 - 20, TimeSpan.FromHours(1)));
 
     // Two readings tell a time constant: from −5 to 5 °C in 4 min in air of 20 °C is 7.83 min.
     [Fact]
@@ -85,7 +85,7 @@ public class PanelHeatTests
         double final = 20 + (absorbedWm2 / 12);
         Assert.Equal(finalC, final, 0.5);
         var timeConstant = TimeSpan.FromSeconds(PanelHeat.Of(Material.Steel, null).UsualJm2K / 12);
-        Assert.Equal(minutesTo60, OneNode.TimeTo(20, final, 60, timeConstant)!.Value.TotalMinutes, 0.06);
+        Assert.Equal(minutesTo60, OneNode.TimeTo(final - 20, final - 60, timeConstant)!.Value.TotalMinutes, 0.06);
     }
 
     // Any way to cut a straight course up gives the same.
