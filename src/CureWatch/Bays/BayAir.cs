@@ -116,7 +116,7 @@ public sealed record BayAir(
 
     private static bool IsUnderLamp(BayState bay, int index, DateTimeOffset now)
     {
-        foreach (LampTime lamp in LampHeat.LentTo(bay, index, own: null))
+        foreach (Spell lamp in LampHeat.LentTo(bay, index, own: null))
         {
             if (lamp.Covers(now))
             {

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using CureWatch.Forecasting;
-using CureWatch.Handover;
 using CureWatch.Panels;
 using CureWatch.Readings;
 using CureWatch.Warnings;

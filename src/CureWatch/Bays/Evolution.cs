@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using System.Diagnostics;
 using CureWatch.Curing;
-using CureWatch.Handover;
 using CureWatch.Panels;
 using CureWatch.Products;
 using CureWatch.TimeWindows;

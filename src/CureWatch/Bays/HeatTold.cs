@@ -63,7 +63,7 @@ internal static class HeatTold
         let story = stays.Key
         where story.HasOwnHeat
         let surface = story.Surface
-        let lamps = story.Lamps.Where(l => stays.Any(s => s.From <= l.From && !(s.To <= l.From))).Select(l => new LampTime(l.From, l.To))
+        let lamps = story.Lamps.Where(l => stays.Any(s => s.From <= l.From && !(s.To <= l.From)))
         select KeyValuePair.Create(
             KeyOf(job, story),
             new SurfaceHeat(surface.Material, surface.Place, PanelHeat.Of(surface.Material, surface.Over).TimeConstant, story.Spots, [.. lamps]));

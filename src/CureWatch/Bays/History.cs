@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using CureWatch.Curing;
-using CureWatch.Handover;
 using CureWatch.Panels;
 using CureWatch.Products;
 using CureWatch.Warnings;
@@ -41,7 +40,7 @@ internal static class History
         DateTimeOffset from = coated.SelectMany(c => c.Story.Living).Select(c => c.StartedAt).Append(shop.Now - Kept).Min();
         var ages = new Ages(from, shop.Now - Recent, shop.Now - Fresh);
         ImmutableDictionary<SurfaceKey, SurfaceHeat> heats = bay.Heats.RemoveRange(bay.Heats.Keys.Where(k => shop.Find(k.Job) is null));
-        LampTime[] lamps = [.. heats.Values.SelectMany(h => h.Lamps)];
+        Spell[] lamps = [.. heats.Values.SelectMany(h => h.Lamps)];
         ImmutableArray<DateTimeOffset> acts =
         [
             .. ActsIn(shop, bay.Plan.Bay),

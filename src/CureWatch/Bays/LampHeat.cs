@@ -23,17 +23,17 @@ internal static class LampHeat
     /// <param name="index">The probe, by where it stands in the plan.</param>
     /// <param name="own">The surface that the point watches alone; null where it watches all of a kind.</param>
     /// <returns>The times, most often none.</returns>
-    public static ImmutableArray<LampTime> LentTo(BayState bay, int index, SurfaceKey? own)
+    public static ImmutableArray<Spell> LentTo(BayState bay, int index, SurfaceKey? own)
     {
         if (bay.Heats.IsEmpty)
         {
             return [];
         }
 
-        var lent = ImmutableArray.CreateBuilder<LampTime>();
+        var lent = ImmutableArray.CreateBuilder<Spell>();
         foreach ((SurfaceKey key, SurfaceHeat heat) in bay.Heats)
         {
-            foreach (LampTime lamp in heat.Lamps)
+            foreach (Spell lamp in heat.Lamps)
             {
                 if (OwnerOf(bay, key, heat, lamp) is { } owner && (owner == index) != (key == own) && IsNear(bay, index, heat))
                 {
@@ -51,7 +51,7 @@ internal static class LampHeat
     /// <param name="heat">What was told of it.</param>
     /// <param name="lamp">The lamp.</param>
     /// <returns>Where the probe stands in the plan; null where none does.</returns>
-    public static int? OwnerOf(BayState bay, SurfaceKey key, SurfaceHeat heat, LampTime lamp)
+    public static int? OwnerOf(BayState bay, SurfaceKey key, SurfaceHeat heat, Spell lamp)
     {
         int? owner = null;
         double most = ShownK;
@@ -80,7 +80,7 @@ internal static class LampHeat
     private static bool IsNear(BayState bay, int index, SurfaceHeat heat) => PlaceAir.Of(bay.Plan.Probes[index].Place) == PlaceAir.Of(heat.Place);
 
     /// <summary>How far a probe rose above what it said before the lamp [K].</summary>
-    private static double ShownBy(Trail<Sample> samples, LampTime lamp)
+    private static double ShownBy(Trail<Sample> samples, Spell lamp)
     {
         int before = samples.CountWhile(s => s.At <= lamp.From);
         double most = 0;
@@ -93,7 +93,7 @@ internal static class LampHeat
     }
 
     /// <summary>When it had cooled back, or will have at the latest. A lamp nobody switched off burns as long as the probe shows it, and then some.</summary>
-    private static DateTimeOffset CooledAt(Trail<Sample> samples, SurfaceHeat heat, LampTime lamp)
+    private static DateTimeOffset CooledAt(Trail<Sample> samples, SurfaceHeat heat, Spell lamp)
     {
         int before = samples.CountWhile(s => s.At <= lamp.From);
         bool isShown = false;
@@ -111,7 +111,7 @@ internal static class LampHeat
         return latest;
     }
 
-    private static DateTimeOffset LastShownAt(Trail<Sample> samples, int before, LampTime lamp)
+    private static DateTimeOffset LastShownAt(Trail<Sample> samples, int before, Spell lamp)
     {
         DateTimeOffset shown = lamp.From;
         for (int i = before; before > 0 && i < samples.Count && samples[i].At - shown <= LampSpell.Longest; i++)

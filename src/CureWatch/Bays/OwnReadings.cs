@@ -34,7 +34,7 @@ internal static class OwnReadings
     {
         ProbeLog log = bay.Logs[index];
         bool isNamed = IsNamedFor(bay.Plan.Probes[index], key);
-        ImmutableArray<LampTime> ofLit = isNamed ? [] : LampHeat.LentTo(bay, index, null), ofOthers = ofLit.IsEmpty ? [] : LampHeat.LentTo(bay, index, key);
+        ImmutableArray<Spell> ofLit = isNamed ? [] : LampHeat.LentTo(bay, index, null), ofOthers = ofLit.IsEmpty ? [] : LampHeat.LentTo(bay, index, key);
         if (!isNamed && ofLit.IsEmpty)
         {
             yield break;

@@ -141,7 +141,7 @@ public sealed class Present(Shop shop, DateTimeOffset now)
             : point.DoubtIn(shop.Bays[point.Bay]);
         return new CoatClock(new CureRecord(law, stretches), outlook, doubt)
         {
-            Absences = [.. Stay.Unwatched(stays).Select(s => new Absence(s.From, s.To))],
+            Absences = Stay.Unwatched(stays),
         };
     }
 

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using CureWatch.Curing;
-using CureWatch.Handover;
+using CureWatch.Panels;
 
 namespace CureWatch.Bays;
 

@@ -15,4 +15,4 @@ public readonly record struct SurfaceKey(string Job, string Surface);
 /// <param name="Spots">Its temperature as it was read by hand, in order.</param>
 /// <param name="Lamps">When a lamp was on it, in order.</param>
 public sealed record SurfaceHeat(
-    Material Material, Place Place, TimeSpan TimeConstant, ImmutableArray<PanelSpot> Spots, ImmutableArray<LampTime> Lamps);
+    Material Material, Place Place, TimeSpan TimeConstant, ImmutableArray<PanelSpot> Spots, ImmutableArray<Spell> Lamps);

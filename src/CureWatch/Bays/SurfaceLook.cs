@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using CureWatch.Curing;
-using CureWatch.Handover;
 using CureWatch.Panels;
 using CureWatch.Planning;
 using CureWatch.Psychrometrics;

@@ -11,7 +11,7 @@ namespace CureWatch.Bays;
 /// <summary>The lamps over a surface, and what it was read to be under them.</summary>
 /// <param name="Lit">When a lamp burned, in order, each with its end.</param>
 /// <param name="Own">The surface's own readings around that time, in order.</param>
-internal sealed record UnderLamp(ImmutableArray<LampSpell> Lit, ImmutableArray<OwnReading> Own)
+internal sealed record UnderLamp(ImmutableArray<Spell> Lit, ImmutableArray<OwnReading> Own)
 {
     /// <summary>The lamps over a surface; null where there never was one.</summary>
     public static UnderLamp? Of(Shop shop, SurfaceKey key, SurfaceStory story, ImmutableArray<Stay> stays)
@@ -26,11 +26,11 @@ internal sealed record UnderLamp(ImmutableArray<LampSpell> Lit, ImmutableArray<O
     }
 
     /// <summary>Whether what was read at an instant may count for a lamp's credit: those readings are kept as they came.</summary>
-    public static bool IsUnder(IReadOnlyList<LampTime> lamps, DateTimeOffset at) =>
+    public static bool IsUnder(IReadOnlyList<Spell> lamps, DateTimeOffset at) =>
         lamps.Any(l => at >= l.From - OwnReading.ReachOfSpot && !(at > l.To + OwnReading.ReachOfSpot));
 
     /// <summary>When a probe was read under lamps.</summary>
-    public static IEnumerable<DateTimeOffset> ReadUnder(Trail<Sample> samples, IReadOnlyList<LampTime> lamps)
+    public static IEnumerable<DateTimeOffset> ReadUnder(Trail<Sample> samples, IReadOnlyList<Spell> lamps)
     {
         if (lamps.Count == 0)
         {

@@ -38,11 +38,11 @@ public sealed record CoolDown(double PanelC, double LimitC, DateTimeOffset? Cool
     /// <param name="now">The present.</param>
     /// <returns>How warm it is, and since or from when on it is cool.</returns>
     public static CoolDown After(
-        LampSpell lamp, IReadOnlyList<OwnReading> own, double airC, double? panelMaxC, double assumedC, TimeSpan timeConstant, DateTimeOffset now)
+        Spell lamp, IReadOnlyList<OwnReading> own, double airC, double? panelMaxC, double assumedC, TimeSpan timeConstant, DateTimeOffset now)
     {
         double limitC = Math.Min(panelMaxC ?? double.PositiveInfinity, airC + AboveAirK);
         OwnReading[] under = [.. own.Where(r => r.At >= lamp.From && r.At <= now)];
-        if (lamp.Holds(now) || lamp.To is not { } off)
+        if (lamp.Covers(now) || lamp.To is not { } off)
         {
             return new CoolDown(under.Length > 0 ? under[^1].PanelC : assumedC, limitC, null, under.Length > 0) { IsFromReading = under.Length > 0 };
         }

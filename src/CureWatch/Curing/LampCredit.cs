@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using CureWatch.Panels;
 using CureWatch.Products;
 
 namespace CureWatch.Curing;
@@ -20,10 +21,10 @@ public static class LampCredit
     /// <param name="now">The present: what lies after it is not judged, nor what the next reading may still tell.</param>
     /// <returns>The stretches in order, none overlapping; adjacent ones differ in what became of them.</returns>
     public static ImmutableArray<LampPiece> Along(
-        ImmutableArray<LampBand> bands, IEnumerable<LampSpell> lit, IReadOnlyList<OwnReading> own, DateTimeOffset? cureStart, DateTimeOffset now)
+        ImmutableArray<LampBand> bands, IEnumerable<Spell> lit, IReadOnlyList<OwnReading> own, DateTimeOffset? cureStart, DateTimeOffset now)
     {
         var judged = new Judged(bands, cureStart);
-        foreach (LampSpell spell in lit)
+        foreach (Spell spell in lit)
         {
             DateTimeOffset end = spell.To < now ? spell.To.Value : now;
             DateTimeOffset reached = spell.From;

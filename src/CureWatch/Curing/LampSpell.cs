@@ -1,9 +1,9 @@
+using CureWatch.Panels;
+
 namespace CureWatch.Curing;
 
-/// <summary>A lamp over a surface, from being switched on to being switched off.</summary>
-/// <param name="From">When it was switched on.</param>
-/// <param name="To">When it was switched off, or the car moved away; null while nobody told.</param>
-public sealed record LampSpell(DateTimeOffset From, DateTimeOffset? To)
+/// <summary>A lamp over a surface: a spell from being switched on to being switched off, without an end while nobody told.</summary>
+public static class LampSpell
 {
     /// <summary>A surface that has lost this much of its highest temperature has no lamp over it any more [K]. Source (choice): more than a
     /// lamp that is put right costs, and reached by steel two minutes after the lamp is off.</summary>
@@ -16,15 +16,15 @@ public sealed record LampSpell(DateTimeOffset From, DateTimeOffset? To)
     /// <summary>Reads the taps of a surface as lamps over it.</summary>
     /// <param name="own">The standing taps that concern the surface, in order.</param>
     /// <returns>The spells in order, none overlapping; a lamp stays where it is when the car moves.</returns>
-    public static IReadOnlyList<LampSpell> Told(IEnumerable<Tap> own)
+    public static IReadOnlyList<Spell> Told(IEnumerable<Tap> own)
     {
-        var spells = new List<LampSpell>();
+        var spells = new List<Spell>();
         foreach (Tap tap in own)
         {
             bool isOn = spells is [.., { To: null }];
             if (tap.Did == Did.LampOn && !isOn)
             {
-                spells.Add(new LampSpell(tap.At, null));
+                spells.Add(new Spell(tap.At, null));
             }
             else if (isOn && tap.Did is Did.LampOff or Did.Moved)
             {
@@ -36,21 +36,22 @@ public sealed record LampSpell(DateTimeOffset From, DateTimeOffset? To)
     }
 
     /// <summary>The spell with an end: that which was told, else that which the surface's own readings show.</summary>
+    /// <param name="lamp">The lamp.</param>
     /// <param name="own">The surface's own readings, in order.</param>
     /// <returns>The spell; its end may lie in the future while the lamp burns.</returns>
-    public LampSpell Ended(IReadOnlyList<OwnReading> own)
+    public static Spell Ended(this Spell lamp, IReadOnlyList<OwnReading> own)
     {
-        if (To is not null)
+        if (lamp.To is not null)
         {
-            return this;
+            return lamp;
         }
 
-        DateTimeOffset seenAt = From;
+        DateTimeOffset seenAt = lamp.From;
         double? before = null;
         double highest = double.NegativeInfinity;
         foreach (OwnReading reading in own)
         {
-            if (reading.At < From)
+            if (reading.At < lamp.From)
             {
                 before = reading.PanelC;
                 continue;
@@ -65,17 +66,12 @@ public sealed record LampSpell(DateTimeOffset From, DateTimeOffset? To)
             highest = Math.Max(highest, reading.PanelC);
             if (highest - reading.PanelC >= FallK)
             {
-                return this with { To = reading.At };
+                return lamp with { To = reading.At };
             }
 
             seenAt = reading.PanelC - before >= FallK ? reading.At : seenAt;
         }
 
-        return this with { To = seenAt + Longest };
+        return lamp with { To = seenAt + Longest };
     }
-
-    /// <summary>Whether a lamp burns at an instant.</summary>
-    /// <param name="at">The instant.</param>
-    /// <returns>True from the start on, false from the end on.</returns>
-    public bool Holds(DateTimeOffset at) => From <= at && !(To <= at);
 }

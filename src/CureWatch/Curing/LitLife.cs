@@ -9,7 +9,7 @@ namespace CureWatch.Curing;
 /// <param name="lit">When a lamp was over the surface, in order, each with its end.</param>
 /// <param name="pieces">What the lamps earn on that clock, in order.</param>
 /// <remarks>The heat of a lamp lasts until the measured panel is no warmer than the air: what is left of it was not earned in the sheet's band.</remarks>
-public sealed class LitLife(RateLaw law, IReadOnlyList<LampSpell> lit, ImmutableArray<LampPiece> pieces)
+public sealed class LitLife(RateLaw law, IReadOnlyList<Spell> lit, ImmutableArray<LampPiece> pieces)
 {
     private readonly DateTimeOffset[] _borders =
     [
@@ -39,7 +39,7 @@ public sealed class LitLife(RateLaw law, IReadOnlyList<LampSpell> lit, Immutable
     {
         DateTimeOffset border = _borders.FirstOrDefault(b => b > at, stretch.To);
         DateTimeOffset until = border < stretch.To ? border : stretch.To;
-        if (!_isHot && !lit.Any(l => l.Holds(at)))
+        if (!_isHot && !lit.Any(l => l.Covers(at)))
         {
             return at == stretch.From && until == stretch.To ? stretch : stretch.Part(at, until);
         }

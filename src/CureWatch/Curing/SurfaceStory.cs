@@ -21,7 +21,7 @@ public sealed record SurfaceStory(
     ImmutableArray<Move> Moves)
 {
     /// <summary>When a lamp was over it, in order.</summary>
-    public ImmutableArray<LampSpell> Lamps { get; init; } = [];
+    public ImmutableArray<Spell> Lamps { get; init; } = [];
 
     /// <summary>Its temperature as people read it by hand, in order; only where they named the surface.</summary>
     public ImmutableArray<OwnReading> ReadByHand { get; init; } = [];

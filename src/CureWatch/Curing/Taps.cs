@@ -64,12 +64,12 @@ public static class Taps
 
     private static ImmutableArray<PanelSpot> Spots(Surface surface, ImmutableArray<Tap> own)
     {
-        IReadOnlyList<LampSpell> lamps = LampSpell.Told(own);
+        IReadOnlyList<Spell> lamps = LampSpell.Told(own);
         return
         [
             .. from tap in own
                where tap.PanelC is >= PanelSpot.ColdestC and <= PanelSpot.HottestC
-               let isLit = lamps.Any(l => l.Holds(tap.At))
+               let isLit = lamps.Any(l => l.Covers(tap.At))
                select new PanelSpot(tap.At, tap.PanelC!.Value + Celsius.KelvinsAtZero, isLit || PanelSpot.IsSuspectOn(surface.Material)),
         ];
     }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using CureWatch.Curing;
+using CureWatch.Panels;
 using CureWatch.TimeWindows;
 
 namespace CureWatch.Handover;
@@ -21,11 +22,6 @@ public sealed record Evidence(
 /// <param name="Coat">The coat.</param>
 /// <param name="Windows">Its windows at present.</param>
 public sealed record CoatEvidence(Coat Coat, CoatWindows Windows);
-
-/// <summary>A stretch of time.</summary>
-/// <param name="From">Its start.</param>
-/// <param name="To">Its end; null while it lasts.</param>
-public sealed record Spell(DateTimeOffset From, DateTimeOffset? To);
 
 /// <summary>A surface hotter than it may be.</summary>
 /// <param name="At">When.</param>

@@ -1,4 +1,5 @@
 using CureWatch.Curing;
+using CureWatch.Panels;
 using CureWatch.Products;
 using CureWatch.TimeWindows;
 

@@ -15,7 +15,7 @@ public sealed record Source(Trail<Sample> Samples, TimeSpan Every)
     public static readonly TimeSpan CureLimit = TimeSpan.FromMinutes(30);
 
     /// <summary>When it tells of a surface under a lamp, and not of others of its kind.</summary>
-    public ImmutableArray<LampTime> Lent { get; init; } = [];
+    public ImmutableArray<Spell> Lent { get; init; } = [];
 
     /// <summary>Its ± limit of temperature [K], by which twins are held against each other.</summary>
     public double LimitK { get; init; }
@@ -31,7 +31,7 @@ public sealed record Source(Trail<Sample> Samples, TimeSpan Every)
     /// <returns>True where it says nothing of others.</returns>
     public bool IsLentAt(DateTimeOffset instant)
     {
-        foreach (LampTime lamp in Lent)
+        foreach (Spell lamp in Lent)
         {
             if (lamp.Covers(instant))
             {

@@ -13,7 +13,7 @@ namespace CureWatch.TimeWindows;
 public sealed record CoatClock(CureRecord Record, Outlook Outlook, ClimateDoubt Doubt)
 {
     /// <summary>When the coat was where nobody measures, in order.</summary>
-    public ImmutableArray<Absence> Absences { get; init; } = [];
+    public ImmutableArray<Spell> Absences { get; init; } = [];
 
     /// <summary>When a milestone is reached, with its bounds.</summary>
     /// <param name="start">When the clock started.</param>
@@ -55,7 +55,7 @@ public sealed record CoatClock(CureRecord Record, Outlook Outlook, ClimateDoubt 
     {
         double lacking = 1;
         DateTimeOffset at = start;
-        foreach (Absence absence in Absences)
+        foreach (Spell absence in Absences)
         {
             if (absence.To <= at)
             {

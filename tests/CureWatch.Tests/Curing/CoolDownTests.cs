@@ -1,5 +1,6 @@
 using CsCheck;
 using CureWatch.Curing;
+using CureWatch.Panels;
 
 namespace CureWatch.Tests.Curing;
 
@@ -8,7 +9,7 @@ public class CoolDownTests
 {
     private static readonly DateTimeOffset Start = new(2026, 5, 4, 8, 0, 0, TimeSpan.Zero);
     private static readonly TimeSpan Tau = TimeSpan.FromMinutes(6);
-    private static readonly LampSpell Lamp = new(At(-20), At(0));
+    private static readonly Spell Lamp = new(At(-20), At(0));
 
     // τ·ln((60 − 20)/(25 − 20)) = 6 min · ln 8 = 12.48 min.
     [Fact]
@@ -60,7 +61,7 @@ public class CoolDownTests
         Assert.Equal((true, false), (assumed.HasCooled, assumed.IsFromReading));
     }
 
-    private static CoolDown? Of(LampSpell lamp, OwnReading[] own, double airC, double? panelMaxC, double assumedC, TimeSpan tau, DateTimeOffset now) =>
+    private static CoolDown? Of(Spell lamp, OwnReading[] own, double airC, double? panelMaxC, double assumedC, TimeSpan tau, DateTimeOffset now) =>
         CoolDown.After(lamp, own, airC, panelMaxC, assumedC, tau, now) is { HasCooled: false } warm ? warm : null;
 
     private static OwnReading Read(double minute, double panelC) => new(At(minute), panelC, OwnReading.ReachOfSpot);

@@ -1,4 +1,5 @@
 using CureWatch.Curing;
+using CureWatch.Panels;
 
 namespace CureWatch.Tests.Curing;
 
@@ -9,28 +10,28 @@ public class LampSpellTests
 
     [Fact]
     public void Told_OnAndOff_IsASpellEach() => Assert.Equal(
-        [new LampSpell(At(1), At(5)), new LampSpell(At(7), null)],
+        [new Spell(At(1), At(5)), new Spell(At(7), null)],
         LampSpell.Told([Tap(1, Did.LampOn), Tap(2, Did.LampOn), Tap(3, Did.Measured), Tap(5, Did.LampOff), Tap(6, Did.LampOff), Tap(7, Did.LampOn)]));
 
     [Fact]
     public void Told_AMove_LeavesTheLampBehind() =>
-        Assert.Equal([new LampSpell(At(1), At(5))], LampSpell.Told([Tap(1, Did.LampOn), Tap(5, Did.Moved)]));
+        Assert.Equal([new Spell(At(1), At(5))], LampSpell.Told([Tap(1, Did.LampOn), Tap(5, Did.Moved)]));
 
     [Fact]
     public void Ended_WhereNobodyTold_EndsWhenTheSurfaceFallsByTenKelvins() => Assert.Equal(
-        At(6), new LampSpell(At(1), null).Ended([Read(0, 20), Read(2, 40), Read(3, 60), Read(4, 52), Read(5, 61), Read(6, 51), Read(7, 40)]).To);
+        At(6), new Spell(At(1), null).Ended([Read(0, 20), Read(2, 40), Read(3, 60), Read(4, 52), Read(5, 61), Read(6, 51), Read(7, 40)]).To);
 
     [Fact]
     public void Ended_WhereNobodyTold_LastsFourHoursAfterTheHeatWasSeenLast()
     {
-        Assert.Equal(At(241), new LampSpell(At(1), null).Ended([]).To);
-        Assert.Equal(At(241), new LampSpell(At(1), null).Ended([Read(0, 20), Read(60, 21)]).To);
-        Assert.Equal(At(270), new LampSpell(At(1), null).Ended([Read(0, 20), Read(30, 60)]).To);
+        Assert.Equal(At(241), new Spell(At(1), null).Ended([]).To);
+        Assert.Equal(At(241), new Spell(At(1), null).Ended([Read(0, 20), Read(60, 21)]).To);
+        Assert.Equal(At(270), new Spell(At(1), null).Ended([Read(0, 20), Read(30, 60)]).To);
     }
 
     [Fact]
     public void Ended_WhereSomebodyTold_IsAsTold() =>
-        Assert.Equal(At(9), new LampSpell(At(1), At(9)).Ended([Read(2, 60), Read(3, 20)]).To);
+        Assert.Equal(At(9), new Spell(At(1), At(9)).Ended([Read(2, 60), Read(3, 20)]).To);
 
     private static Tap Tap(double minute, Did did) => new(null, At(minute), At(minute), "bonnet", did);
 

@@ -13,7 +13,7 @@ public class LitLifeTests
     private static readonly DateTimeOffset Start = new(2026, 5, 4, 8, 0, 0, TimeSpan.Zero);
     private static readonly RateLaw Law = new(Mechanism.Cure, byDeficit: false, 50_000, 0.6, ReferenceClimate.Usual);
 
-    private static readonly Gen<(ImmutableArray<Stretch> Life, LampSpell Lit, ImmutableArray<LampPiece> Pieces)> Lives = Gen.Select(
+    private static readonly Gen<(ImmutableArray<Stretch> Life, Spell Lit, ImmutableArray<LampPiece> Pieces)> Lives = Gen.Select(
         Gen.Select(Gen.Double[1, 20], Gen.Double[10, 80], Gen.Double[10, 30]).Array[2, 12],
         Gen.Double[0, 60],
         Gen.Double[1, 60],
@@ -30,7 +30,7 @@ public class LitLifeTests
                 (at, exposure) = (life[^1].To, next);
             }
 
-            return (life.ToImmutable(), new LampSpell(on, off), ImmutableArray.Create(new LampPiece(on, on + ((off - on) * share), LampVerdict.Credited, 0.2)));
+            return (life.ToImmutable(), new Spell(on, off), ImmutableArray.Create(new LampPiece(on, on + ((off - on) * share), LampVerdict.Credited, 0.2)));
         });
 
     [Fact]
@@ -62,7 +62,7 @@ public class LitLifeTests
     public void WithoutALamp_LifeIsAsItWas() => Lives.Sample(day =>
         Assert.Equal(day.Life.AsEnumerable(), new LitLife(Law, [], []).Along(day.Life)));
 
-    private static ImmutableArray<Stretch> Under((ImmutableArray<Stretch> Life, LampSpell Lit, ImmutableArray<LampPiece> Pieces) day) =>
+    private static ImmutableArray<Stretch> Under((ImmutableArray<Stretch> Life, Spell Lit, ImmutableArray<LampPiece> Pieces) day) =>
         new LitLife(Law, [day.Lit], day.Pieces).Along(day.Life);
 
     private static CureRecord Unlit(ImmutableArray<Stretch> life) =>

@@ -45,7 +45,7 @@ internal static class StartSituations
         "lamp off, reckoned cool" => Fine with { AfterLamp = ReadHot(-20), Panel = Panel(31, basis: PanelBasis.Spot), Preparation = AfterLamp(panelC: 60) },
         "lamp off, not read, reckoned cool" => Fine with
         {
-            AfterLamp = CoolDown.After(new LampSpell(At(-90), At(-60)), [], 20, 30, 65, TimeSpan.FromMinutes(6), Now),
+            AfterLamp = CoolDown.After(new Spell(At(-90), At(-60)), [], 20, 30, 65, TimeSpan.FromMinutes(6), Now),
             Preparation = Prepared((-90, Did.LampOn, null), (-60, Did.LampOff, null), (-5, Did.PanelWiped, null)),
         },
         "polished" => Fine with { Preparation = Prepared((-20, Did.Polished, null), (-10, Did.PanelWiped, null)) },
@@ -100,7 +100,7 @@ internal static class StartSituations
 
     /// <summary>60 °C at a minute, in air of 20 °C: at 25 °C, as it may be, 6·ln 8 = 12.5 min after.</summary>
     private static CoolDown ReadHot(double minute) => CoolDown.After(
-        new LampSpell(At(-50), At(minute - 1)), [new OwnReading(At(minute), 60, OwnReading.ReachOfSpot)], 20, 30, 65, TimeSpan.FromMinutes(6), Now);
+        new Spell(At(-50), At(minute - 1)), [new OwnReading(At(minute), 60, OwnReading.ReachOfSpot)], 20, 30, 65, TimeSpan.FromMinutes(6), Now);
 
     private static Preparation AfterLamp(double panelC) =>
         Prepared((-50, Did.LampOn, null), (-21, Did.LampOff, null), (-20, Did.Measured, panelC), (-5, Did.PanelWiped, null));
