@@ -78,7 +78,7 @@ internal sealed class StartScene
     {
         foreach (int layer in Enumerable.Range(1, story.Surface.Layers))
         {
-            ImmutableArray<int> sections = [.. Enumerable.Range(1, story.Surface.Sections).Where(s => IsMissing(story, layer, s))];
+            ImmutableArray<int> sections = [.. Enumerable.Range(1, story.Surface.Sections).Where(s => story.IsMissing(layer, s))];
             if (sections.IsEmpty)
             {
                 continue;
@@ -95,18 +95,6 @@ internal sealed class StartScene
         }
 
         return null;
-    }
-
-    private static bool IsMissing(SurfaceStory story, int layer, int section)
-    {
-        if (story.Living.Any(c => c.Layer == layer && c.Section == section))
-        {
-            return false;
-        }
-
-        return story.Coats.LastOrDefault(c => c.Layer == layer && c.Section == section)?.EndedAt is { } ended
-            ? !story.IsFoundClear(layer, section, ended)
-            : !story.IsFoundClearByName(layer, section);
     }
 
     private BelowCoat Below(Job job, SurfaceStory story, Coat coat)

@@ -43,11 +43,22 @@ public sealed record SurfaceStory(
     public bool IsFoundClear(int layer, int section, DateTimeOffset? since) =>
         Inspections.Any(i => i.Found == Found.Clear && i.At >= since && i.Covers(layer, section));
 
-    /// <summary>Whether someone named a layer and found it clear: a look at another layer says nothing of one that is not there.</summary>
+    /// <summary>When a layer was last polished off a section.</summary>
     /// <param name="layer">The layer.</param>
     /// <param name="section">The section.</param>
-    /// <returns>True where it was named and found clear.</returns>
-    public bool IsFoundClearByName(int layer, int section) =>
+    /// <returns>The instant; null where it is on, or never was.</returns>
+    public DateTimeOffset? PolishedOffAt(int layer, int section) => Coats.LastOrDefault(c => c.Layer == layer && c.Section == section)?.EndedAt;
+
+    /// <summary>Whether a planned layer has still to go on a section: it is not on, and nobody found the section clear without it.</summary>
+    /// <param name="layer">The layer.</param>
+    /// <param name="section">The section.</param>
+    /// <returns>True where it is missing.</returns>
+    public bool IsMissing(int layer, int section) =>
+        !Living.Any(c => c.Layer == layer && c.Section == section)
+        && !(PolishedOffAt(layer, section) is { } ended ? IsFoundClear(layer, section, ended) : IsFoundClearByName(layer, section));
+
+    /// <summary>A look at another layer says nothing of one that never was there.</summary>
+    private bool IsFoundClearByName(int layer, int section) =>
         Inspections.Any(i => i.Found == Found.Clear && i.Layer == layer && i.Covers(layer, section));
 }
 

@@ -27,15 +27,13 @@ internal sealed class Holds(Evidence evidence, DateTimeOffset now, TimeZoneInfo 
     private IEnumerable<Hold> NotApplied() =>
         from section in Enumerable.Range(1, _story.Surface.Sections)
         from layer in Enumerable.Range(1, _story.Surface.Layers)
-        where !_story.Living.Any(c => c.Layer == layer && c.Section == section)
-        let ended = _story.Coats.LastOrDefault(c => c.Layer == layer && c.Section == section)?.EndedAt
-        where ended is null ? !_story.IsFoundClearByName(layer, section) : !_story.IsFoundClear(layer, section, ended)
+        where _story.IsMissing(layer, section)
         select new Hold(
             HoldKind.NotApplied,
             _story.Surface.Id,
             layer,
             section,
-            ended is { } at
+            _story.PolishedOffAt(layer, section) is { } at
                 ? $"Polished off {Clock(at)} and not applied again; apply it, or inspect and find clear."
                 : "Planned, not applied; apply it, or find that layer clear without it.");
 

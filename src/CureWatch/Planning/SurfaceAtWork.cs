@@ -43,7 +43,7 @@ public sealed record SurfaceAtWork(
             {
                 foreach (int section in Enumerable.Range(1, Story.Surface.Sections))
                 {
-                    if (Find(layer, section) is null && !IsLeftOut(layer, section))
+                    if (Story.IsMissing(layer, section))
                     {
                         return (layer, section);
                     }
@@ -58,9 +58,4 @@ public sealed record SurfaceAtWork(
     /// <param name="layer">The layer.</param>
     /// <returns>True where a section of it is.</returns>
     public bool HasBegun(int layer) => Coats.Any(c => c.Coat.Layer == layer);
-
-    private bool IsLeftOut(int layer, int section) =>
-        Story.Coats.LastOrDefault(c => c.Layer == layer && c.Section == section)?.EndedAt is { } ended
-            ? Story.IsFoundClear(layer, section, ended)
-            : Story.IsFoundClearByName(layer, section);
 }
