@@ -35,6 +35,12 @@ public readonly record struct Credit(
         a.WeightedY - b.WeightedY,
         a.WeightedAirKelvins - b.WeightedAirKelvins);
 
+    /// <summary>A part of it, or more of the same.</summary>
+    /// <param name="share">How much of it [1], 0 or more.</param>
+    /// <returns>The progress.</returns>
+    public Credit Times(double share) => new(
+        Slow * share, Likely * share, Fast * share, WeightedX * share, WeightedY * share, WeightedAirKelvins * share);
+
     /// <summary>Progress at one of the paces.</summary>
     /// <param name="pace">The pace.</param>
     /// <returns>Reference hours [h].</returns>

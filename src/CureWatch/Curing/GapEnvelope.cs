@@ -9,7 +9,8 @@ namespace CureWatch.Curing;
 /// end where an envelope turns or the slow bound stops earning.
 /// Edges: in a gap that is still open the slow bound of cure earns only where no probe at all is heard, from half an hour on, when it is no
 /// pause between two readings any more, to six hours. What it earned while the gap was open stays when the next reading comes, however far
-/// that one lies: a car that was ruled ready is not taken back by it. So the climate before the gap also stands for it in the mean.
+/// that one lies: a car that was ruled ready is not taken back by it. So the climate before such a gap also stands for it in the mean; for one
+/// that earned nothing while it was open, the line between its readings does. What either leaves open is in the bounds (<see cref="StandIn"/>).
 /// Away from any probe the slow bound earns nothing.
 /// </remarks>
 public static class GapEnvelope
@@ -28,9 +29,15 @@ public static class GapEnvelope
         var climate = GapClimate.Of(segment, unseen);
         GapClimate? open = unseen.IsDark || segment.IsUnconfirmed ? GapClimate.WhileOpen(segment, unseen) : null;
         List<DateTimeOffset> borders = [segment.Start, .. PieceEnds(segment, unseen, climate.Turns().Concat(open?.Turns() ?? []))];
-        double slow = SlowOver(borders, [.. SlowRates(law, segment, unseen, climate, open)]);
-        double fast = FastOver(borders, at => climate.At(at).Fast(law));
+        Func<DateTimeOffset, StandIn> standIn = open is null ? StandIn.Along(law, segment) : StandIn.Held(law, unseen.Before);
+        double slow = SlowOver(borders, [.. SlowRates(segment, unseen, climate, open, standIn)]);
+        double fast = FastOver(borders, at => climate.At(at).Fast(standIn(at)));
         double likely = Math.Max(straight.Likely, slow);
+        if (open is null)
+        {
+            return straight.Times(likely / straight.Likely) with { Slow = slow, Fast = Math.Max(likely, fast) };
+        }
+
         Exposure before = unseen.Before;
         RateTerms terms = law.Terms(before.PanelKelvins, before.VapourPressurePa);
         return new Credit(slow, likely, Math.Max(likely, fast), likely * terms.X, likely * terms.Y, likely * before.AirKelvins);
@@ -38,7 +45,7 @@ public static class GapEnvelope
 
     /// <summary>What the slow bound may follow: the highest of these rates, each of which may be counted on.</summary>
     private static IEnumerable<Func<DateTimeOffset, double>> SlowRates(
-        RateLaw law, ClimateSegment segment, Unseen unseen, GapClimate climate, GapClimate? open)
+        ClimateSegment segment, Unseen unseen, GapClimate climate, GapClimate? open, Func<DateTimeOffset, StandIn> standIn)
     {
         if (unseen.IsElsewhere)
         {
@@ -47,21 +54,21 @@ public static class GapEnvelope
 
         if (!segment.IsUnconfirmed)
         {
-            yield return at => climate.At(at).Slow(law);
+            yield return at => climate.At(at).Slow(standIn(at));
         }
 
-        if (open is not null && (unseen.IsDark || law.Mechanism == Mechanism.Evaporation))
+        if (open is not null && (unseen.IsDark || standIn(segment.Start).Law.Mechanism == Mechanism.Evaporation))
         {
-            yield return OpenRate(law, unseen, open);
+            yield return OpenRate(unseen, open, standIn(segment.Start));
         }
     }
 
-    private static Func<DateTimeOffset, double> OpenRate(RateLaw law, Unseen unseen, GapClimate open)
+    private static Func<DateTimeOffset, double> OpenRate(Unseen unseen, GapClimate open, StandIn before)
     {
         DateTimeOffset since = unseen.Since;
-        DateTimeOffset from = law.Mechanism == Mechanism.Cure ? since + Source.CureLimit : DateTimeOffset.MinValue;
+        DateTimeOffset from = before.Law.Mechanism == Mechanism.Cure ? since + Source.CureLimit : DateTimeOffset.MinValue;
         DateTimeOffset to = since + LongestEarning;
-        return at => at >= from && at <= to ? open.At(at).Slow(law) : 0;
+        return at => at >= from && at <= to ? open.At(at).Slow(before) : 0;
     }
 
     /// <summary>Where the pieces of a gap end.</summary>

@@ -40,7 +40,7 @@ public sealed class Projection
             before = after;
         }
 
-        _perHourAfter = Over(_sums[^1] - Until(_from + TimeSpan.FromHours(ClimateForecast.Reach - LastDay)), 1 / LastDay);
+        _perHourAfter = (_sums[^1] - Until(_from + TimeSpan.FromHours(ClimateForecast.Reach - LastDay))).Times(1 / LastDay);
     }
 
     /// <summary>Sums up what a law earns along a forecast.</summary>
@@ -65,7 +65,7 @@ public sealed class Projection
         double hours = (at - _from).TotalHours;
         if (hours >= Knots[^1])
         {
-            return _sums[^1] + Over(_perHourAfter, hours - Knots[^1]);
+            return _sums[^1] + _perHourAfter.Times(hours - Knots[^1]);
         }
 
         int next = 1;
@@ -74,7 +74,7 @@ public sealed class Projection
             next++;
         }
 
-        return _sums[next - 1] + Over(_sums[next] - _sums[next - 1], (hours - Knots[next - 1]) / (Knots[next] - Knots[next - 1]));
+        return _sums[next - 1] + (_sums[next] - _sums[next - 1]).Times((hours - Knots[next - 1]) / (Knots[next] - Knots[next - 1]));
     }
 
     /// <summary>When progress from an instant on reaches an amount.</summary>
@@ -118,16 +118,8 @@ public sealed class Projection
         }
 
         Credit earned = Until(at);
-        return earned.Likely > 0 ? Over(earned, hours / earned.Likely) : null;
+        return earned.Likely > 0 ? earned.Times(hours / earned.Likely) : null;
     }
 
     private DateTimeOffset InstantAt(int knot) => _from + TimeSpan.FromHours(Knots[knot]);
-
-    private static Credit Over(Credit credit, double share) => new(
-        credit.Slow * share,
-        credit.Likely * share,
-        credit.Fast * share,
-        credit.WeightedX * share,
-        credit.WeightedY * share,
-        credit.WeightedAirKelvins * share);
 }

@@ -44,7 +44,11 @@ internal sealed record Priors(double EnergyJmol, double EnergyDeviationJmol, dou
     /// <param name="mechanism">The clock.</param>
     /// <param name="reference">The sheet's reference climate.</param>
     /// <returns>The law with the means of these priors.</returns>
-    public RateLaw Law(Mechanism mechanism, ReferenceClimate reference) => new(mechanism, IsByDeficit, EnergyJmol, Exponent, reference);
+    public RateLaw Law(Mechanism mechanism, ReferenceClimate reference) =>
+        new(mechanism, IsByDeficit, EnergyJmol, Exponent, reference) { Doubt = Doubt };
+
+    /// <summary>How sure anybody is of such a law.</summary>
+    public FitCovariance Doubt => new(0, EnergyDeviationJmol * EnergyDeviationJmol, ExponentDeviation * ExponentDeviation, 0, 0, 0);
 
     /// <summary>Whether drying is driven by the deficit, which fixes the exponent.</summary>
     public bool IsByDeficit => ExponentDeviation == 0;

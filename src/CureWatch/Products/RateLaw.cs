@@ -70,6 +70,10 @@ public sealed record RateLaw
     /// <summary>The climate at which the rate is 1.</summary>
     public ReferenceClimate Reference { get; }
 
+    /// <summary>How sure the sheet is of the energy and the exponent; of its hours the law says nothing, so that stages may share it.</summary>
+    /// <remarks>The default is a law that nothing is left open of.</remarks>
+    public FitCovariance Doubt { get; init; }
+
     /// <summary>Splits a climate into the two terms the law is linear in: ln k = −E·x + m·y.</summary>
     /// <param name="panelKelvins">Panel temperature [K].</param>
     /// <param name="vapourPressurePa">Vapour pressure of the air [Pa], above 0.</param>
@@ -110,6 +114,12 @@ public sealed record RateLaw
     /// <param name="terms">The climate's terms.</param>
     /// <returns>Reference hours earned in an hour [1], not below <see cref="Likely"/>.</returns>
     public double Fast(RateTerms terms) => Math.Exp((HumidityExponent * terms.YFast) - (ActivationEnergyJmol * terms.X));
+
+    /// <summary>How unsure the sheet leaves the ratio of the likely rates in two climates.</summary>
+    /// <param name="one">The terms of one.</param>
+    /// <param name="other">The terms of the other.</param>
+    /// <returns>Standard error of the ratio's logarithm [1]; 0 for two climates that are the same to the law.</returns>
+    public double DoubtBetween(RateTerms one, RateTerms other) => Math.Sqrt(Doubt.VarianceOfLnHours(one.X - other.X, one.Y - other.Y));
 
     /// <summary>The humidity levels at which a bound starts or stops to follow the humidity.</summary>
     public ReadOnlySpan<double> Clamps => ByDeficit ? DeficitClamps : ActivityClamps;

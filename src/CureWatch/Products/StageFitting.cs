@@ -33,7 +33,10 @@ internal static class StageFitting
             priors.IsByDeficit,
             found[unknowns.Energy],
             unknowns.Exponent is int exponent ? found[exponent] : priors.Exponent,
-            reference);
+            reference)
+        {
+            Doubt = unknowns.CovarianceOf(0, covariance) with { LnHours = 0, LnHoursEnergy = 0, LnHoursExponent = 0 },
+        };
 
         StageFit first = Milestone(0);
         return milestones.Length > 1 ? first with { To = Milestone(1) } : first;

@@ -114,9 +114,7 @@ public sealed record CoatLaws(
         }
 
         Priors priors = Priors.Of(clock, fit.Sheet.Carrier);
-        double energyVariance = priors.EnergyDeviationJmol * priors.EnergyDeviationJmol;
-        double exponentVariance = priors.ExponentDeviation * priors.ExponentDeviation;
-        return (priors.Law(clock, fit.Sheet.Reference), new FitCovariance(0, energyVariance, exponentVariance, 0, 0, 0));
+        return (priors.Law(clock, fit.Sheet.Reference), priors.Doubt);
     }
 }
 
