@@ -52,6 +52,17 @@ public class FaultyDayTests
         static DateTimeOffset? Release(TestShop shop) => shop.Window(WindowStage.KeepDry).ClosesAt!.Latest;
     }
 
+    // What nobody heard after a deadline had passed is no reason to move it.
+    [Fact]
+    public void PanelSilent_AfterTheDeadline_LeavesIt()
+    {
+        var climate = new Drift(18811);
+        TestShop whole = Day(climate, _ => false, _ => false), faulty = Day(climate, hour => hour is > 6.6 and < 9.5, _ => false);
+        DateTimeOffset? by = whole.Window(WindowStage.Recoat).ClosesAt!.Earliest, closes = faulty.Window(WindowStage.Recoat).ClosesAt!.Earliest;
+        Assert.True(by < TestShop.At(6.6), $"{by} is to have passed");
+        Assert.Equal(by!.Value, closes!.Value, TimeSpan.FromSeconds(1));
+    }
+
     // Whatever is not heard, of either probe, in a bay that obeys the limits of science: 4 K/h, and 3 K/h for its dew point.
     [Fact]
     public void AnyOutages_NeverReleaseEarlier_NorCloseLater() => Gen.Select(Gen.Int[0, 100_000], Outages, Outages).Sample(
