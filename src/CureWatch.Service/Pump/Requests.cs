@@ -30,9 +30,8 @@ internal static class Requests
             return register.Jobs.ContainsKey(id) ? RefuseClosed(arrival.Source, id, faults) : Decision.Nothing(new Answer.NoSuchJob(id));
         }
 
-        Dictionary<string, int> surfaces = job.Job.Surfaces.ToDictionary(s => s.Id, s => s.Sections, StringComparer.Ordinal);
         string[] whereabouts = [.. register.Shop.Plan.Bays.Select(b => b.Bay), Whereabouts.Store, Whereabouts.Outside];
-        TapOfJob told = TapOfJob.ReadAlone(top, surfaces, whereabouts);
+        TapOfJob told = TapOfJob.ReadAlone(top, TappedSurfaces.Of(job.Job.Surfaces), whereabouts);
         Tap? tap = told.Tap is { } read ? LiveTap.Of(read, told.SaysWhenTold, now, top["at"]) : null;
         if (tap?.Corrects is { } corrected && !job.Told.Any(t => t.Id == corrected))
         {

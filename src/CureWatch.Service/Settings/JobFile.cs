@@ -40,9 +40,7 @@ internal static class JobFile
         DateTimeOffset? promisedAt = top["promisedAt"].Instant();
         var surfaceIds = new HashSet<string>(StringComparer.Ordinal);
         ImmutableArray<Surface> surfaces = SurfacesOfJob.Read(top["surfaces"], configuration.Catalogue, surfaceIds);
-        Dictionary<string, int> sections = surfaceIds.ToDictionary(
-            id => id, id => surfaces.FirstOrDefault(s => s.Id == id)?.Sections ?? SurfacesOfJob.MostSections, StringComparer.Ordinal);
-        ImmutableArray<Tap> taps = TapsOfJob.Read(top["taps"], sections, bays);
+        ImmutableArray<Tap> taps = TapsOfJob.Read(top["taps"], new TappedSurfaces(surfaceIds, surfaces), bays);
         return job is null || bay is null ? null : new JobRecord(new Job(job, bay, car, promisedAt, surfaces), taps)
         {
             Begun = optional.Contains(LearntOfJob.Key) && !top[LearntOfJob.Key].IsAbsent ? LearntOfJob.Read(top[LearntOfJob.Key], job, surfaces) : null,

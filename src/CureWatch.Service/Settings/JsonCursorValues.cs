@@ -24,7 +24,10 @@ internal sealed partial class JsonCursor
     }
 
     /// <summary>A JSON number without a fractional part.</summary>
-    public int? Integer(int min, int max)
+    /// <param name="min">The least.</param>
+    /// <param name="max">The most.</param>
+    /// <param name="allowed">What is allowed, in words; left out, those two.</param>
+    public int? Integer(int min, int max, string? allowed = null)
     {
         if (IsAbsent)
         {
@@ -37,7 +40,7 @@ internal sealed partial class JsonCursor
             return (int)value;
         }
 
-        Refuse($"a whole number {min} to {max}");
+        Refuse(allowed ?? $"a whole number {min} to {max}");
         return null;
     }
 

@@ -1,4 +1,5 @@
 using CureWatch.Curing;
+using CureWatch.Readings;
 
 namespace CureWatch.Service.Settings;
 
@@ -30,17 +31,20 @@ internal sealed record TapOfJob(JsonCursor Place, string? Id, string? Corrects, 
     private static readonly (Did Did, string Key)[] NeededKeys =
         [(Did.Measured, "panelC"), (Did.Inspected, "found"), (Did.Reworked, "how"), (Did.Moved, "toBay")];
 
+    /// <summary>Nobody wipes on one section for longer. Source (choice): a day, so that a wrong date is seen and a long lunch is not.</summary>
+    private static readonly TimeSpan LongestWipe = TimeSpan.FromDays(1);
+
     /// <param name="place">Where it stands.</param>
-    /// <param name="surfaces">How many sections each surface of the job has.</param>
+    /// <param name="surfaces">The surfaces of the job.</param>
     /// <param name="whereabouts">Where it may be moved.</param>
-    public static TapOfJob Read(JsonCursor place, IReadOnlyDictionary<string, int> surfaces, string[] whereabouts)
+    public static TapOfJob Read(JsonCursor place, TappedSurfaces surfaces, string[] whereabouts)
     {
         _ = place.Keys(["at", "did"], Optional);
         return ReadKnown(place, surfaces, whereabouts);
     }
 
     /// <summary>Reads a tap that stands alone and names its job.</summary>
-    public static TapOfJob ReadAlone(JsonCursor place, IReadOnlyDictionary<string, int> surfaces, string[] whereabouts)
+    public static TapOfJob ReadAlone(JsonCursor place, TappedSurfaces surfaces, string[] whereabouts)
     {
         _ = place.Keys(["at", "did"], [.. Optional, "job"]);
         return ReadKnown(place, surfaces, whereabouts);
@@ -49,33 +53,32 @@ internal sealed record TapOfJob(JsonCursor Place, string? Id, string? Corrects, 
     /// <summary>Whether the tap says itself when it was told.</summary>
     public bool SaysWhenTold => !Place["reportedAt"].IsAbsent;
 
-    private static TapOfJob ReadKnown(JsonCursor place, IReadOnlyDictionary<string, int> surfaces, string[] whereabouts)
+    private static TapOfJob ReadKnown(JsonCursor place, TappedSurfaces surfaces, string[] whereabouts)
     {
         string? id = place["id"].Text(LongestId), corrects = place["corrects"].Text(LongestId);
         Did? did = place["did"].OneOf<Did>();
         CheckOwnKeys(place, did);
         DateTimeOffset? at = place["at"].Instant(), startedAt = place["startedAt"].Instant();
-        if (startedAt > at)
+        if (startedAt > at || at - startedAt > LongestWipe)
         {
-            place["startedAt"].Refuse("at or before at");
+            place["startedAt"].Refuse("at or before at, by a day at most");
         }
 
-        string? surface = place["surface"].String(surfaces.ContainsKey, $"a surface of the job: {string.Join(", ", surfaces.Keys)}");
-        int? section = place["section"].Integer(1, SurfacesOfJob.MostSections);
-        int sections = surface is null ? surfaces.Values.DefaultIfEmpty(SurfacesOfJob.MostSections).Max() : surfaces[surface];
-        if (section > sections)
+        DateTimeOffset? reportedAt = place["reportedAt"].Instant();
+        if (at - reportedAt > ProbeLog.ClockTolerance)
         {
-            place["section"].Refuse($"a section of {surface ?? "some surface"}: 1 to {sections}");
+            place["reportedAt"].Refuse("at or after at");
         }
 
+        string? surface = surfaces.SurfaceOf(place["surface"]);
         var tap = new Tap(
             id,
             at ?? default,
-            Later(at, place["reportedAt"].Instant()),
+            Later(at, reportedAt),
             surface,
             did ?? default,
-            place["layer"].Integer(1, SurfacesOfJob.MostLayers),
-            section,
+            surfaces.LayerOf(place["layer"], surface),
+            surfaces.SectionOf(place["section"], surface),
             startedAt,
             place["panelC"].Number(PanelC),
             place["found"].OneOf<Found>(),
@@ -87,7 +90,7 @@ internal sealed record TapOfJob(JsonCursor Place, string? Id, string? Corrects, 
         return new TapOfJob(place, id, corrects, at is null || did is null ? null : tap);
     }
 
-    /// <summary>Nothing is told before it happened; where clocks disagree, the act's own time counts.</summary>
+    /// <summary>Nothing is told before it happened; where clocks disagree by little, the act's own time counts.</summary>
     private static DateTimeOffset Later(DateTimeOffset? at, DateTimeOffset? reportedAt) =>
         reportedAt > at ? reportedAt.Value : at ?? default;
 

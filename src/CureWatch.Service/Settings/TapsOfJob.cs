@@ -10,7 +10,7 @@ internal static class TapsOfJob
     private const int MostTaps = 5_000;
 
     /// <returns>The taps, each retry once; one with a fault may be missing.</returns>
-    public static ImmutableArray<Tap> Read(JsonCursor taps, IReadOnlyDictionary<string, int> surfaces, IEnumerable<string> bays)
+    public static ImmutableArray<Tap> Read(JsonCursor taps, TappedSurfaces surfaces, IEnumerable<string> bays)
     {
         string[] whereabouts = [.. bays, Whereabouts.Store, Whereabouts.Outside];
         TapOfJob[] told = [.. taps.Items(most: MostTaps).Select(t => TapOfJob.Read(t, surfaces, whereabouts))];

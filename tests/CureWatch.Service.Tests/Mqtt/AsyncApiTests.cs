@@ -73,7 +73,7 @@ public class AsyncApiTests
         JsonElement example = AsyncApi.Messages.Single(m => m.Name == "tap").Value.GetProperty("examples")[0].GetProperty("payload");
         var faults = new Faults();
         JsonCursor top = JsonFile.Parse("tap", Encoding.UTF8.GetBytes(example.GetRawText()), faults)!;
-        Assert.Equal(Did.Levelled, TapOfJob.ReadAlone(top, new Dictionary<string, int> { ["bonnet"] = 3 }, ["bay-1"]).Tap!.Did);
+        Assert.Equal(Did.Levelled, TapOfJob.ReadAlone(top, new TappedSurfaces(["bonnet"], []), ["bay-1"]).Tap!.Did);
         Assert.Equal(0, faults.Count);
     }
 

@@ -66,8 +66,8 @@ public sealed class JobFileTests : IDisposable
 
     [Theory]
     [InlineData(null)]
-    [InlineData("\"2026-03-02T10:00:00Z\"")]
-    public void ReportedAt_AbsentOrBeforeTheAct_IsTheTimeOfTheAct(string? reportedAt)
+    [InlineData("\"2026-03-02T10:58:00Z\"")]
+    public void ReportedAt_AbsentOrALittleBeforeTheAct_IsTheTimeOfTheAct(string? reportedAt)
     {
         Tap tap = Read(Edited.At(JobVariants.Whole, "/taps/0/reportedAt", reportedAt))!.Taps[0];
 
