@@ -26,4 +26,5 @@ public sealed record LearntProductView(string Name, IReadOnlyList<LearntLineView
 /// <param name="Range">How sure that is; null while nothing was learnt.</param>
 /// <param name="Ignored">What taught nothing, and why; null where all did.</param>
 /// <param name="Since">When the first tap was.</param>
-public sealed record LearntLineView(string Bay, string Text, string? Range, string? Ignored, Moment? Since);
+/// <param name="Disagrees">Whether the taps say more than is believed of them.</param>
+public sealed record LearntLineView(string Bay, string Text, string? Range, string? Ignored, Moment? Since, bool Disagrees);

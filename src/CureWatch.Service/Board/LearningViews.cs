@@ -40,6 +40,7 @@ internal static class LearningViews
                 ? string.Create(CultureInfo.InvariantCulture, $"{100 * effect.Low:0} to {100 * effect.High:0} % of the sheet's time, with 90 % certainty.")
                 : null,
             ignored.Any(i => i is not null) ? $"Not counted: {string.Join(", ", ignored.OfType<string>())}." : null,
-            clock.Of(report.Since));
+            clock.Of(report.Since),
+            report.Disagrees);
     }
 }

@@ -19,6 +19,7 @@ internal static class LearningJson
         json.WriteString("stage", WireName<TaughtStage>.Of(report.Stage));
         WriteEffect(json, report.Effect);
         json.WriteRounded("applied", report.Applied);
+        json.WriteBoolean("disagrees", report.Disagrees);
         json.WriteNumber("taps", report.Effect?.Here ?? 0);
         json.WriteArray("ignored", new[] { (Reason: FarOff, Count: report.FarOff), (Reason: Unwatched, Count: report.Unwatched) }.Where(i => i.Count > 0), i =>
         {

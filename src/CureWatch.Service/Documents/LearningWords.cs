@@ -15,7 +15,17 @@ internal static class LearningWords
             return $"nothing learnt of your {Stage(report.Stage)} here yet: {Taps(ignored)} could teach nothing";
         }
 
-        return $"your {Stage(report.Stage)} here {Pace(report.Stage, report.Applied)}, from {Taps(effect.Here)}";
+        string learnt = $"your {Stage(report.Stage)} here {Pace(report.Stage, report.Applied)}, from {Taps(effect.Here)}";
+        return report.Disagrees ? $"{learnt}. {Disagreement(report, effect)}" : learnt;
+    }
+
+    /// <summary>What to look into where taps say more than is believed of them.</summary>
+    private static string Disagreement(LearningReport report, LearntEffect effect)
+    {
+        string said = string.Create(CultureInfo.InvariantCulture, $"Your taps say {100 * effect.Factor:0} % of the sheet's time, which disagrees with it");
+        return report.Applied == effect.Factor
+            ? $"{said}: check the product, its batch and who taps"
+            : $"{said}, and is not followed so far: check the product, its batch and who taps";
     }
 
     private static string Stage(TaughtStage stage) => stage == TaughtStage.Flash ? "flash" : "keep-dry";

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using CureWatch.Learning;
-using CureWatch.TimeWindows;
 
 namespace CureWatch.Bays;
 
@@ -13,13 +12,15 @@ namespace CureWatch.Bays;
 /// <param name="FarOff">Observations that were no more than slips.</param>
 /// <param name="Unwatched">Observations in a climate nobody measured.</param>
 /// <param name="Since">When the first of all of them happened.</param>
+/// <param name="Reach">How far taps about the stage are believed.</param>
 public sealed record LearningReport(
-    string Product, int Revision, string Bay, TaughtStage Stage, LearntEffect? Effect, int FarOff, int Unwatched, DateTimeOffset? Since)
+    string Product, int Revision, string Bay, TaughtStage Stage, LearntEffect? Effect, int FarOff, int Unwatched, DateTimeOffset? Since, Reach Reach)
 {
-    /// <summary>What the sheet's hours of the stage are multiplied by for a coat begun now [1]; a release is never below its least part.</summary>
-    public double Applied => Effect is not { } effect ? 1
-        : Stage == TaughtStage.KeepDry ? Math.Max(CoatLaws.LeastRelease, effect.Factor)
-        : effect.Factor;
+    /// <summary>What the sheet's hours of the stage are multiplied by for a coat begun now [1].</summary>
+    public double Applied => Effect is { } effect ? Reach.Within(effect).Factor : 1;
+
+    /// <summary>Whether the taps say more than a bay can differ from a sheet by: somebody should look at the product, its batch and who taps.</summary>
+    public bool Disagrees => Effect is { } effect && !Reach.Holds(effect);
 
     /// <summary>Reports on all that was learnt.</summary>
     /// <param name="shop">The shop.</param>
@@ -38,6 +39,7 @@ public sealed record LearningReport(
                bay.Value.Taken > 0 ? stage.Known.In(bay.Key, shop.Now, Expectation.Of(stage.Stage)) : null,
                bay.Value.FarOff,
                bay.Value.Unwatched,
-               bay.Value.Since),
+               bay.Value.Since,
+               shop.Laws[product.Key].ReachOf(stage.Stage)),
     ];
 }

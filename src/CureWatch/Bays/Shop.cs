@@ -90,9 +90,9 @@ public sealed record Shop(
     public CoatLaws LawsOf(string job, Coat coat) =>
         LawsOf(coat).With(Find(job) is { } here ? here.Lessons.Begun.GetValueOrDefault(CoatKey.Of(job, coat)) ?? LearntNow(here, coat) : Learnt.Nothing);
 
-    /// <summary>What was known about a product in a bay at an instant.</summary>
+    /// <summary>What was known about a product in a bay at an instant, as far as it is followed.</summary>
     internal Learnt LearntAbout((string Product, int Revision) sheet, string bay, DateTimeOffset at) =>
-        Learning.GetValueOrDefault(sheet)?.In(bay, at) ?? Learnt.Nothing;
+        Learning.GetValueOrDefault(sheet)?.In(bay, at) is { } learnt ? Laws[sheet].Within(learnt) : Learnt.Nothing;
 
     private Learnt LearntNow(JobState job, Coat coat) => Learning.IsEmpty || job.Stories.FirstOrDefault(s => s.Surface.Id == coat.Surface.Id) is not { } story
         ? Learnt.Nothing

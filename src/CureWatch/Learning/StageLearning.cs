@@ -66,22 +66,20 @@ public sealed record StageLearning(TaughtStage Stage, Effects Settled, DateTimeO
     public LearntEffect? In(string bay, DateTimeOffset at)
     {
         ImmutableArray<Lesson> taken = [.. Lessons.TakeWhile(l => l.At + Lesson.Wait <= at)];
-        return (taken.Length == Lessons.Length ? Known : Fold(taken)).In(bay, at, Expectation.Of(Stage));
+        return (taken.Length == Lessons.Length ? Known : Weigh(taken).After(taken.Length)).In(bay, at, Expectation.Of(Stage));
     }
 
     private bool IsOpen(Lesson lesson) =>
         lesson.At > SettledTo && !(lesson.At <= Settled.ByBay.GetValueOrDefault(lesson.Bay)?.NotBefore);
 
+    /// <summary>Settles the first of the lessons, weighed once more by all of them.</summary>
     private StageLearning Settle(int count)
     {
-        if (count > 0)
-        {
-            ImmutableArray<Lesson> closed = Lessons[..count];
-            return (this with { Settled = Fold(closed), SettledTo = closed[^1].At, Lessons = Lessons[count..] }).Settle(0);
-        }
-
-        return this with { Known = Fold(Lessons) };
+        Weighing weighing = Weigh(Lessons);
+        return count == 0
+            ? this with { Known = weighing.After(Lessons.Length) }
+            : (this with { Settled = weighing.After(count), SettledTo = Lessons[count - 1].At, Lessons = Lessons[count..] }).Settle(0);
     }
 
-    private Effects Fold(ImmutableArray<Lesson> lessons) => lessons.Aggregate(Settled, (known, lesson) => known.Take(lesson, Expectation.Of(Stage)));
+    private Weighing Weigh(ImmutableArray<Lesson> lessons) => Weighing.Of(Settled, lessons, Expectation.Of(Stage));
 }

@@ -34,6 +34,32 @@ public sealed record CoatLaws(
     /// </summary>
     public const double LeastRelease = 0.7;
 
+    /// <summary>
+    /// The least and, where its sheet's range does not go further, the most that a flash may be learnt to be of the sheet's earliest [1]. Source
+    /// (choice): a bay that differs from a sheet by a factor of two has another product in the bottle, or somebody taps for another reason.
+    /// </summary>
+    private const double LeastFlash = 0.5, MostFlash = 2;
+
+    /// <summary>A drying that takes more than this of the sheet's time is told, and followed [1]. Source (choice), as for a flash.</summary>
+    private const double MostDrying = 2;
+
+    /// <summary>How far taps about a flash are believed.</summary>
+    public Reach FlashReach { get; private init; } = new(LeastFlash, MostFlash, FollowsSlower: false);
+
+    /// <summary>How far taps about a drying are believed: a release only gets later by a slower one.</summary>
+    public static Reach DryingReach { get; } = new(LeastRelease, MostDrying, FollowsSlower: true);
+
+    /// <summary>How far taps about a stage are believed.</summary>
+    /// <param name="stage">The stage.</param>
+    /// <returns>The reach.</returns>
+    public Reach ReachOf(TaughtStage stage) => stage == TaughtStage.Flash ? FlashReach : DryingReach;
+
+    /// <summary>What is followed of what people taught.</summary>
+    /// <param name="learnt">What they taught.</param>
+    /// <returns>The same, each stage within its reach.</returns>
+    public Learnt Within(Learnt learnt) => new(
+        learnt.Flash is { } flash ? FlashReach.Within(flash) : null, learnt.KeepDry is { } drying ? DryingReach.Within(drying) : null);
+
     /// <summary>May be levelled, as the sheet says: the cure clock of a coat that waits is projected from it, whatever was learnt.</summary>
     public TimedStage? FlashOfTheSheet { get; private init; } = Flash;
 
@@ -41,11 +67,12 @@ public sealed record CoatLaws(
     /// <param name="learnt">What they taught.</param>
     /// <returns>
     /// Laws whose flash is moved, whose level-by is no later than the sheet's and moves with a flash that is faster, and whose keep-dry is moved
-    /// where it is a drying, by no more than <see cref="LeastRelease"/>. The rates, and every other stage, stay the sheet's.
+    /// where it is a drying, each no further than its reach. The rates, and every other stage, stay the sheet's.
     /// </returns>
     public CoatLaws With(Learnt learnt)
     {
         CoatLaws laws = this;
+        learnt = Within(learnt);
         if (learnt.Flash is { } flash)
         {
             double sooner = Math.Min(1, flash.Factor);
@@ -59,7 +86,7 @@ public sealed record CoatLaws(
         }
 
         return learnt.KeepDry is { } drying && DriesByEvaporation
-            ? laws with { KeepDry = KeepDry! with { Milestone = KeepDry.Milestone.As(drying, LeastRelease) } }
+            ? laws with { KeepDry = KeepDry! with { Milestone = KeepDry.Milestone.As(drying) } }
             : laws;
     }
 
@@ -93,7 +120,12 @@ public sealed record CoatLaws(
             Timed(fit.Find(Stage.KeepDry)),
             Timed(fit.Find(Stage.NoWash)),
             Timed(fit.Find(Stage.FullCure)),
-            new TimedStage(cure.Law, new Milestone(0, default, cure.Covariance), StageOf(fit, Mechanism.Cure, Stage.KeepDry)?.Stage));
+            new TimedStage(cure.Law, new Milestone(0, default, cure.Covariance), StageOf(fit, Mechanism.Cure, Stage.KeepDry)?.Stage))
+        {
+            FlashReach = fit.Find(Stage.Flash) is { ToReferenceHours: { } end } flash
+                ? new Reach(LeastFlash, Math.Max(MostFlash, end / flash.ReferenceHours), FollowsSlower: false)
+                : new Reach(LeastFlash, MostFlash, FollowsSlower: false),
+        };
 
         static TimedStage? Timed(StageFit? stage) => stage is null ? null : new TimedStage(stage.Law, Milestone.Of(stage), stage.Stage);
 

@@ -25,10 +25,9 @@ public sealed record Milestone(double ReferenceHours, FitCovariance Hours, FitCo
 
     /// <summary>The milestone as people see it come.</summary>
     /// <param name="effect">What they taught.</param>
-    /// <param name="least">The least part of the sheet's time that it may be [1]; 0 where there is no such bound.</param>
     /// <returns>The milestone: the sheet's time moved, the two doubts added.</returns>
-    public Milestone As(LearntEffect effect, double least = 0) =>
-        this with { ReferenceHours = ReferenceHours * Math.Max(least, effect.Factor), LearntVariance = effect.Variance };
+    public Milestone As(LearntEffect effect) =>
+        this with { ReferenceHours = ReferenceHours * effect.Factor, LearntVariance = effect.Variance };
 
     /// <summary>How sure the sheet is of the time in a climate, and what was learnt of the time.</summary>
     /// <param name="x">Temperature term [mol/J].</param>

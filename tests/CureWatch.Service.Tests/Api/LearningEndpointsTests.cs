@@ -16,6 +16,7 @@ public class LearningEndpointsTests
         Assert.InRange(factor, 1.3, 2);   // seen after two minutes of one
         Assert.InRange(factor, learnt.GetProperty("low").GetDouble(), learnt.GetProperty("high").GetDouble());
         Assert.Equal($"your flash here runs {Math.Round(100 * (factor - 1)):0} % slower than the sheet, from 1 tap", Text(learnt, "text"));
+        Assert.False(learnt.GetProperty("disagrees").GetBoolean());
         JsonElement job = await shop.GetAsync("/api/v1/jobs/grey-estate");
         Assert.Equal(learnt.GetRawText(), Assert.Single(job.GetProperty("learning").EnumerateArray()).GetRawText());
         Assert.Equal(JsonValueKind.Null, job.GetProperty("surfaces")[0].GetProperty("coats")[0].GetProperty("learnt").GetProperty("flash").ValueKind);

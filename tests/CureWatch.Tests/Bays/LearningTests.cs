@@ -110,6 +110,36 @@ public class LearningTests
             stage => Assert.Equal(Since(bySheet, stage), Since(learnt, stage)));
     }
 
+    // The sheet's flash runs from one minute to three: taps are followed from half a minute to three, and level-by is never later than the sheet's.
+    [Theory]
+    [InlineData(0.2, 0.5)]
+    [InlineData(8, 3)]
+    public void TapsThatDisagreeWithTheSheet_AreFollowedToTheEndOfTheirReachAndTold(double factor, double followed)
+    {
+        CoatReport bySheet = Taught(1, taps: 0).Report;
+        (TestShop shop, CoatReport learnt) = Taught(factor, taps: 12);
+        Assert.Equal(followed, learnt.BegunWith.Flash!.Factor, 6);
+        Assert.Equal(followed, Opens(learnt) / Opens(bySheet), 2);
+        LearningReport report = Assert.Single(LearningReport.Of(shop.Shop));
+        Assert.True(report.Disagrees);
+        Assert.Equal(followed, report.Applied, 6);
+        Assert.False(report.Effect!.Factor >= 0.5 && report.Effect.Factor <= 3);
+        Assert.True(Since(learnt, WindowStage.LevelOff).Closes!.Latest <= Since(bySheet, WindowStage.LevelOff).Closes!.Latest);
+
+        static double Opens(CoatReport coat) => (Since(coat, WindowStage.LevelOff).Opens.Likely!.Value - TestShop.Start).TotalMinutes;
+    }
+
+    [Theory]
+    [InlineData(0.6)]
+    [InlineData(2.5)]
+    public void TapsWithinReachOfTheSheet_AreFollowedAsTheyAre(double factor)
+    {
+        LearningReport report = Assert.Single(LearningReport.Of(Taught(factor, taps: 12).Shop.Shop));
+        Assert.False(report.Disagrees);
+        Assert.Equal(report.Effect!.Factor, report.Applied);
+        Assert.InRange(report.Applied / factor, 0.93, 1.07);
+    }
+
     /// <summary>A window as if the coat had been wiped at the start of the day, to the second.</summary>
     private static (TimeBounds Opens, TimeBounds? Closes) Since(CoatReport coat, WindowStage stage)
     {

@@ -51,6 +51,16 @@ public class LearntDryingTests
         Assert.True((learnt.Latest!.Value - start) >= 0.7 * (sheet.Latest!.Value - start));
     }
 
+    // A release may only get later by a drying that takes three times as long; it is told that this disagrees with the sheet.
+    [Fact]
+    public void Drying_MuchSlowerThanTheSheet_IsFollowedAllTheWay()
+    {
+        var slow = new LearntEffect(Math.Log(3), 0.001, 20, 20);
+        TimeBounds learnt = KeepDryOf(new Learnt(null, slow)), sheet = KeepDryOf(Learnt.Nothing);
+        Assert.Equal(3, (learnt.Likely!.Value - TestShop.At(1)) / (sheet.Likely!.Value - TestShop.At(1)), 2);
+        Assert.False(CoatLaws.DryingReach.Holds(slow));
+    }
+
     [Fact]
     public void Release_IsHeldBackByWhatIsUnsure()
     {

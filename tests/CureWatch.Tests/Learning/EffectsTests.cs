@@ -12,10 +12,14 @@ public class EffectsTests
     private static Lesson At(double days, double? lnRatio, string bay = "bay-1") =>
         new("job-1", "bonnet", 1, 1, bay, Start.AddDays(days).AddMinutes(-2), Start.AddDays(days), lnRatio);
 
+    /// <summary>What is known once observations were weighed as they came.</summary>
+    private static Effects AsTheyCame(Expectation expectation, params Lesson[] lessons) =>
+        Weighing.AsTheyCame(Effects.Unknown(expectation), [.. lessons], expectation).After(lessons.Length);
+
     [Fact]
     public void Observation_Faster_MovesTheMeanByItsWeight()
     {
-        LearntEffect effect = Effects.Unknown(Alone).Take(At(0, Math.Log(2.4 / 3)), Alone).In("bay-1", Start, Alone)!;
+        LearntEffect effect = AsTheyCame(Alone, At(0, Math.Log(2.4 / 3))).In("bay-1", Start, Alone)!;
         Assert.Equal(-0.15448, effect.Mean, 5);
         Assert.Equal(0.16641, Math.Sqrt(effect.Variance), 5);
         Assert.Equal(2.571, 3 * effect.Factor, 3);
@@ -27,21 +31,24 @@ public class EffectsTests
     [Fact]
     public void Observation_Wild_HasLittleWeight()
     {
-        Effects once = Effects.Unknown(Alone).Take(At(0, Math.Log(2.4 / 3)), Alone);
-        double mean = once.Take(At(0, Math.Log(9 / 3.0)), Alone).In("bay-1", Start, Alone)!.Mean;
+        Lesson[] told = [At(0, Math.Log(2.4 / 3)), At(0, Math.Log(9 / 3.0))];
+        double mean = AsTheyCame(Alone, told).In("bay-1", Start, Alone)!.Mean;
         Assert.Equal(0.184, Alone.WeightOf(4.82), 3);
         Assert.Equal(-0.013, mean, 3);
-        double late = once.Take(At(0, Math.Log(9 / 3.0)), Alone with { LateFreedom = 3 }).In("bay-1", Start, Alone)!.Mean;
+        double late = AsTheyCame(Alone with { LateFreedom = 3 }, told).In("bay-1", Start, Alone)!.Mean;
         Assert.True(late < mean);
     }
+
+    /// <summary>What is known once observations of a flash were weighed by one another.</summary>
+    private static Effects Weighed(params Lesson[] lessons) =>
+        Weighing.Of(Effects.Unknown(Expectation.Flash), [.. lessons], Expectation.Flash).After(lessons.Length);
 
     [Theory]
     [InlineData(9.0)]
     [InlineData(-9.0)]
     public void Observation_BeyondSixDeviations_IsCountedAndTeachesNothing(double lnRatio)
     {
-        Effects before = Effects.Unknown(Expectation.Flash).Take(At(0, 0.1), Expectation.Flash);
-        Effects after = before.Take(At(0, lnRatio), Expectation.Flash);
+        Effects before = Weighed(At(0, 0.1)), after = Weighed(At(0, 0.1), At(0, lnRatio));
         Assert.Equal((before.Mean, before.Variance), (after.Mean, after.Variance));
         Assert.Equal((1, 1, 0), (after.ByBay["bay-1"].Taken, after.ByBay["bay-1"].FarOff, after.ByBay["bay-1"].Unwatched));
     }
@@ -49,7 +56,7 @@ public class EffectsTests
     [Fact]
     public void Observation_Unwatched_IsCountedAndTeachesNothing()
     {
-        Effects after = Effects.Unknown(Expectation.Flash).Take(At(0, null), Expectation.Flash);
+        Effects after = Weighed(At(0, null));
         Assert.Equal((0, 1), (after.ByBay["bay-1"].Taken, after.ByBay["bay-1"].Unwatched));
         Assert.Null(after.In("bay-1", Start, Expectation.Flash));
     }
@@ -79,8 +86,7 @@ public class EffectsTests
             }
         }
 
-        Effects known = told.Aggregate(
-            Effects.Unknown(expectation), (e, t) => e.Take(At(0, t.Z, t.Bay), expectation with { EarlyFreedom = 1e12, LateFreedom = 1e12 }));
+        Effects known = AsTheyCame(expectation with { EarlyFreedom = 1e12, LateFreedom = 1e12 }, [.. told.Select(t => At(0, t.Z, t.Bay))]);
         for (int i = 0; i < 3; i++)
         {
             LearntEffect effect = known.In(bays[i], Start, expectation)!;
@@ -96,7 +102,7 @@ public class EffectsTests
     [Fact]
     public void Knowledge_GrowsOldByTheStatedPaceAndNeverBeyondWhatItWas()
     {
-        Effects known = Enumerable.Range(0, 30).Aggregate(Effects.Unknown(Expectation.Flash), (e, _) => e.Take(At(0, -0.3), Expectation.Flash));
+        Effects known = Weighed([.. Enumerable.Range(0, 30).Select(_ => At(0, -0.3))]);
         double now = Variance(0);
         Assert.Equal(now + (10 * 0.005 * 0.005), Variance(10), 9);
         Assert.InRange(Variance(100_000), 0.07, 0.1125);

@@ -16,11 +16,14 @@ internal sealed class Season
 {
     private const int Products = 25, CoatsOfEach = 20, BayCount = 4;
 
-    /// <summary>How far a sheet is off in this shop, how bays differ, and how one coat of a product differs from the next [ln].</summary>
-    private const double ProductBias = 0.25, BayBias = 0.1, CoatScatter = 0.115;
+    /// <summary>How far a sheet is off in this shop, and how bays differ [ln].</summary>
+    private const double ProductBias = 0.25, BayBias = 0.1;
 
-    /// <summary>How far a tap is off, and how many are no more than slips.</summary>
-    private const double TapScatter = 0.115, WildShare = 0.05;
+    /// <summary>How many taps are no more than slips.</summary>
+    private const double WildShare = 0.05;
+
+    /// <summary>How far a tap is off, and as far one coat from the next of its product: together what taps scatter by.</summary>
+    private readonly double _scatter;
 
     private readonly Random _random;
     private readonly InventedBay[] _bays;
@@ -28,8 +31,9 @@ internal sealed class Season
     private Shop _shop;
     private double _hour;
 
-    public Season(int seed, bool isDrying = false)
+    public Season(int seed, bool isDrying = false, double scatter = 0.163)
     {
+        _scatter = scatter / Math.Sqrt(2);
         _random = new Random(seed);
         _bays = [.. Enumerable.Range(0, BayCount).Select(_ => new InventedBay(_random))];
         _isDrying = isDrying;
@@ -73,9 +77,9 @@ internal sealed class Season
     {
         _hour = Math.Ceiling((_hour + 1) * 60) / 60;
         double wiped = _hour + 0.1;
-        double through = _bays[bay].Through(wiped, ReferenceHours(product) * Math.Exp(truth + (CoatScatter * InventedBay.Normal(_random))), energyJmol, 0.2);
+        double through = _bays[bay].Through(wiped, ReferenceHours(product) * Math.Exp(truth + (_scatter * InventedBay.Normal(_random))), energyJmol, 0.2);
         bool isWild = _random.NextDouble() < WildShare;
-        double off = isWild ? (4 * _random.NextDouble()) - 2 : TapScatter * InventedBay.Normal(_random);
+        double off = isWild ? (4 * _random.NextDouble()) - 2 : _scatter * InventedBay.Normal(_random);
         double told = wiped + Math.Min(10 * ReferenceHours(product), (through - wiped) * Math.Exp(off));
         var surface = new Surface("bonnet", Material.Steel, null, Place.Outside, ProductId(product), 1, 1, 1);
         Take(new Message.JobStarted(new Job(job, BayId(bay), null, null, [surface]), TestShop.At(_hour)));

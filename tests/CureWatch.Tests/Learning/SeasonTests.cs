@@ -7,12 +7,21 @@ public sealed class SeasonTests(ITestOutputHelper output)
     private const double OneDeviation = 0.021;
 
     [Fact]
-    public void Flash_AfterTwentyTaps_IsNearTheTruthAndKnowsHowNear()
+    public void Flash_AfterTwentyTaps_IsNearTheTruthAndKnowsHowNear() => AssertNear(0.163, 0.90);
+
+    // Whoever is told which taps are slips still errs by s/√19, and by what its probes and its law are off: at 0.2 that leaves 85 % within 7 %.
+    [Theory(Explicit = true)]
+    [InlineData(0.10, 0.90)]
+    [InlineData(0.13, 0.90)]
+    [InlineData(0.2, 0.82)]
+    public void Flash_OfTapsThatScatterOtherwise_IsNearTheTruthAndKnowsHowNear(double scatter, double share) => AssertNear(scatter, share);
+
+    private void AssertNear(double scatter, double share)
     {
         var all = new List<(double ErrorPct, bool IsCovered)>();
         foreach (int seed in Enumerable.Range(1, 8))
         {
-            var season = new Season(seed);
+            var season = new Season(seed, scatter: scatter);
             List<SeasonCoat> coats = season.Run();
             (double ErrorPct, bool IsCovered)[] products =
             [
@@ -26,8 +35,8 @@ public sealed class SeasonTests(ITestOutputHelper output)
             all.AddRange(products);
         }
 
-        output.WriteLine($"all {all.Count} products: {Told(all)}");
-        Assert.InRange(Share(all, p => p.ErrorPct <= 7), 0.90 - OneDeviation, 1);
+        output.WriteLine($"taps that scatter by {scatter}, all {all.Count} products: {Told(all)}");
+        Assert.InRange(Share(all, p => p.ErrorPct <= 7), share - OneDeviation, 1);
         Assert.InRange(Share(all, p => p.IsCovered), 0.85 - OneDeviation, 0.95 + OneDeviation);
     }
 
