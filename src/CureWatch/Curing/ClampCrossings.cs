@@ -4,10 +4,17 @@ using CureWatch.Products;
 namespace CureWatch.Curing;
 
 /// <summary>Finds where the humidity crosses a clamp of a law, at which its rates bend or break off.</summary>
+/// <remarks>
+/// While temperature and vapour pressure run straight, the humidity level turns once at most: where the logarithm of a water activity is level it
+/// bends down, since s_w² is above |ds_w/dT| at every temperature of a bay, and a deficit bends up. Before the turn and after it each clamp is
+/// crossed once at most.
+/// </remarks>
 internal static class ClampCrossings
 {
-    /// <summary>Parts of a segment that are each looked through for one crossing. Source (choice).</summary>
-    private const int Looks = 16;
+    private const int Halvings = 50;
+
+    /// <summary>Share of the way over which it is seen whether the level rises. Source (choice): far above rounding, far below what a level bends in.</summary>
+    private const double Step = 1e-5;
 
     /// <summary>Whether a crossing can lie in a segment.</summary>
     public static bool MayBeIn(RateLaw law, in ClimateSegment segment)
@@ -35,48 +42,54 @@ internal static class ClampCrossings
     /// <returns>Shares of the way in order, each crossing among them, the last of them 1.</returns>
     public static List<double> Shares(RateLaw law, in ClimateSegment segment)
     {
-        var shares = new List<double>();
-        for (int look = 1; look <= Looks; look++)
+        double turn = Turn(law, segment);
+        List<double> shares = [turn, 1];
+        foreach (double clamp in law.Clamps)
         {
-            double from = (look - 1.0) / Looks;
-            double to = (double)look / Looks;
-            foreach (double clamp in law.Clamps)
-            {
-                if (Crossing(law, segment, clamp, from, to) is { } crossing)
-                {
-                    shares.Add(crossing);
-                }
-            }
-
-            shares.Add(to);
+            AddCrossing(shares, law, segment, clamp, 0, turn);
+            AddCrossing(shares, law, segment, clamp, turn, 1);
         }
 
         shares.Sort();
         return shares;
     }
 
-    private static double? Crossing(RateLaw law, in ClimateSegment segment, double clamp, double from, double to)
+    /// <summary>Where the level turns; the end, where it does not.</summary>
+    private static double Turn(RateLaw law, in ClimateSegment segment)
+    {
+        bool risesAtFirst = Rises(law, segment, 0);
+        if (Rises(law, segment, 1 - Step) == risesAtFirst)
+        {
+            return 1;
+        }
+
+        double from = 0, to = 1;
+        for (int halving = 0; halving < Halvings; halving++)
+        {
+            double middle = (from + to) / 2;
+            (from, to) = Rises(law, segment, middle) == risesAtFirst ? (middle, to) : (from, middle);
+        }
+
+        return to;
+    }
+
+    private static bool Rises(RateLaw law, in ClimateSegment segment, double share) => Level(law, segment, share + Step) > Level(law, segment, share);
+
+    private static void AddCrossing(List<double> shares, RateLaw law, in ClimateSegment segment, double clamp, double from, double to)
     {
         bool startsAbove = Level(law, segment, from) > clamp;
         if (Level(law, segment, to) > clamp == startsAbove)
         {
-            return null;
+            return;
         }
 
-        for (int halving = 0; halving < 50; halving++)
+        for (int halving = 0; halving < Halvings; halving++)
         {
             double middle = (from + to) / 2;
-            if (Level(law, segment, middle) > clamp == startsAbove)
-            {
-                from = middle;
-            }
-            else
-            {
-                to = middle;
-            }
+            (from, to) = Level(law, segment, middle) > clamp == startsAbove ? (middle, to) : (from, middle);
         }
 
-        return to;
+        shares.Add(to);
     }
 
     private static double Level(RateLaw law, in ClimateSegment segment, double share)

@@ -98,9 +98,9 @@ public class CureIntegralTests
             RateLaw law = Law(53e3, 0.7);
             Credit split = CureIntegral.Over(law, whole.Between(whole.Start, middle)) + CureIntegral.Over(law, whole.Between(middle, whole.End));
             Credit joined = CureIntegral.Over(law, whole);
-            Assert.Equal(joined.Likely, split.Likely, 3e-6 * joined.Likely);
-            Assert.Equal(joined.Slow, split.Slow, 3e-6 * joined.Likely);
-            Assert.Equal(joined.Fast, split.Fast, 3e-6 * joined.Fast);
+            Assert.Equal(joined.Likely, split.Likely, 1e-9 * joined.Likely);
+            Assert.Equal(joined.Slow, split.Slow, 1e-9 * joined.Likely);
+            Assert.Equal(joined.Fast, split.Fast, 1e-9 * joined.Fast);
         });
 
     [Fact]

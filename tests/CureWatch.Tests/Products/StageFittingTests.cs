@@ -20,7 +20,7 @@ public class StageFittingTests
     [Fact]
     public void Fit_OfRandomRows_IsTheLeastSquaresInsideTheBounds()
     {
-        int pinned = 0;
+        int pinned = 0, free = 0;
         Gen.Select(AnyStage, AnyPriors).Sample(
             (stage, priors) =>
             {
@@ -30,15 +30,17 @@ public class StageFittingTests
                 Assert.True(oracle.IsLeastInsideTheBounds(found), $"({string.Join(", ", found)}) is not the minimum.");
                 if (oracle.KeepsTheBounds)
                 {
+                    free++;
                     Assert.Equal(oracle.Free, found, (a, b) => Math.Abs(a - b) < 1e-8 * (1 + Math.Abs(a)));
                 }
                 else
                 {
-                    Interlocked.Increment(ref pinned);
+                    pinned++;
                 }
             },
             iter: 2000);
-        Assert.InRange(pinned, 200, 1990);
+        Assert.InRange(pinned, 200, int.MaxValue);
+        Assert.InRange(free, 10, int.MaxValue);
     }
 
     /// <summary>Source: as above; the variance of a time is asked for in random climates, so every entry of the covariance counts.</summary>
