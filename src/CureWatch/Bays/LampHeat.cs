@@ -63,7 +63,7 @@ internal static class LampHeat
                 continue;
             }
 
-            if ((mount.Surface ?? mount.Probe.Id) == key.Surface)
+            if (mount.IsOn(key.Surface))
             {
                 return i;
             }

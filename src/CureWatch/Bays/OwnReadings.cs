@@ -28,12 +28,12 @@ internal static class OwnReadings
 
     /// <summary>Whether a probe may have told something of a surface.</summary>
     public static bool MayBeOf(BayState bay, int index, SurfaceKey key) =>
-        IsNamedFor(bay.Plan.Probes[index], key) || LampHeat.LentTo(bay, index, null).Length > 0;
+        bay.Plan.Probes[index].IsOn(key.Surface) || LampHeat.LentTo(bay, index, null).Length > 0;
 
     private static IEnumerable<OwnReading> Of(BayState bay, int index, SurfaceKey key, DateTimeOffset from, DateTimeOffset? to)
     {
         ProbeLog log = bay.Logs[index];
-        bool isNamed = IsNamedFor(bay.Plan.Probes[index], key);
+        bool isNamed = bay.Plan.Probes[index].IsOn(key.Surface);
         ImmutableArray<Spell> ofLit = isNamed ? [] : LampHeat.LentTo(bay, index, null), ofOthers = ofLit.IsEmpty ? [] : LampHeat.LentTo(bay, index, key);
         if (!isNamed && ofLit.IsEmpty)
         {
@@ -50,7 +50,4 @@ internal static class OwnReadings
             }
         }
     }
-
-    private static bool IsNamedFor(ProbeMount mount, SurfaceKey key) =>
-        mount.Surface is { } named ? named == key.Surface : mount.Probe.Measures == Measures.Panel && mount.Probe.Id == key.Surface;
 }

@@ -43,8 +43,7 @@ public sealed record WatchPoint(string Bay, Place Place, Material Material, Mate
     /// <summary>Whether a probe is fixed to the very surface that this point watches.</summary>
     /// <param name="mount">The probe and what it sits on.</param>
     /// <returns>False where the point watches all of a kind.</returns>
-    public bool IsOnIt(ProbeMount mount) =>
-        Own is { } own && (mount.Surface ?? (mount.Probe.Measures == Measures.Panel ? mount.Probe.Id : null)) == own.Surface;
+    public bool IsOnIt(ProbeMount mount) => Own is { } own && mount.IsOn(own.Surface);
 
     /// <summary>Whether a bay has a probe for the air of this point.</summary>
     /// <param name="plan">The bay.</param>
