@@ -15,6 +15,12 @@ public readonly record struct OwnReading(DateTimeOffset At, double PanelC, TimeS
 
     private static readonly TimeSpan LeastReachOfProbe = TimeSpan.FromMinutes(2);
 
+    /// <summary>A reading by hand.</summary>
+    /// <param name="at">When it was read.</param>
+    /// <param name="panelC">What it said [°C].</param>
+    /// <returns>The reading.</returns>
+    public static OwnReading ByHand(DateTimeOffset at, double panelC) => new(at, panelC, ReachOfSpot);
+
     /// <summary>How far apart the readings of a probe may lie: 2 min, or 1.5 of its intervals, up to 5 min.</summary>
     /// <param name="every">How often the probe reports.</param>
     /// <returns>The reach.</returns>

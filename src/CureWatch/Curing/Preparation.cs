@@ -12,7 +12,7 @@ namespace CureWatch.Curing;
 public sealed record Preparation(
     DateTimeOffset? WipedAt,
     Tap? TouchedSince,
-    ImmutableArray<Spot> Spots,
+    ImmutableArray<OwnReading> Spots,
     DateTimeOffset? PolishedAt,
     DateTimeOffset? LampOnAt,
     DateTimeOffset? LampOffAt)
@@ -35,7 +35,7 @@ public sealed record Preparation(
         return new Preparation(
             At(own, wiped),
             wiped < 0 ? null : own.Skip(wiped + 1).FirstOrDefault(UndoesAWipe),
-            [.. own.Where(t => t is { Did: Did.Measured, PanelC: not null }).Select(t => new Spot(t.At, t.PanelC!.Value))],
+            [.. own.Where(t => t is { Did: Did.Measured, PanelC: not null }).Select(t => OwnReading.ByHand(t.At, t.PanelC!.Value))],
             At(own, Array.FindLastIndex(own, t => t.Did == Did.Polished || IsPolishedOff(t))),
             lampOn > lampOff ? At(own, lampOn) : null,
             At(own, lampOff));
@@ -54,8 +54,3 @@ public sealed record Preparation(
 
     private static DateTimeOffset? At(Tap[] own, int index) => index < 0 ? null : own[index].At;
 }
-
-/// <summary>A panel temperature read by hand.</summary>
-/// <param name="At">When.</param>
-/// <param name="PanelC">What was read [°C].</param>
-public sealed record Spot(DateTimeOffset At, double PanelC);

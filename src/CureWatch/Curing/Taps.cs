@@ -46,7 +46,7 @@ public static class Taps
             ReadByHand =
             [
                 .. own.Where(t => t is { Surface: not null, PanelC: >= PanelSpot.ColdestC and <= PanelSpot.HottestC })
-                    .Select(t => new OwnReading(t.At, t.PanelC!.Value, OwnReading.ReachOfSpot)),
+                    .Select(t => OwnReading.ByHand(t.At, t.PanelC!.Value)),
             ],
             Spots = Spots(surface, own),
         };

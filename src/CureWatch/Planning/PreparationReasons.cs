@@ -53,7 +53,7 @@ internal sealed class PreparationReasons(StartEvidence evidence, StartDay day)
             return null;
         }
 
-        string last = preparation.Spots.LastOrDefault(s => s.At >= heated) is { } spot
+        string last = preparation.Spots is [.., var spot] && spot.At >= heated
             ? $"was {Degrees(spot.PanelC)} by hand {day.Clock(spot.At)}"
             : "was not measured since";
         return Of(
