@@ -21,7 +21,6 @@ namespace CureWatch.Bays;
 public static class LampGlow
 {
     private const double LeastRiseK = 1;
-    private const double AirKPerHour = 4, DewPointKPerHour = 3;
 
     /// <summary>What is to be held in place of a reading's temperature.</summary>
     /// <param name="shop">The shop, the reading not taken in.</param>
@@ -48,7 +47,7 @@ public static class LampGlow
         double limitK = log.Probe.AccuracyTemperatureK;
         return twins.Length > 0
             ? new HeldTemperature(twins.Average(t => t.Kelvins), 2 * limitK)
-            : new HeldTemperature(before.Kelvins, LeastRiseK + limitK + (AirKPerHour * Math.Max(0, (raw.MeasuredAt - before.At).TotalHours)));
+            : new HeldTemperature(before.Kelvins, LeastRiseK + limitK + (BayDrift.TemperatureKPerHour * Math.Max(0, (raw.MeasuredAt - before.At).TotalHours)));
     }
 
     /// <summary>Since when lamps may have warmed the air's probes without a pause to cool down in; null where none does.</summary>
@@ -76,7 +75,7 @@ public static class LampGlow
         var doubt = new DewPointUncertainty(
             Celsius.FromKelvins(now.Kelvins), new RelativeHumidity(now.HumidityPct), probe.AccuracyTemperatureK, probe.AccuracyHumidityPct);
         double risenBy = DewPoint.OfPressure(now.VapourPressurePa).Kelvins - DewPoint.OfPressure(before.VapourPressurePa).Kelvins;
-        return risenBy <= doubt.DewPointKelvins + (DewPointKPerHour * Math.Max(0, (now.At - since).TotalHours));
+        return risenBy <= doubt.DewPointKelvins + (BayDrift.DewPointKPerHour * Math.Max(0, (now.At - since).TotalHours));
     }
 
     private static bool HasNotRisen(ProbeLog twin, DateTimeOffset since) =>

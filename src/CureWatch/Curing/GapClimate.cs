@@ -6,15 +6,12 @@ namespace CureWatch.Curing;
 
 /// <summary>The climates that may have been in a gap, at each instant of it.</summary>
 /// <remarks>
-/// Source (choice): a bay with its doors shut moves by 4 K/h at most, its dew point by 3 K/h. Of several air probes the mean counts, of several
+/// They move no faster than <see cref="BayDrift"/> says. Source (choice): of several air probes the mean counts, of several
 /// panels the coldest. Where a probe is missing beside the others, it is all shifted by as much as that one may shift the mean; where all
 /// are, by as much as they differed when the last of them was heard. A panel without a probe may still be where it was a lag ago.
 /// </remarks>
 internal sealed class GapClimate
 {
-    private const double TemperatureRateKPerHour = 4;
-    private const double DewPointRateKPerHour = 3;
-
     private readonly ClimateSegment _segment;
     private readonly Unseen _unseen;
     private readonly DateTimeOffset _since;
@@ -78,7 +75,7 @@ internal sealed class GapClimate
         }
 
         double lagHours = Math.Min(_unseen.PanelLag.TotalHours, Math.Abs((at - _since).TotalHours));
-        return (coldest - (TemperatureRateKPerHour * lagHours), warmest + (TemperatureRateKPerHour * lagHours));
+        return (coldest - (BayDrift.TemperatureKPerHour * lagHours), warmest + (BayDrift.TemperatureKPerHour * lagHours));
     }
 
     private ClimateBox Shifted(ClimateBox box, double share)
@@ -106,10 +103,10 @@ internal sealed class GapClimate
         VapourPressurePa = unseen.Air.Average(b => b.FromVapourPressurePa),
     };
 
-    private static RateLimited Temperature(Bracket bracket) => new(bracket, bracket.FromKelvins, bracket.ToKelvins, TemperatureRateKPerHour);
+    private static RateLimited Temperature(Bracket bracket) => new(bracket, bracket.FromKelvins, bracket.ToKelvins, BayDrift.TemperatureKPerHour);
 
     private static RateLimited DewPoint(Bracket bracket) =>
-        new(bracket, DewKelvins(bracket.FromVapourPressurePa), DewKelvins(bracket.ToVapourPressurePa), DewPointRateKPerHour);
+        new(bracket, DewKelvins(bracket.FromVapourPressurePa), DewKelvins(bracket.ToVapourPressurePa), BayDrift.DewPointKPerHour);
 
     private static double DewKelvins(double vapourPressurePa) => Psychrometrics.DewPoint.OfPressure(vapourPressurePa).Kelvins;
 }
