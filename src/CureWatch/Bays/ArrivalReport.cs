@@ -17,9 +17,6 @@ namespace CureWatch.Bays;
 /// </remarks>
 public sealed record ArrivalReport(string Job, DateTimeOffset At, ImmutableArray<SurfaceArrival> Surfaces)
 {
-    /// <summary>A usual body behind a skin [J/m²K]. Source (choice): between the lightest and the heaviest.</summary>
-    private const double UsualBodyJm2K = (TwoNode.LightBodyJm2K + TwoNode.HeavyBodyJm2K) / 2;
-
     /// <summary>Reports on a car.</summary>
     /// <param name="shop">The shop.</param>
     /// <param name="id">The job's id; the job must be there.</param>
@@ -56,7 +53,7 @@ public sealed record ArrivalReport(string Job, DateTimeOffset At, ImmutableArray
         }
 
         var early = Bound(heat.LightJm2K, 0, 1);
-        var likely = Bound(heat.UsualJm2K, UsualBodyJm2K, 0);
+        var likely = Bound(heat.UsualJm2K, TwoNode.UsualBodyJm2K, 0);
         var late = Bound(heat.HeavyJm2K, TwoNode.HeavyBodyJm2K, -1);
         DateTimeOffset? likelyAt = Later(early.At, likely.At);
         return new SurfaceArrival(

@@ -15,6 +15,9 @@ public readonly record struct TwoNode(double SkinJm2K, double BodyJm2K)
     /// <summary>The heaviest [J/m²K].</summary>
     public const double HeavyBodyJm2K = 28_000;
 
+    /// <summary>A usual one [J/m²K]: half-way between.</summary>
+    public const double UsualBodyJm2K = (LightBodyJm2K + HeavyBodyJm2K) / 2;
+
     /// <summary>Heat from the air to the skin [W/m²K]: see <see cref="PanelHeat.StillAirWm2K"/>.</summary>
     private const double OutsideWm2K = PanelHeat.StillAirWm2K;
 

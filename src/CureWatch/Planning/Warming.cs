@@ -24,9 +24,8 @@ public sealed record Warming(PanelHeat Heat, bool HasBody)
     /// <returns>The bounds; null where time alone does not take it there within a working day.</returns>
     public TimeBounds? ReachedAt(DateTimeOffset now, double panelC, double airC, double targetC)
     {
-        double usualBody = (TwoNode.LightBodyJm2K + TwoNode.HeavyBodyJm2K) / 2;
         TimeSpan? early = TimeTo(new TwoNode(Heat.LightJm2K, 0), panelC, airC, targetC);
-        TimeSpan? likely = TimeTo(new TwoNode(Heat.UsualJm2K, HasBody ? usualBody : 0), panelC, airC, targetC);
+        TimeSpan? likely = TimeTo(new TwoNode(Heat.UsualJm2K, HasBody ? TwoNode.UsualBodyJm2K : 0), panelC, airC, targetC);
         TimeSpan? late = TimeTo(new TwoNode(Heat.HeavyJm2K, HasBody ? TwoNode.HeavyBodyJm2K : 0), panelC, airC, targetC);
         return late is null ? null : new TimeBounds(now + early, now + likely, now + late);
     }
