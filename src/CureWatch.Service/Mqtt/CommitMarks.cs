@@ -45,49 +45,48 @@ internal sealed class CommitMarks(Marks warnings, Marks climates, Marks cars)
 
     private void Touch(ShopEvent happened)
     {
-        switch (happened)
+        if (BayOf(happened) is { } bay)
         {
-            case ShopEvent.ReadingBelieved e:
-                _ = _bays.Add(e.Raw.Bay);
-                break;
-            case ShopEvent.ReadingDoubted { Held: not null } e:
-                _ = _bays.Add(e.Raw.Bay);
-                break;
-            case ShopEvent.ProbeOutvoted e:
-                _ = _bays.Add(e.Bay);
-                break;
-            case ShopEvent.CondensationBegan e:
-                _ = _bays.Add(e.Bay);
-                break;
-            case ShopEvent.CondensationEnded e:
-                _ = _bays.Add(e.Bay);
-                break;
-            case ShopEvent.WarningRaised { Warning.Subject.Bay: { } bay }:
-                _ = _bays.Add(bay);
-                break;
-            case ShopEvent.CoatForeseen e:
-                _ = _cars.Add(e.Coat.Job);
-                break;
-            case ShopEvent.SurfaceOverheated e:
-                _ = _cars.Add(e.Job);
-                break;
-            case ShopEvent.RulingForeseen e:
-                _ = _cars.Add(e.Job);
-                break;
-            case ShopEvent.RulingTurned e:
-                cars.AddUrgent(e.Job);
-                break;
-            case ShopEvent.TapTakenDown e:
-                cars.AddUrgent(e.Job);
-                break;
-            case ShopEvent.JobOpened e:
-                cars.AddUrgent(e.Job.Id);
-                break;
-            case ShopEvent.CarHandedOver e:
-                cars.AddUrgent(e.Job);
-                break;
+            _ = _bays.Add(bay);
+        }
+        else if (CarOf(happened) is { } car)
+        {
+            _ = _cars.Add(car);
+        }
+        else if (ToldCarOf(happened) is { } told)
+        {
+            cars.AddUrgent(told);
         }
     }
+
+    private static string? BayOf(ShopEvent happened) => happened switch
+    {
+        ShopEvent.ReadingBelieved e => e.Raw.Bay,
+        ShopEvent.ReadingDoubted { Held: not null } e => e.Raw.Bay,
+        ShopEvent.ProbeOutvoted e => e.Bay,
+        ShopEvent.CondensationBegan e => e.Bay,
+        ShopEvent.CondensationEnded e => e.Bay,
+        ShopEvent.WarningRaised e => e.Warning.Subject.Bay,
+        _ => null,
+    };
+
+    private static string? CarOf(ShopEvent happened) => happened switch
+    {
+        ShopEvent.CoatForeseen e => e.Coat.Job,
+        ShopEvent.SurfaceOverheated e => e.Job,
+        ShopEvent.RulingForeseen e => e.Job,
+        _ => null,
+    };
+
+    /// <summary>What somebody told or was told of a car waits for nothing.</summary>
+    private static string? ToldCarOf(ShopEvent happened) => happened switch
+    {
+        ShopEvent.RulingTurned e => e.Job,
+        ShopEvent.TapTakenDown e => e.Job,
+        ShopEvent.JobOpened e => e.Job.Id,
+        ShopEvent.CarHandedOver e => e.Job,
+        _ => null,
+    };
 
     private void Mark(Commit commit, bool isAnotherShop)
     {

@@ -1,3 +1,4 @@
+using CureWatch.Bays;
 using CureWatch.Service.Pump;
 
 namespace CureWatch.Service.Mqtt;
@@ -112,7 +113,18 @@ internal sealed class Outputs : IFollower, IDisposable
         }
     }
 
-    private async Task PublishClimatesAsync(Marked marked, CancellationToken cancelled)
+    private Task PublishClimatesAsync(Marked marked, CancellationToken cancelled) =>
+        PublishAsync(_keptClimates, marked, OutputDocuments.Climates, OutputDocuments.OfBay, cancelled);
+
+    private Task PublishCarsAsync(Marked marked, CancellationToken cancelled) =>
+        PublishAsync(_keptCars, marked, OutputDocuments.Cars, OutputDocuments.OfCar, cancelled);
+
+    private async Task PublishAsync(
+        Shelf kept,
+        Marked marked,
+        Func<Shop, Dictionary<string, OutputDocument>> all,
+        Func<Shop, string, IEnumerable<(string Topic, OutputDocument? Document)>> ofOne,
+        CancellationToken cancelled)
     {
         if (_latest.Register.Shop is not { } shop)
         {
@@ -121,38 +133,13 @@ internal sealed class Outputs : IFollower, IDisposable
 
         if (marked.IsAll)
         {
-            await _keptClimates.ArrangeAsync(OutputDocuments.Climates(shop), marked.IsForgotten, cancelled).ConfigureAwait(false);
+            await kept.ArrangeAsync(all(shop), marked.IsForgotten, cancelled).ConfigureAwait(false);
             return;
         }
 
-        foreach (string bay in marked.Keys)
+        foreach ((string topic, OutputDocument? document) in marked.Keys.SelectMany(key => ofOne(shop, key)))
         {
-            foreach ((string topic, OutputDocument? document) in OutputDocuments.OfBay(shop, bay))
-            {
-                await _keptClimates.PutAsync(topic, document, cancelled).ConfigureAwait(false);
-            }
-        }
-    }
-
-    private async Task PublishCarsAsync(Marked marked, CancellationToken cancelled)
-    {
-        if (_latest.Register.Shop is not { } shop)
-        {
-            return;
-        }
-
-        if (marked.IsAll)
-        {
-            await _keptCars.ArrangeAsync(OutputDocuments.Cars(shop), marked.IsForgotten, cancelled).ConfigureAwait(false);
-            return;
-        }
-
-        foreach (string job in marked.Keys)
-        {
-            foreach ((string topic, OutputDocument? document) in OutputDocuments.OfCar(shop, job))
-            {
-                await _keptCars.PutAsync(topic, document, cancelled).ConfigureAwait(false);
-            }
+            await kept.PutAsync(topic, document, cancelled).ConfigureAwait(false);
         }
     }
 }
