@@ -17,13 +17,7 @@ internal static class BayJson
         json.WriteString("bay", bay.Plan.Bay);
         json.WriteInstant("at", bay.At);
         json.WriteString("airspace", bay.Plan.Airspace);
-        json.WriteStartArray("equipment");
-        foreach (Equipment equipment in bay.Plan.Equipment)
-        {
-            json.WriteStringValue(WireName<Equipment>.Of(equipment));
-        }
-
-        json.WriteEndArray();
+        json.WriteTexts("equipment", bay.Plan.Equipment.Select(WireName<Equipment>.Of));
         WriteClimateOrNull(json, bay.Airs[0]);
         json.WriteArray("places", bay.Airs.Skip(1), air =>
         {
@@ -86,13 +80,7 @@ internal static class BayJson
     {
         TwinDifference? beside = probe.Beside;
         json.WriteStartObject("beside");
-        json.WriteStartArray("twins");
-        foreach (Probe twin in probe.Twins)
-        {
-            json.WriteStringValue(twin.Id);
-        }
-
-        json.WriteEndArray();
+        json.WriteTexts("twins", probe.Twins.Select(t => t.Id));
         json.WriteRounded("temperatureK", beside?.Kelvins);
         json.WriteRounded("temperatureUncertaintyK", beside?.StandardKelvins);
         json.WriteInstant("temperatureSince", beside?.KelvinsSince);

@@ -15,13 +15,7 @@ internal static class CarJson
         JobReport? report = job.LeftAt is null ? look.ReportOf(job) : null;
         json.WriteString("job", job.Job.Id);
         json.WriteString("car", job.Job.Car);
-        json.WriteStartArray("bays");
-        foreach (string bay in report is null ? [] : look.BaysOf(job))
-        {
-            json.WriteStringValue(bay);
-        }
-
-        json.WriteEndArray();
+        json.WriteTexts("bays", report is null ? [] : look.BaysOf(job));
         json.WriteInstant("promisedAt", job.Job.PromisedAt);
         json.WriteInstant("startedAt", look.Register.Jobs.GetValueOrDefault(job.Job.Id)?.StartedAt);
         json.WriteInstant("leftAt", job.LeftAt);

@@ -33,10 +33,10 @@ internal static class JobEndpoints
         });
 
     private static IResult One(string job, Lookout lookout) => About(job, lookout, (look, state) =>
-        new JsonAnswer(StatusCodes.Status200OK, json => ReplayJson.Write(json, Report(look, state), look.Shop.Tally)));
+        new JsonAnswer(StatusCodes.Status200OK, json => ReplayJson.Write(json, look.ReportOf(state), look.Shop.Tally)));
 
     private static IResult Windows(string job, Lookout lookout) => About(job, lookout, (look, state) =>
-        JsonAnswer.Object(json => WindowsJson.Write(json, Report(look, state))));
+        JsonAnswer.Object(json => WindowsJson.Write(json, look.ReportOf(state))));
 
     private static IResult Taps(string job, Lookout lookout) => About(job, lookout, (look, state) => JsonAnswer.Object(json =>
     {
@@ -45,7 +45,7 @@ internal static class JobEndpoints
     }));
 
     public static IResult Handover(string job, Lookout lookout) => About(job, lookout, (look, state) =>
-        JsonAnswer.Object(json => CarJson.WriteHandover(json, Report(look, state), look.Register.Jobs.GetValueOrDefault(job))));
+        JsonAnswer.Object(json => CarJson.WriteHandover(json, look.ReportOf(state), look.Register.Jobs.GetValueOrDefault(job))));
 
     private static async Task<IResult> Start(HttpContext context, Inbox inbox, Lookout lookout)
     {
@@ -70,6 +70,4 @@ internal static class JobEndpoints
         : Problem.Of(StatusCodes.Status404NotFound, look.Register.Jobs.ContainsKey(job)
             ? $"The job '{job}' is closed: its record is at /api/v1/handovers/{job}."
             : $"No job '{job}'.");
-
-    private static JobReport Report(Look look, JobState job) => look.ReportOf(job);
 }

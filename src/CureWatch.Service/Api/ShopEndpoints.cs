@@ -31,25 +31,13 @@ internal static class ShopEndpoints
             json.WriteString("kind", WireName<ProductKind>.Of(sheet.Kind));
             json.WriteString("carrier", WireName<Carrier>.Of(sheet.Carrier));
             json.WriteString("source", sheet.Source);
-            json.WriteStartArray("stages");
-            foreach (SheetStage stage in sheet.Stages)
-            {
-                json.WriteStringValue(WireName<Stage>.Of(stage.Stage));
-            }
-
-            json.WriteEndArray();
+            json.WriteTexts("stages", sheet.Stages.Select(s => WireName<Stage>.Of(s.Stage)));
             json.WriteArray("fit", SheetFit.Of(sheet).Stages.Select(FitBasis.Of), basis =>
             {
                 json.WriteString("stage", WireName<Stage>.Of(basis.Stage));
                 FitBasisJson.WriteKeys(json, basis);
             });
-            json.WriteStartArray("cautions");
-            foreach (string caution in sheet.Cautions)
-            {
-                json.WriteStringValue(caution);
-            }
-
-            json.WriteEndArray();
+            json.WriteTexts("cautions", sheet.Cautions);
         }));
     }
 

@@ -11,13 +11,7 @@ internal static class CheckJson
     {
         json.WriteStartObject();
         json.WriteString("config", directory);
-        json.WriteStartArray("files");
-        foreach (string file in folder.Files)
-        {
-            json.WriteStringValue(file);
-        }
-
-        json.WriteEndArray();
+        json.WriteTexts("files", folder.Files);
         json.WriteArray("faults", faults.All, fault =>
         {
             json.WriteString("file", fault.File);

@@ -11,12 +11,6 @@ internal static class FitBasisJson
     {
         json.WriteString("temperature", WireName<Basis>.Of(basis.Temperature));
         json.WriteString("humidity", WireName<Basis>.Of(basis.Humidity));
-        json.WriteStartArray("words");
-        foreach (string sentence in basis.Words)
-        {
-            json.WriteStringValue(sentence);
-        }
-
-        json.WriteEndArray();
+        json.WriteTexts("words", basis.Words);
     }
 }

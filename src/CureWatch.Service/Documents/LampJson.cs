@@ -21,13 +21,7 @@ internal static class LampJson
 
     public static void Write(Utf8JsonWriter json, CoatLamp lamp)
     {
-        json.WriteStartArray("stages");
-        foreach (Stage stage in lamp.Stages)
-        {
-            json.WriteStringValue(WireName<Stage>.Of(stage));
-        }
-
-        json.WriteEndArray();
+        json.WriteTexts("stages", lamp.Stages.Select(WireName<Stage>.Of));
         json.WriteRounded("creditedMinutes", lamp.CreditedMinutes);
         json.WriteRounded("referenceHours", lamp.ReferenceHours);
         json.WriteArray("refused", lamp.Refused, r =>
