@@ -38,7 +38,7 @@ public static class ClimateLooks
         ImmutableArray<OpenCoats> coats = bay.Open.IsEmpty ? [] : bay.Open.RemoveAll(o => o.Point.Air != place);
         IEnumerable<ShopEvent> events = WetOrDry(shop, bay, place, air, raw);
         bool isQuiet = coats.IsEmpty && (bay.Alarms.IsEmpty || !bay.Alarms.Keys.Any(s => s.Air == place));
-        return isQuiet || !bay.Logs[index].IsLook ? events : events.Concat(new AirLook(shop, raw, place, air, coats).Decide());
+        return isQuiet || !bay.Logs[index].IsLook ? events : events.Concat(new LimitsLook(shop, raw, place, air, coats).Decide());
     }
 
     private static IEnumerable<ShopEvent> WetOrDry(Shop shop, BayState bay, Place place, BayAir air, RawReading raw)
@@ -53,7 +53,7 @@ public static class ClimateLooks
         }
     }
 
-    private sealed class AirLook(Shop shop, RawReading raw, Place place, BayAir air, ImmutableArray<OpenCoats> coats)
+    private sealed class LimitsLook(Shop shop, RawReading raw, Place place, BayAir air, ImmutableArray<OpenCoats> coats)
     {
         private readonly Present _present = new(shop, shop.Now);
         private readonly bool _tellsAir = raw.AirC is not null;
@@ -121,7 +121,7 @@ public static class ClimateLooks
             from coat in coats
             let hottestC = MeasuredC(coat)
             from held in coat.Surfaces
-            let limitC = shop.AllLawsOf(held.Surface).Min(l => HeatLimit.OfC(held.Surface, l.Sheet))
+            let limitC = shop.HeatLimitOfC(held.Surface)
             where hottestC > limitC
             select new ShopEvent.SurfaceOverheated(held.Job, held.Surface.Id, new Overheat(raw.MeasuredAt, hottestC!.Value, limitC));
 

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using CureWatch.Curing;
-using CureWatch.Handover;
 using CureWatch.Readings;
 using CureWatch.Warnings;
 
@@ -39,7 +38,7 @@ internal static class HeatLooks
     private static IEnumerable<ShopEvent> Look(Shop shop, JobState job, SurfaceStory story)
     {
         var subject = new Subject(WarningKind.LampOverLimit, null, null, job.Job.Id, story.Surface.Id, 0, 0);
-        double limitC = shop.AllLawsOf(story.Surface).Min(l => HeatLimit.OfC(story.Surface, l.Sheet));
+        double limitC = shop.HeatLimitOfC(story.Surface);
         ImmutableArray<OwnReading> own = OwnReadings.Of(
             shop, new SurfaceKey(job.Job.Id, story.Surface.Id), story, Stay.Of(shop, job.Job, story), shop.Now - Recent);
         if (own.IsEmpty || double.IsPositiveInfinity(limitC))

@@ -54,7 +54,7 @@ internal sealed class LessonDrawing(Shop shop, JobState job, ImmutableArray<Tap>
     private DateTimeOffset? DryingFrom(Tap tap, SurfaceStory story, Coat coat)
     {
         CoatLaws laws = shop.LawsOf(coat);
-        DateTimeOffset? start = laws.Flash is null ? coat.AppliedAt : coat.LevelledAt;
+        DateTimeOffset? start = laws.CureStartOf(coat);
         return laws.DriesByEvaporation
             && IsAbout(tap, coat)
             && coat.CoveredAt is null && coat.EndedAt is null

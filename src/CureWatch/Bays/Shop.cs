@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using CureWatch.Curing;
+using CureWatch.Handover;
 using CureWatch.Learning;
 using CureWatch.Products;
 using CureWatch.TimeWindows;
@@ -82,6 +83,11 @@ public sealed record Shop(
     /// <param name="surface">The surface; its products and revisions must be known.</param>
     /// <returns>The laws, the first product's first.</returns>
     public IEnumerable<CoatLaws> AllLawsOf(Surface surface) => surface.Products().Select(p => Laws[(p.Product, p.Revision)]);
+
+    /// <summary>How hot a surface may get under whatever is to go on it.</summary>
+    /// <param name="surface">The surface; its products and revisions must be known.</param>
+    /// <returns>The lowest limit [°C]; infinite where there is none.</returns>
+    public double HeatLimitOfC(Surface surface) => AllLawsOf(surface).Min(l => HeatLimit.OfC(surface, l.Sheet));
 
     /// <summary>The laws of a coat: those of its product, as they were known to run when it was begun, or are now where it is not begun.</summary>
     /// <param name="job">Its job's id.</param>

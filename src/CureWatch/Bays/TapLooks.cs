@@ -33,7 +33,7 @@ public static class TapLooks
     {
         foreach (SurfaceStory story in job.Stories.Where(s => tap.Surface is null || s.Surface.Id == tap.Surface))
         {
-            double limitC = shop.AllLawsOf(story.Surface).Min(l => HeatLimit.OfC(story.Surface, l.Sheet));
+            double limitC = shop.HeatLimitOfC(story.Surface);
             if (panelC > limitC)
             {
                 yield return new ShopEvent.SurfaceOverheated(job.Job.Id, story.Surface.Id, new Overheat(tap.At, panelC, limitC));

@@ -71,7 +71,6 @@ internal sealed record UnderLamp(ImmutableArray<Spell> Lit, ImmutableArray<OwnRe
         [
             .. laws.Sheet.Lamp.Where(b => b.Stages.Any(s => s == stage)).Select(b => b with { PanelMaxC = Math.Min(b.PanelMaxC, limitC) }),
         ];
-        DateTimeOffset? cureStart = laws.Flash is null ? coat.AppliedAt : coat.LevelledAt;
-        return bands.IsEmpty ? [] : LampCredit.Along(bands, Lit.Where(l => l.To > coat.StartedAt), Own, cureStart, now);
+        return bands.IsEmpty ? [] : LampCredit.Along(bands, Lit.Where(l => l.To > coat.StartedAt), Own, laws.CureStartOf(coat), now);
     }
 }

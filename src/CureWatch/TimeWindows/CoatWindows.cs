@@ -199,8 +199,7 @@ public sealed class CoatWindows
     }
 
     private TimeBounds CureStartAt() =>
-        _laws.Flash is null ? TimeBounds.Known(_coat.AppliedAt)
-        : _coat.LevelledAt is { } levelled ? TimeBounds.Known(levelled)
+        _laws.CureStartOf(_coat) is { } started ? TimeBounds.Known(started)
         : _laws.Flash == _laws.FlashOfTheSheet ? LevelOff!.OpensAt
         : Opening(_laws.FlashOfTheSheet); // learning moves no deadline of the cure clock
 
