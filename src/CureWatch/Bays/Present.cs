@@ -174,9 +174,6 @@ public sealed class Present(Shop shop, DateTimeOffset now)
         return watch;
     }
 
-    /// <summary>
-    /// A panel that is modelled stays what it is for minutes, and is what it follows for hours; the bounds reckon with either.
-    /// </summary>
     private Outlook? OutlookAt(WatchPoint point, RateLaw law, bool isLit)
     {
         if (NewestAt(point) is not { } newest)

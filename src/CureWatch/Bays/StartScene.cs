@@ -102,7 +102,6 @@ internal sealed class StartScene
         CoatWindows windows = _present.WindowsOf(job, story, coat);
         DateTimeOffset levelBy = windows.LevelOff?.ClosesAt?.Earliest ?? coat.LastWipeAt;
         return new BelowCoat(
-            coat,
             windows.Recoat,
             windows.LevelOff is not null && coat.LevelledAt is null && !story.IsFoundClear(coat.Layer, coat.Section, levelBy),
             story.IsFoundClear(coat.Layer, coat.Section, windows.Recoat?.ClosesAt?.Earliest));

@@ -39,8 +39,7 @@ internal sealed record SurfaceLook(AirLook? Air, PanelLook? Panel, Silence? Sile
             air.Wettest.VapourPressurePa,
             air.HumidityMinPct,
             air.HumidityMaxPct,
-            Celsius.FromKelvins(air.CondensationKelvins).Degrees,
-            air.Wettest.At);
+            Celsius.FromKelvins(air.CondensationKelvins).Degrees);
         int[] panels = Closest(bay, point);
         Silence? silence = panels.Any(i => !IsHeard(bay, i, present.Now))
             ? LastHeard(bay, panels.Where(i => !IsHeard(bay, i, present.Now)), WhereOf(bay, story))
@@ -55,7 +54,7 @@ internal sealed record SurfaceLook(AirLook? Air, PanelLook? Panel, Silence? Sile
     /// <summary>The newest spot on this very panel, unless something was done to it since.</summary>
     private static PanelLook? Spotted(BayState bay, WatchPoint point, Preparation? preparation, BayAir air, DateTimeOffset now)
     {
-        if (preparation?.Spots.LastOrDefault() is not { } spot || now - spot.At > SpotCounts || preparation.HeatedAt > spot.At || preparation.LampOnAt is not null)
+        if (preparation is not { Spots: [.., var spot] } || now - spot.At > SpotCounts || preparation.HeatedAt > spot.At || preparation.LampOnAt is not null)
         {
             return null;
         }
@@ -92,14 +91,14 @@ internal sealed record SurfaceLook(AirLook? Air, PanelLook? Panel, Silence? Sile
             _ => doubt.AirVarianceK2,
         };
         double lagK = present.TellsPanelAt(point) ? 0 : exposure.PanelKelvins - exposure.AirKelvins;
-        double panelVarianceK2 = Math.Max(doubt.PanelVarianceK2, lagK * lagK);
+        double panelVarianceK2 = doubt.PanelVarianceWithLagK2(lagK);
         double standardK = Math.Sqrt(panelVarianceK2 + elsewhereK2);
         DewPointUncertainty dew = DoubtOf(air, doubt);
         return new PanelLook(
             Celsius.FromKelvins(exposure.PanelKelvins).Degrees,
             Celsius.FromKelvins(present.HottestPanelKelvinsAt(point) ?? exposure.PanelKelvins).Degrees,
             standardK,
-            basis == PanelBasis.Air ? dew.OfSpreadWithoutPanelProbe(Math.Max(1, Math.Sqrt(panelVarianceK2))) : dew.OfSpreadWithPanelProbe(standardK),
+            basis == PanelBasis.Air ? dew.OfSpreadWithoutPanelProbe(Math.Max(ClimateDoubt.LagK, Math.Sqrt(panelVarianceK2))) : dew.OfSpreadWithPanelProbe(standardK),
             basis,
             panels.Length == 0 ? air.Wettest.At : panels.Min(i => bay.Logs[i].Panel.Last.At));
     }

@@ -36,8 +36,7 @@ public readonly record struct MeanClimate(double X, double Y, double AirKelvins)
     /// <returns>Variance of ln k [1].</returns>
     /// <remarks>
     /// Equation: the sum over the probes' errors of (∂ ln k/∂error)² · variance, at the mean climate. An error of the air temperature
-    /// changes the vapour pressure (∂ ln e/∂T = s_w), and the panel too where it is modelled from the air. Source (law): GUM, eq. 10; (choice)
-    /// a modelled lag is as uncertain as it is large, since a skin on a cold body takes several times as long as one alone.
+    /// changes the vapour pressure (∂ ln e/∂T = s_w), and the panel too where it is modelled from the air. Source (law): GUM, eq. 10.
     /// </remarks>
     public double VarianceOfLnRate(RateLaw law, ClimateDoubt doubt)
     {
@@ -47,7 +46,7 @@ public readonly record struct MeanClimate(double X, double Y, double AirKelvins)
         double humidityPct = Math.Clamp(100 * vapourPressurePa / SaturationPressure.OverWaterPa(AirKelvins), 1, 100);
         double perAirKelvin = (perLnVapour * SaturationPressure.WaterSlope(AirKelvins)) + (doubt.PanelIsMeasured ? 0 : perPanelKelvin);
         double lagK = doubt.PanelIsMeasured ? 0 : panelKelvins - AirKelvins;
-        double panelVarianceK2 = Math.Max(doubt.PanelVarianceK2, lagK * lagK);
+        double panelVarianceK2 = doubt.PanelVarianceWithLagK2(lagK);
         double perHumidityPct = perLnVapour / humidityPct;
         return (perAirKelvin * perAirKelvin * doubt.AirVarianceK2)
             + (perHumidityPct * perHumidityPct * doubt.HumidityVariancePct2)

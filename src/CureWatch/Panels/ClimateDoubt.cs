@@ -12,6 +12,12 @@ public sealed record ClimateDoubt(double AirVarianceK2, double HumidityVarianceP
     /// <summary>Standard error of a panel that is modelled from the air [K], at least. Source (choice): no panel that is not measured is known better.</summary>
     public const double LagK = SpreadDoubt.LagKelvins;
 
+    /// <summary>Variance of the panel temperature where it is told to lag behind the air.</summary>
+    /// <param name="lagK">How far it is from the air [K]; 0 where it is measured.</param>
+    /// <returns>The variance [K²].</returns>
+    /// <remarks>Source (choice): a modelled lag is as uncertain as it is large, since a skin on a cold body takes several times as long as one alone.</remarks>
+    public double PanelVarianceWithLagK2(double lagK) => Math.Max(PanelVarianceK2, lagK * lagK);
+
     /// <summary>Variance of an error of which only a limit is known. See <see cref="DewPointUncertainty.StandardOfLimit"/>.</summary>
     /// <param name="limit">The ± limit of a data sheet, zero or more.</param>
     /// <returns>The variance, in the limit's unit squared.</returns>

@@ -70,11 +70,10 @@ public sealed record ArrivalLook(TimeBounds DryAt, double NowC, bool NeedsWipe);
 public sealed record NextLayer(int Layer, ImmutableArray<int> Sections, ImmutableArray<BelowCoat> Below, ImmutableArray<string> Held);
 
 /// <summary>A coat that the next layer goes over.</summary>
-/// <param name="Coat">The coat.</param>
 /// <param name="Recoat">Its recoat window; null where the sheet gives none.</param>
 /// <param name="HasToBeLevelled">Whether it has to be levelled and is not.</param>
 /// <param name="IsFoundClear">Whether somebody found it clear since recoat closed.</param>
-public sealed record BelowCoat(Coat Coat, Window? Recoat, bool HasToBeLevelled, bool IsFoundClear);
+public sealed record BelowCoat(Window? Recoat, bool HasToBeLevelled, bool IsFoundClear);
 
 /// <summary>Why a climate is not known.</summary>
 /// <param name="Probe">The probe that is not heard; null where there is none.</param>

@@ -9,9 +9,7 @@ namespace CureWatch.Planning;
 /// <param name="HumidityMinPct">Driest air [%].</param>
 /// <param name="HumidityMaxPct">Moistest air [%].</param>
 /// <param name="CondensationC">Highest condensation temperature [°C].</param>
-/// <param name="MeasuredAt">When it was measured.</param>
-public sealed record AirLook(
-    double AirC, double VapourPressurePa, double HumidityMinPct, double HumidityMaxPct, double CondensationC, DateTimeOffset MeasuredAt)
+public sealed record AirLook(double AirC, double VapourPressurePa, double HumidityMinPct, double HumidityMaxPct, double CondensationC)
 {
     /// <summary>How warm this air has to get, its water staying the same, to be as dry as wanted.</summary>
     /// <param name="humidityPct">Relative humidity wanted [%], above 0.</param>

@@ -174,16 +174,13 @@ public sealed record ProbeLog
     /// <param name="raw">The reading.</param>
     /// <param name="why">Why not: a reason that <see cref="Refusal.TellsOfTheProbe"/>.</param>
     /// <returns>The log that remembers it: a second one beside one that jumped too far makes it a step, and what repeats itself goes on doing so.</returns>
-    public ProbeLog Refuse(RawReading raw, Disbelief why)
+    public ProbeLog Refuse(RawReading raw, Disbelief why) => this with
     {
-        return this with
-        {
-            _doubted = why == Disbelief.Implausible ? raw : _doubted,
-            _repetition = why is Disbelief.Frozen or Disbelief.Disagreeing ? _repetition?.After(raw, MeasuredAt(raw)) : _repetition,
-            Newest = why == Disbelief.Disagreeing ? Read(raw) : Newest,
-            Refused = RefusedBy(raw, why),
-        };
-    }
+        _doubted = why == Disbelief.Implausible ? raw : _doubted,
+        _repetition = why is Disbelief.Frozen or Disbelief.Disagreeing ? _repetition?.After(raw, MeasuredAt(raw)) : _repetition,
+        Newest = why == Disbelief.Disagreeing ? Read(raw) : Newest,
+        Refused = RefusedBy(raw, why),
+    };
 
     /// <summary>The log of a probe a majority of twins contradicts, or contradicts no more.</summary>
     /// <param name="at">Since when; null where it is believed again.</param>

@@ -57,7 +57,7 @@ internal static class StartCase
     public static AirLook Air(double airC, double humidityPct)
     {
         double pa = Vapour.PressurePa(new(airC), new(humidityPct));
-        return new AirLook(airC, pa, humidityPct, humidityPct, CondensationTemperature.OfPressure(pa).Degrees, Now);
+        return new AirLook(airC, pa, humidityPct, humidityPct, CondensationTemperature.OfPressure(pa).Degrees);
     }
 
     public static PanelLook Panel(double coldestC, double? hottestC = null, double standardK = 0.3, PanelBasis basis = PanelBasis.OwnProbe) =>
@@ -76,13 +76,12 @@ internal static class StartCase
 
     public static NextLayer SecondLayer(double opensMinute, double? closesMinute, bool levelled = true, params string[] held)
     {
-        var coat = new Coat(Fine.Surface with { Layers = 2 }, 1, 1, At(-100), At(-98)) { LevelledAt = levelled ? At(-95) : null };
         var window = new Window(
             WindowStage.Recoat,
             new TimeBounds(At(opensMinute - 20), At(opensMinute - 10), At(opensMinute)),
             closesMinute is { } c ? new TimeBounds(At(c), At(c + 30), At(c + 60)) : null,
             WindowState.Open);
-        return new NextLayer(2, [1], [new BelowCoat(coat, window, !levelled, IsFoundClear: false)], [.. held]);
+        return new NextLayer(2, [1], [new BelowCoat(window, !levelled, IsFoundClear: false)], [.. held]);
     }
 
     public static ImmutableArray<(StartReasonKind Kind, StartWeight Weight)> KindsOf(StartAnswer answer) => [.. answer.Reasons.Select(r => (r.Kind, r.Weight))];
