@@ -20,7 +20,7 @@ public sealed class Present(Shop shop, DateTimeOffset now)
     private readonly Dictionary<(string Job, string Surface), ImmutableArray<Stay>> _stays = [];
     private readonly Dictionary<(CoatKey Coat, RateLaw Law, Stage? UnderLamp), CoatClock> _clocks = [];
     private readonly Dictionary<(string Job, string Surface), UnderLamp?> _lamps = [];
-    private readonly Dictionary<(WatchPoint Point, RateLaw Law, Exposure Held), Projection?> _ahead = [];
+    private readonly Dictionary<(WatchPoint Point, Exposure Held), SurfaceAhead?> _ahead = [];
 
     /// <summary>The instant.</summary>
     public DateTimeOffset Now => now;
@@ -133,7 +133,7 @@ public sealed class Present(Shop shop, DateTimeOffset now)
 
         bool isLit = stretches[^1] is LitStretch;
         Outlook outlook = stays.Reverse().Select(s => s.Point is { } p ? OutlookAt(p, law, isLit) : null).FirstOrDefault(o => o is not null) is { } known
-            ? known with { Ahead = AheadOf(stays[^1].Point, law, known.Held, known.Otherwise) }
+            ? known with { Ahead = AheadOf(stays[^1].Point, known.Held, known.Otherwise)?.Along(law) }
             : new Outlook(now, Lifetime.AtReference(law), []);
         WatchPoint? point = stays.Reverse().Select(s => s.Point).FirstOrDefault(p => p is not null);
         ClimateDoubt doubt = point is null
@@ -145,19 +145,19 @@ public sealed class Present(Shop shop, DateTimeOffset now)
         };
     }
 
-    /// <summary>What a law earns along the forecast; null where the car is not in a bay whose air can be forecast.</summary>
-    private Projection? AheadOf(WatchPoint? point, RateLaw law, Exposure held, ImmutableArray<Exposure> otherwise)
+    /// <summary>The climate along the forecast; null where the car is not in a bay whose air can be forecast.</summary>
+    private SurfaceAhead? AheadOf(WatchPoint? point, Exposure held, ImmutableArray<Exposure> otherwise)
     {
         if (point is not { Air: Place.Outside })
         {
             return null;
         }
 
-        if (!_ahead.TryGetValue((point, law, held), out Projection? ahead))
+        if (!_ahead.TryGetValue((point, held), out SurfaceAhead? ahead))
         {
             ClimateForecast? forecast = ClimateForecast.Of(shop.Bays[point.Bay].Forecaster, now, held);
-            ahead = forecast is null ? null : Projection.Along(law, forecast, held, otherwise, WatchAt(point).TimeConstant);
-            _ahead.Add((point, law, held), ahead);
+            ahead = forecast is null ? null : new SurfaceAhead(forecast, held, otherwise, WatchAt(point).TimeConstant);
+            _ahead.Add((point, held), ahead);
         }
 
         return ahead;

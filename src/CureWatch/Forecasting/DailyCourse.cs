@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using CureWatch.Products;
 
 namespace CureWatch.Forecasting;
@@ -34,6 +35,9 @@ public sealed record DailyCourse(
     private const double LeastMomentum = -0.5, MostMomentum = 0.9;
     private const double Daily = 2 * Math.PI / 24;
 
+    /// <summary>The waves at the full hours, at which means of hours stand: nearly all that is asked for.</summary>
+    private static readonly ImmutableArray<double[]> FullHours = [.. Enumerable.Range(0, 24).Select(h => Waves(h))];
+
     /// <summary>Fits the course of the last days.</summary>
     /// <param name="past">The hours measured, in order, each once.</param>
     /// <returns>The course; null where they are too few.</returns>
@@ -47,11 +51,12 @@ public sealed record DailyCourse(
         long newest = past[^1].Hour;
         var matrix = new double[Unknowns, Unknowns];
         var right = new double[Unknowns];
-        Span<double> row = stackalloc double[Unknowns];
-        foreach (HourValue hour in past)
+        var weights = new double[past.Length];
+        for (int k = 0; k < past.Length; k++)
         {
-            Waves(hour.Hour, row);
-            double weight = Weight(newest - hour.Hour);
+            HourValue hour = past[k];
+            double[] row = WavesAt(hour.Hour);
+            double weight = weights[k] = Math.Pow(0.5, (newest - hour.Hour) / HalfLifeHours);
             for (int i = 0; i < Unknowns; i++)
             {
                 right[i] += weight * row[i] * hour.Value;
@@ -68,7 +73,7 @@ public sealed record DailyCourse(
         }
 
         double[] found = new Cholesky(matrix).Solve(right);
-        return new DailyCourse(found[0], found[1], found[2], found[3], found[4], 0, 0).Fading(past);
+        return new DailyCourse(found[0], found[1], found[2], found[3], found[4], 0, 0).Fading(past, weights);
     }
 
     /// <summary>What is usual at a time of the day.</summary>
@@ -76,8 +81,8 @@ public sealed record DailyCourse(
     /// <returns>The usual value.</returns>
     public double At(double hour)
     {
-        (double sine, double cosine) = Math.SinCos(Daily * (hour % 24));
-        return Level + (Cosine24 * cosine) + (Sine24 * sine) + (Cosine12 * ((2 * cosine * cosine) - 1)) + (Sine12 * 2 * sine * cosine);
+        double[] waves = WavesAt(hour);
+        return Level + (Cosine24 * waves[1]) + (Sine24 * waves[2]) + (Cosine12 * waves[3]) + (Sine12 * waves[4]);
     }
 
     /// <summary>What is left of a departure some time later.</summary>
@@ -96,17 +101,26 @@ public sealed record DailyCourse(
         return now;
     }
 
-    private static void Waves(long hour, Span<double> row)
+    /// <summary>What the unknowns are multiplied by at a time of the day.</summary>
+    private static double[] WavesAt(double hour) =>
+        hour % 24 is var ofDay && ofDay >= 0 && double.IsInteger(ofDay) ? FullHours[(int)ofDay] : Waves(ofDay);
+
+    private static double[] Waves(double hour)
     {
-        (double sine, double cosine) = Math.SinCos(Daily * (hour % 24));
-        (row[0], row[1], row[2], row[3], row[4]) = (1, cosine, sine, (2 * cosine * cosine) - 1, 2 * sine * cosine);
+        (double sine, double cosine) = Math.SinCos(Daily * hour);
+        return [1, cosine, sine, (2 * cosine * cosine) - 1, 2 * sine * cosine];
     }
 
     /// <summary>The course with what its departures did: two unknowns, of three hours that follow each other.</summary>
-    private DailyCourse Fading(ReadOnlySpan<HourValue> past)
+    private DailyCourse Fading(ReadOnlySpan<HourValue> past, double[] weights)
     {
-        long newest = past[^1].Hour;
-        double rr = 0, rd = 0, dd = 0, ry = 0, dy = 0, weights = 0, squaredWeights = 0;
+        var departures = new double[past.Length];
+        for (int i = 0; i < departures.Length; i++)
+        {
+            departures[i] = past[i].Value - At(past[i].Hour);
+        }
+
+        double rr = 0, rd = 0, dd = 0, ry = 0, dy = 0, sum = 0, squares = 0;
         for (int i = 2; i < past.Length; i++)
         {
             if (past[i].Hour - past[i - 2].Hour != 2)
@@ -114,11 +128,10 @@ public sealed record DailyCourse(
                 continue;
             }
 
-            double weight = Weight(newest - past[i].Hour);
-            double r = Departure(past[i - 1]), d = r - Departure(past[i - 2]), y = Departure(past[i]);
+            double weight = weights[i], r = departures[i - 1], d = r - departures[i - 2], y = departures[i];
             (rr, rd, dd) = (rr + (weight * r * r), rd + (weight * r * d), dd + (weight * d * d));
             (ry, dy) = (ry + (weight * r * y), dy + (weight * d * y));
-            (weights, squaredWeights) = (weights + weight, squaredWeights + (weight * weight));
+            (sum, squares) = (sum + weight, squares + (weight * weight));
         }
 
         double determinant = (rr * dd) - (rd * rd);
@@ -130,12 +143,8 @@ public sealed record DailyCourse(
         double raw = ((ry * dd) - (dy * rd)) / determinant;
         return this with
         {
-            Persistence = Math.Clamp(raw + ((1 + (3 * raw)) * squaredWeights / (weights * weights)), 0, MostPersistent),
+            Persistence = Math.Clamp(raw + ((1 + (3 * raw)) * squares / (sum * sum)), 0, MostPersistent),
             Momentum = Math.Clamp(((dy * rr) - (ry * rd)) / determinant, LeastMomentum, MostMomentum),
         };
     }
-
-    private double Departure(HourValue hour) => hour.Value - At(hour.Hour);
-
-    private static double Weight(long ageHours) => Math.Pow(0.5, ageHours / HalfLifeHours);
 }

@@ -36,8 +36,26 @@ public sealed record LeadRecord(int Lead, ImmutableArray<Matured> Recent, double
     /// <returns>The record.</returns>
     public static LeadRecord New(int lead) => new(lead, [], Aim80, Aim90);
 
+    /// <summary>What the next forecast may be trusted to.</summary>
+    /// <param name="assumedDeviation">Standard deviation assumed where nothing is known.</param>
+    /// <returns>How far either side of the likely value the truth lies in 80 and in 90 % of the cases, and the share of persistence.</returns>
+    public LeadOutlook Promise(double assumedDeviation)
+    {
+        int known = Recent.Length, assumed = known < Known ? HalfNormal.Length : 0;
+        Span<double> errors = stackalloc double[known + assumed];
+        for (int i = 0; i < errors.Length; i++)
+        {
+            errors[i] = i < known ? Math.Abs(Recent[i].Error) : HalfNormal[i - known] * assumedDeviation;
+        }
+
+        (int of80, int of90) = (PlaceOf(Miss80, errors.Length), PlaceOf(Miss90, errors.Length));
+        double width80 = Nth(errors, of80); // what is less lies before it now, what is more behind it
+        double width90 = of90 >= of80 ? Nth(errors[of80..], of90 - of80) : Nth(errors[..of80], of90);
+        return new LeadOutlook(Lead, PersistenceShare, width80 * StretchFor(Miss80), width90 * StretchFor(Miss90));
+    }
+
     /// <summary>The share of persistence to mix in [1], 0 to 1.</summary>
-    public double PersistenceShare
+    private double PersistenceShare
     {
         get
         {
@@ -53,20 +71,6 @@ public sealed record LeadRecord(int Lead, ImmutableArray<Matured> Recent, double
         }
     }
 
-    /// <summary>How far either side of the likely value the truth lies in 80 and in 90 % of the cases.</summary>
-    /// <param name="assumedDeviation">Standard deviation assumed where nothing is known.</param>
-    /// <returns>The half-widths.</returns>
-    public (double Of80, double Of90) HalfWidths(double assumedDeviation)
-    {
-        var errors = new double[Recent.Length < Known ? Recent.Length + HalfNormal.Length : Recent.Length];
-        for (int i = 0; i < errors.Length; i++)
-        {
-            errors[i] = i < Recent.Length ? Math.Abs(Recent[i].Error) : HalfNormal[i - Recent.Length] * assumedDeviation;
-        }
-
-        return (Smallest(errors, Miss80), Smallest(errors, Miss90));
-    }
-
     /// <summary>Takes in how a forecast turned out.</summary>
     /// <param name="matured">The forecast.</param>
     /// <param name="of80">The half-width it was given for 80 %.</param>
@@ -74,19 +78,20 @@ public sealed record LeadRecord(int Lead, ImmutableArray<Matured> Recent, double
     /// <returns>The record after it.</returns>
     public LeadRecord With(Matured matured, double of80, double of90)
     {
-        ImmutableArray<Matured> kept = Recent.Length < Most ? Recent : Recent.RemoveAt(0);
+        ReadOnlySpan<Matured> kept = Recent.AsSpan()[(Recent.Length < Most ? 0 : 1)..];
         double error = Math.Abs(matured.Error);
-        return new LeadRecord(Lead, kept.Add(matured), Adapted(Miss80, Aim80, error > of80), Adapted(Miss90, Aim90, error > of90));
+        return new LeadRecord(Lead, [.. kept, matured], Adapted(Miss80, Aim80, error > of80), Adapted(Miss90, Aim90, error > of90));
     }
 
     private static double Adapted(double miss, double aim, bool missed) =>
         Math.Clamp(miss + (Learning * (aim - (missed ? 1 : 0))), LeastMiss, MostMiss);
 
-    private static double Smallest(double[] errors, double miss) =>
-        Nth(errors, Math.Clamp((int)Math.Ceiling((errors.Length + 1) * (1 - miss)), 1, errors.Length) - 1) * (1 + (Stretch * Math.Max(0, -miss)));
+    private static int PlaceOf(double miss, int errors) => Math.Clamp((int)Math.Ceiling((errors + 1) * (1 - miss)), 1, errors) - 1;
+
+    private static double StretchFor(double miss) => 1 + (Stretch * Math.Max(0, -miss));
 
     /// <summary>The n-th smallest, counted from 0, by Hoare's selection: a bay asks for two of three hundred at every lead, each hour.</summary>
-    private static double Nth(double[] values, int n)
+    private static double Nth(Span<double> values, int n)
     {
         for (int low = 0, high = values.Length - 1; low < high;)
         {

@@ -50,7 +50,7 @@ public sealed record Outlook(DateTimeOffset From, Exposure Held, ImmutableArray<
     /// <returns>The progress, as likely as the climate.</returns>
     public Credit Earning(RateLaw law, double hours)
     {
-        if (Ahead?.Earning(hours) is { } forecast)
+        if (hours > 0 && Ahead?.Earning(hours) is { } forecast)
         {
             return forecast;
         }

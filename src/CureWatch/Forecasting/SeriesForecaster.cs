@@ -7,12 +7,14 @@ namespace CureWatch.Forecasting;
 /// <param name="Past">The hours of the last fourteen days, in order.</param>
 /// <param name="Course">Its course through the day; null while too little is known.</param>
 /// <param name="Leads">The account of each lead, the shortest first.</param>
+/// <param name="Outlooks">What those accounts promise of the next forecast, which holds for an hour.</param>
 /// <param name="Pending">Forecasts that have not turned out yet, the oldest first.</param>
 public sealed record SeriesForecaster(
     double AssumedDeviation,
     ImmutableArray<HourValue> Past,
     DailyCourse? Course,
     ImmutableArray<LeadRecord> Leads,
+    ImmutableArray<LeadOutlook> Outlooks,
     ImmutableArray<IssuedForecast> Pending)
 {
     /// <summary>Share of an assumed departure that is left after an hour [1]. Source (choice): a bay drifts for a day and a half.</summary>
@@ -23,30 +25,27 @@ public sealed record SeriesForecaster(
     /// <param name="leads">The leads to keep account of [h], rising.</param>
     /// <returns>The forecaster.</returns>
     public static SeriesForecaster New(double assumedDeviation, ImmutableArray<int> leads) =>
-        new(assumedDeviation, [], null, [.. leads.Select(LeadRecord.New)], []);
+        new SeriesForecaster(assumedDeviation, [], null, [], [], []).Trusting([.. leads.Select(LeadRecord.New)]);
 
     /// <summary>Takes in an hour's mean: settles the forecasts for it, and issues new ones from it.</summary>
     /// <param name="mean">The hour, after every hour heard before.</param>
     /// <returns>The forecaster after it.</returns>
     public SeriesForecaster Hear(HourValue mean)
     {
-        ImmutableArray<LeadRecord> leads = Settled(mean);
-        ImmutableArray<HourValue> past = [.. Past.SkipWhile(h => mean.Hour - h.Hour >= DailyCourse.Window), mean];
-        SeriesForecaster heard = this with { Past = past, Course = DailyCourse.Fit(past.AsSpan()), Leads = leads };
-        long oldest = mean.Hour - leads[^1].Lead;
-        return heard with { Pending = [.. Pending.SkipWhile(p => p.Hour <= oldest), heard.Issue(mean)] };
+        ImmutableArray<HourValue> past = Past.RemoveAll(h => mean.Hour - h.Hour >= DailyCourse.Window).Add(mean);
+        SeriesForecaster heard = Trusting(Settled(mean)) with { Past = past, Course = DailyCourse.Fit(past.AsSpan()) };
+        long oldest = mean.Hour - Leads[^1].Lead;
+        return heard with { Pending = Pending.RemoveAll(p => p.Hour <= oldest).Add(heard.Issue(mean)) };
     }
 
     /// <summary>What is expected from an instant on.</summary>
     /// <param name="hour">The instant, in hours since 1970-01-01T00:00Z as means of hours are counted.</param>
     /// <param name="value">What is measured at it.</param>
     /// <returns>The forecast.</returns>
-    public SeriesForecast From(double hour, double value) => new(
-        hour,
-        value,
-        ChangeUntil(hour, value),
-        Course,
-        [.. Leads.Select(l => l.HalfWidths(AssumedAt(l.Lead)) is var (of80, of90) ? new LeadOutlook(l.Lead, l.PersistenceShare, of80, of90) : default)]);
+    public SeriesForecast From(double hour, double value) => new(hour, value, ChangeUntil(hour, value), Course, Outlooks);
+
+    private SeriesForecaster Trusting(ImmutableArray<LeadRecord> leads) =>
+        this with { Leads = leads, Outlooks = [.. leads.Select(l => l.Promise(AssumedAt(l.Lead)))] };
 
     /// <summary>Since the mean of the hour before: the last one heard that lies half an hour back or more, and two at most.</summary>
     private double ChangeUntil(double hour, double value)
@@ -71,7 +70,7 @@ public sealed record SeriesForecaster(
             mean.Hour,
             mean.Value,
             Course is not null,
-            [.. Leads.Select((l, i) => new IssuedLead(forecast.ModelAt(l.Lead), forecast.LikelyAt(l.Lead), forecast.Leads[i].HalfWidth80, forecast.Leads[i].HalfWidth90))]);
+            [.. Outlooks.Select(o => new IssuedLead(forecast.ModelAt(o.Hours), forecast.LikelyAt(o.Hours), o.HalfWidth80, o.HalfWidth90))]);
     }
 
     private ImmutableArray<LeadRecord> Settled(HourValue mean)
