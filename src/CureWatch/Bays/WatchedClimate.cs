@@ -92,7 +92,8 @@ public sealed record WatchedClimate(ClimateTrack Track, ImmutableArray<CreditTab
     /// <returns>The climate; what a law has earned between any two instants kept is as it was.</returns>
     public WatchedClimate Tidy(Ages ages, IEnumerable<DateTimeOffset> instants, ImmutableHashSet<RateLaw> laws)
     {
-        ImmutableArray<CreditTable> tables = [.. Tables.Where(t => t.IsInUse || laws.Contains(t.Law)).Select(t => t.Extend(Track))];
+        var courses = new Courses(Track, Tables.Select(t => t.End).Append(Track.Segments.Count).Min());
+        ImmutableArray<CreditTable> tables = [.. Tables.Where(t => t.IsInUse || laws.Contains(t.Law)).Select(t => t.Extend(Track, courses))];
         (ClimateTrack track, TrackThinning thinning) = Track.Thin(ages, tables.SelectMany(t => t.Borders), instants);
         return new WatchedClimate(track, [.. tables.Select(t => t.Follow(thinning))]);
     }

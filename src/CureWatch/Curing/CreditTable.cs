@@ -17,8 +17,11 @@ public sealed record CreditTable(RateLaw Law, int First, Trail<Credit> Sums)
     /// <summary>Whether a coat still follows it, so that it has to be summed up with every reading.</summary>
     public bool IsInUse { get; init; }
 
+    /// <summary>Index of the track's first segment that is not summed up yet.</summary>
+    public int End => First + Sums.Count;
+
     /// <summary>The segments at which the table begins and ends.</summary>
-    public ImmutableArray<int> Borders => [First, First + Sums.Count];
+    public ImmutableArray<int> Borders => [First, End];
 
     /// <summary>Begins a table.</summary>
     /// <param name="law">The rate law.</param>
@@ -41,7 +44,7 @@ public sealed record CreditTable(RateLaw Law, int First, Trail<Credit> Sums)
     {
         Trail<Credit> sums = Sums;
         Credit sum = sums.Count == 0 ? Base : sums.Last;
-        for (int i = First + sums.Count; i < track.Segments.Count; i++)
+        for (int i = End; i < track.Segments.Count; i++)
         {
             sum += CureIntegral.Over(Law, track.Segments[i], courses.Of(i));
             sums = sums.Append(sum);
@@ -55,7 +58,7 @@ public sealed record CreditTable(RateLaw Law, int First, Trail<Credit> Sums)
     /// <param name="instant">The instant, inside the track.</param>
     /// <returns>False where <see cref="Extend(ClimateTrack)"/> has to come first.</returns>
     public bool Covers(ClimateTrack track, DateTimeOffset instant) =>
-        First + Sums.Count == track.Segments.Count || (Sums.Count > 0 && track.Segments[First + Sums.Count - 1].End >= instant);
+        End == track.Segments.Count || (Sums.Count > 0 && track.Segments[End - 1].End >= instant);
 
     /// <summary>Follows a track that was rewound.</summary>
     /// <param name="track">The track, shorter than before.</param>
@@ -63,7 +66,7 @@ public sealed record CreditTable(RateLaw Law, int First, Trail<Credit> Sums)
     public CreditTable RewindTo(ClimateTrack track)
     {
         int first = Math.Min(First, track.Segments.Count);
-        return First + Sums.Count > track.Segments.Count ? this with { First = first, Sums = Sums.Take(track.Segments.Count - first) } : this;
+        return End > track.Segments.Count ? this with { First = first, Sums = Sums.Take(track.Segments.Count - first) } : this;
     }
 
     /// <summary>Follows a track that was thinned: the sums at the ends of the segments kept stay as they were.</summary>
@@ -71,11 +74,10 @@ public sealed record CreditTable(RateLaw Law, int First, Trail<Credit> Sums)
     /// <returns>The shorter table.</returns>
     public CreditTable Follow(TrackThinning thinning)
     {
-        int end = First + Sums.Count;
         int unseen = Math.Min(Sums.Count, thinning.Dropped - First);
-        var sums = new Trail<Credit>();
         int first = thinning.Now(First);
-        for (int i = first; i < thinning.Lasts.Length && thinning.Lasts[i] < end; i++)
+        Trail<Credit> sums = Sums.Take(Math.Max(0, thinning.Untouched - First));
+        for (int i = first + sums.Count; i < thinning.Lasts.Length && thinning.Lasts[i] < End; i++)
         {
             sums = sums.Append(Sums[thinning.Lasts[i] - First]);
         }
