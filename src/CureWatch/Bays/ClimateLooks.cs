@@ -120,10 +120,11 @@ public static class ClimateLooks
         private IEnumerable<ShopEvent> Overheated() =>
             from coat in coats
             let hottestC = MeasuredC(coat)
+            where hottestC is not null
             from held in coat.Surfaces
             let limitC = shop.HeatLimitOfC(held.Surface)
             where hottestC > limitC
-            select new ShopEvent.SurfaceOverheated(held.Job, held.Surface.Id, new Overheat(raw.MeasuredAt, hottestC!.Value, limitC));
+            select new ShopEvent.SurfaceOverheated(held.Job, held.Surface.Id, new Overheat(raw.MeasuredAt, hottestC.Value, limitC));
 
         private double? HottestC(OpenCoats coat) => MeasuredC(coat) ?? PanelC(coat);
 
