@@ -16,10 +16,13 @@ internal sealed class DataReplay(string data, string? job, DateTimeOffset? until
 {
     private (int Number, JobReport Last)? _closed;
 
+    /// <summary>Takes down what happened on the way; null where nobody asks.</summary>
+    public DayRecording? Recording { get; init; }
+
     /// <returns>The day and what follows from the journal, or null where the folder or the job cannot be used.</returns>
     public (DayReplay Day, Register Register)? Run()
     {
-        if (!DataFolder.HasJournal(LocalDisk.Instance, data, faults) || JournalFold.Of(LocalDisk.Instance, data, until, faults, s => LookForIt(s.Happened, s.After))?.Register is not { } register)
+        if (!DataFolder.HasJournal(LocalDisk.Instance, data, faults) || JournalFold.Of(LocalDisk.Instance, data, until, faults, Look)?.Register is not { } register)
         {
             return null;
         }
@@ -51,6 +54,12 @@ internal sealed class DataReplay(string data, string? job, DateTimeOffset? until
         }
 
         return (new DayReplay(report, shop.Plan, shop.Tally), register);
+    }
+
+    private void Look(Step step)
+    {
+        Recording?.Look(step);
+        LookForIt(step.Happened, step.After);
     }
 
     /// <summary>The shop lets go of a job two days after its car left: how it stood then is all that is left of it.</summary>

@@ -24,7 +24,8 @@ internal sealed record DayReplay(JobReport? Report, ShopPlan Plan, ReadingTally 
             return null;
         }
 
-        Shop? shop = Fold(configuration, record, Arrivals.Of(ReadingsFile.Read(readings, faults)), until);
+        IEnumerable<RawReading> arrivals = Arrivals.Of(ReadingsFile.Read(readings, faults));
+        Shop? shop = record.Day is { } day ? new RecordedFold(configuration, record, day).Run(arrivals, until) : Fold(configuration, record, arrivals, until);
         return faults.Count > 0 || shop is null
             ? null
             : new DayReplay(JobReport.Of(shop, record.Job.Id), configuration.Shop.Plan, shop.Tally);

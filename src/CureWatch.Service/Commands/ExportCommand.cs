@@ -27,7 +27,8 @@ internal static class ExportCommand
 
     private static bool Export(string data, string job, string target, Faults faults)
     {
-        if (new DataReplay(data, job, null, faults).Run() is not { Day: var day, Register: var register })
+        var recording = new DayRecording();
+        if (new DataReplay(data, job, null, faults) { Recording = recording }.Run() is not { Day: var day, Register: var register })
         {
             return false;
         }
@@ -41,7 +42,7 @@ internal static class ExportCommand
                 return false;
             }
 
-            ExportedFolder.Write(target, register, day.Report!, Readings(data, register.Jobs[job].HandedOver?.At));
+            ExportedFolder.Write(target, register, day.Report!, recording.Of(job), Readings(data, register.Jobs[job].HandedOver?.At));
             return true;
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException)

@@ -22,13 +22,13 @@ internal static class ExportedFolder
     private static readonly UTF8Encoding Utf8 = new(encoderShouldEmitUTF8Identifier: false);
 
     public static void Write(
-        string folder, Register register, JobReport report, IEnumerable<(Entry.Reading Reading, DateTimeOffset At)> readings)
+        string folder, Register register, JobReport report, LivedDay? day, IEnumerable<(Entry.Reading Reading, DateTimeOffset At)> readings)
     {
         WriteSettings(Path.Combine(folder, Config), register.Settings);
         WriteReadings(Path.Combine(folder, Readings), readings);
         using FileStream file = File.Create(Path.Combine(folder, Job));
         using var json = new Utf8JsonWriter(file, new JsonWriterOptions { Indented = true });
-        WriteJob(json, report);
+        WriteJob(json, report, day);
     }
 
     private static void WriteSettings(string folder, SettingsRegister settings)
@@ -59,16 +59,47 @@ internal static class ExportedFolder
         }
     }
 
-    private static void WriteJob(Utf8JsonWriter json, JobReport report)
+    private static void WriteJob(Utf8JsonWriter json, JobReport report, LivedDay? day)
     {
         json.WriteStartObject();
-        json.WriteString("job", report.Job.Id);
-        json.WriteString("bay", report.Job.Bay);
-        WriteKnown(json, "car", report.Job.Car);
-        WriteKnown(json, "promisedAt", Exact(report.Job.PromisedAt));
-        json.WriteArray("surfaces", report.Job.Surfaces, s => WriteSurface(json, s));
-        json.WriteArray("taps", report.Told, t => WriteTap(json, t));
+        WriteCar(json, report.Job, report.Told);
         WriteLearnt(json, report);
+        if (day is not null)
+        {
+            WriteDay(json, day);
+        }
+
+        json.WriteEndObject();
+    }
+
+    private static void WriteCar(Utf8JsonWriter json, Job job, IEnumerable<Tap> taps)
+    {
+        json.WriteString("job", job.Id);
+        json.WriteString("bay", job.Bay);
+        WriteKnown(json, "car", job.Car);
+        WriteKnown(json, "promisedAt", Exact(job.PromisedAt));
+        json.WriteArray("surfaces", job.Surfaces, s => WriteSurface(json, s));
+        json.WriteArray("taps", taps, t => WriteTap(json, t));
+    }
+
+    /// <summary>The other cars that were in the shop, whose coats and lamps the bays knew of, and what happened after which reading.</summary>
+    private static void WriteDay(Utf8JsonWriter json, LivedDay day)
+    {
+        json.WriteStartObject(RecordedOfJob.Key);
+        json.WriteString("openedAt", Exact(day.OpenedAt));
+        json.WriteArray("beside", day.Beside, j => WriteCar(json, j.Job, j.Taps));
+        json.WriteArray("order", day.Order, e =>
+        {
+            json.WriteNumber("readings", e.Readings);
+            json.WriteString("now", Exact(e.Now));
+            json.WriteString("at", Exact(e.At));
+            json.WriteString("did", WireName<Recorded>.Of(e.Did));
+            json.WriteNumber("job", e.Job);
+            if (e.Tap is { } tap)
+            {
+                json.WriteNumber("tap", tap);
+            }
+        });
         json.WriteEndObject();
     }
 

@@ -10,4 +10,7 @@ internal sealed record JobRecord(Job Job, ImmutableArray<Tap> Taps)
 {
     /// <summary>What its coats were begun with where they were first lived through; null where the file does not say.</summary>
     public ImmutableDictionary<CoatKey, Learnt>? Begun { get; init; }
+
+    /// <summary>How its day lay among the readings; null where the file does not say, and taps are told by when they were reported.</summary>
+    public LivedDay? Day { get; init; }
 }

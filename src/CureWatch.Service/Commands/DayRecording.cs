@@ -1,0 +1,94 @@
+using System.Collections.Immutable;
+using CureWatch.Bays;
+using CureWatch.Curing;
+using CureWatch.Service.Journal;
+using CureWatch.Service.Pump;
+using CureWatch.Service.Settings;
+
+namespace CureWatch.Service.Commands;
+
+/// <summary>Takes down from a journal's entries, one after the other, what happened to which cars after which reading.</summary>
+internal sealed class DayRecording
+{
+    private readonly List<(string Job, RecordedEvent Event)> _events = [];
+    private readonly Dictionary<string, RecordedCar> _cars = new(StringComparer.Ordinal);
+    private DateTimeOffset? _openedAt;
+    private DateTimeOffset _now;
+    private int _readings;
+
+    /// <summary>Takes an entry down.</summary>
+    public void Look(Step step)
+    {
+        if (step.After.Shop is not { } shop)
+        {
+            return;
+        }
+
+        _openedAt ??= shop.Now;
+        _readings += step.Entry is Entry.Reading ? 1 : 0;
+        foreach (ShopEvent e in step.Happened)
+        {
+            switch (e)
+            {
+                case ShopEvent.JobOpened { Job: var job }:
+                    _cars[job.Id] = new RecordedCar(job, _cars.Count, step.At, []);
+                    Add(job.Id, step.At, Recorded.Begun, null);
+                    break;
+                case ShopEvent.TapTakenDown tapped when _cars.TryGetValue(tapped.Job, out RecordedCar? car):
+                    Add(tapped.Job, step.At, Recorded.Told, car.Taps.Count);
+                    car.Taps.Add(tapped.Tap);
+                    break;
+                case ShopEvent.CarHandedOver left when _cars.TryGetValue(left.Job, out RecordedCar? car):
+                    Add(left.Job, step.At, Recorded.Left, null);
+                    (car.LeftAt, car.ReadingsAtLast) = (step.At, _readings);
+                    break;
+                case ShopEvent.JobClosed closed when _cars.TryGetValue(closed.Last.Job.Id, out RecordedCar? car):
+                    car.ClosedAt = step.At;
+                    break;
+            }
+        }
+
+        _now = shop.Now;
+    }
+
+    /// <summary>The day of a job, with every car that the shop still knew while it was there.</summary>
+    /// <param name="id">The job's id.</param>
+    /// <returns>The day; null where the journal's beginning, and the job's with it, is in an archive.</returns>
+    public LivedDay? Of(string id)
+    {
+        if (!_cars.TryGetValue(id, out RecordedCar? asked))
+        {
+            return null;
+        }
+
+        RecordedCar[] beside =
+        [
+            .. _cars.Values.Where(c => c != asked && !(c.ClosedAt < asked.BegunAt) && !(c.BegunAt > asked.LeftAt)).OrderBy(c => c.Number),
+        ];
+        Dictionary<string, int> numbers = beside.Select((car, i) => (car.Job.Id, Number: i + 1)).Append((id, 0)).ToDictionary(StringComparer.Ordinal);
+        ImmutableArray<RecordedEvent> order =
+        [
+            .. from e in _events
+               where e.Job == id || (numbers.ContainsKey(e.Job) && !(e.Event.At > asked.LeftAt))
+               select e.Event with { Job = numbers[e.Job], Readings = Math.Min(e.Event.Readings, asked.ReadingsAtLast) },
+        ];
+        return new LivedDay(_openedAt!.Value, [.. beside.Select((car, i) => WithoutNames(car, i + 1, order))], order);
+    }
+
+    private void Add(string job, DateTimeOffset at, Recorded did, int? tap) => _events.Add((job, new RecordedEvent(_readings, _now, at, did, 0, tap)));
+
+    /// <summary>A car as far as it was told of in that day; who it is for and who told is nobody's business here.</summary>
+    private static JobRecord WithoutNames(RecordedCar car, int number, ImmutableArray<RecordedEvent> order) => new(
+        car.Job with { Id = $"beside-{number}", Car = null, PromisedAt = null },
+        [.. car.Taps.Take(order.Count(e => e.Job == number && e.Did == Recorded.Told)).Select(t => t with { By = null, Note = null })]);
+
+    private sealed record RecordedCar(Job Job, int Number, DateTimeOffset BegunAt, List<Tap> Taps)
+    {
+        public DateTimeOffset? LeftAt { get; set; }
+
+        public DateTimeOffset? ClosedAt { get; set; }
+
+        /// <summary>How many readings had come when it left: no more are exported.</summary>
+        public int ReadingsAtLast { get; set; } = int.MaxValue;
+    }
+}

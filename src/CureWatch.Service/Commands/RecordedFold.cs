@@ -1,0 +1,55 @@
+using System.Diagnostics;
+using CureWatch.Bays;
+using CureWatch.Readings;
+using CureWatch.Service.Settings;
+
+namespace CureWatch.Service.Commands;
+
+/// <summary>Folds the day of an exported job as its shop lived it, other cars and all, each thing after the reading it came after.</summary>
+internal sealed class RecordedFold(Configuration configuration, JobRecord asked, LivedDay day)
+{
+    private readonly JobRecord[] _jobs = [asked, .. day.Beside];
+    private readonly Queue<RecordedEvent> _order = new(day.Order);
+    private Shop _shop = Shop.Opening(configuration.Shop.Plan, configuration.Catalogue.Sheets, day.OpenedAt);
+
+    /// <returns>The shop at the end of the day, or where it was to stop.</returns>
+    public Shop Run(IEnumerable<RawReading> readings, DateTimeOffset? until)
+    {
+        int read = 0;
+        foreach (RawReading reading in readings)
+        {
+            TakeUpTo(read++, until);
+            if (!(reading.ReceivedAt > until))
+            {
+                Take(new Message.ReadingCame(reading));
+            }
+        }
+
+        TakeUpTo(read, until);
+        Take(new Message.ClockReached(until ?? _shop.Now));
+        return _shop;
+    }
+
+    private void TakeUpTo(int readings, DateTimeOffset? until)
+    {
+        while (_order.TryPeek(out RecordedEvent? next) && next.Readings <= readings && !(next.At > until))
+        {
+            Take(new Message.ClockReached(next.Now));
+            Take(MessageOf(_order.Dequeue()));
+        }
+    }
+
+    private Message MessageOf(RecordedEvent next)
+    {
+        JobRecord job = _jobs[next.Job];
+        return next.Did switch
+        {
+            Recorded.Begun => new Message.JobStarted(job.Job, next.At) { Begun = job.Begun },
+            Recorded.Told => new Message.Tapped(job.Job.Id, job.Taps[next.Tap!.Value]),
+            Recorded.Left => new Message.CarLeft(job.Job.Id, next.At),
+            _ => throw new UnreachableException(next.Did.ToString()),
+        };
+    }
+
+    private void Take(Message message) => _shop = ShopFold.Take(_shop, message).Shop;
+}
