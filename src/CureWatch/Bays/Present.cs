@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using CureWatch.Curing;
 using CureWatch.Forecasting;
+using CureWatch.Learning;
 using CureWatch.Panels;
 using CureWatch.Products;
 using CureWatch.TimeWindows;
@@ -18,6 +19,7 @@ public sealed class Present(Shop shop, DateTimeOffset now)
     private readonly Dictionary<WatchPoint, double?> _hottest = [];
     private readonly Dictionary<CreditTable, Lazy<CreditTable>> _whole = new(ReferenceEqualityComparer.Instance);
     private readonly Dictionary<(string Job, string Surface), ImmutableArray<Stay>> _stays = [];
+    private readonly Dictionary<(string Job, Coat Alike, ImmutableArray<Wetting> Wettings, Learnt Learnt), CoatWindows> _windows = [];
     private readonly Dictionary<(CoatKey Coat, RateLaw Law, Stage? UnderLamp), CoatClock> _clocks = [];
     private readonly Dictionary<(string Job, string Surface), UnderLamp?> _lamps = [];
     private readonly Dictionary<(WatchPoint Point, Exposure Held), SurfaceAhead?> _ahead = [];
@@ -30,8 +32,19 @@ public sealed class Present(Shop shop, DateTimeOffset now)
     /// <param name="story">The story of its surface.</param>
     /// <param name="coat">The coat.</param>
     /// <returns>The windows.</returns>
-    public CoatWindows WindowsOf(Job job, SurfaceStory story, Coat coat) =>
-        CoatWindows.Of(coat, shop.LawsOf(job.Id, coat), story.Wettings, stage => ClockOf(job, story, coat, stage), now);
+    /// <remarks>Sections whose taps were told together have the same windows, whoever asks: those are worked out once.</remarks>
+    public CoatWindows WindowsOf(Job job, SurfaceStory story, Coat coat)
+    {
+        Learnt learnt = shop.LearntOf(job.Id, coat);
+        (string, Coat, ImmutableArray<Wetting>, Learnt) key = (job.Id, coat with { Section = 0 }, story.Wettings, learnt);
+        if (!_windows.TryGetValue(key, out CoatWindows? windows))
+        {
+            windows = CoatWindows.Of(coat, shop.LawsOf(coat).With(learnt), story.Wettings, stage => ClockOf(job, story, coat, stage), now);
+            _windows.Add(key, windows);
+        }
+
+        return windows;
+    }
 
     /// <summary>A clock of a coat.</summary>
     /// <param name="job">Its job.</param>

@@ -93,8 +93,11 @@ public sealed record Shop(
     /// <param name="job">Its job's id.</param>
     /// <param name="coat">The coat.</param>
     /// <returns>The laws.</returns>
-    public CoatLaws LawsOf(string job, Coat coat) =>
-        LawsOf(coat).With(Find(job) is { } here ? here.Lessons.Begun.GetValueOrDefault(CoatKey.Of(job, coat)) ?? LearntNow(here, coat) : Learnt.Nothing);
+    public CoatLaws LawsOf(string job, Coat coat) => LawsOf(coat).With(LearntOf(job, coat));
+
+    /// <summary>What was known about a coat's product when it was begun, or is now where it is not begun.</summary>
+    internal Learnt LearntOf(string job, Coat coat) =>
+        Find(job) is { } here ? here.Lessons.Begun.GetValueOrDefault(CoatKey.Of(job, coat)) ?? LearntNow(here, coat) : Learnt.Nothing;
 
     /// <summary>What was known about a product in a bay at an instant, as far as it is followed.</summary>
     internal Learnt LearntAbout((string Product, int Revision) sheet, string bay, DateTimeOffset at) =>
