@@ -27,7 +27,7 @@ internal sealed class WindowWords(ShopClock clock)
             new CoatTarget(coat.Surface.Id, coat.Layer, coat.Section),
             tone,
             word,
-            [.. new[] { first }.OfType<WindowLine>().Concat(report.Windows.Where(w => w.Stage >= WindowStage.KeepDry).Select(Cure).OfType<WindowLine>()).Concat(Beyond(report)).DistinctBy(l => l.Before)],
+            [.. new[] { first }.OfType<WindowLine>().Concat(report.Windows.Where(w => w.Stage >= WindowStage.KeepDry).Select(Cure).OfType<WindowLine>()).Concat(Beyond(report)).Concat(Because(report)).DistinctBy(l => l.Before)],
             canBeLevelled,
             [.. report.Lamps.Select(LampWords.Of)]);
     }
@@ -38,6 +38,9 @@ internal sealed class WindowWords(ShopClock clock)
     private static IEnumerable<WindowLine> Beyond(CoatReport report) =>
         report.Windows.Where(w => w.State is not (WindowState.Done or WindowState.Missed)).Select(w => ExtrapolationWords.Of(w.Beyond)).OfType<string>()
             .Select(text => new WindowLine($"Reckoned beyond the sheet: {text}", null));
+
+    private static IEnumerable<WindowLine> Because(CoatReport report) =>
+        report.Windows.Where(w => w.State is not (WindowState.Done or WindowState.Missed)).SelectMany(w => w.Because).Select(r => new WindowLine(r.Text, null));
 
     private static Window? Find(CoatReport report, WindowStage stage) => report.Windows.FirstOrDefault(w => w.Stage == stage);
 

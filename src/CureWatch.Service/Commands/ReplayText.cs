@@ -93,6 +93,11 @@ internal sealed class ReplayText
                     Line($"  {WireName<WindowStage>.Of(window.Stage),-9} {WireName<WindowState>.Of(window.State),-8} {Times(window)}{(ExtrapolationWords.Of(window.Beyond) is { } beyond ? $"; {beyond}" : "")}");
                 }
 
+                foreach (string because in coat.Windows.SelectMany(w => w.Because).Select(b => b.Text).Distinct())
+                {
+                    Line($"  {because}");
+                }
+
                 foreach (CoatLamp lamp in coat.Lamps)
                 {
                     Line($"  {LampWords.Of(lamp)}");

@@ -45,6 +45,7 @@ internal static class JobJson
         json.WriteString("state", WireName<WindowState>.Of(window.State));
         json.WriteBoolean("judgeByEye", window.JudgeByEye);
         json.WriteString("extrapolated", ExtrapolationWords.Of(window.Beyond));
+        json.WriteArray("because", window.Because, r => WriteReason(json, r));
     }
 
     public static void WriteWarning(Utf8JsonWriter json, Warning warning)
@@ -68,12 +69,22 @@ internal static class JobJson
         json.WriteBounds("readyAt", ruling.ReadyAt);
         json.WriteInstant("collectFrom", ruling.CollectFrom);
         json.WriteArray("holds", ruling.Holds, h => WriteHold(json, h));
+        json.WriteArray("because", ruling.Because, r => WriteReason(json, r));
         json.WriteArray("notes", ruling.Notes, n =>
         {
             json.WriteString("surface", n.Surface);
             json.WriteNumber("layer", n.Layer);
             json.WriteString("text", n.Text);
         });
+    }
+
+    private static void WriteReason(Utf8JsonWriter json, WindowReason reason)
+    {
+        json.WriteString("kind", WireName<WindowReasonKind>.Of(reason.Kind));
+        json.WriteString("probe", reason.Probe);
+        json.WriteInstant("from", reason.From);
+        json.WriteInstant("to", reason.To);
+        json.WriteString("text", reason.Text);
     }
 
     public static void WriteHold(Utf8JsonWriter json, Hold hold)

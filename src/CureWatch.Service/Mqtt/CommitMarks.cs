@@ -62,8 +62,10 @@ internal sealed class CommitMarks(Marks warnings, Marks climates, Marks cars)
     private static string? BayOf(ShopEvent happened) => happened switch
     {
         ShopEvent.ReadingBelieved e => e.Raw.Bay,
-        ShopEvent.ReadingDoubted { Held: not null } e => e.Raw.Bay,
+        ShopEvent.ReadingDoubted { IsFollowed: true } e => e.Raw.Bay,
         ShopEvent.ProbeOutvoted e => e.Bay,
+        ShopEvent.ValueStood e => e.Bay,
+        ShopEvent.ValueMoved e => e.Bay,
         ShopEvent.CondensationBegan e => e.Bay,
         ShopEvent.CondensationEnded e => e.Bay,
         ShopEvent.WarningRaised e => e.Warning.Subject.Bay,

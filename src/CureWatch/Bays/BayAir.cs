@@ -47,7 +47,7 @@ public sealed record BayAir(
         for (int i = 0; i < bay.Logs.Length; i++)
         {
             ProbeMount mount = bay.Plan.Probes[i];
-            if (mount.Probe.Measures == Measures.Outdoor || bay.Logs[i].OutvotedAt is not null || PlaceAir.Of(mount.Place) != place)
+            if (mount.Probe.Measures == Measures.Outdoor || bay.Logs[i].OutvotedAt is not null || IsStuck(bay.Logs[i]) || PlaceAir.Of(mount.Place) != place)
             {
                 continue;
             }
@@ -113,6 +113,9 @@ public sealed record BayAir(
 
         return coldest;
     }
+
+    /// <summary>What a probe says that is surely stuck is no present.</summary>
+    private static bool IsStuck(ProbeLog log) => log.Refused is { Why: Disbelief.Frozen };
 
     private static bool IsUnderLamp(BayState bay, int index, DateTimeOffset now)
     {

@@ -24,6 +24,19 @@ public static class BeliefWords
         _ => "it is no reading of this probe",
     };
 
+    /// <summary>Why what a probe repeated is not believed, in words that follow what it did.</summary>
+    /// <param name="still">The stretch.</param>
+    /// <returns>The words.</returns>
+    public static string Of(Still still) => still.Why switch
+    {
+        StillReason.Jumped => "it ended in a jump, and what lies between was not seen",
+        StillReason.TwinMoved => $"{still.Beside} beside it moved, so it is not believed since then",
+        StillReason.NeighbourMoved => $"{still.Beside} moved meanwhile, so it is not believed since then",
+        StillReason.OtherMoved when still.What == Quantity.Humidity => "the temperature moved and would have taken it along, so it is not believed since then",
+        StillReason.OtherMoved => "the humidity moved far, so what it can have been at worst counts until it moves",
+        _ => "far longer than it is used to, so what it can have been at worst counts until it moves",
+    };
+
     /// <summary>What a comparison with its twins says of a probe, and what to do about it.</summary>
     /// <param name="probe">The probe.</param>
     /// <param name="zone">The shop's time zone, in which a day is told.</param>

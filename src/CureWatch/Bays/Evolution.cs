@@ -20,6 +20,8 @@ public static class Evolution
         ShopEvent.TimePassed e => shop with { Now = e.At },
         ShopEvent.ReadingBelieved e => Hearing.Believe(shop, e),
         ShopEvent.ReadingDoubted e => Hearing.Doubt(shop, e),
+        ShopEvent.ValueStood e => Hearing.Stand(shop, e),
+        ShopEvent.ValueMoved e => Hearing.Move(shop, e),
         ShopEvent.ProbeOutvoted e => Hearing.Outvote(shop, e),
         ShopEvent.JobOpened e => Open(shop, e),
         ShopEvent.TapTakenDown e => TakeDown(shop, e),

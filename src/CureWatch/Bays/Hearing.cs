@@ -9,15 +9,15 @@ internal static class Hearing
 {
     /// <summary>Takes a believed reading in.</summary>
     public static Shop Believe(Shop shop, ShopEvent.ReadingBelieved e) =>
-        Believe(shop with { Tally = shop.Tally with { Accepted = shop.Tally.Accepted + 1 } }, e.Raw, held: null);
+        Believe(shop with { Tally = shop.Tally with { Accepted = shop.Tally.Accepted + 1 } }, e.Raw, held: null, why: null);
 
     /// <summary>Remembers a reading that was not believed; one of which only the temperature was not counts with what is held for it.</summary>
     public static Shop Doubt(Shop shop, ShopEvent.ReadingDoubted e)
     {
         shop = shop with { Tally = shop.Tally.With([(e.Why, 1)]) };
-        if (e.Held is not null)
+        if (e.IsFollowed)
         {
-            return Believe(shop, e.Raw, e.Held);
+            return Believe(shop, e.Raw, e.Held, e.Why);
         }
 
         bool tells = Refusal.TellsOfTheProbe(e.Why);
@@ -42,12 +42,34 @@ internal static class Hearing
         return shop.With(turned with { Climates = Follow(turned, shop.Now, shop.Now) });
     }
 
-    private static Shop Believe(Shop shop, RawReading raw, HeldTemperature? held)
+    /// <summary>Believes nothing of what a probe repeated, since it began to.</summary>
+    public static Shop Stand(Shop shop, ShopEvent.ValueStood e) =>
+        Read(shop, e.Bay, e.Probe, log => log.As(log.Standing.With(e.Still)), e.Still.From.At);
+
+    /// <summary>Takes a probe that moved again for what it says, and what it repeated for what lies between, or for what it was.</summary>
+    public static Shop Move(Shop shop, ShopEvent.ValueMoved e)
+    {
+        BayState bay = shop.Bays[e.Bay];
+        return bay.Logs[bay.IndexOf(e.Probe)].Standing.Open(e.What) is { } still
+            ? Read(shop, e.Bay, e.Probe, log => log.As(log.Standing.Move(still, log.Newest!.Value, e.IsBorneOut)), still.From.At)
+            : shop;
+    }
+
+    /// <summary>Follows a bay anew from an instant on, since a probe is to be read otherwise.</summary>
+    private static Shop Read(Shop shop, string id, string probe, Func<ProbeLog, ProbeLog> turn, DateTimeOffset from)
+    {
+        BayState bay = shop.Bays[id];
+        int index = bay.IndexOf(probe);
+        BayState turned = bay with { Logs = bay.Logs.SetItem(index, turn(bay.Logs[index])) };
+        return shop.With(turned with { Climates = Follow(turned, from, shop.Now) });
+    }
+
+    private static Shop Believe(Shop shop, RawReading raw, HeldTemperature? held, Disbelief? why)
     {
         BayState bay = shop.Bays[raw.Bay];
         int index = bay.IndexOf(raw.Probe);
         DateTimeOffset changedFrom = ChangedFrom(bay.Logs[index], raw);
-        ProbeLog log = bay.Logs[index].Believe(raw, held);
+        ProbeLog log = bay.Logs[index].Believe(raw, held, why);
         ImmutableArray<ProbeLog> logs = bay.Logs.SetItem(index, log);
         BayState heard = bay with { Logs = logs, ReadingsToTidy = bay.ReadingsToTidy - 1 };
         heard = HourlyClimate.Hear(log.IsLook ? heard with { Climates = Follow(heard, changedFrom, shop.Now) } : heard, shop.Now);

@@ -60,7 +60,11 @@ public static class Intake
             return new ShopEvent.ReadingDoubted(raw, Disbelief.UnknownProbe);
         }
 
-        return bay.Logs[index].Doubt(raw) is { } why ? new ShopEvent.ReadingDoubted(raw, why)
+        ProbeLog log = bay.Logs[index];
+        return log.Doubt(raw) is { } why
+            ? why == Disbelief.Frozen && (log.Standing.IsHalfStuckAt(raw) || log.Standing.IsStillIn(log.Probe.Measures))
+                ? new ShopEvent.ReadingDoubted(raw, why, LampGlow.Over(shop, bay, index, raw)) { IsFollowed = true }
+                : new ShopEvent.ReadingDoubted(raw, why)
             : LampGlow.Over(shop, bay, index, raw) is { } held ? new ShopEvent.ReadingDoubted(raw, Disbelief.LampNear, held)
             : new ShopEvent.ReadingBelieved(raw);
     }

@@ -46,14 +46,15 @@ public sealed record JobReport(
         JobState state = shop.Find(id) ?? throw new ArgumentException($"No job '{id}'.", nameof(id));
         var present = new Present(shop, shop.Now);
         ImmutableArray<Evidence> evidence = EvidenceFor(shop, present, state);
+        ImmutableArray<(Surface Surface, ImmutableArray<CoatReport> Coats)> surfaces = [.. evidence.Select(e => (e.Story.Surface, CoatsOf(shop, present, state, e)))];
         HashSet<string?> bays = [.. state.Stories.SelectMany(s => present.StaysOf(state.Job, s)).Select(s => s.Bay)];
         return new JobReport(
             state.Job,
             shop.Now,
             state.Told,
-            [.. evidence.Select(e => (e.Story.Surface, CoatsOf(present, state, e)))],
+            surfaces,
             [.. shop.Warnings.Values.Where(w => w.Subject.Job == id || (w.Subject.Job is null && bays.Contains(w.Subject.Bay) && !(w.ClearedAt < state.OpenedAt)))],
-            RulingOf(shop, evidence))
+            RulingOf(shop, evidence) with { Because = BecauseOf(surfaces) })
         {
             Arrival = state.LeftAt is null ? ArrivalReport.Of(shop, id).Surfaces : [],
             Assumes = string.Join(' ', state.Stories.Select(s => ClimateAhead.Of(shop, present, present.StaysOf(state.Job, s))).Distinct()),
@@ -92,11 +93,20 @@ public sealed record JobReport(
             [.. state.Overheats.Where(o => o.Surface == story.Surface.Id).Select(o => o.Overheat)]);
     }
 
-    private static ImmutableArray<CoatReport> CoatsOf(Present present, JobState state, Evidence evidence) =>
+    private static ImmutableArray<CoatReport> CoatsOf(Shop shop, Present present, JobState state, Evidence evidence) =>
     [
-        .. evidence.Story.Coats.Select(
-            c => CoatReport.Of(present, state.Job, evidence, c) with { BegunWith = c.EndedAt is null ? state.Lessons.BegunWith(state.Job.Id, c) : Learnt.Nothing }),
+        .. from coat in evidence.Story.Coats
+           let report = CoatReport.Of(present, state.Job, evidence, coat)
+           select report with
+           {
+               BegunWith = coat.EndedAt is null ? state.Lessons.BegunWith(state.Job.Id, coat) : Learnt.Nothing,
+               Windows = WindowReasons.Beside(shop, present.StaysOf(state.Job, evidence.Story), coat, report.Windows),
+           },
     ];
+
+    /// <summary>What stands beside the windows that a car waits for.</summary>
+    private static ImmutableArray<WindowReason> BecauseOf(ImmutableArray<(Surface Surface, ImmutableArray<CoatReport> Coats)> surfaces) =>
+        [.. surfaces.SelectMany(s => s.Coats).SelectMany(c => c.Windows).Where(w => w.Stage == WindowStage.KeepDry).SelectMany(w => w.Because).Distinct()];
 }
 
 /// <summary>How a coat stands at an instant.</summary>

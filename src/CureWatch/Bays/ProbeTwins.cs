@@ -48,6 +48,7 @@ public static class ProbeTwins
     public static ImmutableArray<int> Heard(BayState bay, ImmutableArray<int> twins, DateTimeOffset at) =>
         twins.RemoveAll(i => bay.Logs[i] is not { Newest: { } newest } log
             || log.Refused is { } refused && Refusal.IsTheSensors(refused.Why)
+            || log.Standing.IsStill
             || new Source(log.Air, log.Probe.Every).IsGapForEvaporation((at - newest.At).Duration())
             || IsLent(bay, i, at));
 

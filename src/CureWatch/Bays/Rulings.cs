@@ -42,6 +42,7 @@ public static class Rulings
         ShopEvent.TapTakenDown e => [e.Job],
         ShopEvent.SurfaceOverheated e => [e.Job],
         ShopEvent.CondensationBegan or ShopEvent.CondensationEnded or ShopEvent.PlanReplaced => shop.Jobs.Keys,
+        ShopEvent.ValueStood or ShopEvent.ValueMoved => shop.Jobs.Keys,
         _ => null,
     };
 

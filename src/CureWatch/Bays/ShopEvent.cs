@@ -28,7 +28,24 @@ public abstract record ShopEvent
     /// <param name="Raw">The reading.</param>
     /// <param name="Why">Why not.</param>
     /// <param name="Held">What is taken for its temperature, where its vapour pressure is believed all the same; else null.</param>
-    public sealed record ReadingDoubted(RawReading Raw, Disbelief Why, HeldTemperature? Held = null) : ShopEvent;
+    public sealed record ReadingDoubted(RawReading Raw, Disbelief Why, HeldTemperature? Held = null) : ShopEvent
+    {
+        /// <summary>Whether a part of it is followed all the same: its vapour pressure under a lamp, or what moves where the rest is stuck.</summary>
+        public bool IsFollowed { get; init; } = Held is not null;
+    }
+
+    /// <summary>A probe repeated one value for longer than it can be right: what it repeated is not believed since it began to.</summary>
+    /// <param name="Bay">The bay.</param>
+    /// <param name="Probe">The probe.</param>
+    /// <param name="Still">The stretch; over already where only its end told.</param>
+    public sealed record ValueStood(string Bay, string Probe, Still Still) : ShopEvent;
+
+    /// <summary>What stood still moved again.</summary>
+    /// <param name="Bay">The bay.</param>
+    /// <param name="Probe">The probe.</param>
+    /// <param name="What">What it measures.</param>
+    /// <param name="IsBorneOut">Whether it moved as a sound probe does, so that what it repeated is believed after all.</param>
+    public sealed record ValueMoved(string Bay, string Probe, Quantity What, bool IsBorneOut) : ShopEvent;
 
     /// <summary>A majority of a probe's twins contradicts it, or contradicts it no more.</summary>
     /// <param name="Bay">The bay.</param>

@@ -43,8 +43,13 @@ public static class ShopFold
         int before = happened.Count;
         shop = Apply(shop, Intake.Decide(shop, message), happened);
         ShopEvent? taken = happened.Count > before ? happened[before] : null;
-        RawReading? followed = (taken as ShopEvent.ReadingBelieved)?.Raw ?? (taken is ShopEvent.ReadingDoubted { Held: not null, Raw: var held } ? held : null);
+        RawReading? followed = (taken as ShopEvent.ReadingBelieved)?.Raw ?? (taken is ShopEvent.ReadingDoubted { IsFollowed: true, Raw: var half } ? half : null);
         string? heard = followed?.Bay, spoke = heard;
+        if ((followed ?? (taken as ShopEvent.ReadingDoubted)?.Raw) is { } judged)
+        {
+            shop = Apply(shop, StandingLooks.Decide(shop, judged), happened);
+        }
+
         if (followed is not null)
         {
             shop = Apply(shop, ClimateLooks.Decide(shop, followed), happened);

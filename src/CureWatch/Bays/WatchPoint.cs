@@ -68,12 +68,12 @@ public sealed record WatchPoint(string Bay, Place Place, Material Material, Mate
 
             if (log.Air.Count > 0 && IsAir(mount))
             {
-                air.Add(SourceOf(log.Air, mount.Probe));
+                air.Add(SourceOf(log.Air, log));
             }
 
             if (log.Panel.Count > 0 && IsHere(mount))
             {
-                panels.Add((KinshipOf(mount), SourceOf(log.Panel, mount.Probe) with { Lent = LampHeat.LentTo(bay, i, Own) }));
+                panels.Add((KinshipOf(mount), SourceOf(log.Panel, log) with { Lent = LampHeat.LentTo(bay, i, Own) }));
             }
         }
 
@@ -84,6 +84,16 @@ public sealed record WatchPoint(string Bay, Place Place, Material Material, Mate
             TimeConstant = PanelHeat.Of(Material, Over).TimeConstant,
             Spots = Own is { } own && bay.Heats.TryGetValue(own, out SurfaceHeat? heat) ? heat.Spots : [],
         };
+    }
+
+    /// <summary>The probes that tell of this point: all of its air, and those fixed closest to its panel.</summary>
+    /// <param name="bay">The bay.</param>
+    /// <returns>Their places in the plan.</returns>
+    internal IEnumerable<int> ProbesIn(BayState bay)
+    {
+        Kinship? closest = bay.Plan.Probes.Where(m => m.Probe.Measures == Measures.Panel && IsHere(m)).Select(m => (Kinship?)KinshipOf(m)).Min();
+        return Enumerable.Range(0, bay.Logs.Length).Where(i => bay.Plan.Probes[i] is var mount && IsHere(mount)
+            && (mount.Probe.Measures == Measures.Air || KinshipOf(mount) == closest));
     }
 
     /// <summary>How far the probes of this point may be off.</summary>
@@ -105,8 +115,12 @@ public sealed record WatchPoint(string Bay, Place Place, Material Material, Mate
             isMeasured);
     }
 
-    private static Source SourceOf(Trail<Sample> samples, Probe probe) =>
-        new(samples, probe.Every) { LimitK = probe.AccuracyTemperatureK, LimitPct = probe.AccuracyHumidityPct };
+    private static Source SourceOf(Trail<Sample> samples, ProbeLog log) => new(samples, log.Probe.Every)
+    {
+        LimitK = log.Probe.AccuracyTemperatureK,
+        LimitPct = log.Probe.AccuracyHumidityPct,
+        Stills = log.Standing.Stills,
+    };
 
     private bool IsAir(ProbeMount mount) => mount.Probe.Measures == Measures.Air && IsHere(mount);
 

@@ -28,9 +28,9 @@ internal sealed class GapClimate
         _since = unseen.Since;
         _isOpen = asIfOpen;
         _lastKnown = unseen.IsAirLost && !segment.Alternatives.IsEmpty ? [MeanBefore(unseen), unseen.Before] : [];
-        _air = [.. unseen.Air.Select(b => Temperature(asIfOpen ? b with { To = null } : b))];
-        _dew = [.. unseen.Air.Select(b => DewPoint(asIfOpen ? b with { To = null } : b))];
-        _panels = [.. unseen.Panels.Select(b => Temperature(asIfOpen ? b with { To = null } : b))];
+        _air = [.. unseen.Air.Select(b => RateLimited.Temperature(asIfOpen ? b with { To = null } : b))];
+        _dew = [.. unseen.Air.Select(b => RateLimited.DewPoint(asIfOpen ? b with { To = null } : b))];
+        _panels = [.. unseen.Panels.Select(b => RateLimited.Temperature(asIfOpen ? b with { To = null } : b))];
     }
 
     /// <summary>What may have been; straight between the readings too, which takes the dew point farther than its rate where it rises much.</summary>
@@ -81,17 +81,19 @@ internal sealed class GapClimate
     private ClimateBox Shifted(ClimateBox box, double share)
     {
         Exposure likely = _lastKnown.IsEmpty ? _segment.AtStart.Towards(_segment.AtEnd, share) : _lastKnown[0];
-        (double colder, double warmer, double drier, double moister) = (0, 0, 0, 0);
+        (double drier, double moister) = (0, 0);
+        (double colderPanel, double warmerPanel) = (0, 0);
         foreach (Exposure other in _segment.Alternatives.Select(a => a.AtStart.Towards(a.AtEnd, share)).Concat(_lastKnown))
         {
             double kelvins = other.AirKelvins - likely.AirKelvins, pascals = other.VapourPressurePa - likely.VapourPressurePa;
-            (colder, warmer) = (Math.Min(colder, kelvins), Math.Max(warmer, kelvins));
             (drier, moister) = (Math.Min(drier, pascals), Math.Max(moister, pascals));
+            double panelK = _unseen.IsPanelMeasured ? other.PanelKelvins - likely.PanelKelvins : kelvins;
+            (colderPanel, warmerPanel) = (Math.Min(colderPanel, panelK), Math.Max(warmerPanel, panelK));
         }
 
         return new ClimateBox(
-            _unseen.IsPanelMeasured ? box.ColdestKelvins : box.ColdestKelvins + colder,
-            _unseen.IsPanelMeasured ? box.WarmestKelvins : box.WarmestKelvins + warmer,
+            box.ColdestKelvins + colderPanel,
+            box.WarmestKelvins + warmerPanel,
             Math.Max(Psychrometrics.DewPoint.LowestPressurePa, box.DriestPa + drier),
             box.MoistestPa + moister,
             box.PanelIsAir);
@@ -102,11 +104,4 @@ internal sealed class GapClimate
         AirKelvins = unseen.Air.Average(b => b.FromKelvins),
         VapourPressurePa = unseen.Air.Average(b => b.FromVapourPressurePa),
     };
-
-    private static RateLimited Temperature(Bracket bracket) => new(bracket, bracket.FromKelvins, bracket.ToKelvins, BayDrift.TemperatureKPerHour);
-
-    private static RateLimited DewPoint(Bracket bracket) =>
-        new(bracket, DewKelvins(bracket.FromVapourPressurePa), DewKelvins(bracket.ToVapourPressurePa), BayDrift.DewPointKPerHour);
-
-    private static double DewKelvins(double vapourPressurePa) => Psychrometrics.DewPoint.OfPressure(vapourPressurePa).Kelvins;
 }

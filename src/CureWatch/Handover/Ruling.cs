@@ -14,6 +14,9 @@ namespace CureWatch.Handover;
 public sealed record Ruling(
     bool IsReady, TimeBounds? ReadyAt, DateTimeOffset? CollectFrom, ImmutableArray<Hold> Holds, ImmutableArray<Note> Notes)
 {
+    /// <summary>Which probes were not heard or not believed on the way there; empty where all were, or nobody asked.</summary>
+    public ImmutableArray<WindowReason> Because { get; init; } = [];
+
     /// <summary>Rules on a handover.</summary>
     /// <param name="surfaces">The evidence of every surface.</param>
     /// <param name="hours">When the shop is open.</param>

@@ -34,6 +34,7 @@ internal sealed record AirMix(
         (Source Source, Bracket Around)? closest = null;
         var heard = new List<(Source Source, Bracket Around)>(air.Length);
         List<Source>? missing = null;
+        var still = new List<(Source Source, Bracket Around)>();
         foreach (Source source in air)
         {
             if (source.Around(from, to) is not { } around)
@@ -44,7 +45,7 @@ internal sealed record AirMix(
             closest = closest is null || around.Length(now) < closest.Value.Around.Length(now) ? (source, around) : closest;
             if (!source.IsGapForCure(around.Length(now)))
             {
-                heard.Add((source, around));
+                (source.StoodStillSince(from, to) is null ? heard : still).Add((source, around));
             }
             else
             {
@@ -57,12 +58,26 @@ internal sealed record AirMix(
             return null;
         }
 
-        if (heard.Count == 0)
+        if (heard.Count == 0 && still.Count == 0)
         {
             return OfTheSilent(c.Source, c.Around, air, from, to);
         }
 
-        (List<Bracket> trusted, ImmutableArray<Alternative> otherwise) = Weigh(heard, from, to);
+        bool areAllStill = heard.Count == 0;
+        if (areAllStill)
+        {
+            heard = still;
+        }
+        else if (still.Count > 0)
+        {
+            Source[] silenced = [.. still.Select(s => s.Source.UpTo(s.Source.StoodStillSince(from, to)!.Value))];
+            (missing ??= []).AddRange(silenced);
+            air = [.. air.Where(a => still.TrueForAll(s => s.Source != a)), .. silenced];
+        }
+
+        (List<Bracket> trusted, ImmutableArray<Alternative> otherwise) = areAllStill
+            ? ([.. still.Select(s => s.Around)], [.. still.SelectMany(s => StillAir.Over(s.Source, from, to))])
+            : Weigh(heard, from, to);
         (Exposure start, Exposure end) = (Mean(trusted, from), Mean(trusted, to));
         Exposure before = At(trusted.Average(b => b.FromKelvins), trusted.Average(b => b.FromVapourPressurePa));
         double heldWithinK = heard.Sum(h => h.Source.HeldWithinK(from)) / heard.Count;
@@ -97,7 +112,10 @@ internal sealed record AirMix(
             before,
             Mean([newest], from),
             Mean([newest], to),
-            others.Count == 0 ? [] : [.. Including(others, air, 1, before, before, newest.From)]);
+            [
+                .. others.Count == 0 ? [] : Including(others, air, 1, before, before, newest.From),
+                .. StillAir.Over(last, newest.From, newest.From),
+            ]);
     }
 
     /// <summary>

@@ -63,7 +63,7 @@ public readonly record struct ClimateSegment(
     {
         AtStart = AtStart.Unlit(),
         AtEnd = AtEnd.Unlit(),
-        Alternatives = Alternatives.IsEmpty ? Alternatives : [.. Alternatives.Select(a => new Alternative(a.AtStart.Unlit(), a.AtEnd.Unlit()))],
+        Alternatives = Alternatives.IsEmpty ? Alternatives : [.. Alternatives.Select(a => a with { AtStart = a.AtStart.Unlit(), AtEnd = a.AtEnd.Unlit() })],
     };
 
     /// <summary>When the panel passes the temperature of the air, inside the segment; null where it does not.</summary>
@@ -96,22 +96,26 @@ public readonly record struct ClimateSegment(
 /// <param name="AtEnd">Exposure at the end.</param>
 public sealed record Alternative(Exposure AtStart, Exposure AtEnd)
 {
+    /// <summary>Whether it only may have been, since a probe stood still: it grows as long as that lasts, and says nothing of what comes.</summary>
+    public bool IsPast { get; init; }
+
     /// <summary>The same with a panel that is measured.</summary>
     /// <param name="startKelvins">Panel temperature at the start [K].</param>
     /// <param name="endKelvins">Panel temperature at the end [K].</param>
     /// <returns>The alternative.</returns>
     public Alternative WithPanel(double startKelvins, double endKelvins) =>
-        new(AtStart with { PanelKelvins = startKelvins }, AtEnd with { PanelKelvins = endKelvins });
+        this with { AtStart = AtStart with { PanelKelvins = startKelvins }, AtEnd = AtEnd with { PanelKelvins = endKelvins } };
 
     /// <summary>The same with a surface that is warmer by some.</summary>
     /// <param name="startK">By how much at the start [K].</param>
     /// <param name="endK">By how much at the end [K].</param>
     /// <returns>The alternative.</returns>
-    public Alternative Warmer(double startK, double endK) => new(AtStart.Warmer(startK), AtEnd.Warmer(endK));
+    public Alternative Warmer(double startK, double endK) => this with { AtStart = AtStart.Warmer(startK), AtEnd = AtEnd.Warmer(endK) };
 
     /// <summary>A part of it.</summary>
     /// <param name="from">Where the part starts [1], 0 to 1.</param>
     /// <param name="to">Where the part ends [1], 0 to 1.</param>
     /// <returns>The alternative over the part.</returns>
-    public Alternative Between(double from, double to) => new(AtStart.Towards(AtEnd, from), AtStart.Towards(AtEnd, to));
+    public Alternative Between(double from, double to) =>
+        this with { AtStart = AtStart.Towards(AtEnd, from), AtEnd = AtStart.Towards(AtEnd, to) };
 }

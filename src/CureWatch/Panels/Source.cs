@@ -23,6 +23,9 @@ public sealed record Source(Trail<Sample> Samples, TimeSpan Every)
     /// <summary>Its ± limit of humidity [% RH].</summary>
     public double LimitPct { get; init; }
 
+    /// <summary>When its probe stood still, in order: then it is not believed what it repeated.</summary>
+    public ImmutableArray<Still> Stills { get; init; } = [];
+
     /// <summary>The newest sample.</summary>
     public Sample Last => Samples.Last;
 
@@ -72,10 +75,11 @@ public sealed record Source(Trail<Sample> Samples, TimeSpan Every)
 
         if (before == Samples.Count || Last.At < to)
         {
-            return new Bracket(Last.At, Last.Kelvins, Last.VapourPressurePa, null, Last.Kelvins, Last.VapourPressurePa);
+            Sample last = AsRead(Last);
+            return new Bracket(last.At, last.Kelvins, last.VapourPressurePa, null, last.Kelvins, last.VapourPressurePa);
         }
 
-        (Sample first, Sample second) = (Samples[before - 1], Samples[Math.Max(before, Samples.CountWhile(s => s.At < to))]);
+        (Sample first, Sample second) = (AsRead(Samples[before - 1]), AsRead(Samples[Math.Max(before, Samples.CountWhile(s => s.At < to))]));
         return new Bracket(first.At, first.Kelvins, first.VapourPressurePa, second.At, second.Kelvins, second.VapourPressurePa);
     }
 
@@ -105,6 +109,37 @@ public sealed record Source(Trail<Sample> Samples, TimeSpan Every)
                 next = Last.At < earliest ? Samples.Count : Samples.CountWhile(s => s.At < earliest);
             }
         }
+    }
+
+    /// <summary>Whether its probe stood still over a stretch, in what it says of temperature or of humidity.</summary>
+    /// <param name="from">The stretch's start.</param>
+    /// <param name="to">Its end.</param>
+    /// <returns>When it began to; null where it did not.</returns>
+    public DateTimeOffset? StoodStillSince(DateTimeOffset from, DateTimeOffset to)
+    {
+        DateTimeOffset? since = null;
+        for (int i = Stills.Length - 1; i >= 0; i--)
+        {
+            since = Stills[i].Covers(from, to) && !(since <= Stills[i].From.At) ? Stills[i].From.At : since;
+        }
+
+        return since;
+    }
+
+    /// <summary>What it told up to an instant, as if it had fallen silent then.</summary>
+    /// <param name="instant">The instant, not before the first sample.</param>
+    /// <returns>The shorter source.</returns>
+    public Source UpTo(DateTimeOffset instant) => this with { Samples = Samples.Take(Math.Max(1, CountUpTo(instant))) };
+
+    private Sample AsRead(Sample sample)
+    {
+        if (Stills.IsEmpty)
+        {
+            return sample;
+        }
+
+        Sample read = Stills.Over(Quantity.Temperature, sample.At, sample.At)?.Read(sample) ?? sample;
+        return Stills.Over(Quantity.Humidity, sample.At, sample.At)?.Read(read) ?? read;
     }
 
     private int CountUpTo(DateTimeOffset instant) => Last.At <= instant ? Samples.Count : Samples.CountWhile(s => s.At <= instant);

@@ -160,6 +160,7 @@ public sealed record Watch(ImmutableArray<Source> Air, ImmutableArray<Source> Pa
         bool isGapForCure = isAirLost, isDark = isAirLost;
         bool isMeasured = MeasuresPanelAt(from);
         ImmutableArray<Bracket> panels = [];
+        (double Start, double End) low = (startKelvins, endKelvins), high = low;
         foreach (Source panel in Awaited)
         {
             if (panel.IsLentAt(from) || panel.Around(from, to) is not { } around)
@@ -168,8 +169,10 @@ public sealed record Watch(ImmutableArray<Source> Air, ImmutableArray<Source> Pa
             }
 
             bool isFirst = isMeasured && panels.IsEmpty;
-            startKelvins = isFirst ? around.KelvinsAt(from) : Math.Min(startKelvins, around.KelvinsAt(from));
-            endKelvins = isFirst ? around.KelvinsAt(to) : Math.Min(endKelvins, around.KelvinsAt(to));
+            PanelReach reach = PanelReach.Of(panel, Awaited, around, from, to);
+            (low, high) = isFirst ? (reach.Low, reach.High) : (Coldest(low, reach.Low), Coldest(high, reach.High));
+            startKelvins = isFirst ? reach.Likely.Start : Math.Min(startKelvins, reach.Likely.Start);
+            endKelvins = isFirst ? reach.Likely.End : Math.Min(endKelvins, reach.Likely.End);
             panels = panels.Add(around);
             isGapForEvaporation |= panel.IsGapForEvaporation(around.Length(now));
             isGapForCure |= panel.IsGapForCure(around.Length(now));
@@ -190,8 +193,23 @@ public sealed record Watch(ImmutableArray<Source> Air, ImmutableArray<Source> Pa
             air.Start with { PanelKelvins = startKelvins },
             air.End with { PanelKelvins = endKelvins },
             unseen,
-            panels.IsEmpty ? air.Otherwise : Otherwise(air, from, to, startKelvins, endKelvins));
+            panels.IsEmpty ? air.Otherwise : InReach(Otherwise(air, from, to, startKelvins, endKelvins), air, low, high));
     }
+
+    /// <summary>Where a panel probe stood still, each air that may be also with the coldest panel that may be, and the warmest.</summary>
+    private static ImmutableArray<Alternative> InReach(
+        ImmutableArray<Alternative> otherwise, AirMix air, (double Start, double End) low, (double Start, double End) high) => low == high
+        ? otherwise
+        :
+        [
+            .. otherwise,
+            .. from other in air.Otherwise.Add(new Alternative(air.Start, air.End))
+               from panel in new[] { low, high }
+               select other.WithPanel(panel.Start, panel.End) with { IsPast = true },
+        ];
+
+    private static (double Start, double End) Coldest((double Start, double End) a, (double Start, double End) b) =>
+        (Math.Min(a.Start, b.Start), Math.Min(a.End, b.End));
 
     /// <summary>What the air may be instead, by the same panel; where panels disagree beyond their limits, also by the hottest of them.</summary>
     private ImmutableArray<Alternative> Otherwise(AirMix air, DateTimeOffset from, DateTimeOffset to, double startKelvins, double endKelvins)

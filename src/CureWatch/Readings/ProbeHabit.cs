@@ -19,6 +19,13 @@ internal sealed record ProbeHabit(
     private const double RunsToFreeze = 12;
     private static readonly TimeSpan ShortestFreeze = TimeSpan.FromHours(1);
 
+    /// <summary>From when on what it repeats is doubted. Source (choice): a third of that, and half an hour.</summary>
+    private const double RunsToDoubt = 4;
+    private static readonly TimeSpan ShortestDoubt = TimeSpan.FromMinutes(30);
+
+    /// <summary>Whether it repeats itself for so long that it is doubted, and not yet refused.</summary>
+    public bool IsUnusual => Changes >= ChangesToKnow && HeardAt - Since is var run && run > ShortestDoubt && run > RunsToDoubt * LongestRun;
+
     private TimeSpan Limit
     {
         get

@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-
 namespace CureWatch.Readings;
 
 /// <summary>What one probe has told so far, and whether its next reading is believed.</summary>
@@ -14,13 +12,10 @@ public sealed record ProbeLog
     /// <summary>Of several readings within this time one is looked at, and followed [1 s]. Source (choice): no bay moves faster.</summary>
     public static readonly TimeSpan Pace = TimeSpan.FromSeconds(1);
 
-    private Repetition? _repetition;
     private RawReading? _doubted;
     private DateTimeOffset? _lookedAt;
 
-    /// <summary>What readings of a clock that runs ahead said of their instant: by that they are known again, until they would come too late.</summary>
-    private ImmutableSortedSet<DateTimeOffset> _ahead = [];
-
+    private ClaimsAhead _ahead = ClaimsAhead.None;
     private RecentNumbers _numbers = RecentNumbers.None;
 
     /// <summary>Starts the log of a probe.</summary>
@@ -68,6 +63,12 @@ public sealed record ProbeLog
     /// <summary>The newest of what it said that a sound sensor may have measured, whether its twins bear it out or not; null where it said nothing.</summary>
     public Sample? Newest { get; private init; }
 
+    /// <summary>Whether it repeats itself, and when for longer than it can be right.</summary>
+    public ProbeStanding Standing { get; private init; } = ProbeStanding.Unknown;
+
+    /// <summary>When it was not heard or not believed for too long.</summary>
+    public Lapses Lapses { get; private init; } = Lapses.None;
+
     /// <summary>How it differed from its twins, over the weeks.</summary>
     public TwinRecord Beside { get; private init; } = TwinRecord.None;
 
@@ -92,7 +93,7 @@ public sealed record ProbeLog
             return Disbelief.Late;
         }
 
-        if (Tells(InstantOf(raw)) || _ahead.Contains(_numbers.Claim(raw)) || IsSame(_doubted, raw))
+        if (Own.Has(InstantOf(raw)) || _ahead.Has(_numbers.Claim(raw)) || IsSame(_doubted, raw))
         {
             return Disbelief.Duplicate;
         }
@@ -108,21 +109,25 @@ public sealed record ProbeLog
             return Disbelief.OutOfRange;
         }
 
-        if (_repetition?.IsFrozenAt(raw) == true)
+        if (Standing.IsFrozenAt(raw))
         {
             return Disbelief.Frozen;
         }
 
         bool isStep = _doubted is not null && PlausibleChange.Is(_doubted, raw);
         bool isPlausible = isStep || LastBelieved is null || PlausibleChange.Is(LastBelieved, raw);
-        return !isPlausible ? Disbelief.Implausible : OutvotedAt is not null && !IsBackInFavour ? Disbelief.Disagreeing : null;
+        return !isPlausible ? Disbelief.Implausible
+            : OutvotedAt is not null && !IsBackInFavour ? Disbelief.Disagreeing
+            : Standing.IsHalfStuckAt(raw) ? Disbelief.Frozen
+            : null;
     }
 
     /// <summary>Takes a believed reading in.</summary>
     /// <param name="raw">A reading that <see cref="Doubt"/> did not doubt.</param>
     /// <param name="held">What is taken for its temperature, where only its vapour pressure is believed.</param>
+    /// <param name="why">Why not all of it is believed; null where it is.</param>
     /// <returns>The log with it.</returns>
-    public ProbeLog Believe(RawReading raw, HeldTemperature? held = null)
+    public ProbeLog Believe(RawReading raw, HeldTemperature? held = null, Disbelief? why = null)
     {
         DateTimeOffset at = InstantOf(raw), claim = _numbers.Claim(raw);
         bool isNewest = LastBelieved is null || at > MeasuredAt(LastBelieved);
@@ -135,13 +140,14 @@ public sealed record ProbeLog
             IsBackInFavour = false,
             HeardAt = raw.ReceivedAt > HeardAt ? raw.ReceivedAt : HeardAt,
             LastBelieved = isNewest ? raw : LastBelieved,
-            _repetition = isNewest ? _repetition?.After(raw, at) ?? Repetition.Of(Probe, raw, at) : _repetition,
+            Standing = isNewest ? Standing.After(Probe, raw, at) : Standing,
+            Lapses = isNewest && LastBelieved is { } last ? Lapses.With(Probe, MeasuredAt(last), at, Refused?.Why) : Lapses,
             Newest = isNewest ? own : Newest,
-            Refused = held is null ? null : RefusedBy(raw, Disbelief.LampNear),
+            Refused = why is { } reason ? Refusal.Of(Refused, reason, raw.ReceivedAt) : null,
             _doubted = null,
             IsLook = !isNewest || !(raw.ReceivedAt - _lookedAt < Pace),
             _lookedAt = raw.ReceivedAt - _lookedAt < Pace ? _lookedAt : raw.ReceivedAt,
-            _ahead = at < claim ? Ahead(raw.ReceivedAt, claim) : _ahead,
+            _ahead = at < claim ? _ahead.With(raw.ReceivedAt, claim) : _ahead,
             _numbers = _numbers.With(raw),
             Clock = Clock.Hear(raw),
         };
@@ -177,9 +183,9 @@ public sealed record ProbeLog
     public ProbeLog Refuse(RawReading raw, Disbelief why) => this with
     {
         _doubted = why == Disbelief.Implausible ? raw : _doubted,
-        _repetition = why is Disbelief.Frozen or Disbelief.Disagreeing ? _repetition?.After(raw, MeasuredAt(raw)) : _repetition,
+        Standing = why is Disbelief.Frozen or Disbelief.Disagreeing ? Standing.After(Probe, raw, MeasuredAt(raw)) : Standing,
         Newest = why == Disbelief.Disagreeing ? Read(raw) : Newest,
-        Refused = RefusedBy(raw, why),
+        Refused = Refusal.Of(Refused, why, raw.ReceivedAt),
     };
 
     /// <summary>The log of a probe a majority of twins contradicts, or contradicts no more.</summary>
@@ -210,9 +216,27 @@ public sealed record ProbeLog
     /// <param name="isKept">Which panel temperatures stay all the same: under a lamp each of them counts.</param>
     /// <returns>The log.</returns>
     public ProbeLog Tidy(DateTimeOffset from, DateTimeOffset fresh, TimeSpan spacing, Func<DateTimeOffset, bool> isKept) =>
-        this with { Air = Air.Thin(from, fresh, spacing, _ => false), Panel = Panel.Thin(from, fresh, spacing, isKept) };
+        this with
+        {
+            Air = Air.Thin(from, fresh, spacing, _ => false),
+            Panel = Panel.Thin(from, fresh, spacing, isKept),
+            Standing = Standing.Since(from),
+        };
+
+    /// <summary>The sample a run began with.</summary>
+    /// <param name="since">When it did.</param>
+    /// <returns>What was measured then; where only what was measured before is kept, that.</returns>
+    internal Sample BeginningOf(DateTimeOffset since) =>
+        Own is { Count: > 0 } own ? own[Math.Max(0, own.CountUpTo(since) - 1)] with { At = since } : Newest!.Value;
+
+    /// <summary>The log of a probe of which it is known otherwise whether it repeats itself.</summary>
+    /// <param name="standing">What is known.</param>
+    /// <returns>The log.</returns>
+    internal ProbeLog As(ProbeStanding standing) => this with { Standing = standing };
 
     private RawReading? LastBelieved { get; init; }
+
+    private Trail<Sample> Own => Probe.Measures == Measures.Panel ? Panel : Air;
 
     private static DateTimeOffset MeasuredAt(RawReading raw) => raw.MeasuredAt < raw.ReceivedAt ? raw.MeasuredAt : raw.ReceivedAt;
 
@@ -221,27 +245,6 @@ public sealed record ProbeLog
     /// <summary>From when a reading counts: what it claims, and never after it arrived.</summary>
     private DateTimeOffset InstantOf(RawReading raw) => _numbers.Claim(raw) is var claim && claim < raw.ReceivedAt ? claim : raw.ReceivedAt;
 
-    private ImmutableSortedSet<DateTimeOffset> Ahead(DateTimeOffset receivedAt, DateTimeOffset claim)
-    {
-        ImmutableSortedSet<DateTimeOffset> ahead = _ahead;
-        while (!ahead.IsEmpty && receivedAt - ahead.Min > LatestArrival)
-        {
-            ahead = ahead.Remove(ahead.Min);
-        }
-
-        return ahead.Add(claim);
-    }
-
     /// <summary>What it said before it was outvoted is no beginning of what it says after.</summary>
     private Trail<Sample> Trusted(Trail<Sample> trail) => OutvotedAt is null ? trail : new Trail<Sample>();
-
-    private Refusal RefusedBy(RawReading raw, Disbelief why) =>
-        new(why, Refused is { } before && before.Why == why ? before.Since : raw.ReceivedAt, raw.ReceivedAt);
-
-    private bool Tells(DateTimeOffset at)
-    {
-        Trail<Sample> own = Probe.Measures == Measures.Panel ? Panel : Air;
-        int before = own.CountBefore(at);
-        return before < own.Count && own[before].At == at;
-    }
 }

@@ -6,6 +6,13 @@ namespace CureWatch.Readings;
 /// <param name="At">When the newest arrived.</param>
 public sealed record Refusal(Disbelief Why, DateTimeOffset Since, DateTimeOffset At)
 {
+    /// <summary>One refusal more.</summary>
+    /// <param name="before">The one before; null where the last reading was believed.</param>
+    /// <param name="why">Why.</param>
+    /// <param name="at">When it arrived.</param>
+    /// <returns>The refusal; since the first of those for the same reason.</returns>
+    internal static Refusal Of(Refusal? before, Disbelief why, DateTimeOffset at) => new(why, before?.Why == why ? before.Since : at, at);
+
     /// <summary>Whether a reading that is refused so tells of its probe: of its sensor, its twins or a lamp, and not of the way the message took.</summary>
     /// <param name="why">Why it is refused.</param>
     /// <returns>True where the probe was heard all the same.</returns>

@@ -14,6 +14,13 @@ internal static class SampleTrail
     public static int CountBefore(this Trail<Sample> trail, DateTimeOffset at) =>
         trail.Count == 0 || trail.Last.At < at ? trail.Count : trail.CountWhile(s => s.At < at);
 
+    /// <summary>How many were measured by an instant.</summary>
+    public static int CountUpTo(this Trail<Sample> trail, DateTimeOffset at) =>
+        trail.Count == 0 || trail.Last.At <= at ? trail.Count : trail.CountWhile(s => s.At <= at);
+
+    /// <summary>Whether something was measured at an instant.</summary>
+    public static bool Has(this Trail<Sample> trail, DateTimeOffset at) => trail.CountBefore(at) is var before && before < trail.Count && trail[before].At == at;
+
     /// <summary>Puts a sample in its place.</summary>
     public static Trail<Sample> Insert(this Trail<Sample> trail, Sample sample)
     {

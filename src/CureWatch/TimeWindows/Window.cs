@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+
 namespace CureWatch.TimeWindows;
 
 /// <summary>When a stage's act may or must happen.</summary>
@@ -10,6 +12,9 @@ public sealed record Window(WindowStage Stage, TimeBounds OpensAt, TimeBounds? C
 {
     /// <summary>How far it is reckoned beyond the sheet's rows; null where they cover it, or nobody asked.</summary>
     public Extrapolation? Beyond { get; init; }
+
+    /// <summary>Which probes were not heard or not believed while it ran; empty where all were, or nobody asked.</summary>
+    public ImmutableArray<WindowReason> Because { get; init; } = [];
 }
 
 /// <summary>The windows of a coat, in the order it passes them.</summary>

@@ -27,12 +27,14 @@ public class ImplausibleProbeTests
     }
 
     [Fact]
-    public void FrozenProbe_IsTold_AndEarnsAsAGapFromItsLastBelievedValue()
+    public void FrozenProbe_IsTold_AndIsNotBelievedSinceItBeganToRepeatItself()
     {
-        TestShop frozen = Day(hour => Lively(Math.Min(hour, 3))), silent = Day(hour => hour > 4 + (0.5 / 60) ? null : Lively(Math.Min(hour, 3)));
+        TestShop frozen = Day(hour => Lively(Math.Min(hour, 3))), sound = Day(hour => Lively(hour));
         Assert.Single(frozen.Warnings(WarningKind.ProbeImplausible));
         Assert.DoesNotContain(frozen.Warnings(WarningKind.ProbeSilent), IsHere);
-        Assert.Equal(silent.Window(WindowStage.KeepDry).ClosesAt, frozen.Window(WindowStage.KeepDry).ClosesAt);
+        Assert.All(frozen.Shop.Bays["bay-1"].Logs[0].Standing.Stills, s => Assert.Equal(TestShop.At(3), s.From.At));
+        Assert.True(frozen.Window(WindowStage.KeepDry).ClosesAt!.Latest > sound.Window(WindowStage.KeepDry).ClosesAt!.Latest);
+        Assert.True(frozen.Window(WindowStage.Recoat).ClosesAt!.Earliest < sound.Window(WindowStage.Recoat).ClosesAt!.Earliest);
     }
 
     [Fact]

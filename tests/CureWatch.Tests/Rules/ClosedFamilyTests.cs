@@ -23,6 +23,8 @@ public class ClosedFamilyTests
         new ShopEvent.TimePassed(Now),
         new ShopEvent.ReadingBelieved(Raw),
         new ShopEvent.ReadingDoubted(Raw, Disbelief.Implausible),
+        new ShopEvent.ValueStood("bay-1", "air-1", new Still(Quantity.Humidity, new Sample(Now, 293, 1000, 50), null, StillReason.OtherMoved, null)),
+        new ShopEvent.ValueMoved("bay-1", "air-1", Quantity.Humidity, IsBorneOut: false),
         new ShopEvent.ProbeOutvoted("bay-1", "air-1", Now),
         new ShopEvent.JobOpened(new Job("job-2", "bay-2", null, null, [])),
         new ShopEvent.TapTakenDown("job-1", new Tap("levelled", Now, Now, "bonnet", Did.Levelled)),

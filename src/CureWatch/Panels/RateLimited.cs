@@ -1,7 +1,6 @@
-using CureWatch.Panels;
 using CureWatch.Units;
 
-namespace CureWatch.Curing;
+namespace CureWatch.Panels;
 
 /// <summary>What a temperature may have been around readings of it, given how fast it can change.</summary>
 /// <remarks>
@@ -38,6 +37,15 @@ internal readonly struct RateLimited
         _rate = far > ratePerHour * _length ? DoorFactor * ratePerHour : ratePerHour;
         _isStep = far > _rate * _length;
     }
+
+    /// <summary>The temperature around readings, which moves no faster than <see cref="BayDrift"/> says.</summary>
+    public static RateLimited Temperature(Bracket bracket) => new(bracket, bracket.FromKelvins, bracket.ToKelvins, BayDrift.TemperatureKPerHour);
+
+    /// <summary>The dew point around readings, which moves no faster than <see cref="BayDrift"/> says.</summary>
+    public static RateLimited DewPoint(Bracket bracket) =>
+        new(bracket, DewKelvins(bracket.FromVapourPressurePa), DewKelvins(bracket.ToVapourPressurePa), BayDrift.DewPointKPerHour);
+
+    private static double DewKelvins(double vapourPressurePa) => Psychrometrics.DewPoint.OfPressure(vapourPressurePa).Kelvins;
 
     /// <summary>What it may have been at an instant.</summary>
     /// <param name="at">The instant.</param>

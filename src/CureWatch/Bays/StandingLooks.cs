@@ -1,0 +1,132 @@
+using System.Collections.Immutable;
+using CureWatch.Panels;
+using CureWatch.Readings;
+
+namespace CureWatch.Bays;
+
+/// <summary>Notices that a probe repeats one value for longer than it can be right, and that it moves again.</summary>
+/// <remarks>
+/// From the first of the equal values on it is not believed, however late that was noticed: what coats earned by it is reckoned anew, by what another
+/// probe of the same air or panel says, else by all that may have become of the value. What speaks against it is its other quantity, another
+/// probe, a jump at the end, or nothing but its own habit; only then is it believed after all where it goes on as a sound one does.
+/// </remarks>
+internal static class StandingLooks
+{
+    /// <summary>How far a twin must have got away to tell. Source (choice): further than two places in one air differ from minute to minute.</summary>
+    private const double TwinMovedK = 0.5, TwinMovedPct = 2;
+
+    /// <summary>How far panels and air must have got away to tell of each other. Source (choice): no panel stands still in air that does not.</summary>
+    private const double OtherMovedK = 1;
+
+    /// <summary>How many of the probe's own steps a twin must have got away at least. Source (choice): one may be rounding.</summary>
+    private const double StepsOfATwin = 2;
+
+    /// <summary>How much longer than usual a value stays the same before something else that moves speaks against it. Source (choice).</summary>
+    private const double RunsToDoubt = 2;
+
+    private static readonly ImmutableArray<Quantity> OfAir = [Quantity.Temperature, Quantity.Humidity], OfPanel = [Quantity.Temperature];
+
+    /// <summary>Decides what a reading says of how its probe stands.</summary>
+    /// <param name="shop">The shop, the reading taken in.</param>
+    /// <param name="raw">The reading.</param>
+    /// <returns>What happened.</returns>
+    public static IEnumerable<ShopEvent> Decide(Shop shop, RawReading raw)
+    {
+        if (!shop.Bays.TryGetValue(raw.Bay, out BayState? bay) || bay.IndexOf(raw.Probe) is not (>= 0 and var index)
+            || bay.Logs[index] is not { Newest: { } newest, OutvotedAt: null, Probe.Measures: not Measures.Outdoor } log)
+        {
+            return [];
+        }
+
+        List<ShopEvent>? events = null;
+        foreach (Quantity what in log.Probe.Measures == Measures.Panel ? OfPanel : OfAir)
+        {
+            if (log.Standing.Of(what) is { } standing && Look(shop, bay, index, what, standing, newest) is { } happened)
+            {
+                (events ??= []).Add(happened);
+            }
+        }
+
+        return events is null ? [] : events.Concat(LookAgain(shop, raw.Bay));
+    }
+
+    private static ShopEvent? Look(Shop shop, BayState bay, int index, Quantity what, Standing standing, Sample newest)
+    {
+        ProbeLog log = bay.Logs[index];
+        (string id, string probe) = (bay.Plan.Bay, log.Probe.Id);
+        Still? open = log.Standing.Open(what);
+        if (open is not null && standing.Last is { } over && over.Until > open.From.At)
+        {
+            return new ShopEvent.ValueMoved(id, probe, what, open.MayBeBorneOut && log.Standing.IsByAStep(newest.At));
+        }
+
+        if (open?.MayBeBorneOut == false || (what == Quantity.Temperature && newest.HeldWithinK > 0) || ProbeTwins.IsLent(bay, index, shop.Now))
+        {
+            return null;
+        }
+
+        if (log.Standing.JumpedFrom(what, log.Probe.Every, newest.At) is { } run)
+        {
+            return new ShopEvent.ValueStood(id, probe, new Still(what, log.BeginningOf(run.Since), newest, StillReason.Jumped, null));
+        }
+
+        if (!log.Standing.IsRun(what, log.Probe.Every))
+        {
+            return null;
+        }
+
+        StillReason? why = log.Standing.SuspicionOf(what, log.Probe.Every);
+        (StillReason Why, string Probe)? other = why == StillReason.OtherMoved && what == Quantity.Humidity ? null : Other(shop, bay, index, what, standing);
+        var still = new Still(what, open?.From ?? log.BeginningOf(standing.Since), null, other?.Why ?? why ?? StillReason.Unusual, other?.Probe);
+        return open is null ? (other is null && why is null ? null : new ShopEvent.ValueStood(id, probe, still))
+            : still.MayBeBorneOut ? null
+            : new ShopEvent.ValueStood(id, probe, still);
+    }
+
+    /// <summary>Another probe that moved since, though what it measures is the same, or follows it; a twin before all others.</summary>
+    private static (StillReason Why, string Probe)? Other(Shop shop, BayState bay, int index, Quantity what, Standing standing)
+    {
+        ImmutableArray<int> twins = ProbeTwins.Of(bay.Plan, index);
+        ProbeMount own = bay.Plan.Probes[index];
+        (StillReason, string)? follower = null;
+        for (int i = 0; i < bay.Logs.Length; i++)
+        {
+            ProbeMount mount = bay.Plan.Probes[i];
+            bool isTwin = twins.Contains(i);
+            if (i == index || mount.Probe.Measures == Measures.Outdoor || PlaceAir.Of(mount.Place) != PlaceAir.Of(own.Place)
+                || (!isTwin && (what == Quantity.Humidity || mount.Probe.Measures == own.Probe.Measures))
+                || bay.Logs[i] is not { OutvotedAt: null, Standing.IsStill: false } log || ProbeTwins.IsLent(bay, i, shop.Now))
+            {
+                continue;
+            }
+
+            Trail<Sample> samples = mount.Probe.Measures == Measures.Panel ? log.Panel : log.Air;
+            int then = samples.CountUpTo(standing.Since);
+            if (then == 0 || samples[then - 1] is not { HeldWithinK: 0 } first || samples.Last is not { HeldWithinK: 0 } last)
+            {
+                continue;
+            }
+
+            double step = double.IsFinite(standing.Step) ? standing.Step : 0;
+            (double moved, double least) = what == Quantity.Humidity
+                ? (Math.Abs(last.HumidityPct - first.HumidityPct), TwinMovedPct)
+                : (Math.Abs(last.Kelvins - first.Kelvins), isTwin && own.Probe.Measures == Measures.Air ? TwinMovedK : OtherMovedK);
+            if (isTwin && moved >= Math.Max(least, StepsOfATwin * step))
+            {
+                return (StillReason.TwinMoved, mount.Probe.Id);
+            }
+
+            bool tells = standing.IsLongerThan(RunsToDoubt) && moved >= Math.Max(least, Standing.StepsToTell * step);
+            follower = tells ? (StillReason.NeighbourMoved, mount.Probe.Id) : follower;
+        }
+
+        return follower;
+    }
+
+    /// <summary>Deadlines may have come nearer: every coat in the bay is looked at at once.</summary>
+    private static IEnumerable<ShopEvent> LookAgain(Shop shop, string bay) =>
+        from id in shop.Bays[bay].Jobs
+        from watched in shop.Jobs[id].Watched
+        where watched.Point?.Bay == bay
+        select new ShopEvent.CoatForeseen(watched.Key, shop.Now, shop.Now);
+}

@@ -1,0 +1,119 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using CureWatch.Curing;
+using CureWatch.Panels;
+using CureWatch.Readings;
+using CureWatch.TimeWindows;
+
+namespace CureWatch.Bays;
+
+/// <summary>Says beside a window which probes were not heard or not believed while it ran, in words.</summary>
+/// <remarks>
+/// Of the probes that tell the climate of the surface, where it was. For the clock that runs in hours only what lasted for half an hour counts.
+/// What follows closely on itself is one, and of many the longest are told.
+/// </remarks>
+internal static class WindowReasons
+{
+    /// <summary>How many are told beside one window. Source (choice): what somebody reads.</summary>
+    private const int Most = 4;
+
+    /// <summary>What is closer than this to the one before is one with it. Source (choice).</summary>
+    private static readonly TimeSpan Pause = TimeSpan.FromMinutes(15);
+
+    /// <summary>The windows of a coat, each with its reasons.</summary>
+    /// <param name="shop">The shop.</param>
+    /// <param name="stays">Where its surface was.</param>
+    /// <param name="coat">The coat.</param>
+    /// <param name="windows">Its windows.</param>
+    /// <returns>The windows.</returns>
+    public static ImmutableArray<Window> Beside(Shop shop, ImmutableArray<Stay> stays, Coat coat, ImmutableArray<Window> windows)
+    {
+        ImmutableArray<WindowReason> all = [.. stays.SelectMany(s => During(shop, s))];
+        return all.IsEmpty ? windows : [.. windows.Select(w => w with { Because = Of(shop, all, coat, w) })];
+    }
+
+    private static ImmutableArray<WindowReason> Of(Shop shop, ImmutableArray<WindowReason> all, Coat coat, Window window)
+    {
+        bool runsInMinutes = window.Stage is WindowStage.Flash or WindowStage.LevelOff;
+        DateTimeOffset? end = window.ClosesAt is { } closes ? closes.Latest : window.OpensAt.Latest;
+        DateTimeOffset to = end < shop.Now ? end.Value : shop.Now;
+        IEnumerable<WindowReason> felt = all.Where(r => r.From < to && !(r.To <= coat.StartedAt)
+            && (runsInMinutes || r.Kind == WindowReasonKind.Stuck || (r.To ?? shop.Now) - r.From > Source.CureLimit));
+        return
+        [
+            .. Merged(felt).OrderByDescending(r => (r.To ?? shop.Now) - r.From).Take(Most).OrderBy(r => r.From).ThenBy(r => r.Probe, StringComparer.Ordinal),
+        ];
+    }
+
+    private static IEnumerable<WindowReason> During(Shop shop, Stay stay)
+    {
+        if (stay.Point is not { } point || !shop.Bays.TryGetValue(point.Bay, out BayState? bay))
+        {
+            return [];
+        }
+
+        return
+            from index in point.ProbesIn(bay)
+            let log = bay.Logs[index]
+            from reason in OfProbe(shop, log)
+            where !(reason.From >= stay.To) && !(reason.To <= stay.From)
+            select reason;
+    }
+
+    private static IEnumerable<WindowReason> OfProbe(Shop shop, ProbeLog log)
+    {
+        foreach (Lapse lapse in Lapses.Of(log, shop.Now))
+        {
+            WindowReasonKind kind = lapse.Why is { } why && Refusal.TellsOfTheProbe(why) ? WindowReasonKind.Disbelieved : WindowReasonKind.Unheard;
+            yield return new WindowReason(kind, log.Probe.Id, lapse.From, lapse.To, Words(shop, log, lapse.From, lapse.To, kind == WindowReasonKind.Unheard
+                ? ("was not heard", "only what can have been at worst counts meanwhile")
+                : ("was not believed", BeliefWords.Of(lapse.Why!.Value))));
+        }
+
+        foreach (Still still in log.Standing.Stills)
+        {
+            string what = still.What == Quantity.Humidity ? "humidity" : "temperature";
+            yield return new WindowReason(WindowReasonKind.Stuck, log.Probe.Id, still.From.At, still.To?.At, Words(
+                shop, log, still.From.At, still.To?.At, ($"repeated one {what}", BeliefWords.Of(still))));
+        }
+    }
+
+    private static IEnumerable<WindowReason> Merged(IEnumerable<WindowReason> reasons)
+    {
+        WindowReason? last = null;
+        foreach (WindowReason reason in reasons.OrderBy(r => r.Probe, StringComparer.Ordinal).ThenBy(r => r.Kind).ThenBy(r => r.From))
+        {
+            if (last is not null && last.Probe == reason.Probe && last.Kind == reason.Kind && (last.To is null || reason.From - last.To <= Pause))
+            {
+                last = last.To is null || reason.To <= last.To ? last : last with { To = reason.To, Text = reason.Text };
+                continue;
+            }
+
+            if (last is not null)
+            {
+                yield return last;
+            }
+
+            last = reason;
+        }
+
+        if (last is not null)
+        {
+            yield return last;
+        }
+    }
+
+    private static string Words(Shop shop, ProbeLog log, DateTimeOffset from, DateTimeOffset? to, (string Did, string So) words)
+    {
+        string probe = log.Probe.Measures == Measures.Panel ? "Panel probe" : "Air probe";
+        TimeZoneInfo zone = shop.Plan.Hours.Zone;
+        string time = to is { } until ? $"from {At(from, until, zone)} to {At(until, from, zone)}" : $"since {At(from, shop.Now, zone)}";
+        return $"{probe} {log.Probe.Id} {words.Did} {time}: {words.So}.";
+    }
+
+    private static string At(DateTimeOffset at, DateTimeOffset other, TimeZoneInfo zone)
+    {
+        DateTimeOffset here = TimeZoneInfo.ConvertTime(at, zone), there = TimeZoneInfo.ConvertTime(other, zone);
+        return here.ToString(here.Date == there.Date ? "HH:mm" : "d MMM HH:mm", CultureInfo.InvariantCulture);
+    }
+}

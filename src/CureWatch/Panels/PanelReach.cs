@@ -1,0 +1,42 @@
+using System.Collections.Immutable;
+using CureWatch.Readings;
+
+namespace CureWatch.Panels;
+
+/// <summary>What one panel probe tells over a stretch, and how far that may be off because it stood still [K].</summary>
+/// <param name="Likely">At the start and the end.</param>
+/// <param name="Low">The coldest it may have been.</param>
+/// <param name="High">The warmest.</param>
+internal readonly record struct PanelReach((double Start, double End) Likely, (double Start, double End) Low, (double Start, double End) High)
+{
+    /// <summary>
+    /// The reading as it is; where it stood still beside panels that did not, by as much from them as it was when it began to; where there are none,
+    /// anything it may have become since.
+    /// </summary>
+    public static PanelReach Of(Source panel, ImmutableArray<Source> all, Bracket around, DateTimeOffset from, DateTimeOffset to)
+    {
+        (double, double) likely = (around.KelvinsAt(from), around.KelvinsAt(to));
+        if (panel.Stills.IsEmpty || panel.Stills.Over(Quantity.Temperature, from, to) is not { } still)
+        {
+            return new PanelReach(likely, likely, likely);
+        }
+
+        DateTimeOffset since = still.From.At;
+        Source[] sound =
+        [
+            .. all.Where(p => p != panel && !p.IsLentAt(from) && p.StoodStillSince(from, to) is null && p.Around(since, since) is not null
+                && p.Around(from, to) is { } other && !p.IsGapForCure((other.To ?? to) - other.From)),
+        ];
+        if (sound.Length > 0)
+        {
+            (double, double) shifted = (still.From.Kelvins + MovedBy(sound, since, from), still.From.Kelvins + MovedBy(sound, since, to));
+            return new PanelReach(shifted, shifted, shifted);
+        }
+
+        ((double Low, double High) start, (double Low, double High) end) = (StillAir.PanelAt(still, from), StillAir.PanelAt(still, to));
+        return new PanelReach(likely, (start.Low, end.Low), (start.High, end.High));
+    }
+
+    private static double MovedBy(Source[] panels, DateTimeOffset since, DateTimeOffset at) =>
+        panels.Average(p => p.Around(at, at)!.KelvinsAt(at) - p.Around(since, since)!.KelvinsAt(since));
+}
