@@ -19,9 +19,11 @@ internal static class NextViews
             return null;
         }
 
-        NextAct act = acts[0].Act;
+        (NextAct act, ImmutableArray<StartReason> against) = (acts[0].Act, acts[0].Against);
         (string button, string did) = act.Kind switch
         {
+            ActKind.Apply when against is [{ Kind: StartReasonKind.NotWiped }, ..] => ("Wiped down", "panel-wiped"),
+            ActKind.Apply when !against.IsEmpty => ("", ""),
             ActKind.Apply => ("Applied", "applied"),
             ActKind.Level => ("Levelled", "levelled"),
             ActKind.ReWet => ("Re-wetted", "reworked:re-wet"),
@@ -32,11 +34,11 @@ internal static class NextViews
         return new NextView(
             acts[0].Text,
             act.IsLate || act.Kind == ActKind.Rework ? Tone.Act : act.From > now ? Tone.Info : Tone.Soon,
-            act.CanBeTold(now) && acts[0].Against.IsEmpty ? button : null,
+            act.CanBeTold(now) && button.Length > 0 ? button : null,
             did,
             act.Surface.Id,
             act.Layer,
-            act.Section,
+            did == "panel-wiped" ? null : act.Section, // nobody wipes down a part of a panel
             [.. NextJson.CautionsOf(acts[0])],
             acts.Length > 1 ? acts[1].Text : null);
     }

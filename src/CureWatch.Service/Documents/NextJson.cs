@@ -40,7 +40,7 @@ internal static class NextJson
         json.WriteBoolean("late", act.IsLate);
         json.WriteBoolean("judgeByEye", act.JudgeByEye);
         json.WriteBoolean("letCool", act.LetCool);
-        json.WriteTexts("against", told.Against);
+        json.WriteTexts("against", told.Against.Select(r => r.Text));
         json.WriteTexts("cautions", CautionsOf(told));
         json.WriteEndObject();
     }

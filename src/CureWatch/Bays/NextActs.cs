@@ -23,16 +23,16 @@ public static class NextActs
     internal static ImmutableArray<ToldAct> InWords(Shop shop, Present present, JobState job)
     {
         var words = new ActWords(shop.Plan.Hours.Zone, shop.Now);
-        return [.. Of(shop, present, job, shop.Now, surface: null).Select((act, i) => Told(shop, job, act, words.Of(act), isShown: i < Shown))];
+        return [.. Of(shop, present, job, shop.Now, surface: null).Select((act, i) => Told(shop, job, act, words, isShown: i < Shown))];
     }
 
     /// <summary>The next act and "can I start?" are one answer: a coat is not next without what has to be done, or waited for, before it.</summary>
-    private static ToldAct Told(Shop shop, JobState job, NextAct act, string text, bool isShown)
+    private static ToldAct Told(Shop shop, JobState job, NextAct act, ActWords words, bool isShown)
     {
-        ImmutableArray<string> against = isShown && act.Kind == ActKind.Apply
-            ? [.. StartReport.Of(shop, job.Job.Id, act.Surface.Id).Decision.Reasons.Where(r => r.Weight != StartWeight.Notes).Select(r => r.Text)]
+        ImmutableArray<StartReason> against = isShown && act.Kind == ActKind.Apply
+            ? [.. StartReport.Of(shop, job.Job.Id, act.Surface.Id).Decision.Answers.SelectMany(a => a.Reasons).Where(r => r.Weight != StartWeight.Notes)]
             : [];
-        return new ToldAct(act, against.IsEmpty ? text : $"{text}. Not yet: {against[0]}", shop.LawsOf(act.Surface, act.Layer).Sheet, against);
+        return new ToldAct(act, words.Of(act, against.FirstOrDefault()), shop.LawsOf(act.Surface, act.Layer).Sheet, against);
     }
 
     private static ImmutableArray<NextAct> Of(Shop shop, Present present, JobState job, DateTimeOffset at, string? surface)

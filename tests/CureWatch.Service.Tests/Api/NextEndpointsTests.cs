@@ -22,7 +22,8 @@ public class NextEndpointsTests
         JsonElement said = await shop.GetAsync(Next);
         JsonElement next = said.GetProperty("next");
         Assert.Equal(("apply", "bonnet", 1, 1, "paint"), Seen(next));
-        Assert.Equal("bonnet, layer 1, section 1: apply paint now", next.GetProperty("text").GetString());
+        Assert.Equal("bonnet, layer 1, section 1: apply paint when it is ready. Not yet: Bonnet was not wiped down.", Text(next, "text"));
+        Assert.Equal(["Bonnet was not wiped down."], next.GetProperty("against").EnumerateArray().Select(a => a.GetString()));
         Assert.Contains(next.GetProperty("cautions").EnumerateArray(), c => c.GetString() == "Mind the vapour.");
 
         JsonElement pressed = await shop.PostAsync(Next, """{"id":"p1","by":"Sam","startedAt":"2026-05-04T07:59:30Z"}""", HttpStatusCode.Created);
