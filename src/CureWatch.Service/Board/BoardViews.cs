@@ -93,7 +93,7 @@ internal sealed class BoardViews(Look look, BackupHealth backup)
         }
 
         string panel = air.IsPanelMeasured ? "Coldest panel" : "Coldest panel, not measured";
-        return new AirView(Words.Of(air.Place), tone, word, _clock.Of(air.MeasuredAt), climate.SpreadKelvins,
+        return new AirView(Words.Of(air.Place), tone, word, _clock.Of(air.MeasuredAt > _clock.Now ? _clock.Now : air.MeasuredAt), climate.SpreadKelvins,
         [
             ("Air", Degrees(climate.Air)),
             ("Humidity", string.Create(CultureInfo.InvariantCulture, $"{climate.Humidity.Percent:0} %")),
