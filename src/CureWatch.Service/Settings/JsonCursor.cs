@@ -10,6 +10,9 @@ internal sealed partial class JsonCursor
 {
     private const string SchemaKey = "$schema";
 
+    /// <summary>A key that is wrong more often than this is a file of another kind: the rest of its object is counted, not told. Source (choice).</summary>
+    private const int MostKeysTold = 100;
+
     private readonly CursorOrigin _origin;
     private readonly string _pointer;
     private readonly JsonElement _element;
@@ -40,7 +43,7 @@ internal sealed partial class JsonCursor
     /// <summary>The value of a key; absent where the key, or the object, is.</summary>
     public JsonCursor this[string key] => new(
         _origin,
-        $"{_pointer}/{Escaped(key)}",
+        PointerTo(key),
         IsObject && _element.TryGetProperty(key, out JsonElement value) ? value : default);
 
     /// <summary>Starts at the top of a document.</summary>
@@ -67,17 +70,21 @@ internal sealed partial class JsonCursor
 
         string[] known = [.. required.Union(optional, StringComparer.Ordinal)];
         var seen = new HashSet<string>(StringComparer.Ordinal);
+        int wrong = 0;
         foreach (JsonProperty property in _element.EnumerateObject())
         {
             bool schema = _pointer.Length == 0 && property.Name == SchemaKey && property.Value.ValueKind == JsonValueKind.String;
-            if (!schema && !known.Contains(property.Name))
+            bool isKnown = schema || known.Contains(property.Name);
+            if ((!isKnown || !seen.Add(property.Name)) && ++wrong <= MostKeysTold)
             {
-                this[property.Name].Refuse($"the key {property.Name}", $"the keys {string.Join(", ", known)}");
+                new JsonCursor(_origin, PointerTo(property.Name), property.Value).Refuse(
+                    $"the key {property.Name}{(isKnown ? " again" : "")}", isKnown ? "each key once" : $"the keys {string.Join(", ", known)}");
             }
-            else if (!seen.Add(property.Name))
-            {
-                this[property.Name].Refuse($"the key {property.Name} again", "each key once");
-            }
+        }
+
+        if (wrong > MostKeysTold)
+        {
+            Refuse($"{wrong - MostKeysTold} more such keys", "as above");
         }
 
         foreach (string key in required.Where(k => !seen.Contains(k)))
@@ -125,6 +132,8 @@ internal sealed partial class JsonCursor
 
     /// <summary>Where an object or an array belongs, even a plain text may be a secret in the wrong place.</summary>
     private void RefuseShape(string allowed) => Refuse(_origin.HoldsSecrets ? Kind : _element.GetRawText(), allowed);
+
+    private string PointerTo(string key) => $"{_pointer}/{Escaped(key)}";
 
     private static string Escaped(string key) =>
         key.Replace("~", "~0", StringComparison.Ordinal).Replace("/", "~1", StringComparison.Ordinal);

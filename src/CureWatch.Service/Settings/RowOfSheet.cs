@@ -6,11 +6,14 @@ namespace CureWatch.Service.Settings;
 /// <summary>A row of a product sheet as people write it, and where it stands.</summary>
 internal sealed record RowOfSheet(SheetRow Row, JsonCursor Place)
 {
+    /// <summary>Many more than any sheet has: every row is held against those of the other stages. Source (choice).</summary>
+    private const int MostRows = 100;
+
     private const string Times = "either at, or from and to";
 
     /// <returns>The rows without a fault.</returns>
     public static IReadOnlyList<RowOfSheet> ReadAll(JsonCursor rows, Stage stage) =>
-        [.. rows.Items(least: 1).Select(r => Read(r, stage)).OfType<RowOfSheet>()];
+        [.. rows.Items(1, MostRows).Select(r => Read(r, stage)).OfType<RowOfSheet>()];
 
     private static RowOfSheet? Read(JsonCursor row, Stage stage)
     {

@@ -20,6 +20,18 @@ public class JsonCursorTests
     }
 
     [Fact]
+    public void Keys_OfAFileOfAnotherKind_AreCountedFromTheHundredthOn()
+    {
+        string keys = string.Join(',', Enumerable.Range(0, 20_000).Select(i => $"\"k{i}\":{i}"));
+        Top("{\"b\":{" + keys + "}}")["b"].Keys(["a"]);
+
+        Assert.Equal(102, _faults.Count);
+        Assert.Equal(("/b/k99", "the key k99"), (_faults.All[99].Place, _faults.All[99].Seen));
+        Assert.Equal(("/b", "19900 more such keys"), (_faults.All[100].Place, _faults.All[100].Seen));
+        Assert.Equal("/b/a", _faults.All[101].Place);
+    }
+
+    [Fact]
     public void SchemaKey_IsAllowedAtTheTopAlone()
     {
         JsonCursor top = Top("""{"$schema":"s","a":{"$schema":"s"}}""");

@@ -80,5 +80,17 @@ public sealed class ProductFileTests : IDisposable
         Assert.Equal("/stages/5/rows/0", Assert.Single(_faults.All).Place);
     }
 
+    [Theory]
+    [InlineData(100, 0)]
+    [InlineData(101, 1)]
+    [InlineData(60_000, 1)]
+    public void Stage_WithMoreRowsThanAnySheetHas_IsRefusedOnce(int rows, int faults)
+    {
+        string many = string.Join(',', Enumerable.Repeat("""{"temperatureC":20,"humidityPct":50,"at":"7.00:00:00"}""", rows));
+
+        _ = Read(Edited.At(SheetVariants.Whole, "/stages/6/rows", $"[{many}]"));
+        Assert.Equal(Enumerable.Repeat("/stages/6/rows", faults), _faults.All.Select(f => f.Place));
+    }
+
     private ProductSheet? Read(string text) => ProductFile.Read(_written.File("sheet.json", text), _faults);
 }
