@@ -12,7 +12,7 @@ internal sealed record Fault
     /// <param name="allowed">What may stand there.</param>
     public Fault(string file, string place, string seen, string allowed)
     {
-        File = OneLine.Of(file);
+        File = OneLine.Of(file) is { Length: > 0 } named ? named : "a file without a name";
         Place = OneLine.Of(place, LongestPlace);
         Seen = OneLine.Of(seen, LongestSeen) is { Length: > 0 } line ? line : seen.Length == 0 ? "nothing" : "nothing that shows";
         Allowed = OneLine.Of(allowed);

@@ -21,8 +21,7 @@ internal static class JsonFile
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException)
         {
-            string seen = e is FileNotFoundException or DirectoryNotFoundException ? "no such file" : e.Message;
-            faults.Add(path, "file", seen, "a file that can be read");
+            faults.Add(Unreadable.At(path, e));
             return null;
         }
     }
@@ -47,7 +46,7 @@ internal static class JsonFile
         }
         catch (JsonException e)
         {
-            faults.Add(file, $"line {e.LineNumber + 1}", Sentence(e), Allowed);
+            faults.Add(file, $"line {e.LineNumber + 1}", body.Trim(" \t\r\n"u8).IsEmpty ? "" : Sentence(e), Allowed);
         }
         catch (DecoderFallbackException e)
         {

@@ -105,7 +105,8 @@ internal sealed class ReadingCells(ReadingColumns columns, ReadingsFaults faults
 
     private void Refuse(int line, string column, ReadOnlySpan<char> cell, string allowed)
     {
-        faults.Add(line, column, cell, allowed);
+        bool isPadded = !cell.IsEmpty && cell.Trim().Length < cell.Length; // a line of a fault does not show blanks
+        faults.Add(line, column, cell, isPadded ? $"{allowed}, without blanks around it" : allowed);
         _clean = false;
     }
 }

@@ -6,6 +6,9 @@ namespace CureWatch.Service.Settings;
 /// <summary>A readings file: comma-separated values (RFC 4180) with a header, rows in the order of their arrival.</summary>
 internal sealed class ReadingsFile : IDisposable
 {
+    private const string NoUtf8 = "bytes that are no UTF-8, here or below";
+    private const string Allowed = "rows of text in UTF-8, every quote closed";
+
     private static readonly UTF8Encoding Strict = new(encoderShouldEmitUTF8Identifier: false, throwOnInvalidBytes: true);
 
     private readonly SepReader _reader;
@@ -38,10 +41,14 @@ internal sealed class ReadingsFile : IDisposable
             SepReaderOptions options = Sep.New(',').Reader(o => o with { HasHeader = false, Unescape = true, DisableColCountCheck = true });
             return new ReadingsFile(options.From(text), ofFile);
         }
+        catch (DecoderFallbackException)
+        {
+            ofFile.Add(1, null, NoUtf8, Allowed);
+            return null;
+        }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException)
         {
-            string seen = e is FileNotFoundException or DirectoryNotFoundException ? "no such file" : e.Message;
-            faults.Add(path, "file", seen, "a file that can be read");
+            faults.Add(Unreadable.At(path, e));
             return null;
         }
     }
@@ -87,7 +94,8 @@ internal sealed class ReadingsFile : IDisposable
         }
         catch (Exception e) when (e is IOException or DecoderFallbackException or NotSupportedException)
         {
-            _faults.Add(_line, null, e.Message, "rows of text in UTF-8, every quote closed");
+            string seen = e is DecoderFallbackException ? NoUtf8 : e is NotSupportedException ? "a row longer than any that is read" : e.Message;
+            _faults.Add(_line, null, seen, Allowed);
             return false;
         }
     }

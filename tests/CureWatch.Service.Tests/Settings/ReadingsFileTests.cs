@@ -157,6 +157,28 @@ public sealed class ReadingsFileTests : IDisposable
     }
 
     [Theory]
+    [InlineData(" 20", true)]
+    [InlineData("20 ", true)]
+    [InlineData("20,5", false)]
+    [InlineData("2 0", false)]
+    public void Cell_WithBlanksAroundIt_IsToldSo(string cell, bool isPadded)
+    {
+        _ = Read($"{Header}2026-03-02T08:00:00Z,bay-1,air,\"{cell}\",50,\n");
+
+        Assert.Equal(isPadded, Assert.Single(_faults.All).Allowed.EndsWith(", without blanks around it", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void File_ThatIsNone_IsAFaultInPlainWords()
+    {
+        Assert.Empty(ReadingsFile.Read(_written.Folder, _faults));
+        Assert.Empty(ReadingsFile.Read("", _faults));
+        Assert.Empty(ReadingsFile.Read("a\0b", _faults));
+        Assert.Equal(["a folder", "no name of a file", "no name of a file"], _faults.All.Select(f => f.Seen));
+        Assert.Equal("a file without a name", _faults.All[1].File);
+    }
+
+    [Theory]
     [InlineData(1)]
     [InlineData(100_000)]
     public void File_InAnotherEncoding_IsAFaultNearTheLine(int rowsBefore)
@@ -167,7 +189,7 @@ public sealed class ReadingsFileTests : IDisposable
 
         _ = ReadingsFile.Read(path, _faults).Count();
 
-        Assert.Single(_faults.All);
+        Assert.Equal("bytes that are no UTF-8, here or below", Assert.Single(_faults.All).Seen);
     }
 
     [Fact]
