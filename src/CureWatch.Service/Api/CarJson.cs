@@ -53,5 +53,6 @@ internal static class CarJson
         json.WriteString("toBay", tap.ToBay);
         json.WriteString("by", tap.By);
         json.WriteString("note", tap.Note);
+        json.WriteInstant("promisedAt", tap.PromisedAt);
     }
 }

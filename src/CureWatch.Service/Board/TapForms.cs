@@ -41,6 +41,7 @@ internal static class TapForms
         StartForms.Given(json, "surface", form["surface"].ToString());
         StartForms.Number(json, "layer", form["layer"].ToString());
         StartForms.Number(json, "section", form["section"].ToString());
+        StartForms.Given(json, "promisedAt", form["promisedAt"].ToString());
         Measured(json, form["panelC"].ToString().Trim());
         StartForms.Given(json, "by", form["by"].ToString().Trim());
         json.WriteEndObject();

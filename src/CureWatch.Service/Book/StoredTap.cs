@@ -41,6 +41,8 @@ internal sealed class StoredTap
 
     public string? Corrects { get; set; }
 
+    public long? PromisedAtUnixMs { get; set; }
+
     public static StoredTap Of(BookedTap told) => new()
     {
         Id = told.Number,
@@ -58,6 +60,7 @@ internal sealed class StoredTap
         How = told.Tap.How is { } how ? WireName<How>.Of(how) : null,
         ToBay = told.Tap.ToBay,
         Corrects = told.Tap.Corrects,
+        PromisedAtUnixMs = told.Tap.PromisedAt?.ToUnixTimeMilliseconds(),
     };
 
     public BookedTap Read() => new(
@@ -76,5 +79,6 @@ internal sealed class StoredTap
             Found is null ? null : StoredName.Of<Found>(Found),
             How is null ? null : StoredName.Of<How>(How),
             ToBay,
-            Corrects: Corrects));
+            Corrects: Corrects,
+            PromisedAt: UnixMs.Instant(PromisedAtUnixMs)));
 }

@@ -169,6 +169,7 @@ internal static class ExportedFolder
         WriteKnown(json, "by", tap.By);
         WriteKnown(json, "note", tap.Note);
         WriteKnown(json, "corrects", tap.Corrects);
+        WriteKnown(json, "promisedAt", Exact(tap.PromisedAt));
     }
 
     private static void WriteKnown(Utf8JsonWriter json, string name, string? text)

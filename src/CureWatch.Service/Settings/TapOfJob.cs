@@ -21,15 +21,15 @@ internal sealed record TapOfJob(JsonCursor Place, string? Id, string? Corrects, 
     /// <summary>The keys that belong to some acts alone.</summary>
     private static readonly (string Key, Did[] Acts)[] OwnKeys =
     [
-        ("startedAt", [Did.Applied, Did.Reworked]), ("found", [Did.Inspected]), ("how", [Did.Reworked]), ("toBay", [Did.Moved]),
+        ("startedAt", [Did.Applied, Did.Reworked]), ("found", [Did.Inspected]), ("how", [Did.Reworked]), ("toBay", [Did.Moved]), ("promisedAt", [Did.Told]),
     ];
 
     public static readonly string[] Optional =
-        ["id", "reportedAt", "surface", "layer", "section", "startedAt", "panelC", "found", "how", "toBay", "by", "note", "corrects"];
+        ["id", "reportedAt", "surface", "layer", "section", "startedAt", "panelC", "found", "how", "toBay", "by", "note", "corrects", "promisedAt"];
 
     /// <summary>The acts that say nothing without a key.</summary>
     private static readonly (Did Did, string Key)[] NeededKeys =
-        [(Did.Measured, "panelC"), (Did.Inspected, "found"), (Did.Reworked, "how"), (Did.Moved, "toBay")];
+        [(Did.Measured, "panelC"), (Did.Inspected, "found"), (Did.Reworked, "how"), (Did.Moved, "toBay"), (Did.Told, "promisedAt")];
 
     /// <summary>Nobody wipes on one section for longer. Source (choice): a day, so that a wrong date is seen and a long lunch is not.</summary>
     private static readonly TimeSpan LongestWipe = TimeSpan.FromDays(1);
@@ -86,7 +86,8 @@ internal sealed record TapOfJob(JsonCursor Place, string? Id, string? Corrects, 
             place["toBay"].String(whereabouts.Contains, string.Join(" | ", whereabouts)),
             place["by"].Text(LongestBy),
             place["note"].String(IsNote, $"text of 1 to {LongestNote} characters"),
-            corrects);
+            corrects,
+            place["promisedAt"].Instant());
         return new TapOfJob(place, id, corrects, at is null || did is null ? null : tap);
     }
 

@@ -16,6 +16,7 @@ namespace CureWatch.Curing;
 /// <param name="By">Who reports.</param>
 /// <param name="Note">In the reporter's words.</param>
 /// <param name="Corrects">The id of the tap this one replaces.</param>
+/// <param name="PromisedAt">The pick-up time that was told to the customer, with <see cref="Did.Told"/>.</param>
 public sealed record Tap(
     string? Id,
     DateTimeOffset At,
@@ -31,7 +32,8 @@ public sealed record Tap(
     string? ToBay = null,
     string? By = null,
     string? Note = null,
-    string? Corrects = null);
+    string? Corrects = null,
+    DateTimeOffset? PromisedAt = null);
 
 /// <summary>What a person did.</summary>
 public enum Did
@@ -77,6 +79,9 @@ public enum Did
 
     /// <summary>The panel was wiped down before coating.</summary>
     PanelWiped,
+
+    /// <summary>The customer was told a pick-up time.</summary>
+    Told,
 }
 
 /// <summary>What an inspection found; only <see cref="Clear"/> lifts a hold.</summary>
