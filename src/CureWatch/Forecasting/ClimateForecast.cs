@@ -37,6 +37,15 @@ public sealed record ClimateForecast(DateTimeOffset From, SeriesForecast Kelvins
                 forecaster.LnVapourPressure.From(hour, Math.Log(air.VapourPressurePa)));
     }
 
+    /// <summary>An air that stays as it is: what is reckoned with where nothing can be forecast yet.</summary>
+    /// <param name="now">The present.</param>
+    /// <param name="air">The air at present.</param>
+    /// <returns>The forecast, without a band.</returns>
+    public static ClimateForecast Staying(DateTimeOffset now, Exposure air) => new(
+        now,
+        new SeriesForecast(0, air.AirKelvins, 0, null, [default]),
+        new SeriesForecast(0, Math.Log(air.VapourPressurePa), 0, null, [default]));
+
     /// <summary>The air some time ahead.</summary>
     /// <param name="hours">How far ahead [h], 0 to <see cref="Reach"/>.</param>
     /// <param name="share">The share of the half-width of the 90 % band that its bounds lie off the likely value [1].</param>

@@ -52,6 +52,40 @@ public sealed record OpeningHours(TimeZoneInfo Zone, ImmutableDictionary<DayOfWe
         return null;
     }
 
+    /// <summary>The last instant at which a piece of hands-on work can be begun that has to be done by another.</summary>
+    /// <param name="by">When it has to be done.</param>
+    /// <param name="work">How long the work takes.</param>
+    /// <returns>
+    /// The last instant from which <see cref="AfterWork"/> is not later than <paramref name="by"/>; null where the shop is never open long enough.
+    /// </returns>
+    public DateTimeOffset? LastStart(DateTimeOffset by, TimeSpan work)
+    {
+        DateOnly last = DateOnly.FromDateTime(TimeZoneInfo.ConvertTime(by, Zone).DateTime);
+        for (int day = 0; day < LongestSearchDays; day++)
+        {
+            DateOnly date = last.AddDays(-day);
+            foreach (OpenStretch stretch in StretchesOf(date).Reverse())
+            {
+                DateTimeOffset opens = Instant(date, stretch.From);
+                DateTimeOffset closes = Instant(date, stretch.To);
+                DateTimeOffset end = closes < by ? closes : by;
+                if (end < opens)
+                {
+                    continue;
+                }
+
+                if (end - opens >= work)
+                {
+                    return end - work;
+                }
+
+                work -= end - opens;
+            }
+        }
+
+        return null;
+    }
+
     /// <summary>The shop's day that goes on at an instant, or comes next.</summary>
     /// <param name="now">The instant.</param>
     /// <returns>From the first opening to the last closing of that day; null where the shop is never open.</returns>
