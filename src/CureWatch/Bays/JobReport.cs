@@ -34,6 +34,9 @@ public sealed record JobReport(
     /// <summary>The surfaces that are still warm from a lamp: nothing is to be done on them before they have cooled.</summary>
     public ImmutableArray<(string Surface, CoolDown CoolDown)> CoolDowns { get; init; } = [];
 
+    /// <summary>How what its customer was told stands; null once the car has left.</summary>
+    public PromiseReport? Promise { get; init; }
+
     /// <summary>What its future times take for granted of the climate, in words.</summary>
     public required string Assumes { get; init; }
 
@@ -44,9 +47,16 @@ public sealed record JobReport(
     public static JobReport Of(Shop shop, string id)
     {
         JobState state = shop.Find(id) ?? throw new ArgumentException($"No job '{id}'.", nameof(id));
-        var present = new Present(shop, shop.Now);
+        return Of(shop, new Present(shop, shop.Now), state);
+    }
+
+    /// <summary>Reports on a job as its present is, or is supposed to be; the work that is left begun at an instant.</summary>
+    internal static JobReport Of(Shop shop, Present present, JobState state, DateTimeOffset? begun = null)
+    {
+        string id = state.Job.Id;
         ImmutableArray<Evidence> evidence = EvidenceFor(shop, present, state);
         ImmutableArray<(Surface Surface, ImmutableArray<CoatReport> Coats)> surfaces = [.. evidence.Select(e => (e.Story.Surface, CoatsOf(shop, present, state, e)))];
+        Ruling ruling = RulingOf(shop, evidence) with { Because = BecauseOf(surfaces) };
         HashSet<string?> bays = [.. state.Stories.SelectMany(s => present.StaysOf(state.Job, s)).Select(s => s.Bay)];
         return new JobReport(
             state.Job,
@@ -54,8 +64,9 @@ public sealed record JobReport(
             state.Told,
             surfaces,
             [.. shop.Warnings.Values.Where(w => w.Subject.Job == id || (w.Subject.Job is null && bays.Contains(w.Subject.Bay) && !(w.ClearedAt < state.OpenedAt)))],
-            RulingOf(shop, evidence) with { Because = BecauseOf(surfaces) })
+            ruling)
         {
+            Promise = state.LeftAt is null ? PromiseReport.Of(shop, present, state, ruling, begun: begun) : null,
             Arrival = state.LeftAt is null ? ArrivalReport.Of(shop, id).Surfaces : [],
             Assumes = string.Join(' ', state.Stories.Select(s => ClimateAhead.Of(shop, present, present.StaysOf(state.Job, s))).Distinct()),
             Next = NextActs.InWords(shop, present, state),

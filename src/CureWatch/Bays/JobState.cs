@@ -30,6 +30,9 @@ public sealed record JobState(
     /// <summary>What its taps teach, and what its coats were begun with.</summary>
     public JobLessons Lessons { get; init; } = JobLessons.None;
 
+    /// <summary>How what its customer was told is watched.</summary>
+    public PromiseWatch Promise { get; init; } = PromiseWatch.None;
+
     /// <summary>When the job is closed and let go of; null while the car is here.</summary>
     public DateTimeOffset? ClosesAt => LeftAt + History.Kept;
 
@@ -43,7 +46,7 @@ public sealed record JobState(
     /// <returns>The job.</returns>
     internal JobState Foreseen()
     {
-        DateTimeOffset? next = Earlier(Earlier(RuleAt, ClosesAt), Lessons.DrawAt), followed = null;
+        DateTimeOffset? next = Earlier(Earlier(Earlier(RuleAt, ClosesAt), Lessons.DrawAt), LeftAt is null ? Promise.LookAt : null), followed = null;
         foreach (WatchedCoat coat in Watched)
         {
             next = Earlier(next, coat.ReviewAt);

@@ -27,6 +27,9 @@ public sealed class Present(Shop shop, DateTimeOffset now)
     /// <summary>The instant.</summary>
     public DateTimeOffset Now => now;
 
+    /// <summary>What is supposed of what is ahead; nothing where it is taken as it is expected.</summary>
+    internal Supposed Supposed { get; init; } = Supposed.Nothing;
+
     /// <summary>The windows of a coat.</summary>
     /// <param name="job">Its job.</param>
     /// <param name="story">The story of its surface.</param>
@@ -39,7 +42,7 @@ public sealed class Present(Shop shop, DateTimeOffset now)
         (string, Coat, ImmutableArray<Wetting>, Learnt) key = (job.Id, coat with { Section = 0 }, story.Wettings, learnt);
         if (!_windows.TryGetValue(key, out CoatWindows? windows))
         {
-            windows = CoatWindows.Of(coat, shop.LawsOf(coat).With(learnt), story.Wettings, stage => ClockOf(job, story, coat, stage), now);
+            windows = CoatWindows.Of(coat, Supposed.LawsOf(job.Id, coat, shop.LawsOf(coat).With(learnt)), story.Wettings, stage => ClockOf(job, story, coat, stage), now);
             _windows.Add(key, windows);
         }
 
@@ -168,7 +171,7 @@ public sealed class Present(Shop shop, DateTimeOffset now)
 
         if (!_ahead.TryGetValue((point, held), out SurfaceAhead? ahead))
         {
-            ClimateForecast? forecast = ClimateForecast.Of(shop.Bays[point.Bay].Forecaster, now, held);
+            ClimateForecast? forecast = Supposed.Of(ClimateForecast.Of(shop.Bays[point.Bay].Forecaster, now, held), point.Bay, now, held);
             ahead = forecast is null ? null : new SurfaceAhead(forecast, held, otherwise, WatchAt(point).TimeConstant);
             _ahead.Add((point, held), ahead);
         }

@@ -109,6 +109,11 @@ public abstract record ShopEvent
     /// <param name="RuleAt">When; null where nothing about it can turn but by a tap or water.</param>
     public sealed record RulingForeseen(string Job, DateTimeOffset? RuleAt) : ShopEvent;
 
+    /// <summary>What a car's customer was told was looked at.</summary>
+    /// <param name="Job">The job's id.</param>
+    /// <param name="Watch">How it is watched from here on.</param>
+    public sealed record PromiseWatched(string Job, PromiseWatch Watch) : ShopEvent;
+
     /// <summary>A car left.</summary>
     /// <param name="Job">The job's id.</param>
     /// <param name="At">When.</param>

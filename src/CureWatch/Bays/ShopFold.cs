@@ -78,6 +78,7 @@ public static class ShopFold
 
         shop = Apply(shop, LessonDraws.Decide(shop), happened);
         shop = Apply(shop, Rulings.Decide(shop, happened, before), happened);
+        shop = Apply(shop, PromiseLooks.Decide(shop, happened, before), happened);
         return Apply(shop, Closings.Decide(shop), happened);
     }
 

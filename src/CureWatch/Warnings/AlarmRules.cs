@@ -105,6 +105,11 @@ internal static class AlarmRules
             "Probes that measure one thing say different things of it.",
             "The odd one out of three is not believed; of two the worse counts for everything: releases move later and deadlines earlier.",
             "Hold them side by side, away from doors, lamps and heaters, for a quarter of an hour; calibrate or change the one that is off."),
+        new(
+            WarningKind.PromiseAtRisk, 2, OnDelay: TimeSpan.FromMinutes(15), OffDelay: TimeSpan.FromMinutes(30), Deadband: 0.05, LeastLooks: 2,
+            "The car may not be ready when its customer was told.",
+            "The customer comes for a car that may not leave.",
+            "Do what gets it back, or tell the customer the new time and tell that here."),
     ];
 
     private static AlarmRule Climate(

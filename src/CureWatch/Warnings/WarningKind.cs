@@ -65,4 +65,7 @@ public enum WarningKind
 
     /// <summary>Probes that measure one thing say different things of it.</summary>
     ProbeDisagreeing,
+
+    /// <summary>A car may not be ready when its customer was told.</summary>
+    PromiseAtRisk,
 }

@@ -1,0 +1,41 @@
+using System.Globalization;
+using CureWatch.Panels;
+using CureWatch.Planning;
+
+namespace CureWatch.Bays;
+
+/// <summary>Says what of a hypothesis is not allowed, or cannot be done: it is worked out all the same, but nobody should do it.</summary>
+internal static class HypothesisLimits
+{
+    public static IEnumerable<string> Beyond(Shop shop, JobState job, Hypothesis hypothesis)
+    {
+        if (hypothesis is { AirC: null, HumidityPct: null, Lamp: null } || PromiseReport.BaysOf(shop, job).FirstOrDefault() is not { } bay)
+        {
+            yield break;
+        }
+
+        ClimateReach reach = BayReaches.Of(shop, job, bay);
+        bool isHeard = BayAir.Of(bay, Place.Outside, shop.Now) is not null;
+        if (hypothesis.AirC > reach.WarmestC && isHeard)
+        {
+            yield return Text($"{hypothesis.AirC:0.#} °C is warmer than every coat in {bay.Plan.Bay} and every surface of the car can take: {reach.WarmestC:0.#} °C.");
+        }
+
+        if (hypothesis.AirC > reach.AirC && reach.Heat is null && isHeard)
+        {
+            yield return $"{bay.Plan.Bay} has no heating that may be used now.";
+        }
+
+        if (isHeard && ClimateSearch.PercentAfter(reach, hypothesis.AirC, hypothesis.HumidityPct) is var percent && (percent < reach.DriestPct || percent > reach.MoistestPct))
+        {
+            yield return Text($"The air would be at {percent:0} %; the coats in {bay.Plan.Bay} take {reach.DriestPct:0} to {reach.MoistestPct:0} %.");
+        }
+
+        if (hypothesis.Lamp is { } lamp && LampWays.Forbids(shop, job, lamp.Surface, lamp.Minutes))
+        {
+            yield return $"{lamp.Minutes} minutes under a lamp on {lamp.Surface.Replace('-', ' ')} is not what its sheets, its heat limit, the bay's equipment and the hours allow: the lamp is left out.";
+        }
+    }
+
+    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,94 @@
+using CureWatch.Handover;
+
+namespace CureWatch.Bays;
+
+/// <summary>When the work that is left on a car has to be begun at the latest.</summary>
+/// <param name="By">The last start today, to the minute; null where it does not fit any more.</param>
+/// <param name="NextFrom">The first start on the next day on which it fits; null where it does not fit there either.</param>
+/// <param name="Limit">What a later start would miss.</param>
+/// <param name="Text">The same in words.</param>
+public sealed record LastStart(DateTimeOffset? By, DateTimeOffset? NextFrom, StartLimit Limit, string Text)
+{
+    private static readonly TimeSpan Minute = TimeSpan.FromMinutes(1);
+
+    /// <summary>Finds it.</summary>
+    /// <param name="shop">The shop.</param>
+    /// <param name="job">The job.</param>
+    /// <returns>The last start; null where nothing is left to go on, no start is too late, or the shop is never open.</returns>
+    /// <remarks>
+    /// Every start is tried as it would be then: layers and keep-dry in the climate that is forecast from that start on. A later start is taken to fit no
+    /// better than a sooner one.
+    /// </remarks>
+    internal static LastStart? Of(Shop shop, JobState job) => shop.Plan.Hours.DayAt(shop.Now) is { } day ? new Search(shop, job).On(day) : null;
+
+    private sealed class Search(Shop shop, JobState job)
+    {
+        private readonly Present _present = new(shop, shop.Now);
+        private readonly CoatsAhead _ahead = new(shop, new Present(shop, shop.Now), job.Job);
+        private readonly PromiseWords _words = new(shop.Plan.Hours, shop.Now);
+
+        public LastStart? On(OpenDay day)
+        {
+            DateTimeOffset first = day.Opens > shop.Now ? day.Opens : shop.Now, last = day.LocksUp ?? first + TimeSpan.FromDays(1);
+            if (Tried(first) is null || (day.LocksUp is null && Misses(last, null) is null))
+            {
+                return null; // nothing is left, or no start is too late
+            }
+
+            OpenDay? after = day.LocksUp is { } closes ? shop.Plan.Hours.DayAt(closes) : null;
+            DateTimeOffset? next = after is not null && Misses(after.Opens, after.LocksUp) is null ? after.Opens : null;
+            string otherwise = next is { } from ? $"wait for {_words.Clock(from)}" : "plan fewer layers: it does not fit the next day either";
+            if (Misses(first, day.LocksUp) is { } misses)
+            {
+                string today = day.Opens > shop.Now ? _words.Clock(day.Opens) : "today any more";
+                return new LastStart(null, next, misses, $"It does not fit {today}: {Words(misses)}; {otherwise}.");
+            }
+
+            while (last - first > Minute)
+            {
+                DateTimeOffset middle = first + ((last - first) / 2);
+                (first, last) = Misses(middle, day.LocksUp) is null ? (middle, last) : (first, middle);
+            }
+
+            StartLimit limit = Misses(last, day.LocksUp) ?? StartLimit.Closing;
+            DateTimeOffset by = first - TimeSpan.FromTicks(first.UtcTicks % Minute.Ticks);
+            return new LastStart(by, next, limit, $"Start by {_words.Clock(by)} or {otherwise}: begun later, {Words(limit)}.");
+        }
+
+        /// <summary>What a start misses; null where it fits.</summary>
+        private StartLimit? Misses(DateTimeOffset from, DateTimeOffset? lockUp)
+        {
+            (WorkLeft left, PromiseOutlook outlook) = Tried(from)!.Value;
+            return left.DoneAt > lockUp ? StartLimit.Closing
+                : left.Unfit is not null ? StartLimit.Recoat
+                : outlook.ChanceOnceLifted < PromiseAdvice.UsualTarget ? StartLimit.Promise
+                : null;
+        }
+
+        private (WorkLeft Left, PromiseOutlook Outlook)? Tried(DateTimeOffset from)
+        {
+            var scene = new PromiseScene(shop, _present, job, from, _ahead);
+            return scene.Left is { } left ? (left, scene.Outlook([], PromiseReport.PromisedAt(job))) : null;
+        }
+
+        private string Words(StartLimit limit) => limit switch
+        {
+            StartLimit.Closing => "the last layer is not done before lock-up",
+            StartLimit.Recoat => "a layer comes too late for the one below it",
+            _ => $"the promise of {_words.Clock(PromiseReport.PromisedAt(job)!.Value)} is not safe",
+        };
+    }
+}
+
+/// <summary>What a later start would miss.</summary>
+public enum StartLimit
+{
+    /// <summary>Lock-up: the last layer would not be done before it.</summary>
+    Closing,
+
+    /// <summary>Recoat: a layer would come too late for the one below it.</summary>
+    Recoat,
+
+    /// <summary>The promise.</summary>
+    Promise,
+}

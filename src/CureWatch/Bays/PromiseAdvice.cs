@@ -1,0 +1,64 @@
+using System.Collections.Immutable;
+using CureWatch.Handover;
+using CureWatch.Planning;
+
+namespace CureWatch.Bays;
+
+/// <summary>The least that would make a car's promise with a stated chance, by what its bay has.</summary>
+/// <param name="Target">The chance asked for [1].</param>
+/// <param name="IsNeeded">Whether anything has to be done for that.</param>
+/// <param name="Ways">What could be done, one of each kind, what is enough first; empty where nothing is needed, or nothing can be done.</param>
+/// <param name="Soonest">The way with the soonest collection where none is enough; null where one is, or there is none.</param>
+/// <param name="Text">The same in words.</param>
+public sealed record PromiseAdvice(double Target, bool IsNeeded, ImmutableArray<WayBack> Ways, WayBack? Soonest, string Text)
+{
+    /// <summary>The chance that is asked for where nobody says another [1].</summary>
+    public const double UsualTarget = 0.9;
+
+    /// <summary>Advises on a car.</summary>
+    /// <param name="shop">The shop.</param>
+    /// <param name="id">The job's id; the job must be there.</param>
+    /// <param name="target">The chance asked for [1], above 0 and below 1.</param>
+    /// <returns>The advice; null where the customer was told no time.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The chance is outside its range, NaN included.</exception>
+    public static PromiseAdvice? Of(Shop shop, string id, double target = UsualTarget)
+    {
+        if (target is not (> 0 and < 1))
+        {
+            throw new ArgumentOutOfRangeException(nameof(target), target, "Expected above 0 and below 1.");
+        }
+
+        JobState job = shop.Find(id) ?? throw new ArgumentException($"No job '{id}'.", nameof(id));
+        return PromiseReport.PromisedAt(job) is { } promised ? Of(shop, job, promised, target) : null;
+    }
+
+    internal static PromiseAdvice Of(Shop shop, JobState job, DateTimeOffset promised, double target)
+    {
+        ImmutableArray<Hold> holds = JobReport.RulingOn(shop, job).Holds;
+        Prospect asItIs = Prospect(Supposed.Nothing);
+        if (asItIs.Chance >= target)
+        {
+            return new PromiseAdvice(target, IsNeeded: false, [], null, "Nothing has to be done.");
+        }
+
+        ImmutableArray<WayBack> ways =
+        [
+            .. from bay in PromiseReport.BaysOf(shop, job)
+               from way in new ClimateSearch(BayReaches.Of(shop, job, bay), target, shop.Now, held => Prospect(Supposed.Nothing with { Bay = bay.Plan.Bay, Held = held })).Ways()
+               select way,
+            .. LampWays.Of(shop, job, target, Prospect),
+        ];
+        ways = [.. ways.Where(w => w.Then.Chance > asItIs.Chance || Sooner(w.Then.CollectFrom, asItIs.CollectFrom)).OrderByDescending(w => w.IsEnough)];
+        WayBack? soonest = ways.Any(w => w.IsEnough) ? null : ways.MinBy(w => w.Then.CollectFrom ?? DateTimeOffset.MaxValue);
+        return new PromiseAdvice(target, IsNeeded: true, ways, soonest, new WayWords(shop, promised).Of(ways, soonest, asItIs));
+
+        Prospect Prospect(Supposed supposed)
+        {
+            var scene = new PromiseScene(shop, new Present(shop, shop.Now) { Supposed = supposed }, job);
+            PromiseOutlook outlook = scene.Outlook(holds, promised);
+            return new Prospect(outlook.ChanceOnceLifted ?? 0, outlook.CollectFrom);
+        }
+    }
+
+    private static bool Sooner(DateTimeOffset? a, DateTimeOffset? b) => (a ?? DateTimeOffset.MaxValue) < (b ?? DateTimeOffset.MaxValue);
+}

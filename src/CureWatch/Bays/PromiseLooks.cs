@@ -1,0 +1,157 @@
+using CureWatch.Handover;
+using CureWatch.Warnings;
+
+namespace CureWatch.Bays;
+
+/// <summary>Watches what customers were told, from the first coat on: warns where it is at risk, and says which time to tell instead.</summary>
+/// <remarks>
+/// Before the first coat a car is a plan, and which start is too late is said with it.
+/// One time is said and kept. Another is worth telling where the promise is at risk for a quarter of an hour, or where for half an hour the car could be
+/// collected an hour sooner than it was promised and than was foreseen then; once said it changes only by half an hour or more. Source (choice): nobody
+/// calls a customer twice for ten minutes, and who comes on Thursday because it suits him is not called for Tuesday.
+/// </remarks>
+internal static class PromiseLooks
+{
+    /// <summary>The chance below which a promise is at risk [1]. Source (choice): by the deadband of its rule it is safe again at 95 %, the slow bound.</summary>
+    private const double RiskBelow = 0.9;
+
+    /// <summary>Parts of the time that is left between two looks. Source (choice).</summary>
+    private const int Parts = 12;
+
+    private static readonly TimeSpan Shortest = TimeSpan.FromMinutes(5), Longest = TimeSpan.FromHours(1), AtRisk = TimeSpan.FromMinutes(30);
+
+    private static readonly TimeSpan WorthTelling = TimeSpan.FromMinutes(30), Sooner = TimeSpan.FromHours(1), SoonerFor = TimeSpan.FromMinutes(30);
+
+    /// <summary>What only people can lift counts once there is no more time than this. Source (choice).</summary>
+    private static readonly TimeSpan ToLift = TimeSpan.FromHours(2);
+
+    /// <summary>Decides what turned.</summary>
+    /// <param name="shop">The shop.</param>
+    /// <param name="happened">What happened so far.</param>
+    /// <param name="first">Where in it this instant begins.</param>
+    public static IEnumerable<ShopEvent> Decide(Shop shop, IReadOnlyList<ShopEvent> happened, int first)
+    {
+        SortedSet<string>? touched = null;
+        for (int i = first; i < happened.Count; i++)
+        {
+            if (TouchedBy(shop, happened[i]) is { } jobs)
+            {
+                (touched ??= new SortedSet<string>(StringComparer.Ordinal)).UnionWith(jobs);
+            }
+        }
+
+        if (shop.DueJobs.NextAt <= shop.Now)
+        {
+            (touched ??= new SortedSet<string>(StringComparer.Ordinal)).UnionWith(shop.DueJobs.DueBy(shop.Now).Where(j => shop.Jobs[j].Promise.LookAt <= shop.Now));
+        }
+
+        return touched is null ? [] : touched.Select(j => shop.Jobs[j]).Where(j => j.LeftAt is null).SelectMany(j => Look(shop, j));
+    }
+
+    private static IEnumerable<string>? TouchedBy(Shop shop, ShopEvent happened) => happened switch
+    {
+        ShopEvent.TapTakenDown e => [e.Job],
+        ShopEvent.SurfaceOverheated e => [e.Job],
+        ShopEvent.CondensationBegan or ShopEvent.CondensationEnded or ShopEvent.PlanReplaced => shop.Jobs.Keys,
+        _ => null,
+    };
+
+    private static IEnumerable<ShopEvent> Look(Shop shop, JobState job)
+    {
+        var subject = new Subject(WarningKind.PromiseAtRisk, null, null, job.Job.Id, null, 0, 0);
+        bool stands = shop.Standing.ContainsKey(subject);
+        if (PromiseReport.PromisedAt(job) is not { } promised || !job.Stories.Any(s => s.Living.Any()))
+        {
+            if (job.Promise != PromiseWatch.None)
+            {
+                yield return new ShopEvent.PromiseWatched(job.Job.Id, PromiseWatch.None);
+            }
+
+            if (stands)
+            {
+                yield return new ShopEvent.WarningCleared(subject, shop.Now);
+            }
+
+            yield break;
+        }
+
+        var scene = new PromiseScene(shop, new Present(shop, shop.Now), job);
+        PromiseOutlook outlook = scene.Outlook(JobReport.RulingOn(shop, job).Holds, promised);
+        PromiseWatch before = job.Promise.For == promised ? job.Promise : PromiseWatch.None with
+        {
+            For = promised,
+            Foreseen = new PromiseWords(shop.Plan.Hours, shop.Now).TimeToTell(outlook.CollectFrom),
+        };
+        PromiseWatch after = Watched(shop, job, scene, outlook, before);
+        yield return new ShopEvent.PromiseWatched(job.Job.Id, after);
+        if (after.Alarm.IsTold && !stands)
+        {
+            yield return new ShopEvent.WarningRaised(new Warning(subject, outlook.Governing?.Surface.Id, shop.Now, null, promised > shop.Now ? promised - shop.Now : TimeSpan.Zero)
+            {
+                Detail = new PromiseWords(shop.Plan.Hours, shop.Now).Of(after.Move!),
+            });
+        }
+        else if (!after.Alarm.IsTold && stands)
+        {
+            yield return new ShopEvent.WarningCleared(subject, shop.Now);
+        }
+    }
+
+    private static PromiseWatch Watched(Shop shop, JobState job, PromiseScene scene, PromiseOutlook outlook, PromiseWatch before)
+    {
+        AlarmRule rule = AlarmRule.Of(WarningKind.PromiseAtRisk);
+        double chance = (outlook.ReadyBy - shop.Now <= ToLift ? outlook.Chance : outlook.ChanceOnceLifted) ?? 0;
+        Alarm alarm = before.Alarm.Look(shop.Now, RiskBelow - chance, rule);
+        PromiseBasis? basis = outlook.Governing is { } governing ? scene.BasisOf(governing, outlook.CollectFrom) : null;
+        bool isSafe = alarm is Alarm.Normal && chance >= RiskBelow;
+        var words = new PromiseWords(shop.Plan.Hours, shop.Now);
+        DateTimeOffset? tell = words.TimeToTell(outlook.CollectFrom);
+        DateTimeOffset? soonerSince = isSafe && tell is { } time && time <= outlook.PromisedAt - Sooner && time <= before.Foreseen - Sooner ? before.SoonerSince ?? shop.Now : null;
+        PromiseMove? move = alarm.IsTold ? Later()
+            : shop.Now - soonerSince >= SoonerFor ? Earlier()
+            : null;
+        return before with
+        {
+            Alarm = alarm,
+            Basis = isSafe ? basis : before.Basis,
+            Move = move,
+            SoonerSince = soonerSince,
+            LookAt = NextAfter(shop.Now, outlook, alarm, isSettled: isSafe && outlook.Governing is null or { Waits: Awaits.Nothing }, rule),
+        };
+
+        PromiseMove Later() => before.Move is { } told && Apart(told.Tell, tell) < WorthTelling
+            ? told
+            : new PromiseMove(
+                tell,
+                outlook.PromisedAt!.Value,
+                shop.Now,
+                chance,
+                basis is null ? "nothing is on the car that could be ready." : PromiseReason.Of(before.Basis, basis, [.. outlook.ForPeople.Select(h => $"{h.Surface.Replace('-', ' ')}: {h.Text}")], words.Clock),
+                outlook.ForPeople.IsEmpty ? PromiseAdvice.Of(shop, job, outlook.PromisedAt!.Value, RiskBelow + rule.Deadband).Text : null);
+
+        PromiseMove Earlier() => before.Move is { } told && Apart(told.Tell, tell) < WorthTelling
+            ? told
+            : new PromiseMove(tell, outlook.PromisedAt!.Value, shop.Now, chance, "it cures sooner than was told.", null);
+    }
+
+    private static TimeSpan Apart(DateTimeOffset? a, DateTimeOffset? b) => a is { } one && b is { } other ? (one - other).Duration()
+        : a == b ? TimeSpan.Zero
+        : TimeSpan.MaxValue;
+
+    private static DateTimeOffset? NextAfter(DateTimeOffset now, PromiseOutlook outlook, Alarm alarm, bool isSettled, AlarmRule rule)
+    {
+        if (isSettled && alarm is Alarm.Normal)
+        {
+            return null;
+        }
+
+        TimeSpan part = (outlook.ReadyBy ?? now) - now is var left && left > TimeSpan.Zero ? left / Parts : Longest;
+        TimeSpan usual = part < Shortest ? Shortest : part > Longest ? Longest : part;
+        return alarm switch
+        {
+            Alarm.Normal => now + usual,
+            Alarm.Raised => now + (usual < AtRisk ? usual : AtRisk),
+            _ => alarm.DueAt(rule) is { } due && due > now && due < now + Shortest ? due : now + Shortest,
+        };
+    }
+}

@@ -1,0 +1,76 @@
+using System.Globalization;
+using CureWatch.Handover;
+using CureWatch.Planning;
+using CureWatch.TimeWindows;
+
+namespace CureWatch.Bays;
+
+/// <summary>Says how a promise stands: one time, not three.</summary>
+internal sealed class PromiseWords(OpeningHours hours, DateTimeOffset now)
+{
+    /// <summary>What people are told is told by the quarter of an hour, rounded up. Source (choice): nobody promises 10:07.</summary>
+    private static readonly TimeSpan Grid = TimeSpan.FromMinutes(15);
+
+    /// <summary>The time to tell for a collection that is foreseen: by the quarter of an hour, but within opening hours.</summary>
+    public DateTimeOffset? TimeToTell(DateTimeOffset? collectFrom)
+    {
+        if (collectFrom is not { } from)
+        {
+            return null;
+        }
+
+        DateTimeOffset quarter = Up(from, Grid);
+        return hours.AfterWork(quarter, TimeSpan.Zero) == quarter ? quarter : Up(from, TimeSpan.FromMinutes(1));
+    }
+
+    /// <summary>How it stands.</summary>
+    public string Of(PromiseOutlook outlook, PromiseMove? move)
+    {
+        if (outlook.PromisedAt is not { } promised)
+        {
+            string could = TimeToTell(outlook.CollectFrom) is { } time ? $"you can tell them {Clock(time)}" : "no time can be told yet";
+            return $"The customer was told no time; {could}.{Governing(outlook)}";
+        }
+
+        if (move is not null)
+        {
+            return Of(move);
+        }
+
+        string chance = $"{Clock(promised)} stands: {Percent(outlook.ChanceOnceLifted ?? 0)}";
+        return outlook.ForPeople.IsEmpty
+            ? $"{chance}.{Governing(outlook)}"
+            : $"{Clock(promised)} is held: {outlook.ForPeople[0].Surface.Replace('-', ' ')}: {outlook.ForPeople[0].Text} Once that is lifted, {Percent(outlook.ChanceOnceLifted ?? 0)}.";
+    }
+
+    /// <summary>The time to tell, why, and what would spare it.</summary>
+    public string Of(PromiseMove move)
+    {
+        string tell = move.Tell is { } time ? $"Tell them {Clock(time)}, was {Clock(move.Was)}." : $"No time can be told for now, it was {Clock(move.Was)}.";
+        return $"{tell} Reason: {move.Reason}{(move.GetsItBack is { } back ? $" Gets it back: {back}" : "")}";
+    }
+
+    /// <summary>An instant as the shop's clock shows it.</summary>
+    public string Clock(DateTimeOffset at) => WallClock.Of(at, now, hours.Zone);
+
+    private string Governing(PromiseOutlook outlook) => outlook.Governing is not { } coat ? "" : coat.Waits switch
+    {
+        Awaits.Nothing => "",
+        Awaits.Application => $" {Figures.Capital(coat.Name)} decides: it is still to go on{Ends(coat.ReadyAt)}.",
+        Awaits.Levelling => $" {Figures.Capital(coat.Name)} decides: it waits to be levelled{Ends(coat.ReadyAt)}.",
+        Awaits.Drying => $" {Figures.Capital(coat.Name)} decides: it is wet; dried now it would be over{Ends(coat.ReadyAt)}.",
+        _ => $" {Figures.Capital(coat.Name)} decides: it has to stay dry{Ends(coat.ReadyAt)}.",
+    };
+
+    private string Ends(TimeBounds readyAt) => readyAt switch
+    {
+        { Likely: { } likely, Latest: { } latest } when likely == latest => $" until {Clock(latest)}",
+        { Likely: { } likely, Latest: { } latest } => $" until {Clock(likely)} likely, {Clock(latest)} at the latest",
+        { Likely: { } likely } => $" until {Clock(likely)} likely, without a latest in this climate",
+        _ => ", without an end in this climate",
+    };
+
+    private static DateTimeOffset Up(DateTimeOffset at, TimeSpan grid) => new(((at.UtcTicks + grid.Ticks - 1) / grid.Ticks) * grid.Ticks, TimeSpan.Zero);
+
+    private static string Percent(double chance) => string.Create(CultureInfo.InvariantCulture, $"{Math.Floor(100 * chance):0} %");
+}

@@ -1,0 +1,53 @@
+using System.Collections.Immutable;
+using CureWatch.Curing;
+using CureWatch.Planning;
+
+namespace CureWatch.Bays;
+
+/// <summary>The work left on a car, if it is begun at an instant that is still to come, and what its coats would do in the climate from then on.</summary>
+/// <param name="Plan">The work in the order of the surfaces, layer by layer; each keep-dry is that of a coat levelled when its layer is done.</param>
+/// <param name="Unfit">The first layer that would come too late for the one below it; null where none would.</param>
+internal sealed record WorkLeft(WorkPlan Plan, LayerWork? Unfit)
+{
+    /// <summary>When the last section is levelled.</summary>
+    public DateTimeOffset DoneAt => Plan.DoneAt!.Value;
+
+    /// <summary>The work left on a car.</summary>
+    /// <param name="shop">The shop.</param>
+    /// <param name="present">The shop's present, or what is supposed of it.</param>
+    /// <param name="job">The job.</param>
+    /// <param name="from">When it is begun, not before the present.</param>
+    /// <param name="ahead">Looks at coats that are not begun.</param>
+    /// <returns>The work; null where nothing is left, or nobody measures where it would be done.</returns>
+    public static WorkLeft? Of(Shop shop, Present present, JobState job, DateTimeOffset from, CoatsAhead ahead)
+    {
+        SurfaceWork[] left = [.. job.Stories.Select(s => Of(present, job.Job, s, from, ahead, shop.Plan.Pace)).OfType<SurfaceWork>()];
+        if (left.Length == 0)
+        {
+            return null;
+        }
+
+        WorkPlan plan = WorkPlan.Of([.. left.OrderBy(w => w.From)], shop.Plan.Pace, from);
+        ImmutableDictionary<string, SurfaceStory> stories = job.Stories.ToImmutableDictionary(s => s.Surface.Id, StringComparer.Ordinal);
+        plan = new WorkPlan([.. plan.Layers.Select(l => l with { DryAt = ahead.DryAt(stories[l.Surface], l.Layer, l.DoneAt) })]);
+        return new WorkLeft(plan, plan.Layers.FirstOrDefault(l => l.IsTooLate));
+    }
+
+    private static SurfaceWork? Of(Present present, Job job, SurfaceStory story, DateTimeOffset from, CoatsAhead ahead, SectionPace pace)
+    {
+        foreach (int layer in Enumerable.Range(1, story.Surface.Layers))
+        {
+            int missing = Enumerable.Range(1, story.Surface.Sections).Count(s => story.IsMissing(layer, s));
+            if (missing > 0)
+            {
+                DateTimeOffset? takesFrom = story.Living.Where(c => c.Layer == layer - 1).Max(c => present.WindowsOf(job, story, c).Recoat?.OpensAt.Latest);
+                ImmutableArray<CoatTimes> times =
+                    [.. Enumerable.Range(layer, story.Surface.Layers + 1 - layer).Select(l => ahead.TimesOf(story, l, pace, from))];
+                return new SurfaceWork(
+                    story.Surface.Id, layer, story.Surface.Layers, missing, story.Surface.Sections, takesFrom > from ? takesFrom.Value : from, times);
+            }
+        }
+
+        return null;
+    }
+}

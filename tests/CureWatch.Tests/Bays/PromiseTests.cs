@@ -1,0 +1,120 @@
+using CureWatch.Bays;
+using CureWatch.Curing;
+using CureWatch.Handover;
+using CureWatch.Warnings;
+
+namespace CureWatch.Tests.Bays;
+
+public class PromiseTests
+{
+    // Levelled at nine in a steady bay, 12 h at the reference: over at 21:00; finishing of 75 min from eight on, so 09:15 the next morning.
+    [Theory]
+    [InlineData(25.25, true)]
+    [InlineData(24.5, false)]
+    [InlineData(9.5, false)]
+    public void Chance_FollowsFinishingInsideOpeningHours(double promisedHour, bool isSafe)
+    {
+        PromisedCar car = new PromisedCar(promisedHour, sheet: PromisedCar.Rows()).Steady(0, 1).Coated(1).Steady(1, 2);
+        Assert.Equal(isSafe, car.Promise.Outlook.Chance >= 0.95);
+        Assert.Equal(Awaits.KeepDry, car.Promise.Outlook.Governing!.Waits);
+    }
+
+    [Fact]
+    public void Chance_OfALaterPromise_IsNeverLess()
+    {
+        PromisedCar car = new PromisedCar(20, sheet: PromisedCar.Rows()).Steady(0, 1, airC: 13, humidityPct: 60).Coated(1).Steady(1, 8, airC: 13, humidityPct: 60);
+        double before = -1;
+        for (double hour = 9; hour < 60; hour += 0.25)
+        {
+            double chance = WhatIf.Of(car.Shop, "job-1", new Hypothesis(PromisedAt: PromisedCar.At(hour))).Report.Promise!.Outlook.Chance!.Value;
+            Assert.True(chance >= before, $"{hour}: {chance} after {before}");
+            before = chance;
+        }
+
+        Assert.Equal(1, before, 1e-6);
+    }
+
+    [Fact]
+    public void Governing_IsTheSlowestCoat()
+    {
+        PromisedCar car = new PromisedCar(25.5, sheet: PromisedCar.Rows(), surfaces: ["bonnet", "roof"]).Steady(0, 1);
+        car.Tap(0.95, Did.Applied, "bonnet").Tap(1, Did.Levelled, "bonnet").Steady(1, 3).Tap(2.95, Did.Applied, "roof").Tap(3, Did.Levelled, "roof").Steady(3, 4);
+        Assert.Equal("roof", car.Promise.Outlook.Governing!.Surface.Id);
+    }
+
+    [Fact]
+    public void Hold_ThatOnlyPeopleLift_LeavesNoChance_UntilItIsLifted()
+    {
+        PromisedCar car = new PromisedCar(40, sheet: PromisedCar.Rows()).Steady(0, 1).Coated(1).Tap(1.2, Did.Inspected, "bonnet", found: Found.HighSpot).Steady(1.2, 2);
+        Assert.Equal(0, car.Promise.Outlook.Chance);
+        Assert.True(car.Promise.Outlook.ChanceOnceLifted > 0.95);
+        Assert.Single(car.Promise.Outlook.ForPeople);
+        Assert.True(car.Tap(2, Did.Inspected, "bonnet", found: Found.Clear).Promise.Outlook.Chance > 0.95);
+    }
+
+    [Fact]
+    public void ColderBay_WarnsOnce_WithOneTimeToTell()
+    {
+        PromisedCar car = Chilled();
+        Warning warning = Assert.Single(car.Shop.Warnings.Values, w => w.Subject.Kind == WarningKind.PromiseAtRisk);
+        PromiseMove move = car.Promise.Move!;
+        Assert.Null(warning.ClearedAt);
+        Assert.Equal(PromisedCar.At(25.5), move.Was);
+        Assert.True(move.Tell > move.Was);
+        Assert.Equal(0, move.Tell!.Value.Minute % 15);
+        Assert.StartsWith("Tell them ", warning.Detail, StringComparison.Ordinal);
+        Assert.Contains("were reckoned", move.Reason, StringComparison.Ordinal);
+        Assert.Contains("fixed heating", move.GetsItBack, StringComparison.Ordinal);
+    }
+
+    // What was said to the customer is kept: only half an hour or more is worth another call.
+    [Fact]
+    public void TimeToTell_IsKept_WhileTheBayWobbles()
+    {
+        PromisedCar car = Chilled();
+        DateTimeOffset? tell = car.Promise.Move!.Tell;
+        for (int i = 0; i < 24; i++)
+        {
+            car.Read(8 + (i / 12.0), 10.5 + (0.1 * Math.Sin(i)), 50);
+            Assert.Equal(tell, car.Promise.Move!.Tell);
+        }
+    }
+
+    [Fact]
+    public void Told_EndsTheWarning_AndIsThePromiseFromThenOn()
+    {
+        PromisedCar car = Chilled();
+        double told = (car.Promise.Move!.Tell!.Value - PromisedCar.Start).TotalHours;
+        car.Tap(8, Did.Told, promisedHour: told);
+        Assert.Null(car.Promise.Move);
+        Assert.Equal(PromisedCar.At(told), car.Promise.Outlook.PromisedAt);
+        Assert.NotNull(Assert.Single(car.Shop.Warnings.Values, w => w.Subject.Kind == WarningKind.PromiseAtRisk).ClearedAt);
+        Assert.DoesNotContain(JobReport.Of(car.Shop, "job-1").Ruling.Holds, h => h.Kind == HoldKind.ReportedLate);
+    }
+
+    [Fact]
+    public void PromiseWithinReach_NeverWarns_HoweverLong()
+    {
+        PromisedCar car = new PromisedCar(28, sheet: PromisedCar.Rows()).Steady(0, 1).Coated(1).Steady(1, 24);
+        Assert.DoesNotContain(car.Shop.Warnings.Values, w => w.Subject.Kind == WarningKind.PromiseAtRisk);
+    }
+
+    [Fact]
+    public void CarThatLeft_IsLookedAtNoMore()
+    {
+        PromisedCar car = Chilled().Take(new Message.CarLeft("job-1", PromisedCar.At(9)));
+        Assert.DoesNotContain(car.Shop.Standing.Keys, s => s.Kind == WarningKind.PromiseAtRisk);
+        Assert.True(ShopFold.NextDueAt(car.Shop) > PromisedCar.At(9));
+    }
+
+    [Fact]
+    public void WetCar_CountsFromItsDrying()
+    {
+        PromisedCar car = new PromisedCar(25.5, sheet: PromisedCar.Rows()).Steady(0, 1).Coated(1).Steady(1, 6).Tap(6, Did.Wetted, "bonnet").Steady(6.1, 6.2);
+        Assert.Equal(Awaits.Drying, car.Promise.Outlook.Governing!.Waits);
+        Assert.Equal(0, car.Promise.Outlook.Chance);
+    }
+
+    private static PromisedCar Chilled() =>
+        new PromisedCar(25.5, [Equipment.FixedHeating], PromisedCar.Rows()).Steady(0, 1).Coated(1).Steady(1, 2).Steady(2.1, 8, airC: 10.5, humidityPct: 50);
+}

@@ -1,0 +1,80 @@
+using CureWatch.Bays;
+using CureWatch.Curing;
+using CureWatch.TimeWindows;
+
+namespace CureWatch.Tests.Bays;
+
+/// <summary>Promises in bays that share no code with what foresees them. The seeds here are not those that anything was set by.</summary>
+public class SimulatedPromiseTests
+{
+    /// <summary>Twelve days of watching, after which a forecast knows how wrong it is, and then a coat levelled at five in the afternoon.</summary>
+    private const double LevelledHour = (24 * 12) + 9;
+
+    [Fact]
+    public void Advice_ThatIsApplied_MakesThePromise()
+    {
+        int asked = 0, made = 0, madeWithout = 0;
+        for (int seed = 1_001; seed <= 1_024; seed++)
+        {
+            (SimulatedBay bay, PromisedCar car) = Begun(seed, [Equipment.FixedHeating]);
+            double promised = Math.Ceiling(4 * ((car.Promise.Outlook.ReadyAt!.Likely!.Value - PromisedCar.Start).TotalHours - 1.5)) / 4;
+            car.Tap(bay.Hour, Did.Told, promisedHour: OpenAt(promised));
+            if (PromiseAdvice.Of(car.Shop, "job-1") is not { IsNeeded: true } advice || advice.Ways.FirstOrDefault() is not { IsEnough: true } way)
+            {
+                continue;
+            }
+
+            double readyBy = (car.Promise.Outlook.ReadyBy!.Value - PromisedCar.Start).TotalHours;
+            asked++;
+            made += DryHour(bay, readyBy, way.AirC) <= readyBy ? 1 : 0;
+            madeWithout += DryHour(Begun(seed, []).Bay, readyBy, null) <= readyBy ? 1 : 0;
+        }
+
+        Assert.True(asked >= 12, $"{asked} of 24 asked for heat");
+        Assert.True(made >= 0.9 * asked, $"{made} of {asked} made it with what was advised, {madeWithout} without");
+        Assert.True(madeWithout <= 0.6 * asked, $"{madeWithout} of {asked} had made it anyhow");
+    }
+
+    // A chance means what it says: over many cars, as many make it as the chances add up to.
+    [Fact]
+    public void Chances_AreKept()
+    {
+        const int Cars = 40;
+        double[] leads = [-2.5, -1, 0, 1, 2.5];
+        double[] said = new double[leads.Length], kept = new double[leads.Length];
+        for (int seed = 2_001; seed <= 2_000 + Cars; seed++)
+        {
+            (SimulatedBay bay, PromisedCar car) = Begun(seed, []);
+            double likely = (car.Promise.Outlook.ReadyAt!.Likely!.Value - PromisedCar.Start).TotalHours;
+            double dry = DryHour(bay, likely + 40, null);
+            for (int i = 0; i < leads.Length; i++)
+            {
+                said[i] += car.Promise.Outlook.ReadyAt!.By(PromisedCar.At(likely + leads[i])) / Cars;
+                kept[i] += dry <= likely + leads[i] ? 1.0 / Cars : 0;
+            }
+        }
+
+        string told = string.Join("; ", leads.Select((l, i) => $"{l} h: said {said[i]:0.00}, kept {kept[i]:0.00}"));
+        Assert.All(leads.Select((_, i) => Math.Abs(said[i] - kept[i])), off => Assert.True(off < 0.15, told));
+    }
+
+    private static double OpenAt(double hour) => (hour % 24) is < 1.25 or > 10 ? (Math.Floor(hour / 24) * 24) + (hour % 24 > 10 ? 24 : 0) + 1.5 : hour;
+
+    private static (SimulatedBay Bay, PromisedCar Car) Begun(int seed, Equipment[] equipment)
+    {
+        var bay = new SimulatedBay(seed);
+        var car = new PromisedCar(null, equipment, PromisedCar.Rows());
+        bay.Live(LevelledHour, (hour, airC, pct) => car.Read(hour, airC, pct));
+        car.Coated(bay.Hour);
+        bay.Level();
+        bay.Live(LevelledHour + 0.25, (hour, airC, pct) => car.Read(hour, airC, pct));
+        return (bay, car);
+    }
+
+    private static double DryHour(SimulatedBay bay, double untilHour, double? thermostatC)
+    {
+        bay.ThermostatC = thermostatC;
+        bay.Live(untilHour, (_, _, _) => { });
+        return bay.DryHour;
+    }
+}

@@ -1,0 +1,92 @@
+using CureWatch.Bays;
+using CureWatch.Curing;
+using CureWatch.Products;
+using CureWatch.TimeWindows;
+
+namespace CureWatch.Tests.Bays;
+
+public class WhatIfTests
+{
+    // 15 °C and 55 % heated to 22 °C are 35 % and cure 26 % faster, not 64 %: heat adds no water. By the priors E 50 kJ/mol and m 0.6,
+    // ew(15) 1705.7 and ew(22) 2644.7 Pa: exp(50000/R·(1/288.15 − 1/295.15))·(1705.7/2644.7)^0.6 = 1.640 · 0.769 = 1.26. The hour it takes to warm up
+    // costs a fifth of an hour of seventeen.
+    [Fact]
+    public void Heat_KeepsTheMoisture_SoItHelpsLessThanWarmthAlone()
+    {
+        PromisedCar car = new PromisedCar(40).Steady(0, 1, 15, 55).Coated(1).Steady(1, 1.5, 15, 55);
+        double asItIs = HoursLeft(car, new Hypothesis()), heated = HoursLeft(car, new Hypothesis(AirC: 22));
+        Assert.InRange(asItIs / heated, 1.22, 1.27);
+        double bothHeld = HoursLeft(car, new Hypothesis(AirC: 22, HumidityPct: 55));
+        Assert.InRange(asItIs / bothHeld, 1.5, 1.65);
+    }
+
+    [Fact]
+    public void Nothing_IsChanged()
+    {
+        PromisedCar car = new PromisedCar(40).Steady(0, 1).Coated(1).Steady(1, 2);
+        Shop before = car.Shop;
+        _ = WhatIf.Of(car.Shop, "job-1", new Hypothesis(22, 60, null, PromisedCar.At(30)));
+        Assert.Same(before, car.Shop);
+        Assert.Equal(JobReport.Of(car.Shop, "job-1").Ruling.ReadyAt, WhatIf.Of(car.Shop, "job-1", new Hypothesis()).Report.Ruling.ReadyAt);
+    }
+
+    // Told again in a copy, the same job stands as it stood.
+    [Fact]
+    public void SameSheet_IsTheSameAnswer()
+    {
+        PromisedCar car = new PromisedCar(40).Steady(0, 1).Coated(1).Steady(1, 4, 17).Tap(4, Did.Wetted, "bonnet").Tap(4.5, Did.Dried, "bonnet").Steady(4.5, 9, 14, 60);
+        WhatIf same = WhatIf.Of(car.Shop, "job-1", new Hypothesis { Sheet = ("bonnet", "paint", 1) });
+        Assert.Equal(JobReport.Of(car.Shop, "job-1").Ruling.ReadyAt, same.Report.Ruling.ReadyAt);
+        Assert.Equal(JobReport.Of(car.Shop, "job-1").Ruling.Holds, same.Report.Ruling.Holds);
+    }
+
+    [Fact]
+    public void AnotherRevision_HasItsOwnTimes()
+    {
+        PromisedCar car = new PromisedCar(40).Steady(0, 1).Coated(1).Steady(1, 4);
+        ProductSheet quicker = TestShop.Paint() with
+        {
+            Revision = 2,
+            Stages = [.. TestShop.Paint().Stages.Select(s => s.Stage == Stage.KeepDry ? TestShop.Row(Stage.KeepDry, Mechanism.Cure, 6) : s)],
+        };
+        car.Take(new Message.SheetAdded(quicker, PromisedCar.At(4)));
+        DateTimeOffset asItIs = ReadyAt(car, new Hypothesis()), then = ReadyAt(car, new Hypothesis { Sheet = ("bonnet", "paint", 2) });
+        Assert.Equal(12, (asItIs - PromisedCar.At(1)).TotalHours, 0.1);
+        Assert.Equal(6, (then - PromisedCar.At(1)).TotalHours, 0.1);
+    }
+
+    // By the priors warmth gains more than the water it leaves behind costs.
+    [Fact]
+    public void Warmer_IsNeverLater()
+    {
+        PromisedCar car = new PromisedCar(40, sheet: PromisedCar.Rows()).Steady(0, 1, 14, 55).Coated(1).Steady(1, 3, 14, 55);
+        DateTimeOffset before = DateTimeOffset.MaxValue;
+        for (double airC = 14; airC <= 30; airC += 0.5)
+        {
+            TimeBounds readyAt = WhatIf.Of(car.Shop, "job-1", new Hypothesis(AirC: airC)).Report.Ruling.ReadyAt!;
+            Assert.True(readyAt.Latest <= before, $"{airC} °C: {readyAt.Latest} after {before}");
+            before = readyAt.Latest!.Value;
+        }
+    }
+
+    [Fact]
+    public void Cooler_IsLater()
+    {
+        PromisedCar car = new PromisedCar(40, sheet: PromisedCar.Rows()).Steady(0, 1).Coated(1).Steady(1, 3);
+        Assert.True(ReadyAt(car, new Hypothesis(AirC: 12)) > ReadyAt(car, new Hypothesis()));
+    }
+
+    [Fact]
+    public void BeyondTheSheet_IsSaid()
+    {
+        PromisedCar car = new PromisedCar(40, [Equipment.FixedHeating]).Steady(0, 1).Coated(1).Steady(1, 2);
+        Assert.Empty(WhatIf.Of(car.Shop, "job-1", new Hypothesis(AirC: 24)).Beyond);
+        Assert.NotEmpty(WhatIf.Of(car.Shop, "job-1", new Hypothesis(AirC: 35)).Beyond);
+        Assert.NotEmpty(WhatIf.Of(car.Shop, "job-1", new Hypothesis(HumidityPct: 90)).Beyond);
+        Assert.NotEmpty(WhatIf.Of(car.Shop, "job-1", new Hypothesis { Lamp = ("bonnet", 10) }).Beyond);
+    }
+
+    private static DateTimeOffset ReadyAt(PromisedCar car, Hypothesis hypothesis) => WhatIf.Of(car.Shop, "job-1", hypothesis).Report.Ruling.ReadyAt!.Likely!.Value;
+
+    private static double HoursLeft(PromisedCar car, Hypothesis hypothesis) => (ReadyAt(car, hypothesis) - car.Shop.Now).TotalHours;
+}
