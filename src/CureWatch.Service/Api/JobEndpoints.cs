@@ -22,6 +22,7 @@ internal static class JobEndpoints
             .RefusesWrites("job-file");
         JobWrites.Map(api);
         NextEndpoints.Map(api);
+        PromiseEndpoints.Map(api);
     }
 
     private static IResult All(Lookout lookout) => lookout.Now() is not { } look

@@ -12,6 +12,8 @@ internal static class BoardEndpoints
             StatusCodes.Status200OK, (nameof(BoardPage.View), BoardViews.Of(look, backup))))).ExcludeFromDescription();
         app.MapGet("/start", (Lookout lookout, string? bay) => With(lookout, look => Start(StartForms.Blank(look, bay ?? ""))))
             .ExcludeFromDescription();
+        app.MapGet("/promises", (Lookout lookout) => With(lookout, look => new Page<PromisesPage>(
+            StatusCodes.Status200OK, (nameof(PromisesPage.View), PromiseViews.Of(look))))).ExcludeFromDescription();
         app.MapGet("/jobs/{job}", (string job, Lookout lookout) => With(lookout, look => Job(look, job, []))).ExcludeFromDescription();
     }
 

@@ -18,6 +18,7 @@ internal static class BoardSetup
         BoardEndpoints.Map(app);
         BoardForms.Map(app);
         LearningPages.Map(app);
+        WhatIfPages.Map(app);
         return app;
     }
 

@@ -32,6 +32,9 @@ public sealed record CarView(
     /// <summary>What its times take for granted of the climate.</summary>
     public required string Assumes { get; init; }
 
+    /// <summary>How what its customer was told stands.</summary>
+    public required PromiseView HowItStands { get; init; }
+
     /// <summary>What belongs beside what is said of its arrival; null where nothing does.</summary>
     public string? ArrivalCaution { get; init; }
 

@@ -20,8 +20,8 @@ internal sealed class CarViews(Look look, ShopClock clock)
         return new CarView(
             state.Job.Id,
             state.Job.Car ?? state.Job.Id,
-            clock.Of(state.Job.PromisedAt),
-            Of(report.Ruling, state.Job.PromisedAt),
+            clock.Of(PromiseReport.PromisedAt(state)),
+            Of(report.Ruling, PromiseReport.PromisedAt(state)),
             [.. coats.Where(c => c.CanBeLevelled || c.Tone >= Tone.Soon).OrderByDescending(c => c.Tone).ThenBy(Deadline)],
             coats,
             next,
@@ -33,6 +33,7 @@ internal sealed class CarViews(Look look, ShopClock clock)
             state.Told.Length)
         {
             Assumes = report.Assumes,
+            HowItStands = PromiseViews.Of(report.Promise!, clock),
             ArrivalCaution = report.Arrival.Select(Cautions.Beside).FirstOrDefault(c => c is not null),
             WhatIsNext = NextViews.Of(report.Next, look.At),
         };

@@ -32,6 +32,7 @@ internal static class Words
         WarningKind.BackupTrouble => "No backup is made",
         WarningKind.ProbeImplausible => "A probe cannot be believed",
         WarningKind.ProbeDisagreeing => "Probes disagree",
+        WarningKind.PromiseAtRisk => "A promise is at risk",
         _ => Spoken(kind),
     };
 

@@ -19,6 +19,7 @@ internal static class CommandLine
             BacktestCommand.Create(),
             ReplayCommand.Create(),
             StartCommand.Create(),
+            PromiseCommand.Create(),
             CheckCommand.Create(),
             ConfigCommand.Create(),
             ExportCommand.Create(),

@@ -49,6 +49,11 @@ internal sealed class ReplayText
         }
 
         Line($"  {report.Assumes}");
+        if (report.Promise is { Outlook.PromisedAt: not null } promise)
+        {
+            Line($"  {promise.Text}");
+        }
+
         foreach (Hold hold in ruling.Holds)
         {
             Line($"  hold {WireName<HoldKind>.Of(hold.Kind)}: {hold.Surface}{Coat(hold.Layer, hold.Section)}: {hold.Text}");

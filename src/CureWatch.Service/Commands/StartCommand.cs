@@ -1,9 +1,7 @@
 using System.CommandLine;
 using CureWatch.Bays;
 using CureWatch.Planning;
-using CureWatch.Service.Disk;
 using CureWatch.Service.Documents;
-using CureWatch.Service.Journal;
 using CureWatch.Service.Settings;
 
 namespace CureWatch.Service.Commands;
@@ -58,37 +56,10 @@ internal sealed class StartCommand
         return report.Decision.Verdict == StartVerdict.Yes ? ExitCode.Done : ExitCode.AnswerIsNo;
     }
 
-    private StartReport? Report(ParseResult parsed, string data, Faults faults)
-    {
-        DateTimeOffset? at = parsed.GetValue(_at);
-        if (!DataFolder.HasJournal(LocalDisk.Instance, data, faults) || JournalFold.Of(LocalDisk.Instance, data, at, faults)?.Register is not { } register)
-        {
-            return null;
-        }
-
-        if (register.Shop is not { } shop)
-        {
-            faults.Add(data, "journal", "no shop set up by then", "a journal with a shop's settings");
-            return null;
-        }
-
-        shop = at > shop.Now ? ShopFold.Take(shop, new Message.ClockReached(at.Value)).Shop : shop;
-        return Job(parsed.GetValue(_job), shop, data, faults) is { } job && IsSurface(parsed.GetValue(_surface), job, data, faults)
-            ? StartReport.Of(shop, job.Job.Id, parsed.GetValue(_surface))
+    private StartReport? Report(ParseResult parsed, string data, Faults faults) =>
+        JobOfData.Find(data, parsed.GetValue(_job), parsed.GetValue(_at), faults) is { } found && IsSurface(parsed.GetValue(_surface), found.Job, data, faults)
+            ? StartReport.Of(found.Shop, found.Job.Job.Id, parsed.GetValue(_surface))
             : null;
-    }
-
-    private static JobState? Job(string? id, Shop shop, string data, Faults faults)
-    {
-        JobState? job = id is null ? shop.JobsInOrder.LastOrDefault(j => j.LeftAt is null) : shop.Find(id);
-        if (job is null)
-        {
-            string known = shop.Jobs.IsEmpty ? "none was here then" : string.Join(" | ", shop.JobsInOrder.Select(j => j.Job.Id));
-            faults.Add(data, "job", id ?? "nothing", $"a car that was here then: {known}");
-        }
-
-        return job;
-    }
 
     private static bool IsSurface(string? surface, JobState job, string data, Faults faults)
     {

@@ -30,7 +30,21 @@ internal static class Cautions
     /// <summary>What is shown beside what a warning asks to be done.</summary>
     /// <returns>The caution; null where nothing is to be heated, or is hot.</returns>
     public static string? Beside(Subject about) =>
-        about.Kind == WarningKind.LampOverLimit ? Lamp : about.Air is not null ? HeatAndShutDoors : null;
+        about.Kind == WarningKind.LampOverLimit ? Lamp
+        : about.Kind == WarningKind.PromiseAtRisk ? string.Join(Environment.NewLine, HeatAndShutDoors, Lamp)
+        : about.Air is not null ? HeatAndShutDoors
+        : null;
+
+    /// <summary>What is shown beside what would get a promise back.</summary>
+    public static IEnumerable<string> BesideAdvice(PromiseAdvice advice) =>
+        advice.Ways.Select(w => w.Kind == WayKind.Lamp ? Lamp : HeatAndShutDoors).Distinct();
+
+    /// <summary>What is shown beside what would follow if a bay were held otherwise, or a lamp burned.</summary>
+    public static IEnumerable<string> Beside(Hypothesis hypothesis)
+    {
+        bool isHeld = hypothesis.AirC is not null || hypothesis.HumidityPct is not null;
+        return (isHeld ? [HeatAndShutDoors] : Enumerable.Empty<string>()).Concat(hypothesis.Lamp is null ? [] : [Lamp]);
+    }
 
     /// <summary>What is shown beside when a surface that came in cold is dry enough.</summary>
     /// <returns>The caution; null where nothing is to be heated.</returns>

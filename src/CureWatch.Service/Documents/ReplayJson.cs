@@ -41,6 +41,17 @@ internal static class ReplayJson
         json.WriteStartObject("handover");
         JobJson.WriteRuling(json, report.Ruling);
         json.WriteEndObject();
+        if (report.Promise is { } promise)
+        {
+            json.WriteStartObject("promise");
+            PromiseJson.WriteBody(json, promise);
+            json.WriteEndObject();
+        }
+        else
+        {
+            json.WriteNull("promise");
+        }
+
         NextJson.Write(json, report.Next);
     }
 

@@ -77,6 +77,7 @@ internal sealed class CommitMarks(Marks warnings, Marks climates, Marks cars)
         ShopEvent.CoatForeseen e => e.Coat.Job,
         ShopEvent.SurfaceOverheated e => e.Job,
         ShopEvent.RulingForeseen e => e.Job,
+        ShopEvent.PromiseWatched e => e.Job,
         _ => null,
     };
 

@@ -48,7 +48,7 @@ internal static class OutputDocuments
             air is { Climate: { } climate, MeasuredAt: { } at } ? Of(climate, at, air.Doubt) : null);
     }
 
-    /// <summary>The windows of a car, its handover, and whether it can be coated now; none where it has left.</summary>
+    /// <summary>The windows of a car, its handover, whether it can be coated now, and its promise; none where it has left.</summary>
     public static IEnumerable<(string Topic, OutputDocument? Document)> OfCar(Shop shop, string job)
     {
         var topics = new Topics(shop.Plan.Shop);
@@ -56,6 +56,7 @@ internal static class OutputDocuments
         yield return (topics.Windows(job), report is null ? null : Windows(report));
         yield return (topics.Handover(job), report is null ? null : Handover(report));
         yield return (topics.Start(job), report is null ? null : Start(StartReport.Of(shop, job)));
+        yield return (topics.Promise(job), report?.Promise is { } promise ? Promise(promise) : null);
     }
 
     private static Dictionary<string, OutputDocument> Wanted(IEnumerable<(string Topic, OutputDocument? Document)> documents) =>
@@ -84,6 +85,14 @@ internal static class OutputDocuments
     private static OutputDocument Start(StartReport report) => OutputDocument.Of(
         json => json.WriteInstant("at", report.Decision.Day.Now),
         json => StartJson.WriteBody(json, report));
+
+    private static OutputDocument Promise(PromiseReport report) => OutputDocument.Of(
+        json => json.WriteInstant("at", report.At),
+        json =>
+        {
+            json.WriteString("job", report.Job);
+            PromiseJson.WriteBody(json, report);
+        });
 
     private static OutputDocument Of(Warning warning, string bay) => OutputDocument.Of(
         _ => { },

@@ -26,5 +26,7 @@ internal sealed class Topics(string shop)
 
     public string Start(string job) => $"{Root}/jobs/{job}/start";
 
+    public string Promise(string job) => $"{Root}/jobs/{job}/promise";
+
     public string Handover(string job) => $"{Root}/jobs/{job}/handover";
 }

@@ -1,0 +1,92 @@
+using System.Globalization;
+using CureWatch.Bays;
+using CureWatch.Service.Api;
+using CureWatch.Service.Documents;
+using CureWatch.Service.Settings;
+
+namespace CureWatch.Service.Board;
+
+/// <summary>The page that says what would follow if something were otherwise.</summary>
+internal static class WhatIfPages
+{
+    private static readonly string[] Numbers = ["temperatureC", "humidityPct", "lampMinutes"], Instants = ["startAt", "promisedAt"], Names = ["surface", "product"];
+
+    public static void Map(IEndpointRouteBuilder app) => app.MapGet(
+        "/jobs/{job}/what-if", (string job, HttpRequest request, Lookout lookout) => BoardEndpoints.With(lookout, look => Show(look, job, request.Query)))
+        .ExcludeFromDescription();
+
+    private static IResult Show(Look look, string id, IQueryCollection asked)
+    {
+        if (look.Shop.Find(id) is not { LeftAt: null } job)
+        {
+            return BoardEndpoints.Plain(StatusCodes.Status404NotFound, "No such car", $"No car of a job '{id}' is here.");
+        }
+
+        var faults = new Faults();
+        var clock = new ShopClock(look.Shop.Plan.Hours.Zone, look.At);
+        Hypothesis? hypothesis = WhatIfQuestion.Read("form", Question(asked, clock), look.Shop, job, faults);
+        string[] wrong = [.. faults.All.Select(f => $"{f.Place.TrimStart('/')}: saw {f.Seen}; allowed: {f.Allowed}")];
+        return new Page<WhatIfPage>(
+            wrong.Length == 0 ? StatusCodes.Status200OK : StatusCodes.Status400BadRequest,
+            (nameof(WhatIfPage.Shop), look.Shop.Plan.Shop),
+            (nameof(WhatIfPage.Job), id),
+            (nameof(WhatIfPage.Name), job.Job.Car ?? id),
+            (nameof(WhatIfPage.Faults), wrong),
+            (nameof(WhatIfPage.View), wrong.Length == 0 ? Of(WhatIf.Of(look.Shop, id, hypothesis!), look.ReportOf(job), clock) : null));
+    }
+
+    /// <summary>The JSON that the form stands for; what is no number is left as it stands, so that it is refused by name.</summary>
+    private static ReadOnlyMemory<byte> Question(IQueryCollection asked, ShopClock clock) => JsonAnswer.Utf8Of(json =>
+    {
+        json.WriteStartObject();
+        foreach (string name in Numbers)
+        {
+            if (double.TryParse(asked[name].ToString(), NumberStyles.Float, CultureInfo.InvariantCulture, out double number) && double.IsFinite(number))
+            {
+                json.WriteNumber(name, number);
+            }
+            else
+            {
+                StartForms.Given(json, name, asked[name].ToString().Trim());
+            }
+        }
+
+        foreach (string name in Instants)
+        {
+            string text = asked[name].ToString().Trim();
+            StartForms.Given(json, name, clock.Read(text) is { } instant ? UtcText.Of(instant) : text);
+        }
+
+        foreach (string name in Names)
+        {
+            StartForms.Given(json, name, asked[name].ToString().Trim());
+        }
+
+        json.WriteEndObject();
+    });
+
+    private static WhatIfView Of(WhatIf whatIf, JobReport asItIs, ShopClock clock)
+    {
+        PromiseReport then = whatIf.Report.Promise!, now = asItIs.Promise!;
+        var words = new WindowWords(clock);
+        return new WhatIfView(
+            Line("Collect from", clock.Of(then.Outlook.CollectFrom), clock.Of(now.Outlook.CollectFrom)),
+            then.Outlook.ChanceOnceLifted is { } chance ? $"Chance to make {clock.Of(then.Outlook.PromisedAt)!.Text}: {ChanceWords.Of(chance)}" : null,
+            whatIf.Beyond,
+            [.. whatIf.Report.Surfaces.SelectMany(s => s.Coats).Select(words.Of)],
+            [.. whatIf.Planned.Select(p => $"{p.Name}: ready {clock.Of(p.ReadyAt.Latest)?.Text ?? "at no time anybody can tell"} at the latest")],
+            [.. Cautions.Beside(whatIf.Hypothesis)]);
+    }
+
+    private static string Line(string what, Moment? then, Moment? now) => $"{what} {then?.Text ?? "no time anybody can tell"}; as it is, {now?.Text ?? "no time anybody can tell"}";
+}
+
+/// <summary>What would follow.</summary>
+/// <param name="Collect">From when the car could be collected, then and as it is.</param>
+/// <param name="Chance">The chance to make the promise; null without one.</param>
+/// <param name="Beyond">What of it is not allowed, or cannot be done.</param>
+/// <param name="Coats">The coats that are on.</param>
+/// <param name="Planned">Those still to go on.</param>
+/// <param name="Cautions">What belongs beside it.</param>
+public sealed record WhatIfView(
+    string Collect, string? Chance, IReadOnlyList<string> Beyond, IReadOnlyList<CoatView> Coats, IReadOnlyList<string> Planned, IReadOnlyList<string> Cautions);
