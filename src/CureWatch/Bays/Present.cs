@@ -40,13 +40,9 @@ public sealed class Present(Shop shop, DateTimeOffset now)
     {
         Learnt learnt = shop.LearntOf(job.Id, coat);
         (string, Coat, ImmutableArray<Wetting>, Learnt) key = (job.Id, coat with { Section = 0 }, story.Wettings, learnt);
-        if (!_windows.TryGetValue(key, out CoatWindows? windows))
-        {
-            windows = CoatWindows.Of(coat, Supposed.LawsOf(job.Id, coat, shop.LawsOf(coat).With(learnt)), story.Wettings, stage => ClockOf(job, story, coat, stage), now);
-            _windows.Add(key, windows);
-        }
-
-        return windows;
+        return _windows.TryGetValue(key, out CoatWindows? windows)
+            ? windows
+            : _windows[key] = CoatWindows.Of(coat, Supposed.LawsOf(job.Id, coat, shop.LawsOf(coat).With(learnt)), story.Wettings, stage => ClockOf(job, story, coat, stage), now);
     }
 
     /// <summary>A clock of a coat.</summary>
