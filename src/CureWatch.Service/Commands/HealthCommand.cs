@@ -1,19 +1,18 @@
 using System.CommandLine;
+using CureWatch.Service.Settings;
 
 namespace CureWatch.Service.Commands;
 
 /// <summary><c>health</c>: asks the service on this machine whether it does its work; for whatever restarts it when it does not.</summary>
 internal static class HealthCommand
 {
-    private const int UsualPort = 8080;
-
     private static readonly TimeSpan Patience = TimeSpan.FromSeconds(5);
 
     public static Command Create()
     {
         Option<int?> port = PortOptions.Board();
         var command = new Command("health", "Asks the service on this machine whether it does its work. Exits 1 where it does not.") { port };
-        command.SetAction(parsed => Ask(parsed.GetValue(port) ?? UsualPort, parsed.InvocationConfiguration.Output));
+        command.SetAction(parsed => Ask(parsed.GetValue(port) ?? BoardOfService.UsualPort, parsed.InvocationConfiguration.Output));
         return command;
     }
 

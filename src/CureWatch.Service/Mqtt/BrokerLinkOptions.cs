@@ -32,7 +32,7 @@ internal static class BrokerLinkOptions
             .WithReceiveMaximum(ReceiveMaximum)
             .WithMaximumPacketSize((uint)limits.LargestPacketBytes)
             .WithWillTopic(topics.Status)
-            .WithWillPayload(Topics.Offline)
+            .WithWillPayload(Topics.Offline.ToArray())
             .WithWillRetain()
             .WithWillQualityOfServiceLevel(MqttQualityOfServiceLevel.AtLeastOnce);
         if (broker.User is not null)

@@ -33,7 +33,7 @@ internal static class OutputDocuments
 
     /// <summary>That the shop is online, and the climate of every bay whose air is heard.</summary>
     public static Dictionary<string, OutputDocument> Climates(Shop shop) =>
-        Wanted(shop.Plan.Bays.SelectMany(b => OfBay(shop, b.Bay)).Prepend((new Topics(shop.Plan.Shop).Status, OutputDocument.Of("online"u8))));
+        Wanted(shop.Plan.Bays.SelectMany(b => OfBay(shop, b.Bay)).Prepend((new Topics(shop.Plan.Shop).Status, OutputDocument.Of(Topics.Online))));
 
     /// <summary>What is published of every car that is here.</summary>
     public static Dictionary<string, OutputDocument> Cars(Shop shop) =>

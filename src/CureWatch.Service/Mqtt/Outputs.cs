@@ -91,7 +91,7 @@ internal sealed class Outputs : IFollower, IDisposable
     {
         if (_latest.Register.Shop is { } shop)
         {
-            await _outlet.KeepAsync(new Topics(shop.Plan.Shop).Status, "offline"u8.ToArray(), cancelled).ConfigureAwait(false);
+            await _outlet.KeepAsync(new Topics(shop.Plan.Shop).Status, Topics.Offline.ToArray(), cancelled).ConfigureAwait(false);
         }
     }
 

@@ -3,8 +3,11 @@ namespace CureWatch.Service.Mqtt;
 /// <summary>The names of a shop's topics.</summary>
 internal sealed class Topics(string shop)
 {
-    public const string Online = "online";
-    public const string Offline = "offline";
+    /// <summary>What <see cref="Status"/> says while the service runs.</summary>
+    public static ReadOnlySpan<byte> Online => "online"u8;
+
+    /// <summary>What it says after, by the service itself or by its will.</summary>
+    public static ReadOnlySpan<byte> Offline => "offline"u8;
 
     /// <summary>What all of them begin with.</summary>
     public string Root { get; } = $"curewatch/v1/{shop}";

@@ -6,7 +6,7 @@ namespace CureWatch.Service.Settings;
 internal static class BoardOfService
 {
     /// <summary>The usual second port for pages, open to a program without privileges.</summary>
-    private const int UsualPort = 8080;
+    public const int UsualPort = 8080;
 
     public static BoardSettings Read(JsonCursor board)
     {

@@ -10,9 +10,6 @@ internal static class LearntOfJob
 {
     public const string Key = "learnt";
 
-    /// <summary>As many as a car may have coats.</summary>
-    private const int MostCoats = 1_000;
-
     /// <summary>A hundred times as fast, and a hundred times as slow: nobody taught more.</summary>
     private static readonly NumberRange LnFactor = NumberRange.From(-5, 5, "");
 
@@ -22,7 +19,7 @@ internal static class LearntOfJob
     {
         var begun = ImmutableDictionary.CreateBuilder<CoatKey, Learnt>();
         string[] names = [.. surfaces.Select(s => s.Id)];
-        foreach (JsonCursor coat in coats.Items(most: MostCoats))
+        foreach (JsonCursor coat in coats.Items(most: SurfacesOfJob.MostCoats))
         {
             _ = coat.Keys(["surface", "layer", "section"], "flash", "keepDry");
             string? surface = coat["surface"].String(names.Contains, $"a surface of the job: {string.Join(", ", names)}");

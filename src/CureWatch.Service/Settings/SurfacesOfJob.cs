@@ -18,7 +18,7 @@ internal static class SurfacesOfJob
     /// Every layer of every section has clocks of its own: a car of a thousand is a tenth of a second's work at each reading, one of a
     /// million would hold up the whole shop. Source (choice).
     /// </summary>
-    private const int MostCoats = 1_000;
+    public const int MostCoats = 1_000;
 
     /// <returns>The surfaces; one with a fault may be missing, but its id is put into <paramref name="ids"/>.</returns>
     public static ImmutableArray<Surface> Read(JsonCursor surfaces, Catalogue catalogue, HashSet<string> ids)
