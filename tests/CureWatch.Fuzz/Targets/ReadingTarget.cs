@@ -27,7 +27,7 @@ internal sealed class ReadingTarget : FuzzTarget
         [(byte)'@', .. """{"at":"2026-03-02T07:59:00Z","temperatureC":20,"humidityPct":50}"""u8],
     ];
 
-    protected override (long Fixed, long PerByte) Allowance => (8_000_000, 200);
+    protected override (long Fixed, long PerByte) Allowance => (12_000_000, 200);
 
     private static string[] Payloads =>
     [

@@ -12,7 +12,7 @@ internal sealed class TapTarget : FuzzTarget
 
     public override IEnumerable<byte[]> Seeds => Texts.Select(Encoding.UTF8.GetBytes);
 
-    protected override (long Fixed, long PerByte) Allowance => (8_000_000, 8_000);
+    protected override (long Fixed, long PerByte) Allowance => (12_000_000, 8_000);
 
     private static string[] Texts =>
     [
