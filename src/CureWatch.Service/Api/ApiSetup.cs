@@ -33,6 +33,7 @@ internal static class ApiSetup
         JobEndpoints.Map(api);
         ShopEndpoints.Map(api);
         LearningEndpoints.Map(api);
+        PlanEndpoints.Map(api);
         PastEndpoints.Map(api);
         ReadingEndpoints.Map(api);
         LiveEndpoint.Map(api);

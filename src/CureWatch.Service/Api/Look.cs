@@ -15,6 +15,8 @@ internal sealed class Look(Register register, Shop shop, ImmutableList<Trouble> 
     private readonly ConcurrentDictionary<string, JobReport> _reports = new(StringComparer.Ordinal);
     private readonly ConcurrentDictionary<string, StartReport> _starts = new(StringComparer.Ordinal);
 
+    private readonly Lazy<DayPlan> _plan = new(() => DayPlan.Of(shop));
+
     public Register Register => register;
 
     public Shop Shop => shop;
@@ -35,6 +37,9 @@ internal sealed class Look(Register register, Shop shop, ImmutableList<Trouble> 
 
     /// <summary>Whether a car can be coated; worked out once for everyone who shares this look.</summary>
     public StartReport StartOf(JobState job) => _starts.GetOrAdd(job.Job.Id, id => StartReport.Of(shop, id));
+
+    /// <summary>The day plan; worked out once for everyone who shares this look.</summary>
+    public DayPlan DayPlan => _plan.Value;
 
     /// <summary>The bays a car's surfaces are in now; empty where all of it is in the store or outside.</summary>
     public IEnumerable<string> BaysOf(JobState job) =>

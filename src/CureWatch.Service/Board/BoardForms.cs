@@ -42,7 +42,7 @@ internal static class BoardForms
 
         _ = int.TryParse(form["number"], NumberStyles.None, CultureInfo.InvariantCulture, out int jobNumber);
         string id = StartForms.IdOf(look, filled, jobNumber);
-        Answer answer = await inbox.AskAsync(new Arrival.JobStart("form", StartForms.JobFile(filled, id, promisedAt)), context.RequestAborted);
+        Answer answer = await inbox.AskAsync(new Arrival.JobStart("form", StartForms.JobFile(filled, id, promisedAt, clock)), context.RequestAborted);
         return answer is Answer.Stored or Answer.Repeated
             ? SeeOther(context, $"/#car-{id}")
             : BoardEndpoints.Start(StartForms.View(lookout.Now() ?? look, filled, FaultsOf(answer)));

@@ -19,6 +19,7 @@ internal static class BoardSetup
         BoardForms.Map(app);
         LearningPages.Map(app);
         WhatIfPages.Map(app);
+        PlanPages.Map(app);
         return app;
     }
 

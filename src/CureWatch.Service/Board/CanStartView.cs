@@ -5,7 +5,7 @@ namespace CureWatch.Service.Board;
 /// <param name="Sentence">The answer in a sentence.</param>
 /// <param name="From">When waiting is over; null where there is nothing to wait for.</param>
 /// <param name="Reasons">Every reason, the hardest first; those of several surfaces that differ in nothing but the surface are apart.</param>
-/// <param name="Plans">The work on each surface by itself.</param>
+/// <param name="Plans">The passes, of one person and of two, and the work on each surface by itself.</param>
 /// <param name="Assumed">What the answer takes for granted.</param>
 /// <param name="HeatCautions">What to take care of with the heat there is, or that would help.</param>
 public sealed record CanStartView(

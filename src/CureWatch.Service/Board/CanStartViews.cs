@@ -7,7 +7,7 @@ namespace CureWatch.Service.Board;
 /// <summary>Puts into words whether a car can be coated now.</summary>
 internal sealed class CanStartViews(ShopClock clock)
 {
-    public CanStartView Of(StartReport report)
+    public CanStartView Of(StartReport report, IEnumerable<string> passes)
     {
         StartDecision decision = report.Decision;
         StartReason[] reasons =
@@ -24,7 +24,7 @@ internal sealed class CanStartViews(ShopClock clock)
             decision.Text,
             clock.Of(decision.From?.Latest),
             [.. reasons.Select(Of)],
-            [.. decision.Answers.Select(PlanOf).OfType<string>()],
+            [.. passes, .. decision.Answers.Select(PlanOf).OfType<string>()],
             decision.Assumed,
             [.. Cautions.BesideHeat(reasons)]);
     }

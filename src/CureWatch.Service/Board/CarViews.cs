@@ -1,6 +1,7 @@
 using CureWatch.Bays;
 using CureWatch.Curing;
 using CureWatch.Handover;
+using CureWatch.Planning;
 using CureWatch.Products;
 using CureWatch.Service.Api;
 using CureWatch.Service.Documents;
@@ -25,7 +26,7 @@ internal sealed class CarViews(Look look, ShopClock clock)
             [.. coats.Where(c => c.CanBeLevelled || c.Tone >= Tone.Soon).OrderByDescending(c => c.Tone).ThenBy(Deadline)],
             coats,
             next,
-            next.Length > 0 ? new CanStartViews(clock).Of(look.StartOf(state)) : null,
+            next.Length > 0 ? new CanStartViews(clock).Of(look.StartOf(state), PassesOf(state)) : null,
             coats.Length > 0 ? [] : [.. report.Arrival.Select(a => ArrivalWords.Of(a, report.At, clock.Zone))],
             [.. state.Job.Surfaces.Select(s => s.Id)],
             [.. CautionsOf(report.Surfaces.Where(s => next.Any(n => n.Target.Surface == s.Surface.Id)).Select(s => s.Surface))],
@@ -38,6 +39,10 @@ internal sealed class CarViews(Look look, ShopClock clock)
             WhatIsNext = NextViews.Of(report.Next, look.At),
         };
     }
+
+    /// <summary>What a pass is for one person and for two; nothing where nothing is left to be levelled.</summary>
+    private IEnumerable<string> PassesOf(JobState state) => Enumerable.Range(1, SectionPace.MostPeople)
+        .Select(people => PassReport.Of(look.Shop, look.StartOf(state), people)).Where(p => !p.Passes.IsEmpty).Select(PassWords.Of);
 
     private static DateTimeOffset Deadline(CoatView coat) => coat.Lines.Count > 0 && coat.Lines[0].Moment is { } moment ? moment.At : DateTimeOffset.MaxValue;
 

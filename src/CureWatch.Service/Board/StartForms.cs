@@ -18,7 +18,7 @@ internal static class StartForms
     private const int LongestId = 40;
 
     public static StartView Blank(Look look, string bay) =>
-        View(look, new StartForm("", bay, "", [.. Enumerable.Repeat(StartRow.Blank, UsualRows)]), []);
+        View(look, new StartForm("", bay, "", "", "", "", [.. Enumerable.Repeat(StartRow.Blank, UsualRows)]), []);
 
     public static StartView View(Look look, StartForm filled, IReadOnlyList<string> faults)
     {
@@ -52,6 +52,9 @@ internal static class StartForms
             form["car"].ToString().Trim(),
             form["bay"].ToString(),
             form["promised"].ToString(),
+            form["arrives"].ToString(),
+            form["arrivesC"].ToString(),
+            form["planned"].ToString(),
             [
                 .. Enumerable.Range(0, rows).Select(i => new StartRow(
                     At("surface", i), At("material", i), At("over", i), At("place", i), At("product", i), At("layers", i),
@@ -74,7 +77,7 @@ internal static class StartForms
         return id;
     }
 
-    public static ReadOnlyMemory<byte> JobFile(StartForm form, string id, DateTimeOffset? promisedAt) => JsonAnswer.Utf8Of(json =>
+    public static ReadOnlyMemory<byte> JobFile(StartForm form, string id, DateTimeOffset? promisedAt, ShopClock clock) => JsonAnswer.Utf8Of(json =>
     {
         json.WriteStartObject();
         json.WriteString("job", id);
@@ -85,6 +88,7 @@ internal static class StartForms
             json.WriteInstant("promisedAt", promisedAt);
         }
 
+        PlanPages.Visit(json, form.Arrives, form.ArrivesC, form.Planned, clock);
         json.WriteArray("surfaces", form.Rows.Where(r => !string.IsNullOrWhiteSpace(r.Surface)), row =>
         {
             json.WriteString("surface", Slug(row.Surface));

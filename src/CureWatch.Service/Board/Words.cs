@@ -33,6 +33,7 @@ internal static class Words
         WarningKind.ProbeImplausible => "A probe cannot be believed",
         WarningKind.ProbeDisagreeing => "Probes disagree",
         WarningKind.PromiseAtRisk => "A promise is at risk",
+        WarningKind.AirspaceConflict => "Work here would harm an open coat",
         _ => Spoken(kind),
     };
 

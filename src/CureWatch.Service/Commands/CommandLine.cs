@@ -20,6 +20,7 @@ internal static class CommandLine
             ReplayCommand.Create(),
             StartCommand.Create(),
             PromiseCommand.Create(),
+            PlanCommand.Create(),
             CheckCommand.Create(),
             ConfigCommand.Create(),
             ExportCommand.Create(),

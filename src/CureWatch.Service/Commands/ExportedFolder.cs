@@ -78,6 +78,9 @@ internal static class ExportedFolder
         json.WriteString("bay", job.Bay);
         WriteKnown(json, "car", job.Car);
         WriteKnown(json, "promisedAt", Exact(job.PromisedAt));
+        WriteKnown(json, "arrivesAt", Exact(job.Visit?.ArrivesAt));
+        WriteKnown(json, "arrivesAtC", job.Visit?.ArrivesAtC);
+        WriteKnown(json, "plannedAt", Exact(job.Visit?.PlannedAt));
         json.WriteArray("surfaces", job.Surfaces, s => WriteSurface(json, s));
         json.WriteArray("taps", taps, t => WriteTap(json, t));
     }

@@ -32,6 +32,7 @@ internal static class Cautions
     public static string? Beside(Subject about) =>
         about.Kind == WarningKind.LampOverLimit ? Lamp
         : about.Kind == WarningKind.PromiseAtRisk ? string.Join(Environment.NewLine, HeatAndShutDoors, Lamp)
+        : about.Kind == WarningKind.AirspaceConflict ? SolventVapour
         : about.Air is not null ? HeatAndShutDoors
         : null;
 
@@ -57,6 +58,16 @@ internal static class Cautions
         ProductSheet[] sheets = [.. left.Select(a => a.Evidence.Laws.Sheet).Distinct()];
         IEnumerable<string> solvent = sheets.Any(s => s.Carrier == Carrier.Solvent) ? [SolventVapour] : [];
         return solvent.Concat(BesideHeat(left.SelectMany(a => a.Reasons))).Concat(sheets.SelectMany(s => s.Cautions)).Distinct();
+    }
+
+    /// <summary>What belongs beside a day plan: of the vapour of whatever is coated, of heat where it is advised or planned.</summary>
+    public static IEnumerable<string> Beside(DayPlan plan)
+    {
+        CarDay[] coated = [.. plan.Bays.SelectMany(b => b.Cars).Where(c => c.BeginsAt is not null)];
+        HarmfulWork[] works = [.. plan.Bays.SelectMany(b => b.Work).Select(w => w.Work).Concat(plan.Conflicts.Select(c => c.Work.Work))];
+        IEnumerable<string> vapour = coated.Length > 0 || plan.Conflicts.Any(c => c.Harm == Harm.Fire) ? [SolventVapour] : [];
+        IEnumerable<string> lamp = works.Contains(HarmfulWork.Lamp) ? [Lamp] : [], heat = works.Contains(HarmfulWork.Heater) ? [HeatAndShutDoors] : [];
+        return vapour.Concat(lamp).Concat(heat).Concat(BesideHeat(plan.Bays.SelectMany(b => b.Cars).SelectMany(c => c.Reasons))).Distinct();
     }
 
     /// <summary>What belongs beside reasons that speak of heat.</summary>

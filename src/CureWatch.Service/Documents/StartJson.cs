@@ -49,7 +49,7 @@ internal static class StartJson
         json.WriteBounds("dryAt", answer.DryAt is { } dry ? new TimeBounds(Minute(dry.Earliest), Minute(dry.Likely), Minute(dry.Latest)) : null);
     }
 
-    private static void WriteReason(Utf8JsonWriter json, StartReason reason)
+    public static void WriteReason(Utf8JsonWriter json, StartReason reason)
     {
         json.WriteString("kind", WireName<StartReasonKind>.Of(reason.Kind));
         json.WriteString("weight", WireName<StartWeight>.Of(reason.Weight));

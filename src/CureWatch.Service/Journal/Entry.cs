@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using CureWatch.Bays;
 using CureWatch.Curing;
+using CureWatch.Planning;
 
 namespace CureWatch.Service.Journal;
 
@@ -61,6 +62,23 @@ internal abstract record Entry
     /// <param name="By">Who.</param>
     /// <param name="Note">Why.</param>
     internal sealed record LearningReset(string Product, string? Bay, string? By, string? Note) : Entry;
+
+    /// <summary>Somebody planned work other than coating, or planned it otherwise.</summary>
+    /// <param name="Work">The work; one with the id of another takes its place.</param>
+    internal sealed record WorkPlanned(PlannedWork Work) : Entry;
+
+    /// <summary>Somebody dropped planned work.</summary>
+    /// <param name="Id">Its id.</param>
+    /// <param name="By">Who.</param>
+    /// <param name="Note">Why.</param>
+    internal sealed record WorkDropped(string Id, string? By, string? Note) : Entry;
+
+    /// <summary>Somebody planned otherwise when a car comes and is begun.</summary>
+    /// <param name="Job">The job.</param>
+    /// <param name="Visit">When.</param>
+    /// <param name="By">Who.</param>
+    /// <param name="Note">Why.</param>
+    internal sealed record VisitPlanned(string Job, Visit Visit, string? By, string? Note) : Entry;
 
     /// <summary>A fact: a warning was given, or is over.</summary>
     /// <param name="Number">Which of all warnings ever given, from 0.</param>

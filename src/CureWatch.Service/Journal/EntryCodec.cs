@@ -6,6 +6,7 @@ using System.Text.Json.Serialization;
 using System.Text.Json.Serialization.Metadata;
 using CureWatch.Bays;
 using CureWatch.Curing;
+using CureWatch.Planning;
 
 namespace CureWatch.Service.Journal;
 
@@ -68,6 +69,14 @@ internal sealed class EntryCodec(KeyStore keys)
                     EntryKind.LearningReset,
                     new SealedReset(e.Product, e.Bay, Seal(KeyStore.OfNoJob, new Personal(By: e.By, Note: e.Note))),
                     payload);
+            case Entry.WorkPlanned e:
+                PlannedWork plain = e.Work with { By = null, Note = null };
+                return WriteJson(
+                    EntryKind.WorkPlanned, new SealedWork(plain, Seal(KeyStore.OfNoJob, new Personal(By: e.Work.By, Note: e.Work.Note))), payload);
+            case Entry.WorkDropped e:
+                return WriteJson(EntryKind.WorkDropped, new SealedDrop(e.Id, Seal(KeyStore.OfNoJob, new Personal(By: e.By, Note: e.Note))), payload);
+            case Entry.VisitPlanned e:
+                return WriteJson(EntryKind.VisitPlanned, new SealedVisit(e.Job, e.Visit, Seal(e.Job, new Personal(By: e.By, Note: e.Note))), payload);
             case Entry.WarningChanged e:
                 return WriteJson(EntryKind.WarningChanged, e, payload);
             case Entry.Ruled e:
@@ -103,6 +112,9 @@ internal sealed class EntryCodec(KeyStore keys)
                 EntryKind.Tapped => Unsealed(ReadJson<SealedTap>(payload)),
                 EntryKind.HandedOver => Unsealed(ReadJson<SealedHandover>(payload)),
                 EntryKind.LearningReset => Unsealed(ReadJson<SealedReset>(payload)),
+                EntryKind.WorkPlanned => Unsealed(ReadJson<SealedWork>(payload)),
+                EntryKind.WorkDropped => Unsealed(ReadJson<SealedDrop>(payload)),
+                EntryKind.VisitPlanned => Unsealed(ReadJson<SealedVisit>(payload)),
                 EntryKind.WarningChanged => ReadJson<Entry.WarningChanged>(payload),
                 EntryKind.Ruled => ReadJson<Entry.Ruled>(payload),
                 EntryKind.SegmentSealed => ReadJson<Entry.SegmentSealed>(payload),
@@ -192,6 +204,24 @@ internal sealed class EntryCodec(KeyStore keys)
         return new Entry.LearningReset(stored.Product, stored.Bay, personal.By, personal.Note);
     }
 
+    private Entry.WorkPlanned Unsealed(SealedWork stored)
+    {
+        Personal personal = Open(KeyStore.OfNoJob, stored.Personal);
+        return new Entry.WorkPlanned(stored.Work with { By = personal.By, Note = personal.Note });
+    }
+
+    private Entry.WorkDropped Unsealed(SealedDrop stored)
+    {
+        Personal personal = Open(KeyStore.OfNoJob, stored.Personal);
+        return new Entry.WorkDropped(stored.Id, personal.By, personal.Note);
+    }
+
+    private Entry.VisitPlanned Unsealed(SealedVisit stored)
+    {
+        Personal personal = Open(stored.Job, stored.Personal);
+        return new Entry.VisitPlanned(stored.Job, stored.Visit, personal.By, personal.Note);
+    }
+
     private sealed record Personal(string? Car = null, string? By = null, string? Note = null)
     {
         public static Personal Nothing { get; } = new();
@@ -202,6 +232,12 @@ internal sealed class EntryCodec(KeyStore keys)
     private sealed record SealedTap(string Job, Tap Tap, string? Personal);
 
     private sealed record SealedHandover(string Job, bool IsDespite, string? Personal);
+
+    private sealed record SealedWork(PlannedWork Work, string? Personal);
+
+    private sealed record SealedDrop(string Id, string? Personal);
+
+    private sealed record SealedVisit(string Job, Visit Visit, string? Personal);
 
     private sealed record SealedReset(string Product, string? Bay, string? Personal);
 }

@@ -12,6 +12,9 @@ internal enum EntryKind : byte
     Tapped = 7,
     HandedOver = 8,
     LearningReset = 9,
+    WorkPlanned = 10,
+    WorkDropped = 11,
+    VisitPlanned = 12,
 
     /// <summary>Facts: compared, not folded.</summary>
     WarningChanged = 32,

@@ -15,7 +15,8 @@ internal static class KeyCheck
         var damages = new List<string>();
         foreach (Frame frame in journal.Frames())
         {
-            if (frame.Kind is not (EntryKind.JobStarted or EntryKind.Tapped or EntryKind.HandedOver or EntryKind.LearningReset))
+            if (frame.Kind is not (EntryKind.JobStarted or EntryKind.Tapped or EntryKind.HandedOver or EntryKind.LearningReset
+                or EntryKind.WorkPlanned or EntryKind.WorkDropped or EntryKind.VisitPlanned))
             {
                 continue;
             }

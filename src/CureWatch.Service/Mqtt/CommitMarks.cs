@@ -4,13 +4,16 @@ using CureWatch.Service.Pump;
 
 namespace CureWatch.Service.Mqtt;
 
-/// <summary>Marks what a commit touches: the climate of a bay and the cars in it, a car, the warnings.</summary>
+/// <summary>Marks what a commit touches: the climate of a bay and the cars in it, a car, the warnings, the day plan.</summary>
 /// <remarks>
 /// Once a minute of the shop's time everything is marked, for what only time has changed; with a new plan at once.
 /// </remarks>
-internal sealed class CommitMarks(Marks warnings, Marks climates, Marks cars)
+internal sealed class CommitMarks(Marks warnings, Marks climates, Marks cars, Marks plans)
 {
     private static readonly TimeSpan Everything = TimeSpan.FromMinutes(1);
+
+    /// <summary>There is one plan for all bays.</summary>
+    private static readonly string[] ThePlan = ["plan"];
 
     private readonly HashSet<string> _bays = new(StringComparer.Ordinal);
     private readonly HashSet<string> _cars = new(StringComparer.Ordinal);
@@ -19,7 +22,7 @@ internal sealed class CommitMarks(Marks warnings, Marks climates, Marks cars)
 
     public void Follow(Commit commit)
     {
-        bool isWarned = false, isAnotherShop = false;
+        bool isWarned = false, isPlanned = false, isAnotherShop = false;
         if (commit.After.Shop is { } shop)
         {
             _carsByBay = _carsByBay.Of(shop);
@@ -31,6 +34,8 @@ internal sealed class CommitMarks(Marks warnings, Marks climates, Marks cars)
             foreach (ShopEvent e in step.Happened)
             {
                 Touch(e);
+                isPlanned |= e is ShopEvent.TapTakenDown or ShopEvent.JobOpened or ShopEvent.CarHandedOver or ShopEvent.WorkPlanned or ShopEvent.WorkDropped
+                    or ShopEvent.VisitPlanned or ShopEvent.RulingTurned;
                 isWarned |= e is ShopEvent.WarningRaised or ShopEvent.WarningCleared;
             }
         }
@@ -38,6 +43,11 @@ internal sealed class CommitMarks(Marks warnings, Marks climates, Marks cars)
         if (isWarned)
         {
             warnings.AddAll();
+        }
+
+        if (isPlanned || isAnotherShop)
+        {
+            plans.Add(ThePlan);
         }
 
         Mark(commit, isAnotherShop);
@@ -88,6 +98,7 @@ internal sealed class CommitMarks(Marks warnings, Marks climates, Marks cars)
         ShopEvent.TapTakenDown e => e.Job,
         ShopEvent.JobOpened e => e.Job.Id,
         ShopEvent.CarHandedOver e => e.Job,
+        ShopEvent.VisitPlanned e => e.Job,
         _ => null,
     };
 
@@ -103,6 +114,7 @@ internal sealed class CommitMarks(Marks warnings, Marks climates, Marks cars)
             _lookedAt = commit.After.At;
             climates.AddLater(shop.Plan.Bays.Select(b => b.Bay));
             cars.AddLater(_carsByBay.All);
+            plans.AddLater(ThePlan);
         }
 
         foreach (string bay in _bays)

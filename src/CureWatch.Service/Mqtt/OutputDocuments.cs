@@ -39,6 +39,17 @@ internal static class OutputDocuments
     public static Dictionary<string, OutputDocument> Cars(Shop shop) =>
         Wanted(shop.JobsInOrder.Where(j => j.LeftAt is null).SelectMany(j => OfCar(shop, j.Job.Id)));
 
+    /// <summary>The day plan of every bay.</summary>
+    public static Dictionary<string, OutputDocument> Plans(Shop shop)
+    {
+        var topics = new Topics(shop.Plan.Shop);
+        DayPlan plan = DayPlan.Of(shop);
+        return plan.Bays.ToDictionary(
+            b => topics.Plan(b.Bay),
+            b => OutputDocument.Of(json => json.WriteInstant("at", plan.At), json => new PlanJson(json, plan, namesPeople: false).Write(b)),
+            StringComparer.Ordinal);
+    }
+
     /// <summary>The climate of a bay; none where its air is not heard.</summary>
     public static IEnumerable<(string Topic, OutputDocument? Document)> OfBay(Shop shop, string bay)
     {

@@ -28,20 +28,23 @@ internal sealed class Outputs : IFollower, IDisposable
     private readonly Shelf _keptWarnings;
     private readonly Shelf _keptClimates;
     private readonly Shelf _keptCars;
+    private readonly Shelf _keptPlans;
     private readonly OutputLane _warnings;
     private readonly OutputLane _climates;
     private readonly OutputLane _cars;
+    private readonly OutputLane _plans;
     private readonly CommitMarks _marks;
     private long _followed = -1;
 
     public Outputs(Latest latest, IOutlet outlet, Troubles troubles, TimeProvider time, ILogger<Outputs> log)
     {
         (_latest, _outlet, _troubles) = (latest, outlet, troubles);
-        (_keptWarnings, _keptClimates, _keptCars) = (new Shelf(outlet), new Shelf(outlet), new Shelf(outlet));
+        (_keptWarnings, _keptClimates, _keptCars, _keptPlans) = (new Shelf(outlet), new Shelf(outlet), new Shelf(outlet), new Shelf(outlet));
         _warnings = new OutputLane(time, PublishWarningsAsync, restPerWork: 0, restInCrowd: 0, log);
         _climates = new OutputLane(time, PublishClimatesAsync, RestPerClimate, RestPerClimateInCrowd, log);
         _cars = new OutputLane(time, PublishCarsAsync, RestPerCar, RestPerCar, log);
-        _marks = new CommitMarks(_warnings.Marks, _climates.Marks, _cars.Marks);
+        _plans = new OutputLane(time, PublishPlansAsync, RestPerCar, RestPerCar, log);
+        _marks = new CommitMarks(_warnings.Marks, _climates.Marks, _cars.Marks, _plans.Marks);
     }
 
     /// <summary>The journal's entry up to which everything is published; below 0 while something is on its way.</summary>
@@ -50,7 +53,7 @@ internal sealed class Outputs : IFollower, IDisposable
         get
         {
             long followed = Volatile.Read(ref _followed);
-            return _warnings.Marks.IsEmpty && _climates.Marks.IsEmpty && _cars.Marks.IsEmpty ? followed : -1;
+            return _warnings.Marks.IsEmpty && _climates.Marks.IsEmpty && _cars.Marks.IsEmpty && _plans.Marks.IsEmpty ? followed : -1;
         }
     }
 
@@ -66,6 +69,7 @@ internal sealed class Outputs : IFollower, IDisposable
         _warnings.Marks.AddAll(isForgotten: true);
         _climates.Marks.AddAll(isForgotten: true);
         _cars.Marks.AddAll(isForgotten: true);
+        _plans.Marks.AddAll(isForgotten: true);
     }
 
     /// <summary>Takes away a message that a broker kept from before, unless it is still true.</summary>
@@ -74,6 +78,7 @@ internal sealed class Outputs : IFollower, IDisposable
         (Shelf shelf, OutputLane lane) =
             topic.Contains("/warnings/", StringComparison.Ordinal) ? (_keptWarnings, _warnings)
             : topic.Contains("/jobs/", StringComparison.Ordinal) ? (_keptCars, _cars)
+            : topic.EndsWith("/plan", StringComparison.Ordinal) ? (_keptPlans, _plans)
             : (_keptClimates, _climates);
         shelf.Find(topic);
         lane.Marks.AddAll();
@@ -83,7 +88,7 @@ internal sealed class Outputs : IFollower, IDisposable
     public Task RunAsync(CancellationToken cancelled)
     {
         _troubles.Changed += TellTroubles;
-        return Task.WhenAll(_warnings.RunAsync(cancelled), _climates.RunAsync(cancelled), _cars.RunAsync(cancelled));
+        return Task.WhenAll(_warnings.RunAsync(cancelled), _climates.RunAsync(cancelled), _cars.RunAsync(cancelled), _plans.RunAsync(cancelled));
     }
 
     /// <summary>Says that nothing more is published.</summary>
@@ -101,6 +106,7 @@ internal sealed class Outputs : IFollower, IDisposable
         _warnings.Dispose();
         _climates.Dispose();
         _cars.Dispose();
+        _plans.Dispose();
     }
 
     private void TellTroubles() => _warnings.Marks.AddAll();
@@ -140,6 +146,15 @@ internal sealed class Outputs : IFollower, IDisposable
         foreach ((string topic, OutputDocument? document) in marked.Keys.SelectMany(key => ofOne(shop, key)))
         {
             await kept.PutAsync(topic, document, cancelled).ConfigureAwait(false);
+        }
+    }
+
+    /// <summary>One car moves the plans of every bay, so all of them are worked out together.</summary>
+    private async Task PublishPlansAsync(Marked marked, CancellationToken cancelled)
+    {
+        if (_latest.Register.Shop is { } shop)
+        {
+            await _keptPlans.ArrangeAsync(OutputDocuments.Plans(shop), marked.IsForgotten, cancelled).ConfigureAwait(false);
         }
     }
 }

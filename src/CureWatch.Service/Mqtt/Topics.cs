@@ -20,6 +20,8 @@ internal sealed class Topics(string shop)
 
     public string Climate(string bay) => $"{Root}/{bay}/climate";
 
+    public string Plan(string bay) => $"{Root}/{bay}/plan";
+
     public string Warning(string bay, int number) => $"{Root}/{bay}/warnings/{number}";
 
     /// <summary>A trouble of the program itself, which is about no bay.</summary>

@@ -100,6 +100,38 @@ internal abstract class Arrival
         public override int Bytes => BareBytes + Utf8.Length;
     }
 
+    /// <summary>Something of the day plan is to be changed.</summary>
+    internal sealed class Planned(PlanVerb verb, string source, string? id, ReadOnlyMemory<byte> utf8) : Arrival
+    {
+        public PlanVerb Verb { get; } = verb;
+
+        public string Source { get; } = source;
+
+        /// <summary>The work or the job; null where the document says, or the work gets an id.</summary>
+        public string? Id { get; } = id;
+
+        /// <summary>An object with what is planned; where something is dropped, with who does and why.</summary>
+        public ReadOnlyMemory<byte> Utf8 { get; } = utf8;
+
+        public override int Bytes => BareBytes + Utf8.Length;
+    }
+
     /// <summary>The alarm clock rang: what is due happens now.</summary>
     internal sealed class Wake : Arrival;
+}
+
+/// <summary>What somebody does to the day plan.</summary>
+internal enum PlanVerb
+{
+    /// <summary>Plans work that was not planned.</summary>
+    Add,
+
+    /// <summary>Plans work, whether or not it was planned before.</summary>
+    Put,
+
+    /// <summary>Drops planned work.</summary>
+    Drop,
+
+    /// <summary>Plans otherwise when a car comes and is begun.</summary>
+    Visit,
 }

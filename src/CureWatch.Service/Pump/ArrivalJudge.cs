@@ -59,6 +59,8 @@ internal sealed class ArrivalJudge(Draft draft, RefusalCounter refusals, Storage
                 return Enact(Requests.OnHandOver(draft.Register, a, now), now);
             case Arrival.LearningReset a:
                 return Enact(LearningRequests.OnReset(draft.Register, a), now);
+            case Arrival.Planned a:
+                return Enact(PlanRequests.On(draft.Register, a, now), now);
             default:
                 throw new UnreachableException(arrival.GetType().Name);
         }

@@ -24,6 +24,9 @@ internal static class RegisterFold
             Entry.Tapped e => (register, new Message.Tapped(e.Job, e.Tap)),
             Entry.HandedOver e => (HandOver(register, e, at), new Message.CarLeft(e.Job, at)),
             Entry.LearningReset e => (register, new Message.LearningReset(e.Product, e.Bay, at)),
+            Entry.WorkPlanned e => (register, new Message.WorkPlanned(e.Work, at)),
+            Entry.WorkDropped e => (register, new Message.WorkDropped(e.Id, at)),
+            Entry.VisitPlanned e => (register, new Message.VisitPlanned(e.Job, e.Visit, at)),
             Entry.WarningChanged or Entry.Ruled or Entry.SegmentSealed or Entry.JournalClosed => (register, (Message?)null),
             _ => throw new UnreachableException(entry.GetType().Name),
         };

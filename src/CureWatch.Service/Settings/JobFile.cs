@@ -9,7 +9,7 @@ internal static class JobFile
 {
     private const int LongestCar = 200;
 
-    private static readonly string[] Optional = ["car", "promisedAt", "taps"];
+    private static readonly string[] Optional = ["car", "promisedAt", "arrivesAt", "arrivesAtC", "plannedAt", "taps"];
 
     /// <summary>Reads a job that is to be lived through again, which may tell what its coats were begun with.</summary>
     /// <returns>The job, or null where the file holds a fault or does not fit the configuration.</returns>
@@ -41,7 +41,8 @@ internal static class JobFile
         var surfaceIds = new HashSet<string>(StringComparer.Ordinal);
         ImmutableArray<Surface> surfaces = SurfacesOfJob.Read(top["surfaces"], configuration.Catalogue, surfaceIds);
         ImmutableArray<Tap> taps = TapsOfJob.Read(top["taps"], new TappedSurfaces(surfaceIds, surfaces), bays);
-        return job is null || bay is null ? null : new JobRecord(new Job(job, bay, car, promisedAt, surfaces), taps)
+        Visit? visit = VisitOfJob.Read(top);
+        return job is null || bay is null ? null : new JobRecord(new Job(job, bay, car, promisedAt, surfaces) { Visit = visit }, taps)
         {
             Begun = optional.Contains(LearntOfJob.Key) && !top[LearntOfJob.Key].IsAbsent ? LearntOfJob.Read(top[LearntOfJob.Key], job, surfaces) : null,
             Day = optional.Contains(RecordedOfJob.Key) ? RecordedOfJob.Read(top[RecordedOfJob.Key], taps.Length, other => Record(other, configuration, Optional)) : null,

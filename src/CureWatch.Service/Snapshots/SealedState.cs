@@ -35,6 +35,16 @@ internal sealed record SealedState(Register Bare, ImmutableDictionary<string, st
             }
         }
 
+        if (bare.Shop is { } shop && shop.Planned.Any(w => w.By is not null || w.Note is not null))
+        {
+            bare = bare with { Shop = shop with { Planned = [.. shop.Planned.Select(w => w with { By = null, Note = null })] } };
+            if (keys.Find(KeyStore.OfNoJob) is { } key)
+            {
+                TapWords[] words = [.. shop.Planned.Select(w => new TapWords(w.By, w.Note))];
+                personal.Add(KeyStore.OfNoJob, key.Seal(JsonSerializer.SerializeToUtf8Bytes(words)));
+            }
+        }
+
         return new SealedState(bare, personal.ToImmutable());
     }
 
@@ -44,7 +54,11 @@ internal sealed record SealedState(Register Bare, ImmutableDictionary<string, st
         Register register = Bare;
         foreach ((string job, string seal) in Personal)
         {
-            if (keys.Find(job) is { } key)
+            if (job == KeyStore.OfNoJob && keys.Find(job) is { } ofNoJob)
+            {
+                register = With(register, JsonSerializer.Deserialize<TapWords[]>(ofNoJob.Open(seal))!);
+            }
+            else if (keys.Find(job) is { } key)
             {
                 register = With(register, job, JsonSerializer.Deserialize<Words>(key.Open(seal))!);
             }
@@ -52,6 +66,11 @@ internal sealed record SealedState(Register Bare, ImmutableDictionary<string, st
 
         return register;
     }
+
+    private static Register With(Register register, TapWords[] words) => register with
+    {
+        Shop = register.Shop! with { Planned = [.. register.Shop.Planned.Zip(words, (w, said) => w with { By = said.By, Note = said.Note })] },
+    };
 
     private static Words WordsOf(Register register, string id)
     {

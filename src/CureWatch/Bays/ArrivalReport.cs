@@ -17,6 +17,9 @@ namespace CureWatch.Bays;
 /// </remarks>
 public sealed record ArrivalReport(string Job, DateTimeOffset At, ImmutableArray<SurfaceArrival> Surfaces)
 {
+    /// <summary>How far off the temperature may be that a car is said to come with [2 K]. Source (choice): a forecast for the next day.</summary>
+    private const double ToldUncertaintyK = 2;
+
     /// <summary>Reports on a car.</summary>
     /// <param name="shop">The shop.</param>
     /// <param name="id">The job's id; the job must be there.</param>
@@ -34,9 +37,13 @@ public sealed record ArrivalReport(string Job, DateTimeOffset At, ImmutableArray
         Shop shop, JobState job, SurfaceStory story, Sample? outdoors, Dictionary<(string, Place), IReadOnlyList<ClimateSegment>> airs)
     {
         PanelSpot? first = story.Spots.FirstOrDefault(), last = story.Spots.LastOrDefault();
-        bool isFromOutdoors = outdoors is not null && !(first?.At <= job.OpenedAt);
-        (DateTimeOffset At, double Kelvins)? start = isFromOutdoors ? (job.OpenedAt, outdoors!.Value.Kelvins) : first is null ? null : (first.At, first.Kelvins);
-        ArrivalBasis basis = last is not null ? ArrivalBasis.Spot : start is null ? ArrivalBasis.Unknown : ArrivalBasis.Outdoors;
+        double? told = job.Job.Visit?.ArrivesAtC is { } toldC ? new Celsius(toldC).Kelvins : null, outside = told ?? outdoors?.Kelvins;
+        bool isFromOutdoors = outside is not null && !(first?.At <= job.CameAt);
+        (DateTimeOffset At, double Kelvins)? start = isFromOutdoors ? (job.CameAt, outside!.Value) : first is null ? null : (first.At, first.Kelvins);
+        ArrivalBasis basis = last is not null ? ArrivalBasis.Spot
+            : start is null ? ArrivalBasis.Unknown
+            : told is not null ? ArrivalBasis.Told
+            : ArrivalBasis.Outdoors;
         if (start is not { } began || Stay.Of(shop, job.Job, story)[^1].Point is not { } point || AirSince(shop, point, began.At, airs) is not { Length: > 0 } air)
         {
             return new SurfaceArrival(story.Surface, basis, null, null, null, WasWet: null, WipedAt(job, story, null));
@@ -47,7 +54,8 @@ public sealed record ArrivalReport(string Job, DateTimeOffset At, ImmutableArray
         double spreadK = shop.AllLawsOf(story.Surface).Max(l => l.Sheet.Limits.SpreadMinK);
         (DateTimeOffset? At, bool WasWet, double NowKelvins) Bound(double skinJm2K, double bodyJm2K, double sigmas)
         {
-            var skin = new ColdSkin(new TwoNode(skinJm2K, hasBody ? bodyJm2K : 0), began.At, began.Kelvins + (isFromOutdoors ? 0 : sigmas * first!.UncertaintyK));
+            double doubtK = !isFromOutdoors ? first!.UncertaintyK : told is not null ? ToldUncertaintyK : 0;
+            var skin = new ColdSkin(new TwoNode(skinJm2K, hasBody ? bodyJm2K : 0), began.At, began.Kelvins + (sigmas * doubtK));
             bool isRefitted = last is not null && last.At > began.At && last.At <= shop.Now;
             return (isRefitted ? skin.Through(last!.At, last.Kelvins + (sigmas * last.UncertaintyK), air) : skin).DryAt(air, spreadK);
         }
@@ -87,13 +95,14 @@ public sealed record ArrivalReport(string Job, DateTimeOffset At, ImmutableArray
     /// <summary>What an outdoor probe said when the car came in, its bay's own before those of others.</summary>
     private static Sample? OutdoorsAt(Shop shop, JobState job)
     {
+        DateTimeOffset came = job.IsExpectedAt(shop.Now) ? shop.Now : job.CameAt; // who is still to come is as cold as it is outside now
         foreach (BayState bay in shop.Bays.Values.OrderBy(b => b.Plan.Bay != job.Job.Bay).ThenBy(b => b.Plan.Bay, StringComparer.Ordinal))
         {
             for (int i = 0; i < bay.Logs.Length; i++)
             {
                 Trail<Sample> air = bay.Logs[i].Air;
-                int count = air.CountWhile(s => s.At <= job.OpenedAt);
-                if (bay.Plan.Probes[i].Probe is { Measures: Measures.Outdoor } probe && count > 0 && !Source.IsGapForCure(job.OpenedAt - air[count - 1].At, probe.Every))
+                int count = air.CountWhile(s => s.At <= came);
+                if (bay.Plan.Probes[i].Probe is { Measures: Measures.Outdoor } probe && count > 0 && !Source.IsGapForCure(came - air[count - 1].At, probe.Every))
                 {
                     return air[count - 1];
                 }
@@ -129,6 +138,9 @@ public enum ArrivalBasis
 
     /// <summary>It was outside, and an outdoor probe said how cold that was.</summary>
     Outdoors,
+
+    /// <summary>Somebody said how cold it comes in when it was planned.</summary>
+    Told,
 
     /// <summary>It was read by hand.</summary>
     Spot,

@@ -46,6 +46,10 @@ public static class Evolution
         ShopEvent.RefusalsCounted e => shop with { Tally = shop.Tally.With(e.Counts) },
         ShopEvent.LessonsDrawn e => LessonDraws.Take(shop, e),
         ShopEvent.LearningReset e => LessonDraws.Reset(shop, e),
+        ShopEvent.WorkPlanned e => shop with { Planned = Conflicts.With(shop, e.Work) },
+        ShopEvent.WorkDropped e => shop with { Planned = shop.Planned.RemoveAll(w => w.Id == e.Id) },
+        ShopEvent.VisitPlanned e => WithJob(shop, e.Job, j => j with { Job = j.Job with { Visit = e.Visit } }),
+        ShopEvent.ConflictsForeseen e => shop with { ConflictsDueAt = e.At },
         _ => throw new UnreachableException(happened.GetType().Name),
     };
 
@@ -72,6 +76,7 @@ public static class Evolution
         ImmutableArray<Tap> taps = before.Told.Add(e.Tap);
         JobState after = before with { Told = taps, Stories = [.. before.Job.Surfaces.Select(s => Taps.Story(s, taps))] };
         after = after with { Lessons = after.Lessons.Told(shop, after) };
+        shop = ToldWork.Follow(shop, after);
         if (after.LeftAt is not null)
         {
             return shop.With(after);

@@ -47,6 +47,15 @@ public static class Intake
             case Message.LearningReset m:
                 yield return new ShopEvent.LearningReset(m.Product, m.Bay, shop.Now);
                 break;
+            case Message.WorkPlanned m:
+                yield return new ShopEvent.WorkPlanned(m.Work);
+                break;
+            case Message.WorkDropped m when shop.Planned.Any(w => w.Id == m.Id):
+                yield return new ShopEvent.WorkDropped(m.Id);
+                break;
+            case Message.VisitPlanned m when shop.Find(m.Job) is { LeftAt: null }:
+                yield return new ShopEvent.VisitPlanned(m.Job, m.Visit);
+                break;
             case Message.MessagesRefused m:
                 yield return new ShopEvent.RefusalsCounted(m.Counts);
                 break;

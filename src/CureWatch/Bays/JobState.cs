@@ -33,6 +33,16 @@ public sealed record JobState(
     /// <summary>How what its customer was told is watched.</summary>
     public PromiseWatch Promise { get; init; } = PromiseWatch.None;
 
+    /// <summary>When the car came, or is to come: once somebody told something of it, it is here.</summary>
+    public DateTimeOffset CameAt => Job.Visit?.ArrivesAt is { } planned && planned > OpenedAt
+        ? Told.IsEmpty || planned < Told.Min(t => t.At) ? planned : Told.Min(t => t.At)
+        : OpenedAt;
+
+    /// <summary>Whether the car is still to come.</summary>
+    /// <param name="now">The instant.</param>
+    /// <returns>True where nobody told anything of it and its time has not come.</returns>
+    public bool IsExpectedAt(DateTimeOffset now) => LeftAt is null && CameAt > now;
+
     /// <summary>When the job is closed and let go of; null while the car is here.</summary>
     public DateTimeOffset? ClosesAt => LeftAt + History.Kept;
 

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using CureWatch.Curing;
 using CureWatch.Learning;
+using CureWatch.Planning;
 using CureWatch.Products;
 using CureWatch.Readings;
 
@@ -89,6 +90,34 @@ public abstract record Message
     {
         /// <inheritdoc/>
         public override DateTimeOffset At => ResetAt;
+    }
+
+    /// <summary>Somebody planned work other than coating, or planned it otherwise.</summary>
+    /// <param name="Work">The work; one with the id of another takes its place.</param>
+    /// <param name="PlannedAt">When.</param>
+    public sealed record WorkPlanned(PlannedWork Work, DateTimeOffset PlannedAt) : Message
+    {
+        /// <inheritdoc/>
+        public override DateTimeOffset At => PlannedAt;
+    }
+
+    /// <summary>Somebody dropped planned work.</summary>
+    /// <param name="Id">Its id.</param>
+    /// <param name="DroppedAt">When.</param>
+    public sealed record WorkDropped(string Id, DateTimeOffset DroppedAt) : Message
+    {
+        /// <inheritdoc/>
+        public override DateTimeOffset At => DroppedAt;
+    }
+
+    /// <summary>Somebody planned otherwise when a car comes and is begun.</summary>
+    /// <param name="Job">The job's id.</param>
+    /// <param name="Visit">When.</param>
+    /// <param name="PlannedAt">When it was planned so.</param>
+    public sealed record VisitPlanned(string Job, Visit Visit, DateTimeOffset PlannedAt) : Message
+    {
+        /// <inheritdoc/>
+        public override DateTimeOffset At => PlannedAt;
     }
 
     /// <summary>Time passed, or a due instant was reached.</summary>

@@ -20,7 +20,8 @@ public sealed record NearbyLamp(string Job, Place Air, DateTimeOffset From, Date
     /// <returns>True while it burns, and for the afterglow.</returns>
     public bool MayWarmAt(Shop shop, DateTimeOffset at) => From <= at && at <= EndIn(shop) + Afterglow;
 
-    private DateTimeOffset EndIn(Shop shop) => To ?? (shop.Jobs.TryGetValue(Job, out JobState? job) ? job.Stories : [])
+    /// <summary>When it is off, as far as anybody knows.</summary>
+    internal DateTimeOffset EndIn(Shop shop) => To ?? (shop.Jobs.TryGetValue(Job, out JobState? job) ? job.Stories : [])
         .Where(s => PlaceAir.Of(s.Surface.Place) == Air)
         .Select(s => UnderLamp.EndOf(shop, new SurfaceKey(Job, s.Surface.Id), From))
         .DefaultIfEmpty(From + LampSpell.Longest)

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using CureWatch.Curing;
 using CureWatch.Handover;
 using CureWatch.Learning;
+using CureWatch.Planning;
 using CureWatch.Products;
 using CureWatch.TimeWindows;
 using CureWatch.Warnings;
@@ -34,6 +35,15 @@ public sealed record Shop(
     /// <summary>What people taught, by product and revision; a product nobody taught anything about is not in it.</summary>
     public ImmutableDictionary<(string Product, int Revision), ProductLearning> Learning { get; init; } =
         ImmutableDictionary<(string Product, int Revision), ProductLearning>.Empty;
+
+    /// <summary>The work other than coating that is planned, in the order it begins; what was over two days ago is let go of.</summary>
+    public ImmutableArray<PlannedWork> Planned { get; init; } = [];
+
+    /// <summary>The washing and polishing that people told lately.</summary>
+    public ImmutableArray<ToldWork> ToldWorks { get; init; } = [];
+
+    /// <summary>When what harms open coats has to be looked at again; null where nothing is planned or going on.</summary>
+    public DateTimeOffset? ConflictsDueAt { get; init; }
 
     /// <summary>The jobs in the order they were begun.</summary>
     public IEnumerable<JobState> JobsInOrder => Jobs.Values.OrderBy(j => j.Number);

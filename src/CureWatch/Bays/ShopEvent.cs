@@ -3,6 +3,7 @@ using CureWatch.Curing;
 using CureWatch.Handover;
 using CureWatch.Learning;
 using CureWatch.Panels;
+using CureWatch.Planning;
 using CureWatch.Products;
 using CureWatch.Readings;
 using CureWatch.Warnings;
@@ -152,6 +153,23 @@ public abstract record ShopEvent
     /// <param name="Bay">Only what concerns this bay; null for all.</param>
     /// <param name="At">When.</param>
     public sealed record LearningReset(string Product, string? Bay, DateTimeOffset At) : ShopEvent;
+
+    /// <summary>Work other than coating was planned, or planned otherwise.</summary>
+    /// <param name="Work">The work.</param>
+    public sealed record WorkPlanned(PlannedWork Work) : ShopEvent;
+
+    /// <summary>Planned work was dropped.</summary>
+    /// <param name="Id">Its id.</param>
+    public sealed record WorkDropped(string Id) : ShopEvent;
+
+    /// <summary>It was planned otherwise when a car comes and is begun.</summary>
+    /// <param name="Job">The job's id.</param>
+    /// <param name="Visit">When.</param>
+    public sealed record VisitPlanned(string Job, Visit Visit) : ShopEvent;
+
+    /// <summary>It was foreseen when what harms open coats has to be looked at again.</summary>
+    /// <param name="At">When; null where nothing is planned or going on.</param>
+    public sealed record ConflictsForeseen(DateTimeOffset? At) : ShopEvent;
 }
 
 /// <summary>Names a coat.</summary>

@@ -33,8 +33,9 @@ public static class ShopFold
     /// <returns>The instant; null where nothing can.</returns>
     public static DateTimeOffset? NextDueAt(Shop shop)
     {
-        DateTimeOffset? bays = shop.DueBays.NextAt, jobs = shop.DueJobs.NextAt;
-        return jobs is null || bays <= jobs ? bays : jobs;
+        DateTimeOffset? bays = shop.DueBays.NextAt, jobs = shop.DueJobs.NextAt, conflicts = shop.ConflictsDueAt;
+        DateTimeOffset? next = jobs is null || bays <= jobs ? bays : jobs;
+        return conflicts is null || next <= conflicts ? next : conflicts;
     }
 
     private static Shop Step(Shop shop, Message message, DateTimeOffset at, ImmutableArray<ShopEvent>.Builder happened)
@@ -76,6 +77,7 @@ public static class ShopFold
             shop = Apply(shop, TapLooks.Decide(shop, tapped.Job, tapped.Tap), happened);
         }
 
+        shop = Apply(shop, Conflicts.Decide(shop, taken), happened);
         shop = Apply(shop, LessonDraws.Decide(shop), happened);
         shop = Apply(shop, Rulings.Decide(shop, happened, before), happened);
         shop = Apply(shop, PromiseLooks.Decide(shop, happened, before), happened);

@@ -29,7 +29,8 @@ public sealed record StartReport(string? Job, string? Bay, StartDecision Decisio
             .. from story in job.Stories
                where surface is null || story.Surface.Id == surface
                let holds = ruling.Holds.Where(h => h.Surface == story.Surface.Id).ToImmutableArray()
-               select scene.Of(job.Job, story, job.Told, holds, arrivals.FirstOrDefault(a => a.Surface.Id == story.Surface.Id)),
+               let comesAt = job.IsExpectedAt(shop.Now) ? job.CameAt : (DateTimeOffset?)null
+               select scene.Of(job.Job, story, job.Told, holds, arrivals.FirstOrDefault(a => a.Surface.Id == story.Surface.Id)) with { ComesAt = comesAt },
         ];
         bool isAnyOn = job.Stories.Any(s => s.Living.Any());
         StartPromise promise = surface is not null ? StartPromise.None : new StartPromise(

@@ -34,6 +34,9 @@ public sealed record StartAnswer(
         var preparation = new PreparationReasons(evidence, day);
         ImmutableArray<StartReason> reasons =
         [
+            .. evidence.ComesAt is { } comes
+                ? [new StartReason(StartReasonKind.NotHere, StartWeight.Waits, evidence.Surface.Id, $"The car comes {day.Clock(comes)}.", Until: TimeBounds.Known(comes))]
+                : Array.Empty<StartReason>(),
             .. new ClimateReasons(evidence, day).All(),
             .. preparation.All(),
             .. next.Layer > 1 ? new LayerReasons(evidence, next, day).All() : [],

@@ -33,6 +33,9 @@ public sealed record StartEvidence(
     ArrivalLook? Arrival,
     ClimateMeans Means)
 {
+    /// <summary>When its car comes; null where it is here, or nobody asks about a car.</summary>
+    public DateTimeOffset? ComesAt { get; init; }
+
     /// <summary>How it cools down from its last lamp, or has; null where there was none, or nobody measures the air around it.</summary>
     public CoolDown? AfterLamp { get; init; }
 

@@ -95,6 +95,15 @@ public enum StartReasonKind
     /// <summary>The layer below takes another only for a while.</summary>
     RecoatClosing,
 
+    /// <summary>The car is not here yet.</summary>
+    NotHere,
+
+    /// <summary>Another car is in the bay.</summary>
+    BayTaken,
+
+    /// <summary>Work in the air it would share harms it.</summary>
+    SharedAir,
+
     /// <summary>The shop is closed.</summary>
     Closed,
 
@@ -106,6 +115,9 @@ public enum StartReasonKind
 
     /// <summary>In this climate levelling opens too late, or closes too soon, to be timed.</summary>
     JudgeByEye,
+
+    /// <summary>It would not get through keep-dry in this climate.</summary>
+    NeverDry,
 
     /// <summary>The car would not be ready when promised.</summary>
     Promise,

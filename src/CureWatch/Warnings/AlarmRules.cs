@@ -110,6 +110,11 @@ internal static class AlarmRules
             "The car may not be ready when its customer was told.",
             "The customer comes for a car that may not leave.",
             "Do what gets it back, or tell the customer the new time and tell that here."),
+        Exact(
+            WarningKind.AirspaceConflict, 1,
+            "Work that harms an open coat goes on in the air it shares, or is about to begin.",
+            "Dust, craters, water marks or haze in the coat, to be polished off again; solvent vapour near a lamp or a heater catches fire.",
+            "Do not begin it, or stop it now, and tell it; the day plan names the nearest time at which it harms nobody. Shut the doors between, if there are any."),
     ];
 
     private static AlarmRule Climate(

@@ -21,6 +21,7 @@ public sealed class SubjectOrder : IComparer<Subject>
         order = order != 0 ? order : string.CompareOrdinal(x.Surface, y.Surface);
         order = order != 0 ? order : x.Layer.CompareTo(y.Layer);
         order = order != 0 ? order : x.Section.CompareTo(y.Section);
-        return order != 0 ? order : Nullable.Compare(x.Air, y.Air);
+        order = order != 0 ? order : Nullable.Compare(x.Air, y.Air);
+        return order != 0 ? order : string.CompareOrdinal(x.Harm, y.Harm);
     }
 }

@@ -12,7 +12,11 @@ namespace CureWatch.Warnings;
 /// <param name="Section">The section, where it is about a coat; else 0.</param>
 /// <param name="Air">The place that stands for the air, where it is about a climate.</param>
 public sealed record Subject(
-    WarningKind Kind, string? Bay, string? Probe, string? Job, string? Surface, int Layer, int Section, Place? Air = null);
+    WarningKind Kind, string? Bay, string? Probe, string? Job, string? Surface, int Layer, int Section, Place? Air = null)
+{
+    /// <summary>What does the harm, where that tells one warning from another; else null.</summary>
+    public string? Harm { get; init; }
+}
 
 /// <summary>A warning a person was given. It is never unsaid.</summary>
 /// <param name="Subject">What it is about.</param>

@@ -68,4 +68,7 @@ public enum WarningKind
 
     /// <summary>A car may not be ready when its customer was told.</summary>
     PromiseAtRisk,
+
+    /// <summary>Work in the air that an open coat shares harms it, or is about to.</summary>
+    AirspaceConflict,
 }

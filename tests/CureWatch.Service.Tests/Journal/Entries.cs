@@ -1,6 +1,7 @@
 using CureWatch.Bays;
 using CureWatch.Curing;
 using CureWatch.Panels;
+using CureWatch.Planning;
 using CureWatch.Service.Disk;
 using CureWatch.Service.Journal;
 
@@ -35,6 +36,9 @@ internal sealed class Entries : IDisposable
             new Tap("t1", At.AddTicks(1), At.AddTicks(2), "bonnet", Did.Inspected, 1, 2, null, 19.5, Found.HighSpot, null, null, Person, $"by {Person}", "t0")),
         new Entry.HandedOver("job-1", Person, $"{Person} said so"),
         new Entry.LearningReset("paint", "bay-1", Person, $"{Person} has another batch"),
+        new Entry.WorkPlanned(new PlannedWork("washing-1", "bay-2", HarmfulWork.Washing, At, At.AddHours(1), Person, $"{Person}'s car")),
+        new Entry.WorkDropped("washing-1", Person, $"{Person} has no time"),
+        new Entry.VisitPlanned("job-1", new Visit(At, -4.5, At.AddHours(2)), Person, $"{Person} comes later"),
         new Entry.WarningChanged(4, "level-due", IsOver: true, At),
         new Entry.Ruled(0, "job-1", IsReady: true, At),
     ];

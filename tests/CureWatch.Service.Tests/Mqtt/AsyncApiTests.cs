@@ -29,7 +29,7 @@ public class AsyncApiTests
             [
                 topics.Probe("{bay}", "{probe}"), topics.Tap("{bay}"), topics.Status, topics.Climate("{bay}"),
                 topics.Warning("{bay}", 0).Replace("/0", "/{number}", StringComparison.Ordinal), topics.Trouble("{kind}"),
-                topics.Windows("{job}"), topics.Handover("{job}"), topics.Start("{job}"), topics.Promise("{job}"),
+                topics.Windows("{job}"), topics.Handover("{job}"), topics.Start("{job}"), topics.Plan("{bay}"), topics.Promise("{job}"),
             ],
             AsyncApi.Channels.Select(c => c.Value.GetProperty("address").GetString()));
     }
@@ -48,7 +48,7 @@ public class AsyncApiTests
     public void Example_WithoutARequiredKey_DoesNotFit()
     {
         Assert.False(AsyncApi.Accepts("status", JsonElement.Parse("\"away\"")));
-        Assert.All(["reading", "tap", "climate", "warning", "trouble", "windows", "handover", "start", "promise"], message =>
+        Assert.All(["reading", "tap", "climate", "warning", "trouble", "windows", "handover", "start", "plan", "promise"], message =>
         {
             string example = AsyncApi.Messages.Single(m => m.Name == message).Value.GetProperty("examples")[0].GetProperty("payload").GetRawText();
             string key = AsyncApi.SchemaOf(message).GetProperty("required")[0].GetString()!;

@@ -4,6 +4,7 @@ using CureWatch.Bays;
 using CureWatch.Curing;
 using CureWatch.Handover;
 using CureWatch.Panels;
+using CureWatch.Planning;
 using CureWatch.Products;
 using CureWatch.Readings;
 
@@ -41,7 +42,7 @@ internal sealed class AnyDay(int seed)
             Mount(TestShop.Air("cabin-1"), place: Place.Cabin),
         ];
         var plan = new ShopPlan(
-            "test-shop", hours, TimeSpan.FromMinutes(75), [new BayPlan("bay-1", 1013, "a", [], mounts), new BayPlan("bay-2", 1013, "b", [], mounts[..1])]);
+            "test-shop", hours, TimeSpan.FromMinutes(75), [new BayPlan("bay-1", 1013, "a", [], mounts), new BayPlan("bay-2", 1013, "a", [], mounts[..1])]);
         ProductSheet dressing = TestShop.Paint(Carrier.Water, IfMissed.Note, AfterWetting.Continue, heatMaxC: null) with { Product = "dressing" };
         return Shop.Opening(plan, [TestShop.Paint(), dressing], TestShop.Start);
     }
@@ -52,6 +53,8 @@ internal sealed class AnyDay(int seed)
     [
         new Message.JobStarted(Job("job-1", "bay-1", On("bonnet", "paint", layers: 2, sections: 2), On("seat", "dressing", Material.Fabric, Place.Cabin), On("film", "dressing", Material.Film)), TestShop.Start),
         new Message.JobStarted(Job("job-2", "bay-2", On("roof", "paint", Material.Glass)), TestShop.Start),
+        new Message.WorkPlanned(
+            new PlannedWork("sand", "bay-2", HarmfulWork.Sanding, TestShop.At(0.4), TestShop.At(3), null, null), TestShop.Start),
         .. Enumerable.Range(0, length).Select(_ => Next()),
     ];
 

@@ -5,6 +5,7 @@ using CureWatch.Curing;
 using CureWatch.Handover;
 using CureWatch.Learning;
 using CureWatch.Panels;
+using CureWatch.Planning;
 using CureWatch.Readings;
 using CureWatch.Tests.Bays;
 using CureWatch.Warnings;
@@ -17,6 +18,8 @@ public class ClosedFamilyTests
     private static readonly DateTimeOffset Now = TestShop.At(1.1);
     private static readonly Subject Wet = new(WarningKind.Condensing, "bay-1", null, null, null, 0, 0);
     private static readonly RawReading Raw = new("bay-1", "air-1", Now, Now, 20, 50, null);
+
+    private static readonly PlannedWork Wash = new("wash-1", "bay-2", HarmfulWork.Washing, Now, Now.AddHours(1), null, null);
 
     private static readonly ShopEvent[] OneOfEach =
     [
@@ -46,6 +49,10 @@ public class ClosedFamilyTests
         new ShopEvent.LessonsDrawn(
             "job-1", [new DrawnLesson("paint", 1, TaughtStage.Flash, new Lesson("job-1", "bonnet", 1, 1, "bay-1", Now.AddMinutes(-2), Now, 0.1))], Now),
         new ShopEvent.LearningReset("paint", null, Now),
+        new ShopEvent.WorkPlanned(Wash),
+        new ShopEvent.WorkDropped("wash-1"),
+        new ShopEvent.VisitPlanned("job-1", new Visit(Now, -5, null)),
+        new ShopEvent.ConflictsForeseen(Now),
     ];
 
     [Fact]

@@ -1,0 +1,72 @@
+using System.Collections.Immutable;
+using CureWatch.Planning;
+using CureWatch.TimeWindows;
+
+namespace CureWatch.Bays;
+
+/// <summary>A shop's bays and cars on a time line: when each bay frees, whether what is planned next fits, and who would harm whom.</summary>
+/// <param name="At">The instant.</param>
+/// <param name="Hours">The days that are looked at.</param>
+/// <param name="Bays">The bays, in the shop's order.</param>
+/// <param name="Conflicts">The work that harms an open coat, or one as it is planned, in the order it begins.</param>
+/// <param name="Pace">How fast a section is worked.</param>
+public sealed record DayPlan(
+    DateTimeOffset At, ShopHours Hours, ImmutableArray<BayDay> Bays, ImmutableArray<WorkConflict> Conflicts, SectionPace Pace)
+{
+    /// <summary>How far is looked ahead. Source (choice): beyond a week nobody plans a car to the hour.</summary>
+    public static readonly TimeSpan Sight = TimeSpan.FromDays(7);
+
+    /// <summary>What the plan takes for granted, in words.</summary>
+    public ImmutableArray<string> Assumed { get; init; } = [];
+
+    /// <summary>Whether everything that is planned fits and harms nobody.</summary>
+    public bool Fits => Conflicts.IsEmpty && Bays.SelectMany(b => b.Cars).All(c => c.Fits);
+
+    /// <summary>Plans from a shop's present on.</summary>
+    /// <param name="shop">The shop.</param>
+    /// <returns>The plan.</returns>
+    public static DayPlan Of(Shop shop) => new DayPlanning(shop).Plan();
+}
+
+/// <summary>A bay on the time line.</summary>
+/// <param name="Bay">The bay.</param>
+/// <param name="Airspace">Its air, which other bays may share.</param>
+/// <param name="Free">When it is free, once all that are planned for it have left.</param>
+/// <param name="FreeFromHere">When it is free of the cars that are in it now.</param>
+/// <param name="Cars">The cars in it and planned for it, in the order they are worked.</param>
+/// <param name="Work">The other work planned in it that is not over.</param>
+public sealed record BayDay(
+    string Bay, string Airspace, BayFree Free, BayFree FreeFromHere, ImmutableArray<CarDay> Cars, ImmutableArray<PlannedWork> Work);
+
+/// <summary>A car on the time line.</summary>
+/// <param name="Job">Its job.</param>
+/// <param name="IsHere">Whether it is here.</param>
+/// <param name="IsBegun">Whether a coat is on it: then its work goes on from now, and nothing of it can be planned otherwise.</param>
+/// <param name="ComesAt">When it comes, or came.</param>
+/// <param name="DryFrom">When its slowest panel is dry enough; null where that is over, not known, or never.</param>
+/// <param name="BeginsAt">When its coating begins, or goes on; null where nothing is left to go on, or no start fits.</param>
+/// <param name="DoneAt">When its last section is levelled; null likewise.</param>
+/// <param name="ReadyAt">When its last keep-dry ends; null where nobody can tell.</param>
+/// <param name="FreesAt">When it leaves its bay: finished, inside opening hours; null where nobody can tell.</param>
+/// <param name="Fits">Whether it fits as it is planned.</param>
+/// <param name="EarliestAt">The earliest start that fits, whatever was promised; null where none does, or its work is begun.</param>
+/// <param name="Reasons">Every reason against what is planned.</param>
+/// <param name="Layers">Its work, layer by layer.</param>
+public sealed record CarDay(
+    Job Job,
+    bool IsHere,
+    bool IsBegun,
+    DateTimeOffset ComesAt,
+    DateTimeOffset? DryFrom,
+    DateTimeOffset? BeginsAt,
+    DateTimeOffset? DoneAt,
+    TimeBounds? ReadyAt,
+    DateTimeOffset? FreesAt,
+    bool Fits,
+    DateTimeOffset? EarliestAt,
+    ImmutableArray<StartReason> Reasons,
+    ImmutableArray<LayerWork> Layers)
+{
+    /// <summary>When it was asked to begin; null where its work is begun.</summary>
+    public DateTimeOffset? AskedAt { get; init; }
+}

@@ -1,0 +1,21 @@
+using System.Collections.Immutable;
+using CureWatch.TimeWindows;
+
+namespace CureWatch.Planning;
+
+/// <summary>A car's work as it would go if it were begun at an instant.</summary>
+/// <param name="Start">The instant.</param>
+/// <param name="Plan">The work; null where it cannot be timed.</param>
+/// <param name="ReadyAt">When its last keep-dry ends; null where it cannot be timed.</param>
+/// <param name="CollectAt">When it can be collected at the latest, finished and in opening hours; null where nobody can tell.</param>
+/// <param name="Coats">Its coats, as what others do may harm them.</param>
+/// <param name="Reasons">Every reason against beginning then, the hardest first.</param>
+public sealed record CarSlot(
+    DateTimeOffset Start, WorkPlan? Plan, TimeBounds? ReadyAt, DateTimeOffset? CollectAt, ImmutableArray<CoatAtRisk> Coats, ImmutableArray<StartReason> Reasons)
+{
+    /// <summary>Whether all of it fits: arrival, application, keep-dry, what others do, and the promise.</summary>
+    public bool Fits => Reasons.All(r => r.Weight == StartWeight.Notes);
+
+    /// <summary>Whether all of it but the promise fits, which no later start keeps better.</summary>
+    public bool IsPossible => Reasons.All(r => r.Weight == StartWeight.Notes || r.Kind == StartReasonKind.Promise);
+}

@@ -1,0 +1,42 @@
+namespace CureWatch.Planning;
+
+/// <summary>Says who harms whom, and until when.</summary>
+public static class ConflictWords
+{
+    /// <summary>Says a conflict.</summary>
+    /// <param name="conflict">The conflict.</param>
+    /// <param name="hours">The shop's hours and its present.</param>
+    /// <returns>A sentence.</returns>
+    public static string Of(WorkConflict conflict, ShopHours hours)
+    {
+        string when = conflict.Work.From <= hours.Now ? $"until {hours.Clock(conflict.Work.To)}" : $"{hours.Clock(conflict.Work.From)} to {hours.Clock(conflict.Work.To)}";
+        string until = conflict.OpenUntil is { } open ? $"until {hours.Clock(open)}" : "without an end that anybody can tell";
+        return $"{Capital(Of(conflict.Work.Work))} in {conflict.Work.Bay} {when} harms {string.Join(", ", conflict.Surfaces)} of {conflict.Job} in {conflict.Bay}: {Of(conflict.Harm)} {until}.";
+    }
+
+    /// <summary>Says a work.</summary>
+    /// <param name="work">The work.</param>
+    /// <returns>Words that fit into a sentence.</returns>
+    public static string Of(HarmfulWork work) => work switch
+    {
+        HarmfulWork.Washing => "washing",
+        HarmfulWork.Compounding => "compounding",
+        HarmfulWork.Sanding => "sanding",
+        HarmfulWork.SiliconeSpray => "silicone spray",
+        HarmfulWork.DoorsOpen => "doors open",
+        HarmfulWork.Lamp => "a lamp",
+        HarmfulWork.Heater => "a heater",
+        _ => "a car rolled in",
+    };
+
+    private static string Of(Harm harm) => harm switch
+    {
+        Harm.Dust => "dust sinks into it",
+        Harm.Silicone => "silicone makes craters in it",
+        Harm.Water => "it has to stay dry",
+        Harm.Weather => "it has to stay dry, warm and free of dust",
+        _ => "its solvent vapour catches fire on what is hot",
+    };
+
+    private static string Capital(string text) => Figures.Capital(text);
+}

@@ -1,0 +1,50 @@
+using System.Collections.Immutable;
+
+namespace CureWatch.Planning;
+
+/// <summary>The days of a shop that a plan looks at.</summary>
+/// <param name="Now">The present.</param>
+/// <param name="Until">How far is looked ahead.</param>
+/// <param name="Zone">The shop's time zone.</param>
+/// <param name="Days">Its open days from the present one on to beyond the end, in order and apart; none where it never opens.</param>
+public sealed record ShopHours(DateTimeOffset Now, DateTimeOffset Until, TimeZoneInfo Zone, ImmutableArray<ShopDay> Days)
+{
+    /// <summary>The day that goes on at an instant, or comes next.</summary>
+    /// <param name="at">The instant, not before the present.</param>
+    /// <returns>The day; null where none comes within sight.</returns>
+    public ShopDay? DayAt(DateTimeOffset at) => Days.FirstOrDefault(d => !(d.LocksUp <= at));
+
+    /// <summary>Whether the shop is open all along a stretch.</summary>
+    /// <param name="from">Its beginning.</param>
+    /// <param name="to">Its end.</param>
+    /// <returns>True where one day holds it.</returns>
+    public bool IsOpen(DateTimeOffset from, DateTimeOffset to) => Days.Any(d => d.Opens <= from && !(d.LocksUp < to));
+
+    /// <summary>When a piece of work can be begun that has to be done in one day.</summary>
+    /// <param name="from">Not before.</param>
+    /// <param name="length">How long it takes.</param>
+    /// <returns>The first instant from which it fits before a lock-up; null where it fits no day within sight.</returns>
+    public DateTimeOffset? Fit(DateTimeOffset from, TimeSpan length)
+    {
+        foreach (ShopDay day in Days)
+        {
+            DateTimeOffset begun = from > day.Opens ? from : day.Opens;
+            if (!(begun + length > day.LocksUp))
+            {
+                return begun;
+            }
+        }
+
+        return null;
+    }
+
+    /// <summary>An instant as the shop's clock shows it, with the day where it is another.</summary>
+    /// <param name="at">The instant; null for one that never comes.</param>
+    /// <returns>The words.</returns>
+    public string Clock(DateTimeOffset? at) => at is { } instant ? WallClock.Of(instant, Now, Zone) : "never";
+}
+
+/// <summary>A day of a shop.</summary>
+/// <param name="Opens">When it opens.</param>
+/// <param name="LocksUp">When it closes for the night; null where it never does.</param>
+public sealed record ShopDay(DateTimeOffset Opens, DateTimeOffset? LocksUp);
