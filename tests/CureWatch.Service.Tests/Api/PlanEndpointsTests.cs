@@ -20,14 +20,14 @@ public class PlanEndpointsTests
         Assert.False(plan.GetProperty("fits").GetBoolean());
         JsonElement conflict = Assert.Single(plan.GetProperty("conflicts").EnumerateArray());
         Assert.Equal(("sanding-1", "dust", "grey-estate"), (Text(conflict, "id"), Text(conflict, "harm"), Text(conflict, "harmedJob")));
-        Assert.StartsWith("Sanding in bay-1 10:00 to 10:30 harms bonnet of grey-estate in bay-1", Text(conflict, "text"), StringComparison.Ordinal);
+        Assert.StartsWith("Sanding in bay-1 10:00 to 10:30 harms bonnet, wheels of grey-estate in bay-1", Text(conflict, "text"), StringComparison.Ordinal);
         JsonElement bay = plan.GetProperty("bays")[0];
         Assert.Equal("grey-estate", Text(bay, "takenBy"));
         Assert.Equal("Robin", Text(bay.GetProperty("work")[0], "by"));
         Assert.Contains(plan.GetProperty("cautions").EnumerateArray(), c => c.GetString()!.Contains("solvent vapour", StringComparison.Ordinal));
         JsonElement alone = await shop.GetAsync("/api/v1/bays/bay-1/plan");
         Assert.Equal(bay.GetProperty("cars").GetRawText(), alone.GetProperty("cars").GetRawText());
-        Assert.Contains("Sanding in bay-1 10:00 to 10:30 harms bonnet", await shop.WordsAsync("/plan"), StringComparison.Ordinal);
+        Assert.Contains("Sanding in bay-1 10:00 to 10:30 harms bonnet, wheels", await shop.WordsAsync("/plan"), StringComparison.Ordinal);
 
         Invocation run = Invocation.Of($"plan --data {shop.Data} --json");
         Assert.Equal((1, ""), (run.ExitCode, run.Error));
@@ -46,7 +46,7 @@ public class PlanEndpointsTests
         string later = Sanding.Replace("05-04", "05-06", StringComparison.Ordinal);
         await shop.AssertFaultyAsync("/api/v1/plan/work", later.Replace("{\"bay\"", "{\"id\":\"bumper\",\"bay\"", StringComparison.Ordinal), "/id");
         using HttpResponseMessage moved = await shop.SendAsync(HttpMethod.Put, "/api/v1/plan/work/bumper", Asked.Json(later));
-        Assert.Equal("2026-05-06T09:00:00.000Z", Text(await moved.DocumentAsync(HttpStatusCode.OK), "from"));
+        Assert.Equal("2026-05-06T09:00:00Z", Text(await moved.DocumentAsync(HttpStatusCode.OK), "from"));
         Assert.Empty((await shop.GetAsync("/api/v1/plan")).GetProperty("conflicts").EnumerateArray());
         using HttpResponseMessage dropped = await shop.SendAsync(HttpMethod.Delete, "/api/v1/plan/work/bumper", Asked.Json("""{"by":"Robin"}"""));
         Assert.Equal(HttpStatusCode.NoContent, dropped.StatusCode);
@@ -75,13 +75,13 @@ public class PlanEndpointsTests
         await shop.PostAsync("/api/v1/jobs", car, HttpStatusCode.Created);
         JsonElement next = (await shop.GetAsync("/api/v1/plan")).GetProperty("bays")[1].GetProperty("cars")[0];
         Assert.Equal(("blue-hatch", false, 18.5), (Text(next, "job"), next.GetProperty("here").GetBoolean(), next.GetProperty("arrivesAtC").GetDouble()));
-        Assert.Equal("2026-05-04T12:00:00.000Z", Text(next, "askedAt"));
+        Assert.Equal("2026-05-04T12:00:00Z", Text(next, "askedAt"));
         Assert.Contains((await shop.GetAsync("/api/v1/jobs/blue-hatch/start")).GetProperty("surfaces")[0].GetProperty("reasons").EnumerateArray(), r => Text(r, "kind") == "not-here");
         using HttpResponseMessage moved = await shop.SendAsync(
             HttpMethod.Put, "/api/v1/jobs/blue-hatch/visit", Asked.Json("""{"arrivesAt":"2026-05-05T08:00:00Z","plannedAt":"2026-05-05T09:00:00Z","by":"Sam"}"""));
         await moved.DocumentAsync(HttpStatusCode.OK);
         next = (await shop.GetAsync("/api/v1/plan")).GetProperty("bays")[1].GetProperty("cars")[0];
-        Assert.Equal(("2026-05-05T08:00:00.000Z", "2026-05-05T09:00:00.000Z"), (Text(next, "arrivesAt"), Text(next, "askedAt")));
+        Assert.Equal(("2026-05-05T08:00:00Z", "2026-05-05T09:00:00Z"), (Text(next, "arrivesAt"), Text(next, "askedAt")));
         using HttpResponseMessage early = await shop.SendAsync(
             HttpMethod.Put, "/api/v1/jobs/blue-hatch/visit", Asked.Json("""{"arrivesAt":"2026-05-05T08:00:00Z","plannedAt":"2026-05-05T07:00:00Z"}"""));
         Assert.Equal(HttpStatusCode.BadRequest, early.StatusCode);
