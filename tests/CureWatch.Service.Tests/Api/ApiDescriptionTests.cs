@@ -11,7 +11,7 @@ public class ApiDescriptionTests
 {
     private static readonly Dictionary<string, string> Words = new()
     {
-        ["product"] = "paint", ["revision"] = "1", ["material"] = "steel", ["place"] = "cabin", ["surface"] = "bonnet",
+        ["product"] = "paint", ["revision"] = "1", ["material"] = "steel", ["place"] = "cabin", ["surface"] = "bonnet", ["people"] = "2",
     };
 
     private const string OnceItLeft = "/api/v1/handovers/{job}", WhileItIsHere = "/api/v1/jobs/{job}/promise";
@@ -97,6 +97,8 @@ public class ApiDescriptionTests
         await shop.PostAsync("/api/v1/jobs/grey-estate/taps", """{"at":"2026-05-04T08:04:00Z","did":"levelled","corrects":"a"}""", HttpStatusCode.Created);
         await shop.PostAsync("/api/v1/jobs/grey-estate/taps", """{"at":"2026-05-04T08:05:00Z","did":"inspected","found":"streak"}""", HttpStatusCode.Created);
         await shop.PostAsync("/api/v1/jobs/grey-estate/taps", """{"at":"2026-05-04T08:05:00Z","did":"applied"}""", HttpStatusCode.Created);
+        await shop.PostAsync("/api/v1/plan/work", """{"bay":"bay-1","work":"washing","from":"2026-05-04T09:00:00Z","to":"2026-05-04T12:00:00Z"}""", HttpStatusCode.Created);
+        await shop.PostAsync("/api/v1/jobs", Asked.Car.Replace("grey-estate", "blue-hatch", StringComparison.Ordinal).Replace("{\"job\"", "{\"arrivesAt\":\"2026-05-05T09:00:00Z\",\"job\"", StringComparison.Ordinal), HttpStatusCode.Created);
         shop.Clock.Advance(TimeSpan.FromHours(3));
         await AssertAnswersAsync(shop);
         await shop.PostAsync("/api/v1/jobs/grey-estate/handover", """{"despite":"it must"}""", HttpStatusCode.OK);
@@ -112,7 +114,8 @@ public class ApiDescriptionTests
             {
                 string asked = path.Replace("{job}", "grey-estate", StringComparison.Ordinal)
                     .Replace("{bay}/start", "bay-1/start?product=paint&material=glass", StringComparison.Ordinal)
-                    .Replace("{bay}", "bay-1", StringComparison.Ordinal).Replace("{probe}", "air", StringComparison.Ordinal);
+                    .Replace("{bay}", "bay-1", StringComparison.Ordinal).Replace("{probe}", "air", StringComparison.Ordinal)
+                    .Replace("{id}", "washing-1", StringComparison.Ordinal);
                 int answered = await AssertAnswerAsync(shop, description, reference, asked);
                 Assert.True(answered == 200 || (path == OnceItLeft && answered == 404) || (path == WhileItIsHere && answered == 409), $"{asked}: {answered}");
                 await AssertAnswerAsync(shop, description, reference, path);
