@@ -52,7 +52,10 @@ public sealed record LastStart(DateTimeOffset? By, DateTimeOffset? NextFrom, Sta
 
             StartLimit limit = Misses(last, day.LocksUp) ?? StartLimit.Closing;
             DateTimeOffset by = first - TimeSpan.FromTicks(first.UtcTicks % Minute.Ticks);
-            return new LastStart(by, next, limit, $"Start by {_words.Clock(by)} or {otherwise}: begun later, {Words(limit)}.");
+            string text = next is null
+                ? $"Start by {_words.Clock(by)}: begun later, {Words(limit)}, and it does not fit the next day either."
+                : $"Start by {_words.Clock(by)} or {otherwise}: begun later, {Words(limit)}.";
+            return new LastStart(by, next, limit, text);
         }
 
         /// <summary>What a start misses; null where it fits.</summary>

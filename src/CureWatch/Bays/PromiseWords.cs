@@ -37,7 +37,8 @@ internal sealed class PromiseWords(OpeningHours hours, DateTimeOffset now)
             return Of(move);
         }
 
-        string chance = $"{Clock(promised)} stands: {Percent(outlook.ChanceOnceLifted ?? 0)}";
+        string stands = outlook.ChanceOnceLifted >= PromiseAdvice.UsualTarget ? "stands" : "is at risk";
+        string chance = $"{Clock(promised)} {stands}: {Percent(outlook.ChanceOnceLifted ?? 0)}";
         return outlook.ForPeople.IsEmpty
             ? $"{chance}.{Governing(outlook)}"
             : $"{Clock(promised)} is held: {outlook.ForPeople[0].Surface.Replace('-', ' ')}: {outlook.ForPeople[0].Text} Once that is lifted, {Percent(outlook.ChanceOnceLifted ?? 0)}.";
