@@ -76,19 +76,48 @@ public abstract record Stretch(DateTimeOffset From, DateTimeOffset To)
     }
 
     /// <summary>A stretch of one straight segment: what is not settled yet, or was not watched.</summary>
-    /// <param name="Law">The rate law.</param>
-    /// <param name="Segment">The segment.</param>
-    public sealed record Loose(RateLaw Law, ClimateSegment Segment) : Stretch(Segment.Start, Segment.End)
+    /// <remarks>Every stage of a coat asks for the same few parts of a gap several times, and a gap is dear: each part of one is integrated once.</remarks>
+    public sealed record Loose : Stretch
     {
-        /// <inheritdoc/>
-        public override Credit Between(DateTimeOffset start, DateTimeOffset until) => CureIntegral.Over(Law, Segment.Between(start, until));
+        private readonly Dictionary<(DateTimeOffset Start, DateTimeOffset Until), Credit>? _partsOfGap;
+
+        /// <summary>Takes a straight segment.</summary>
+        /// <param name="law">The rate law.</param>
+        /// <param name="segment">The segment.</param>
+        public Loose(RateLaw law, ClimateSegment segment)
+            : base(segment.Start, segment.End)
+        {
+            Law = law;
+            Segment = segment;
+            _partsOfGap = segment.Unseen?.IsGapFor(law.Mechanism) == true ? [] : null;
+        }
+
+        /// <summary>The rate law.</summary>
+        public RateLaw Law { get; }
+
+        /// <summary>The segment.</summary>
+        public ClimateSegment Segment { get; }
 
         /// <inheritdoc/>
-        public override DateTimeOffset? ReachedAt(DateTimeOffset start, double hours, Pace pace)
+        public override Credit Between(DateTimeOffset start, DateTimeOffset until)
         {
-            ClimateSegment rest = Segment.Between(start, Segment.End);
-            return CureIntegral.Over(Law, rest).Of(pace) >= hours ? CureIntegral.ReachedAt(Law, rest, hours, pace) : null;
+            if (_partsOfGap is null)
+            {
+                return CureIntegral.Over(Law, Segment.Between(start, until));
+            }
+
+            if (!_partsOfGap.TryGetValue((start, until), out Credit earned))
+            {
+                earned = CureIntegral.Over(Law, Segment.Between(start, until));
+                _partsOfGap.Add((start, until), earned);
+            }
+
+            return earned;
         }
+
+        /// <inheritdoc/>
+        public override DateTimeOffset? ReachedAt(DateTimeOffset start, double hours, Pace pace) =>
+            Between(start, To).Of(pace) >= hours ? CureIntegral.ReachedAt(Law, Segment.Between(start, To), hours, pace) : null;
 
         /// <inheritdoc/>
         public override Exposure ExposureAt(DateTimeOffset instant) => Segment.ExposureAt(instant);

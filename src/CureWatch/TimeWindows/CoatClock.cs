@@ -94,7 +94,9 @@ public sealed record CoatClock(CureRecord Record, Outlook Outlook, ClimateDoubt 
     /// <param name="milestone">The milestone; its time above 0.</param>
     /// <returns>The mean; null where the clock never starts in this climate.</returns>
     public MeanClimate? MeanUntil(TimeBounds start, Milestone milestone) =>
-        (start.Likely ?? start.Earliest) is { } from ? MeanOver(from, milestone.ReferenceHours) : null;
+        (start.Likely ?? start.Earliest) is { } from
+            ? MeanOver(from, milestone.ReferenceHours, LivedUntil(from, milestone.ReferenceHours))
+            : null;
 
     /// <summary>Progress so far, with its bounds.</summary>
     /// <param name="start">When the clock started.</param>
@@ -127,9 +129,9 @@ public sealed record CoatClock(CureRecord Record, Outlook Outlook, ClimateDoubt 
 
     private double FactorOver(DateTimeOffset start, double hours, Milestone milestone)
     {
-        MeanClimate mean = MeanOver(start, hours);
-        bool isPast = start < Record.End && Record.ReachedAt(start, hours, Pace.Likely) is not null;
-        return isPast ? Factor(mean, milestone) : Widest(mean, milestone);
+        DateTimeOffset? reached = LivedUntil(start, hours);
+        MeanClimate mean = MeanOver(start, hours, reached);
+        return reached is not null ? Factor(mean, milestone) : Widest(mean, milestone);
     }
 
     /// <summary>Where a climate may be another, its law may be less sure there: losing a probe must not make a release earlier by that.</summary>
@@ -160,10 +162,13 @@ public sealed record CoatClock(CureRecord Record, Outlook Outlook, ClimateDoubt 
             ?? Outlook.ReachedAt(Record.Law, Record.End, hours - Record.Between(from, Record.End).Of(pace), pace);
     }
 
-    private MeanClimate MeanOver(DateTimeOffset start, double hours)
+    /// <summary>When a progress was likely made; null where it has still to be.</summary>
+    private DateTimeOffset? LivedUntil(DateTimeOffset start, double hours) =>
+        start < Record.End ? Record.ReachedAt(start, hours, Pace.Likely) : null;
+
+    private MeanClimate MeanOver(DateTimeOffset start, double hours, DateTimeOffset? reached)
     {
-        DateTimeOffset end = start < Record.End ? Record.ReachedAt(start, hours, Pace.Likely) ?? Record.End : start;
-        Credit lived = Record.Between(start, end);
+        Credit lived = Record.Between(start, reached ?? Record.End);
         return MeanClimate.Of(lived + Outlook.Earning(Record.Law, Math.Max(0, hours - lived.Likely)));
     }
 }
