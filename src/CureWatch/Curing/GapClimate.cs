@@ -28,9 +28,9 @@ internal sealed class GapClimate
         _since = unseen.Since;
         _isOpen = asIfOpen;
         _lastKnown = unseen.IsAirLost && !segment.Alternatives.IsEmpty ? [MeanBefore(unseen), unseen.Before] : [];
-        _air = [.. unseen.Air.Select(b => RateLimited.Temperature(asIfOpen ? b with { To = null } : b))];
-        _dew = [.. unseen.Air.Select(b => RateLimited.DewPoint(asIfOpen ? b with { To = null } : b))];
-        _panels = [.. unseen.Panels.Select(b => RateLimited.Temperature(asIfOpen ? b with { To = null } : b))];
+        _air = Envelopes(unseen.Air, RateLimited.Temperature);
+        _dew = Envelopes(unseen.Air, RateLimited.DewPoint);
+        _panels = Envelopes(unseen.Panels, RateLimited.Temperature);
     }
 
     /// <summary>What may have been; straight between the readings too, which takes the dew point farther than its rate where it rises much.</summary>
@@ -62,6 +62,17 @@ internal sealed class GapClimate
         double share = (at - _segment.Start) / (_segment.End - _segment.Start);
         box = _segment.Alternatives.IsEmpty ? box : Shifted(box, share);
         return box.With(_isOpen ? _unseen.Before : _segment.AtStart.Towards(_segment.AtEnd, share));
+    }
+
+    private RateLimited[] Envelopes(ImmutableArray<Bracket> brackets, Func<Bracket, RateLimited> around)
+    {
+        var envelopes = new RateLimited[brackets.Length];
+        for (int i = 0; i < envelopes.Length; i++)
+        {
+            envelopes[i] = around(_isOpen ? brackets[i] with { To = null } : brackets[i]);
+        }
+
+        return envelopes;
     }
 
     private (double Coldest, double Warmest) PanelAt(DateTimeOffset at, double coldestAir, double warmestAir)

@@ -30,7 +30,7 @@ public static class GapEnvelope
         GapClimate? open = unseen.IsDark || segment.IsUnconfirmed ? GapClimate.WhileOpen(segment, unseen) : null;
         List<DateTimeOffset> borders = [segment.Start, .. PieceEnds(segment, unseen, climate.Turns().Concat(open?.Turns() ?? []))];
         Func<DateTimeOffset, StandIn> standIn = open is null ? StandIn.Along(law, segment) : StandIn.Held(law, unseen.Before);
-        double slow = SlowOver(borders, [.. SlowRates(segment, unseen, climate, open, standIn)]);
+        double slow = SlowOver(borders, SlowRates(segment, unseen, climate, open, standIn));
         double fast = FastOver(borders, at => climate.At(at).Fast(standIn(at)));
         double likely = Math.Max(straight.Likely, slow);
         if (open is null)
@@ -44,23 +44,19 @@ public static class GapEnvelope
     }
 
     /// <summary>What the slow bound may follow: the highest of these rates, each of which may be counted on.</summary>
-    private static IEnumerable<Func<DateTimeOffset, double>> SlowRates(
-        ClimateSegment segment, Unseen unseen, GapClimate climate, GapClimate? open, Func<DateTimeOffset, StandIn> standIn)
+    private static Func<DateTimeOffset, double>[] SlowRates(
+        in ClimateSegment segment, Unseen unseen, GapClimate climate, GapClimate? open, Func<DateTimeOffset, StandIn> standIn)
     {
         if (unseen.IsElsewhere)
         {
-            yield break;
+            return [];
         }
 
-        if (!segment.IsUnconfirmed)
-        {
-            yield return at => climate.At(at).Slow(standIn(at));
-        }
-
-        if (open is not null && (unseen.IsDark || standIn(segment.Start).Law.Mechanism == Mechanism.Evaporation))
-        {
-            yield return OpenRate(unseen, open, standIn(segment.Start));
-        }
+        Func<DateTimeOffset, double>? closed = segment.IsUnconfirmed ? null : at => climate.At(at).Slow(standIn(at));
+        Func<DateTimeOffset, double>? earned = open is not null && (unseen.IsDark || standIn(segment.Start).Law.Mechanism == Mechanism.Evaporation)
+            ? OpenRate(unseen, open, standIn(segment.Start))
+            : null;
+        return [.. new[] { closed, earned }.OfType<Func<DateTimeOffset, double>>()];
     }
 
     private static Func<DateTimeOffset, double> OpenRate(Unseen unseen, GapClimate open, StandIn before)

@@ -70,14 +70,17 @@ internal readonly struct RateLimited
     /// <returns>The instants, in any order, some of them outside the readings.</returns>
     public IEnumerable<DateTimeOffset> Turns()
     {
-        var hours = new List<double> { (CeilingKelvins - _from) / _rate, (_from - FloorKelvins) / _rate };
+        yield return After((CeilingKelvins - _from) / _rate);
+        yield return After((_from - FloorKelvins) / _rate);
         if (_length is { } length)
         {
             double half = length / 2, lean = (_to - _from) / (2 * _rate);
-            hours.AddRange([half + lean, half - lean, length - ((CeilingKelvins - _to) / _rate), length - ((_to - FloorKelvins) / _rate)]);
+            yield return After(half + lean);
+            yield return After(half - lean);
+            yield return After(length - ((CeilingKelvins - _to) / _rate));
+            yield return After(length - ((_to - FloorKelvins) / _rate));
         }
-
-        DateTimeOffset start = _start;
-        return hours.Select(h => start + TimeSpan.FromHours(h));
     }
+
+    private DateTimeOffset After(double hours) => _start + TimeSpan.FromHours(hours);
 }

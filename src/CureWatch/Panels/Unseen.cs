@@ -29,7 +29,7 @@ public sealed record Unseen(
     public TimeSpan PanelLag { get; init; }
 
     /// <summary>When the last of the readings before it was taken.</summary>
-    public DateTimeOffset Since => Air.Concat(Panels).Max(b => b.From);
+    public DateTimeOffset Since => Panels.IsEmpty ? Air.Max(b => b.From) : Air.Concat(Panels).Max(b => b.From);
 
     /// <inheritdoc/>
     public bool Equals(Unseen? other) =>
