@@ -15,6 +15,14 @@ public sealed record Window(WindowStage Stage, TimeBounds OpensAt, TimeBounds? C
 
     /// <summary>Which probes were not heard or not believed while it ran; empty where all were, or nobody asked.</summary>
     public ImmutableArray<WindowReason> Because { get; init; } = [];
+
+    /// <inheritdoc/>
+    public bool Equals(Window? other) =>
+        other is not null && (Stage, OpensAt, ClosesAt, State) == (other.Stage, other.OpensAt, other.ClosesAt, other.State)
+        && JudgeByEye == other.JudgeByEye && Beyond == other.Beyond && Because.SequenceEqual(other.Because);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => HashCode.Combine(Stage, OpensAt, ClosesAt, State);
 }
 
 /// <summary>The windows of a coat, in the order it passes them.</summary>
