@@ -28,6 +28,7 @@ internal static class ApiSetup
         app.UseRouting();
         RouteGroupBuilder api = app.MapGroup("/api/v1");
         BayEndpoints.Map(api);
+        NightEndpoints.Map(api);
         StartEndpoints.Map(api);
         ArrivalEndpoints.Map(api);
         JobEndpoints.Map(api);

@@ -45,7 +45,9 @@ public sealed record WarningView(
 /// <param name="Airs">Its air first, then places in it with air of their own.</param>
 /// <param name="Probes">Its probes.</param>
 /// <param name="Cars">The cars in it.</param>
-public sealed record BayView(string Bay, IReadOnlyList<AirView> Airs, IReadOnlyList<ProbeView> Probes, IReadOnlyList<CarView> Cars);
+/// <param name="Night">What to know of its night; null where there is nothing.</param>
+public sealed record BayView(
+    string Bay, IReadOnlyList<AirView> Airs, IReadOnlyList<ProbeView> Probes, IReadOnlyList<CarView> Cars, NightView? Night);
 
 /// <summary>The air of a bay or of a place in it.</summary>
 /// <param name="Place">The place.</param>

@@ -69,7 +69,7 @@ internal sealed class BoardViews(Look look, BackupHealth backup)
     }
 
     private BayView Of(BayReport bay, IReadOnlyList<CarView> cars) => new(
-        bay.Plan.Bay, [.. bay.Airs.Select(a => Of(bay, a))], [.. bay.Probes.Select(p => Of(p, bay.Zone))], cars);
+        bay.Plan.Bay, [.. bay.Airs.Select(a => Of(bay, a))], [.. bay.Probes.Select(p => Of(p, bay.Zone))], cars, NightViews.Of(look.Shop, bay.Plan.Bay));
 
     private AirView Of(BayReport bay, AirReport air)
     {

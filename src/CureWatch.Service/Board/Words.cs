@@ -34,6 +34,13 @@ internal static class Words
         WarningKind.ProbeDisagreeing => "Probes disagree",
         WarningKind.PromiseAtRisk => "A promise is at risk",
         WarningKind.AirspaceConflict => "Work here would harm an open coat",
+        WarningKind.CondensingAhead => "Water is likely to condense",
+        WarningKind.HumidityHighAhead => "Air likely to get too moist for the sheet",
+        WarningKind.HumidityLowAhead => "Air likely to get too dry for the sheet",
+        WarningKind.PanelColdAhead => "Panels likely to get too cold for the sheet",
+        WarningKind.PanelHotAhead => "Panels likely to get too hot for the sheet",
+        WarningKind.CureStalledAhead => "The cure is likely to stand still",
+        WarningKind.OutdoorWets => "Keep the doors shut: air from outdoors wets the panels",
         _ => Spoken(kind),
     };
 

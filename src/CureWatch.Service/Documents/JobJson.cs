@@ -61,6 +61,7 @@ internal static class JobJson
         json.WriteInstant("clearedAt", warning.ClearedAt);
         json.WriteRounded("leadMinutes", warning.Lead?.TotalMinutes);
         json.WriteString("detail", warning.Detail);
+        json.WriteBoolean("wakes", warning.Wakes);
     }
 
     public static void WriteRuling(Utf8JsonWriter json, Ruling ruling)

@@ -38,6 +38,7 @@ internal static class ReplayJson
         json.WriteArray("arrival", report.Arrival, a => ArrivalJson.WriteSurface(json, a));
         LampJson.WriteCoolDowns(json, report);
         json.WriteArray("warnings", report.Warnings, w => JobJson.WriteWarning(json, w));
+        json.WriteArray("tonight", report.Tonight, t => NightJson.WriteTonight(json, t));
         json.WriteStartObject("handover");
         JobJson.WriteRuling(json, report.Ruling);
         json.WriteEndObject();

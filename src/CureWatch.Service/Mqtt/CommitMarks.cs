@@ -4,13 +4,16 @@ using CureWatch.Service.Pump;
 
 namespace CureWatch.Service.Mqtt;
 
-/// <summary>Marks what a commit touches: the climate of a bay and the cars in it, a car, the warnings, the day plan.</summary>
+/// <summary>Marks what a commit touches: the climate of a bay and the cars in it, a car, the warnings, the day plan, the night.</summary>
 /// <remarks>
 /// Once a minute of the shop's time everything is marked, for what only time has changed; with a new plan at once.
 /// </remarks>
-internal sealed class CommitMarks(Marks warnings, Marks climates, Marks cars, Marks plans)
+internal sealed class CommitMarks(Marks warnings, Marks climates, Marks cars, Marks plans, Marks nights)
 {
     private static readonly TimeSpan Everything = TimeSpan.FromMinutes(1);
+
+    /// <summary>Nights are told of the whole shop at once.</summary>
+    private const string Everywhere = "";
 
     /// <summary>There is one plan for all bays.</summary>
     private static readonly string[] ThePlan = ["plan"];
@@ -22,7 +25,7 @@ internal sealed class CommitMarks(Marks warnings, Marks climates, Marks cars, Ma
 
     public void Follow(Commit commit)
     {
-        bool isWarned = false, isPlanned = false, isAnotherShop = false;
+        bool isWarned = false, isPlanned = false, isAnotherShop = false, isForeseen = false;
         if (commit.After.Shop is { } shop)
         {
             _carsByBay = _carsByBay.Of(shop);
@@ -37,6 +40,7 @@ internal sealed class CommitMarks(Marks warnings, Marks climates, Marks cars, Ma
                 isPlanned |= e is ShopEvent.TapTakenDown or ShopEvent.JobOpened or ShopEvent.CarHandedOver or ShopEvent.WorkPlanned or ShopEvent.WorkDropped
                     or ShopEvent.VisitPlanned or ShopEvent.RulingTurned;
                 isWarned |= e is ShopEvent.WarningRaised or ShopEvent.WarningCleared;
+                isForeseen |= e is ShopEvent.BayForeseen or ShopEvent.RulingTurned or ShopEvent.CarHandedOver;
             }
         }
 
@@ -48,6 +52,11 @@ internal sealed class CommitMarks(Marks warnings, Marks climates, Marks cars, Ma
         if (isPlanned || isAnotherShop)
         {
             plans.Add(ThePlan);
+        }
+
+        if (isWarned || isForeseen)
+        {
+            nights.AddAll();
         }
 
         Mark(commit, isAnotherShop);
@@ -108,12 +117,14 @@ internal sealed class CommitMarks(Marks warnings, Marks climates, Marks cars, Ma
         {
             climates.AddAll();
             cars.AddAll();
+            nights.AddAll();
         }
         else if (commit.After.At - _lookedAt >= Everything && commit.After.Shop is { } shop)
         {
             _lookedAt = commit.After.At;
             climates.AddLater(shop.Plan.Bays.Select(b => b.Bay));
             cars.AddLater(_carsByBay.All);
+            nights.AddLater([Everywhere]);
             plans.AddLater(ThePlan);
         }
 

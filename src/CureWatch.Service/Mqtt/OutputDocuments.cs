@@ -1,3 +1,4 @@
+using System.Text.Json;
 using CureWatch.Bays;
 using CureWatch.Products;
 using CureWatch.Psychrometrics;
@@ -59,6 +60,21 @@ internal static class OutputDocuments
             air is { Climate: { } climate, MeasuredAt: { } at } ? Of(climate, at, air.Doubt) : null);
     }
 
+    /// <summary>What to know at lock-up and in the morning, of every bay and of the shop.</summary>
+    public static Dictionary<string, OutputDocument> Nights(Shop shop)
+    {
+        var topics = new Topics(shop.Plan.Shop);
+        TonightReport[] tonight = [.. TonightReport.Of(shop)];
+        MorningReport[] morning = [.. MorningReport.Of(shop)];
+        return Wanted(
+        [
+            (topics.ShopTonight, Night(shop, json => NightJson.WriteTonight(json, tonight))),
+            (topics.ShopMorning, Night(shop, json => NightJson.WriteMorning(json, morning))),
+            .. tonight.Select(t => (topics.Tonight(t.Bay), (OutputDocument?)Night(shop, json => NightJson.WriteTonight(json, t)))),
+            .. morning.Select(m => (topics.Morning(m.Bay), (OutputDocument?)Night(shop, json => NightJson.WriteMorning(json, m)))),
+        ]);
+    }
+
     /// <summary>The windows of a car, its handover, whether it can be coated now, and its promise; none where it has left.</summary>
     public static IEnumerable<(string Topic, OutputDocument? Document)> OfCar(Shop shop, string job)
     {
@@ -80,6 +96,8 @@ internal static class OutputDocuments
             json.WriteInstant("at", at);
             ClimateJson.WriteKeys(json, climate, climate.Judge(SheetLimits.UsualSpreadMinK), doubt);
         });
+
+    private static OutputDocument Night(Shop shop, Action<Utf8JsonWriter> body) => OutputDocument.Of(json => json.WriteInstant("at", shop.Now), body);
 
     private static OutputDocument Windows(JobReport report) => OutputDocument.Of(
         json => json.WriteInstant("at", report.At),
@@ -121,6 +139,7 @@ internal static class OutputDocuments
             json.WriteInstant("raisedAt", warning.RaisedAt);
             json.WriteRounded("leadMinutes", warning.Lead?.TotalMinutes);
             WarningJson.WriteRule(json, rule, warning.Detail ?? rule.Cause);
+            json.WriteBoolean("wakes", warning.Wakes);
         });
 
     /// <summary>The bay a warning is about; of one about a coat, the bay its surface was in, so that its topic stays when the car moves on.</summary>

@@ -29,22 +29,25 @@ internal sealed class Outputs : IFollower, IDisposable
     private readonly Shelf _keptClimates;
     private readonly Shelf _keptCars;
     private readonly Shelf _keptPlans;
+    private readonly Shelf _keptNights;
     private readonly OutputLane _warnings;
     private readonly OutputLane _climates;
     private readonly OutputLane _cars;
     private readonly OutputLane _plans;
+    private readonly OutputLane _nights;
     private readonly CommitMarks _marks;
     private long _followed = -1;
 
     public Outputs(Latest latest, IOutlet outlet, Troubles troubles, TimeProvider time, ILogger<Outputs> log)
     {
         (_latest, _outlet, _troubles) = (latest, outlet, troubles);
-        (_keptWarnings, _keptClimates, _keptCars, _keptPlans) = (new Shelf(outlet), new Shelf(outlet), new Shelf(outlet), new Shelf(outlet));
+        (_keptWarnings, _keptClimates, _keptCars, _keptPlans, _keptNights) = (new Shelf(outlet), new Shelf(outlet), new Shelf(outlet), new Shelf(outlet), new Shelf(outlet));
         _warnings = new OutputLane(time, PublishWarningsAsync, restPerWork: 0, restInCrowd: 0, log);
         _climates = new OutputLane(time, PublishClimatesAsync, RestPerClimate, RestPerClimateInCrowd, log);
         _cars = new OutputLane(time, PublishCarsAsync, RestPerCar, RestPerCar, log);
         _plans = new OutputLane(time, PublishPlansAsync, RestPerCar, RestPerCar, log);
-        _marks = new CommitMarks(_warnings.Marks, _climates.Marks, _cars.Marks, _plans.Marks);
+        _nights = new OutputLane(time, PublishNightsAsync, RestPerCar, RestPerCar, log);
+        _marks = new CommitMarks(_warnings.Marks, _climates.Marks, _cars.Marks, _plans.Marks, _nights.Marks);
     }
 
     /// <summary>The journal's entry up to which everything is published; below 0 while something is on its way.</summary>
@@ -53,7 +56,7 @@ internal sealed class Outputs : IFollower, IDisposable
         get
         {
             long followed = Volatile.Read(ref _followed);
-            return _warnings.Marks.IsEmpty && _climates.Marks.IsEmpty && _cars.Marks.IsEmpty && _plans.Marks.IsEmpty ? followed : -1;
+            return _warnings.Marks.IsEmpty && _climates.Marks.IsEmpty && _cars.Marks.IsEmpty && _plans.Marks.IsEmpty && _nights.Marks.IsEmpty ? followed : -1;
         }
     }
 
@@ -69,6 +72,7 @@ internal sealed class Outputs : IFollower, IDisposable
         _warnings.Marks.AddAll(isForgotten: true);
         _climates.Marks.AddAll(isForgotten: true);
         _cars.Marks.AddAll(isForgotten: true);
+        _nights.Marks.AddAll(isForgotten: true);
         _plans.Marks.AddAll(isForgotten: true);
     }
 
@@ -78,6 +82,7 @@ internal sealed class Outputs : IFollower, IDisposable
         (Shelf shelf, OutputLane lane) =
             topic.Contains("/warnings/", StringComparison.Ordinal) ? (_keptWarnings, _warnings)
             : topic.Contains("/jobs/", StringComparison.Ordinal) ? (_keptCars, _cars)
+            : topic.EndsWith("/tonight", StringComparison.Ordinal) || topic.EndsWith("/morning", StringComparison.Ordinal) ? (_keptNights, _nights)
             : topic.EndsWith("/plan", StringComparison.Ordinal) ? (_keptPlans, _plans)
             : (_keptClimates, _climates);
         shelf.Find(topic);
@@ -88,7 +93,7 @@ internal sealed class Outputs : IFollower, IDisposable
     public Task RunAsync(CancellationToken cancelled)
     {
         _troubles.Changed += TellTroubles;
-        return Task.WhenAll(_warnings.RunAsync(cancelled), _climates.RunAsync(cancelled), _cars.RunAsync(cancelled), _plans.RunAsync(cancelled));
+        return Task.WhenAll(_warnings.RunAsync(cancelled), _climates.RunAsync(cancelled), _cars.RunAsync(cancelled), _plans.RunAsync(cancelled), _nights.RunAsync(cancelled));
     }
 
     /// <summary>Says that nothing more is published.</summary>
@@ -106,6 +111,7 @@ internal sealed class Outputs : IFollower, IDisposable
         _warnings.Dispose();
         _climates.Dispose();
         _cars.Dispose();
+        _nights.Dispose();
         _plans.Dispose();
     }
 
@@ -155,6 +161,14 @@ internal sealed class Outputs : IFollower, IDisposable
         if (_latest.Register.Shop is { } shop)
         {
             await _keptPlans.ArrangeAsync(OutputDocuments.Plans(shop), marked.IsForgotten, cancelled).ConfigureAwait(false);
+        }
+    }
+
+    private async Task PublishNightsAsync(Marked marked, CancellationToken cancelled)
+    {
+        if (_latest.Register.Shop is { } shop)
+        {
+            await _keptNights.ArrangeAsync(OutputDocuments.Nights(shop), marked.IsForgotten, cancelled).ConfigureAwait(false);
         }
     }
 }

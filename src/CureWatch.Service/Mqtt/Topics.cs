@@ -22,6 +22,16 @@ internal sealed class Topics(string shop)
 
     public string Plan(string bay) => $"{Root}/{bay}/plan";
 
+    public string Tonight(string bay) => $"{Root}/{bay}/tonight";
+
+    public string Morning(string bay) => $"{Root}/{bay}/morning";
+
+    /// <summary>The lock-up summary of the whole shop.</summary>
+    public string ShopTonight => $"{Root}/tonight";
+
+    /// <summary>The morning brief of the whole shop.</summary>
+    public string ShopMorning => $"{Root}/morning";
+
     public string Warning(string bay, int number) => $"{Root}/{bay}/warnings/{number}";
 
     /// <summary>A trouble of the program itself, which is about no bay.</summary>

@@ -36,6 +36,9 @@ public sealed record BayState(
     /// <summary>What is known of how its air runs through the days.</summary>
     public ClimateForecaster Forecaster { get; init; } = ClimateForecaster.New([.. ClimateForecast.Leads]);
 
+    /// <summary>What is expected of it, as it was last looked ahead; null while no coat in it is open.</summary>
+    public BayAhead? Ahead { get; init; }
+
     /// <summary>The last hour its forecaster was told of, counted from 1970-01-01T00:00Z; null before the first.</summary>
     public long? HeardThrough { get; init; }
 

@@ -33,6 +33,7 @@ public static class Evolution
         ShopEvent.WarningRaised e => Raise(shop, e.Warning),
         ShopEvent.WarningCleared e => Clear(shop, e),
         ShopEvent.CoatForeseen e => Foresee(shop, e),
+        ShopEvent.BayForeseen e => shop.With(shop.Bays[e.Bay] with { Ahead = e.Ahead }),
         ShopEvent.RulingTurned e => WithJob(shop, e.Job, j => j with { IsReady = e.IsReady }),
         ShopEvent.RulingForeseen e => WithJob(shop, e.Job, j => j with { RuleAt = e.RuleAt }),
         ShopEvent.PromiseWatched e => WithJob(shop, e.Job, j => j with { Promise = e.Watch }),

@@ -7,6 +7,9 @@ namespace CureWatch.Bays;
 /// <summary>Tells a bay's forecaster the mean of each hour, once no reading of it may come any more.</summary>
 internal static class HourlyClimate
 {
+    /// <summary>A panel further from its air than this [K] came in cold or is heated, and says nothing of other days. Source (choice).</summary>
+    private const double FurthestPanelK = 6;
+
     /// <summary>Takes in the hours that are complete.</summary>
     /// <param name="bay">The bay.</param>
     /// <param name="now">The present.</param>
@@ -33,6 +36,7 @@ internal static class HourlyClimate
     private static HourMean? MeanOf(BayState bay, long hour)
     {
         double kelvins = 0, logarithms = 0;
+        double? coldestK = null;
         int probes = 0;
         for (int i = 0; i < bay.Logs.Length; i++)
         {
@@ -43,8 +47,50 @@ internal static class HourlyClimate
                 logarithms += mean.LnVapourPressure;
                 probes++;
             }
+
+            if (PlaceAir.Of(mount.Place) == Place.Outside && mount.Probe.Measures != Measures.Outdoor && PanelMeanOf(bay, i, hour) is { } panelK)
+            {
+                coldestK = panelK >= coldestK ? coldestK : panelK;
+            }
         }
 
-        return probes > 0 ? new HourMean(hour, kelvins / probes, logarithms / probes) : null;
+        return probes == 0 ? null : new HourMean(hour, kelvins / probes, logarithms / probes)
+        {
+            PanelAboveAirK = coldestK - (kelvins / probes) is { } above && Math.Abs(above) <= FurthestPanelK ? above : null,
+            OutdoorLn = OutdoorLnOf(bay, hour),
+        };
+    }
+
+    private static double? OutdoorLnOf(BayState bay, long hour)
+    {
+        for (int i = 0; i < bay.Logs.Length; i++)
+        {
+            if (bay.Plan.Probes[i].Probe.Measures == Measures.Outdoor && HourMean.Of(bay.Logs[i].Air, hour) is { } outdoors)
+            {
+                return outdoors.LnVapourPressure;
+            }
+        }
+
+        return null;
+    }
+
+    /// <summary>The mean of a panel probe over an hour; null where it said nothing, or told of a surface under a lamp.</summary>
+    private static double? PanelMeanOf(BayState bay, int index, long hour)
+    {
+        Trail<Sample> panel = bay.Logs[index].Panel;
+        double kelvins = 0;
+        int count = 0;
+        for (int s = panel.CountWhile(p => HourValue.HourOf(p.At) < hour); s < panel.Count && HourValue.HourOf(panel[s].At) == hour; s++)
+        {
+            if (LampHeat.LentTo(bay, index, own: null).Any(l => l.Covers(panel[s].At)))
+            {
+                return null;
+            }
+
+            kelvins += panel[s].Kelvins;
+            count++;
+        }
+
+        return count > 0 ? kelvins / count : null;
     }
 }

@@ -28,6 +28,9 @@ public sealed record JobReport(
     /// <summary>What people taught about its products, in every bay.</summary>
     public ImmutableArray<LearningReport> Learning { get; init; } = [];
 
+    /// <summary>What to know at lock-up of the bays it is in; empty once the car has left.</summary>
+    public ImmutableArray<TonightReport> Tonight { get; init; } = [];
+
     /// <summary>When its surfaces without a coat are dry enough, the slowest first; empty once the car has left.</summary>
     public ImmutableArray<SurfaceArrival> Arrival { get; init; } = [];
 
@@ -67,6 +70,7 @@ public sealed record JobReport(
             ruling)
         {
             Promise = state.LeftAt is null ? PromiseReport.Of(shop, present, state, ruling, begun: begun) : null,
+            Tonight = state.LeftAt is null ? [.. state.Stories.Select(s => present.StaysOf(state.Job, s)[^1].Bay).OfType<string>().Distinct().Select(b => TonightReport.Of(shop, b))] : [],
             Arrival = state.LeftAt is null ? ArrivalReport.Of(shop, id).Surfaces : [],
             Assumes = string.Join(' ', state.Stories.Select(s => ClimateAhead.Of(shop, present, present.StaysOf(state.Job, s))).Distinct()),
             Next = NextActs.InWords(shop, present, state),

@@ -142,6 +142,11 @@ public abstract record ShopEvent
     /// <param name="FollowedFrom">From when on a reading is reason enough; null where nobody has to do anything to it in time.</param>
     public sealed record CoatForeseen(CoatKey Coat, DateTimeOffset? ReviewAt, DateTimeOffset? FollowedFrom) : ShopEvent;
 
+    /// <summary>A bay was looked ahead in.</summary>
+    /// <param name="Bay">The bay.</param>
+    /// <param name="Ahead">What is expected; null where no coat in it is open any more.</param>
+    public sealed record BayForeseen(string Bay, BayAhead? Ahead) : ShopEvent;
+
     /// <summary>What a job's taps teach was drawn from them.</summary>
     /// <param name="Job">The job's id.</param>
     /// <param name="Lessons">Every lesson of the taps that have stood long enough.</param>

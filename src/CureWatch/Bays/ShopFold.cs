@@ -55,6 +55,7 @@ public static class ShopFold
         {
             shop = Apply(shop, ClimateLooks.Decide(shop, followed), happened);
             shop = Apply(shop, HeatLooks.Decide(shop, followed), happened);
+            shop = Apply(shop, AheadLooks.Decide(shop, followed), happened);
         }
 
         if ((followed ?? (taken as ShopEvent.ReadingDoubted)?.Raw) is { } told)

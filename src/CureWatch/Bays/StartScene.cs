@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using CureWatch.Curing;
 using CureWatch.Handover;
+using CureWatch.Panels;
 using CureWatch.Planning;
 using CureWatch.TimeWindows;
 
@@ -16,6 +17,7 @@ internal sealed class StartScene
         HoldKind.Inspection,
     ];
 
+    private readonly Dictionary<string, NightAhead?> _nights = [];
     private readonly Shop _shop;
     private readonly Present _present;
 
@@ -51,13 +53,30 @@ internal sealed class StartScene
             preparation,
             story.Wettings,
             times,
-            bay is not null && stay.Point is { } point && !times.IsEmpty ? NightLook.Of(bay, point.Air, Day.Now, times.Max(t => t.KeepDry?.Latest)) : null,
+            bay is not null && stay.Point is { } point && !times.IsEmpty ? NightIn(bay, point) : null,
             arrival is { DryAt: { } dryAt, NowC: { } nowC } ? new ArrivalLook(dryAt, nowC, arrival.NeedsWipe) : null,
             bay is null ? ClimateMeans.None : BayMeans.Of(_shop, bay, look.Air))
         {
             AfterLamp = CoolDowns.After(_shop, _present, job, story),
             ClimateAhead = ClimateAhead.Of(_shop, _present, _present.StaysOf(job, story)),
         };
+    }
+
+    /// <summary>The night to come, the same for every surface in a bay's own air; the cabin and the engine bay have none that is forecast.</summary>
+    private NightAhead? NightIn(BayState bay, WatchPoint point)
+    {
+        if (point.Air != Place.Outside)
+        {
+            return null;
+        }
+
+        if (!_nights.TryGetValue(bay.Plan.Bay, out NightAhead? night))
+        {
+            night = LookAhead.NightOf(_shop, bay, AheadScene.NightOf(_shop.Plan.Hours, Day.Now).Opens);
+            _nights.Add(bay.Plan.Bay, night);
+        }
+
+        return night;
     }
 
     private ImmutableArray<CoatTimes> TimesOf(Job job, SurfaceStory story, int from) =>

@@ -12,13 +12,25 @@ internal static class Watchman
         return Moved(shop, subject, before, before.Look(shop.Now, excess, AlarmRule.Of(subject.Kind), worst), worst);
     }
 
-    /// <summary>Judges every alarm of a bay that is due.</summary>
-    public static IEnumerable<ShopEvent> JudgeDue(Shop shop, BayState bay) =>
-        from pair in bay.Alarms
-        let rule = AlarmRule.Of(pair.Key.Kind)
-        where pair.Value.DueAt(rule) <= shop.Now
-        from happened in Moved(shop, pair.Key, pair.Value, pair.Value.Judge(shop.Now, rule), (pair.Value as Alarm.Pending)?.Worst)
-        select happened;
+    /// <summary>Judges every alarm of a bay that is due; one that another has moved meanwhile is done with.</summary>
+    public static IEnumerable<ShopEvent> JudgeDue(Shop shop, BayState bay)
+    {
+        var moved = new HashSet<Subject>();
+        foreach ((Subject subject, Alarm alarm) in bay.Alarms)
+        {
+            AlarmRule rule = AlarmRule.Of(subject.Kind);
+            if (!(alarm.DueAt(rule) <= shop.Now) || moved.Contains(subject))
+            {
+                continue;
+            }
+
+            foreach (ShopEvent happened in Moved(shop, subject, alarm, alarm.Judge(shop.Now, rule), (alarm as Alarm.Pending)?.Worst))
+            {
+                _ = happened is ShopEvent.AlarmMoved e && moved.Add(e.Subject);
+                yield return happened;
+            }
+        }
+    }
 
     /// <summary>Raises or clears a warning whose cause is exact.</summary>
     public static IEnumerable<ShopEvent> Tell(Shop shop, Subject subject, bool stands, TimeSpan? lead = null)
@@ -45,13 +57,34 @@ internal static class Watchman
         yield return new ShopEvent.AlarmMoved(subject, after);
         if (after.IsTold && !before.IsTold)
         {
-            yield return new ShopEvent.WarningRaised(subject.Probe is null
+            foreach (ShopEvent over in CameTrue(shop, subject))
+            {
+                yield return over;
+            }
+
+            yield return new ShopEvent.WarningRaised(AheadWords.Explained(shop, subject.Probe is null
                 ? new Warning(subject, worst, shop.Now, null, null)
-                : new Warning(subject, null, shop.Now, null, null) { Detail = worst });
+                : new Warning(subject, null, shop.Now, null, null) { Detail = worst }));
         }
         else if (!after.IsTold && before.IsTold)
         {
             yield return new ShopEvent.WarningCleared(subject, shop.Now);
+        }
+    }
+
+    /// <summary>What was told ahead is over once it happens: the warning of it takes its place.</summary>
+    private static IEnumerable<ShopEvent> CameTrue(Shop shop, Subject subject)
+    {
+        if (Foreseen.AheadOf(subject.Kind) is not { } kind || subject with { Kind = kind, Surface = null } is not { Bay: { } bay } ahead
+            || !shop.Bays[bay].Alarms.TryGetValue(ahead, out Alarm? alarm))
+        {
+            yield break;
+        }
+
+        yield return new ShopEvent.AlarmMoved(ahead, new Alarm.Normal());
+        if (alarm.IsTold)
+        {
+            yield return new ShopEvent.WarningCleared(ahead, shop.Now);
         }
     }
 }

@@ -9,6 +9,12 @@ namespace CureWatch.Forecasting;
 /// <remarks>The default is no climate at all.</remarks>
 public readonly record struct HourMean(long Hour, double Kelvins, double LnVapourPressure)
 {
+    /// <summary>How far the coldest measured panel was above the air [K], most often below 0; null where none was measured.</summary>
+    public double? PanelAboveAirK { get; init; }
+
+    /// <summary>Natural logarithm of the vapour pressure outdoors in Pa [1]; null where nobody measured there.</summary>
+    public double? OutdoorLn { get; init; }
+
     /// <summary>The hourly means of what a probe told.</summary>
     /// <param name="air">Its believed samples, in order of measuring.</param>
     /// <returns>The hours with at least one sample, in order.</returns>

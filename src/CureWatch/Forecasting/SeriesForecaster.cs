@@ -47,6 +47,39 @@ public sealed record SeriesForecaster(
     private SeriesForecaster Trusting(ImmutableArray<LeadRecord> leads) =>
         this with { Leads = leads, Outlooks = [.. leads.Select(l => l.Promise(AssumedAt(l.Lead)))] };
 
+    /// <summary>By how much the forecasts issued at each past hour missed, for one lead.</summary>
+    /// <param name="lead">Which lead, by its place among the leads.</param>
+    /// <returns>What happened less what was forecast, by the hour it was issued, counted from the first of <see cref="Past"/>; NaN where nothing turned out.</returns>
+    /// <remarks>The account of a lead has no hours: they are those that had another the lead before them.</remarks>
+    internal double[] ErrorsOf(int lead)
+    {
+        if (Past.IsEmpty)
+        {
+            return [];
+        }
+
+        long first = Past[0].Hour;
+        var errors = new double[Past[^1].Hour - first + 1];
+        Array.Fill(errors, double.NaN);
+        var isHeard = new bool[errors.Length];
+        foreach (HourValue hour in Past)
+        {
+            isHeard[hour.Hour - first] = true;
+        }
+
+        ImmutableArray<Matured> recent = Leads[lead].Recent;
+        int left = recent.Length, ahead = Leads[lead].Lead;
+        for (long issued = errors.Length - 1 - ahead; issued >= 0 && left > 0; issued--)
+        {
+            if (isHeard[issued] && isHeard[issued + ahead])
+            {
+                errors[issued] = recent[--left].Error;
+            }
+        }
+
+        return errors;
+    }
+
     /// <summary>Since the mean of the hour before: the last one heard that lies half an hour back or more, and two at most.</summary>
     private double ChangeUntil(double hour, double value)
     {

@@ -7,10 +7,16 @@ namespace CureWatch.Planning;
 /// <summary>Every reason that the rest of the day, and the night after it, give not to start a surface now.</summary>
 /// <remarks>
 /// A day is planned as if the work began now, with nothing else to do. What does not fit waits for the next day where it fits there; a layer that its
-/// recoat window lets wait for the next day is only noted. The night is taken to be like the same hours of the last two days.
+/// recoat window lets wait for the next day is only noted. The night is the one that is forecast.
 /// </remarks>
 internal sealed class DayReasons(StartEvidence evidence, WorkPlan plan, StartDay day)
 {
+    /// <summary>A chance of water from which a start is not free [1]. Source (choice): from which people are warned ahead.</summary>
+    private const double LikelyEnough = 0.35;
+
+    /// <summary>A chance of water that is good to know [1]. Source (choice).</summary>
+    private const double WorthKnowing = 0.15;
+
     private readonly string _name = evidence.Name;
 
     public IEnumerable<StartReason> All() => new[] { Hours(), Timing(), Layers(), Night() }.OfType<StartReason>();
@@ -77,7 +83,7 @@ internal sealed class DayReasons(StartEvidence evidence, WorkPlan plan, StartDay
 
         SheetLimits limits = evidence.Laws.Sheet.Limits;
         string until = dry.Latest is null ? "without an end in this climate" : $"until {day.Clock(dry.Latest)}";
-        bool isWet = night.LeastSpreadK <= 0, isThin = night.LeastSpreadK < limits.SpreadMinK, isCold = night.ColdestC < limits.PanelMinC;
+        bool isWet = night.WetChance >= LikelyEnough, isThin = night.LeastSpreadK < limits.SpreadMinK || night.WetChance >= WorthKnowing, isCold = night.ColdestC < limits.PanelMinC;
         if (!isThin && !isCold)
         {
             return null;
@@ -88,10 +94,13 @@ internal sealed class DayReasons(StartEvidence evidence, WorkPlan plan, StartDay
             isThin ? $"{Kelvins(night.LeastSpreadK)} above the dew point ({day.Clock(night.LeastSpreadAt)}), needs {Kelvins(limits.SpreadMinK)}" : null,
             isCold ? $"{Degrees(night.ColdestC)} ({day.Clock(night.ColdestAt)}), needs {Degrees(limits.PanelMinC!.Value)}" : null,
         }.OfType<string>());
+        string water = night.WetChance >= WorthKnowing && night.WetFrom is { } from
+            ? $" In {100 * night.WetChance:0} of 100 such nights water condenses on it, from about {day.Clock(from)}."
+            : "";
         return Of(
             StartReasonKind.Night,
             isWet ? StartWeight.Stops : StartWeight.Notes,
-            $"{Capital(_name)} has to stay dry {until}; in the same hours of the last two days it came down to {figures}.") with
+            $"{Capital(_name)} has to stay dry {until}; until then it likely comes down to {figures}.{water}") with
         {
             Help = evidence.Means.HeatAtNight is { } heat
                 ? $"Hold the bay warm overnight with {heat}, doors shut."

@@ -62,7 +62,7 @@ public sealed record StartDecision(
             ? ["What is not ready is put right by the time it is its turn."]
             : Array.Empty<string>(),
         .. Answers.Any(a => a.Plan is not null && a.Evidence.Night is null && a.DryAt is not null)
-            ? ["No night was watched there yet: the one to come is taken to be like now."]
+            ? ["The night to come is not known there: nobody measures its air."]
             : Array.Empty<string>(),
     ];
 

@@ -15,7 +15,7 @@ namespace CureWatch.Planning;
 /// <param name="Preparation">What people told of getting it ready; null where there is no car yet that they could tell of.</param>
 /// <param name="Wettings">Water that touched it, in order.</param>
 /// <param name="Times">How long a coat begun now takes, for the next layer and every one after it; empty where the climate is not known.</param>
-/// <param name="Night">What the same hours of the last days were like; null where nobody measured.</param>
+/// <param name="Night">What the night to come is expected to bring; null where nobody measures.</param>
 /// <param name="Arrival">How far it is since it came in; null where that is not known, or does not matter any more.</param>
 /// <param name="Means">What the bay has to change its climate.</param>
 public sealed record StartEvidence(
@@ -29,7 +29,7 @@ public sealed record StartEvidence(
     Preparation? Preparation,
     ImmutableArray<Wetting> Wettings,
     ImmutableArray<CoatTimes> Times,
-    HoursBefore? Night,
+    NightAhead? Night,
     ArrivalLook? Arrival,
     ClimateMeans Means)
 {
@@ -88,13 +88,6 @@ public sealed record Silence(string? Probe, DateTimeOffset? Since, string Where)
 /// <param name="Since">Since when it condenses; null where it does not.</param>
 /// <param name="Until">When it last ended; null where it never did, as far as is remembered.</param>
 public sealed record Wetness(DateTimeOffset? Since, DateTimeOffset? Until);
-
-/// <summary>The climate in the same hours of the days before.</summary>
-/// <param name="ColdestC">The coldest panel, or air where no panel is measured [°C].</param>
-/// <param name="ColdestAt">When that was.</param>
-/// <param name="LeastSpreadK">The least spread [K].</param>
-/// <param name="LeastSpreadAt">When that was.</param>
-public sealed record HoursBefore(double ColdestC, DateTimeOffset ColdestAt, double LeastSpreadK, DateTimeOffset LeastSpreadAt);
 
 /// <summary>What a bay has to change its climate, in words that fit behind "with"; null where it has nothing.</summary>
 /// <param name="Heat">To warm it.</param>

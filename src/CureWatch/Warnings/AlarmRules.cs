@@ -115,7 +115,27 @@ internal static class AlarmRules
             "Work that harms an open coat goes on in the air it shares, or is about to begin.",
             "Dust, craters, water marks or haze in the coat, to be polished off again; solvent vapour near a lamp or a heater catches fire.",
             "Do not begin it, or stop it now, and tell it; the day plan names the nearest time at which it harms nobody. Shut the doors between, if there are any."),
+        Ahead(
+            WarningKind.CondensingAhead, 1,
+            "The air is likely to get as moist as the coldest panel can bear.",
+            "Water spots and a spoiled cure; the car is held."),
+        Ahead(WarningKind.HumidityHighAhead, 3, "The air is likely to get moister than the sheet allows.", "Hazing, and a coat that grabs too soon."),
+        Ahead(WarningKind.HumidityLowAhead, 3, "The air is likely to get drier than the sheet allows.", "The cure slows or stops."),
+        Ahead(WarningKind.PanelColdAhead, 3, "A panel is likely to get colder than the sheet allows.", "The cure slows; condensation comes near."),
+        Ahead(WarningKind.PanelHotAhead, 3, "A panel is likely to get hotter than the sheet allows.", "Flash and level-off shorten; film and plastic suffer."),
+        Ahead(WarningKind.CureStalledAhead, 3, "The climate is likely to earn the coat next to nothing.", "The car will not be ready when promised."),
+        Climate(
+            WarningKind.OutdoorWets, 2, onMinutes: 10, offMinutes: 30, deadband: 1, leastLooks: 2,
+            "The air outdoors condenses at a higher temperature than the coldest panel has.",
+            "Opening a door wets what has to stay dry; the car is held.",
+            "Keep the doors shut until the panels are warmer than the dew point outdoors, and do not air the bay."),
     ];
+
+    /// <summary>How likely what is expected has to be before anybody is told [1]. Source (choice): tried on simulated nights, see DEVELOPERS.md.</summary>
+    public const double LikelyEnough = 0.08;
+
+    /// <summary>The same for what only slows the cure.</summary>
+    public const double LikelyEnoughForSheet = 0.6;
 
     private static AlarmRule Climate(
         WarningKind kind,
@@ -136,6 +156,17 @@ internal static class AlarmRules
             cause,
             consequence,
             action);
+
+    private static AlarmRule Ahead(WarningKind kind, int priority, string cause, string consequence) => new(
+        kind,
+        priority,
+        OnDelay: TimeSpan.FromMinutes(20),
+        OffDelay: TimeSpan.FromMinutes(60),
+        Deadband: 0.05,
+        LeastLooks: 3,
+        cause,
+        consequence,
+        "Do what it says still helps, and look again before lock-up.");
 
     private static AlarmRule Exact(WarningKind kind, int priority, string cause, string consequence, string action) =>
         new(kind, priority, TimeSpan.Zero, TimeSpan.Zero, 0, 1, cause, consequence, action);

@@ -28,4 +28,9 @@ public sealed record Warning(Subject Subject, string? Surface, DateTimeOffset Ra
 {
     /// <summary>What brought it about this time, where that says more than its kind; else null.</summary>
     public string? Detail { get; init; }
+
+    /// <summary>
+    /// Whether somebody may be woken for it: false where the shop was closed when it was given and nothing anybody can still do helps before the morning.
+    /// </summary>
+    public bool Wakes { get; init; } = true;
 }

@@ -71,4 +71,25 @@ public enum WarningKind
 
     /// <summary>Work in the air that an open coat shares harms it, or is about to.</summary>
     AirspaceConflict,
+
+    /// <summary>Water is likely to condense on the coldest panel.</summary>
+    CondensingAhead,
+
+    /// <summary>The air is likely to get moister than the sheet allows.</summary>
+    HumidityHighAhead,
+
+    /// <summary>The air is likely to get drier than the sheet allows.</summary>
+    HumidityLowAhead,
+
+    /// <summary>A panel is likely to get colder than the sheet allows.</summary>
+    PanelColdAhead,
+
+    /// <summary>A panel is likely to get hotter than the sheet allows.</summary>
+    PanelHotAhead,
+
+    /// <summary>The cure is likely to all but stop.</summary>
+    CureStalledAhead,
+
+    /// <summary>Air from outdoors would wet the coldest panel if a door were opened.</summary>
+    OutdoorWets,
 }

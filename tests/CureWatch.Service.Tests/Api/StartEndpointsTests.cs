@@ -94,6 +94,6 @@ public class StartEndpointsTests
 
     private static Task<JsonElement> TapAsync(ServedShop shop, string did) => shop.PostAsync(
         "/api/v1/jobs/grey-estate/taps",
-        $$"""{"at":"{{UtcText.Of(shop.Clock.GetUtcNow())}}","did":"{{did}}"{{(did == "inspected" ? ",\"found\":\"clear\",\"layer\":9" : "")}}}""",
+        $$"""{"at":"{{UtcText.Of(shop.Clock.GetUtcNow())}}","did":"{{did}}"{{(did == "inspected" ? ",\"found\":\"clear\",\"layer\":2" : "")}}}""",
         HttpStatusCode.Created);
 }

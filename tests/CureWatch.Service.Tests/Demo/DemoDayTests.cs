@@ -111,7 +111,10 @@ public class DemoDayTests
         WarningKind[] kinds = [.. Day.Shop.Warnings.Values.Select(w => w.Subject.Kind).Distinct().Order()];
 
         Assert.Equal(
-            [WarningKind.HumidityHigh, WarningKind.PanelCold, WarningKind.LevelDue, WarningKind.LevelClosing, WarningKind.ProbeSilent],
+            [
+                WarningKind.HumidityHigh, WarningKind.PanelCold, WarningKind.LevelDue, WarningKind.LevelClosing, WarningKind.ProbeSilent,
+                WarningKind.HumidityHighAhead, WarningKind.PanelColdAhead,
+            ],
             kinds);
         Assert.Empty(Day.Shop.Standing);
     }

@@ -30,6 +30,7 @@ public class AsyncApiTests
                 topics.Probe("{bay}", "{probe}"), topics.Tap("{bay}"), topics.Status, topics.Climate("{bay}"),
                 topics.Warning("{bay}", 0).Replace("/0", "/{number}", StringComparison.Ordinal), topics.Trouble("{kind}"),
                 topics.Windows("{job}"), topics.Handover("{job}"), topics.Start("{job}"), topics.Plan("{bay}"), topics.Promise("{job}"),
+                topics.Tonight("{bay}"), topics.Morning("{bay}"), topics.ShopTonight, topics.ShopMorning,
             ],
             AsyncApi.Channels.Select(c => c.Value.GetProperty("address").GetString()));
     }
@@ -48,7 +49,7 @@ public class AsyncApiTests
     public void Example_WithoutARequiredKey_DoesNotFit()
     {
         Assert.False(AsyncApi.Accepts("status", JsonElement.Parse("\"away\"")));
-        Assert.All(["reading", "tap", "climate", "warning", "trouble", "windows", "handover", "start", "plan", "promise"], message =>
+        Assert.All(["reading", "tap", "climate", "warning", "trouble", "windows", "handover", "start", "plan", "promise", "tonight", "morning", "tonightOfShop", "morningOfShop"], message =>
         {
             string example = AsyncApi.Messages.Single(m => m.Name == message).Value.GetProperty("examples")[0].GetProperty("payload").GetRawText();
             string key = AsyncApi.SchemaOf(message).GetProperty("required")[0].GetString()!;
@@ -109,7 +110,7 @@ public class AsyncApiTests
         await rig.FlushAsync();
         await using Watcher watcher = await Watcher.ConnectAsync(rig.Port);
         rig.Of<Troubles>().Raise(WarningKind.StorageTrouble, "the disk is full");
-        string[] outputs = ["status", "climate", "warning", "trouble", "windows", "handover", "start", "promise"];
+        string[] outputs = ["status", "climate", "warning", "trouble", "windows", "handover", "start", "promise", "tonight", "morning", "tonightOfShop", "morningOfShop"];
         await Eventually.TrueAsync(() => watcher.Seen.Select(s => s.Topic).Distinct().Count() >= outputs.Length, "one of each");
 
         Assert.All(outputs, message =>

@@ -72,8 +72,8 @@ public class StartAnswerTests
         { "recoat over", RecoatMissed, Stops, "until 09:59 only" },
         { "recoat open", RecoatClosing, Notes, "until 12:00" },
         { "untimed level-off", JudgeByEye, Notes, "judge by eye" },
-        { "cold night", Night, Notes, "9.5 °C (Sun 23:00), needs 10 °C" },
-        { "wet night", Night, Stops, "-0.2 K above the dew point (Sun 23:30)" },
+        { "cold night", Night, Notes, "9.5 °C (23:00), needs 10 °C" },
+        { "wet night", Night, Stops, "-0.2 K above the dew point (23:30)" },
         { "nothing left", NothingLeft, Stops, "Every planned layer of bonnet is on" },
         { "no car yet", NotWiped, Notes, "told of a car that was begun" },
     };
@@ -112,7 +112,7 @@ public class StartAnswerTests
             Preparation = null,
             Wettings = [new Wetting(At(-60), null)],
             Next = SecondLayer(60, 300, levelled: true, "Dust found 09:00."),
-            Night = new HoursBefore(2, At(-11 * 60), 0.5, At(-11 * 60)),
+            Night = new NightAhead(2, At(13 * 60), 0.5, At(13 * 60), 0.2, At(13 * 60)),
         };
         StartAnswer answer = StartAnswer.To(bad with { Preparation = Wiped(-90, Did.Polished, -70) }, Day);
         Assert.Equal(

@@ -46,6 +46,7 @@ public class ClosedFamilyTests
         new ShopEvent.SheetTakenIn(TestShop.Paint() with { Revision = 99 }),
         new ShopEvent.RefusalsCounted([(Disbelief.Malformed, 2)]),
         new ShopEvent.CoatForeseen(new CoatKey("job-1", "bonnet", 1, 1), Now, FollowedFrom: Now),
+        new ShopEvent.BayForeseen("bay-1", new BayAhead(Now, Now, true, new NightAhead(10, Now, 4, Now, 0, null), [])),
         new ShopEvent.LessonsDrawn(
             "job-1", [new DrawnLesson("paint", 1, TaughtStage.Flash, new Lesson("job-1", "bonnet", 1, 1, "bay-1", Now.AddMinutes(-2), Now, 0.1))], Now),
         new ShopEvent.LearningReset("paint", null, Now),

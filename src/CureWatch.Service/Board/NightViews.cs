@@ -1,0 +1,38 @@
+using CureWatch.Bays;
+using CureWatch.Service.Documents;
+
+namespace CureWatch.Service.Board;
+
+/// <summary>Puts a bay's night into words.</summary>
+internal static class NightViews
+{
+    /// <summary>How long after opening the morning is told of. Source (choice): by then everything was looked at.</summary>
+    private static readonly TimeSpan MorningLasts = TimeSpan.FromHours(4);
+
+    public static NightView? Of(Shop shop, string bay)
+    {
+        TonightReport tonight = TonightReport.Of(shop, bay);
+        bool isMorning = shop.Plan.Hours.DayAt(shop.Now) is { } day && shop.Now < day.Opens + MorningLasts;
+        MorningReport? morning = isMorning ? MorningReport.Of(shop, bay) : null;
+        bool isTold = tonight.Verdict != TonightVerdict.NothingOpen;
+        if (!isTold && morning is null or { Happened.IsEmpty: true, Water.IsEmpty: true, LookFirst.IsEmpty: true })
+        {
+            return null;
+        }
+
+        return new NightView(
+            tonight.Verdict switch
+            {
+                TonightVerdict.AtRisk => Tone.Soon,
+                TonightVerdict.Safe => Tone.Fine,
+                TonightVerdict.Unknown => Tone.Unknown,
+                _ => Tone.Info,
+            },
+            isTold ? tonight.Text : null,
+            tonight.OnCall,
+            tonight.Doors,
+            tonight.Ahead?.Risks.Any(r => r.Remedies.Any(m => m.IsHeat)) == true ? Cautions.HeatAndShutDoors : null,
+            morning?.Text,
+            [.. (morning?.LookFirst ?? []).Select(h => $"{h.Name}: {h.Hold.Text}")]);
+    }
+}

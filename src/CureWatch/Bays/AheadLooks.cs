@@ -1,0 +1,83 @@
+using CureWatch.Panels;
+using CureWatch.Psychrometrics;
+using CureWatch.Readings;
+using CureWatch.Warnings;
+
+namespace CureWatch.Bays;
+
+/// <summary>Looks ahead in a bay with open coats every ten minutes of its readings, and warns of what is likely.</summary>
+/// <remarks>
+/// What happens already, or did within two hours, is not told ahead of as well: one episode is one warning ahead and one of the thing itself. What only
+/// slows the cure is told where something the bay has still helps.
+/// </remarks>
+internal static class AheadLooks
+{
+    /// <summary>How often a bay is looked ahead in. Source (choice): half of the quickest on-delay of what is told by it.</summary>
+    private static readonly TimeSpan Every = TimeSpan.FromMinutes(10);
+
+    /// <summary>How long after it happened something is not told ahead of. Source (choice): the same water, going and coming.</summary>
+    private static readonly TimeSpan SameEpisode = TimeSpan.FromHours(2);
+
+    private const double Nothing = double.NegativeInfinity;
+
+    /// <summary>Decides what a reading lets foresee.</summary>
+    /// <param name="shop">The shop, the reading taken in.</param>
+    /// <param name="raw">The reading, believed.</param>
+    /// <returns>What happened.</returns>
+    public static IEnumerable<ShopEvent> Decide(Shop shop, RawReading raw)
+    {
+        BayState bay = shop.Bays[raw.Bay];
+        bool isWatched = bay.Open.Any(o => o.Point.Air == Place.Outside);
+        if (isWatched ? shop.Now - bay.Ahead?.At < Every : bay.Ahead is null)
+        {
+            return [];
+        }
+
+        BayAhead? ahead = isWatched ? LookAhead.Of(shop, bay) : null;
+        return isWatched && ahead is null ? [] : Told(shop, bay with { Ahead = ahead });
+    }
+
+    private static IEnumerable<ShopEvent> Told(Shop shop, BayState bay)
+    {
+        yield return new ShopEvent.BayForeseen(bay.Plan.Bay, bay.Ahead);
+        Shop foreseen = Evolution.Evolve(shop, new ShopEvent.BayForeseen(bay.Plan.Bay, bay.Ahead));
+        foreach (WarningKind now in Enum.GetValues<WarningKind>())
+        {
+            if (Foreseen.AheadOf(now) is { } ahead)
+            {
+                foreach (ShopEvent told in Watchman.Look(foreseen, SubjectOf(bay, ahead), ExcessOf(shop, bay, now, ahead), null))
+                {
+                    yield return told;
+                }
+            }
+        }
+
+        foreach (ShopEvent told in Watchman.Look(foreseen, SubjectOf(bay, WarningKind.OutdoorWets), OutdoorsWetBy(shop, bay) ?? Nothing, null))
+        {
+            yield return told;
+        }
+    }
+
+    private static Subject SubjectOf(BayState bay, WarningKind kind) => new(kind, bay.Plan.Bay, null, null, null, 0, 0, Place.Outside);
+
+    private static double ExcessOf(Shop shop, BayState bay, WarningKind now, WarningKind ahead)
+    {
+        if (bay.Ahead?.Of(ahead) is not { } risk || shop.Standing.ContainsKey(SubjectOf(bay, now)) || IsSameEpisode(shop, bay, now))
+        {
+            return Nothing;
+        }
+
+        bool isWet = ahead == WarningKind.CondensingAhead;
+        return !isWet && risk.Remedies.IsEmpty ? Nothing : risk.SoonChance - (isWet ? AlarmRules.LikelyEnough : AlarmRules.LikelyEnoughForSheet);
+    }
+
+    private static bool IsSameEpisode(Shop shop, BayState bay, WarningKind now) => now == WarningKind.Condensing
+        ? bay.IsWet(Place.Outside) || bay.WetSpellsIn(Place.Outside) is [.., { To: { } dried }] && shop.Now - dried < SameEpisode
+        : bay.Alarms.GetValueOrDefault(SubjectOf(bay, now)) is { } alarm and not Alarm.Normal && alarm.IsTold;
+
+    /// <summary>How far the coldest panel is below where the air outdoors condenses [K]; null where nobody measures one of them.</summary>
+    private static double? OutdoorsWetBy(Shop shop, BayState bay) =>
+        bay.Ahead is not null && AheadScene.OutdoorsOf(shop) is { } outdoors && BayAir.Of(bay, Place.Outside, shop.Now)?.ColdestKelvins is { } coldest
+            ? CondensationTemperature.OfPressure(outdoors.VapourPressurePa).Kelvins - coldest
+            : null;
+}

@@ -1,0 +1,70 @@
+using System.Globalization;
+using CureWatch.Planning;
+using CureWatch.Warnings;
+
+namespace CureWatch.Bays;
+
+/// <summary>Says what is foreseen as one does in the bay.</summary>
+internal static class AheadWords
+{
+    private const double Sure = 0.95;
+
+    /// <summary>A warning with what was foreseen when it was given.</summary>
+    /// <param name="shop">The shop.</param>
+    /// <param name="warning">The warning.</param>
+    /// <returns>The warning; one that tells of the present as it was.</returns>
+    public static Warning Explained(Shop shop, Warning warning)
+    {
+        Subject subject = warning.Subject;
+        if (!Foreseen.IsAhead(subject.Kind) || subject.Bay is not { } id || shop.Bays[id].Ahead?.Of(subject.Kind) is not { } risk)
+        {
+            return warning;
+        }
+
+        bool isClosed = shop.Plan.Hours.DayAt(shop.Now) is { } day && day.Opens > shop.Now;
+        return warning with
+        {
+            Lead = risk.From - shop.Now is var lead && lead > TimeSpan.Zero ? lead : TimeSpan.Zero,
+            Detail = $"{Sentence(risk, shop.Now, shop.Plan.Hours.Zone)} {Helps(risk)}",
+            Wakes = !isClosed || (!risk.Remedies.IsEmpty && AlarmRule.Of(subject.Kind).Priority == 1),
+        };
+    }
+
+    /// <summary>What may happen, how likely, when and for how long.</summary>
+    public static string Sentence(Risk risk, DateTimeOffset now, TimeZoneInfo zone) =>
+        $"{Chance(risk.Chance)} that {What(risk.Kind)} from {WallClock.Of(risk.From, now, zone)}{(risk.Lasts > TimeSpan.Zero ? $", for about {Length(risk.Lasts)}" : "")}.";
+
+    /// <summary>What still helps, with what it does.</summary>
+    public static string Helps(Risk risk) => risk.Remedies.IsEmpty
+        ? "Nothing this bay has helps any more: look at the coat in the morning."
+        : string.Join(' ', risk.Remedies.Select(r => Effect(r, risk.Chance)));
+
+    /// <summary>What one thing does.</summary>
+    public static string Effect(RemedyEffect remedy, double chance) =>
+        $"{remedy.Text}: the chance falls from {Percent(chance)} to {Percent(remedy.ChanceAfter)}.";
+
+    /// <summary>A chance to five in a hundred, near none or all as such.</summary>
+    public static string Percent(double chance) => chance switch
+    {
+        < 0.025 => "2 %",
+        > Sure => "over 95 %",
+        _ => string.Create(CultureInfo.InvariantCulture, $"{5 * Math.Round(20 * chance):0} %"),
+    };
+
+    private static string Chance(double chance) => $"{Percent(chance)} chance";
+
+    private static string What(WarningKind kind) => kind switch
+    {
+        WarningKind.CondensingAhead => "water condenses on the coldest panel",
+        WarningKind.HumidityHighAhead => "the air is moister than the sheet allows",
+        WarningKind.HumidityLowAhead => "the air is drier than the sheet allows",
+        WarningKind.PanelColdAhead => "a panel is colder than the sheet allows",
+        WarningKind.PanelHotAhead => "a panel is hotter than the sheet allows",
+        WarningKind.CureStalledAhead => "the cure all but stops",
+        _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Not told ahead."),
+    };
+
+    private static string Length(TimeSpan span) => span < TimeSpan.FromMinutes(90)
+        ? string.Create(CultureInfo.InvariantCulture, $"{Math.Max(10, 10 * Math.Round(span.TotalMinutes / 10)):0} min")
+        : string.Create(CultureInfo.InvariantCulture, $"{span.TotalHours:0.#} h");
+}

@@ -1,0 +1,89 @@
+using System.Globalization;
+using CureWatch.Forecasting;
+using CureWatch.Planning;
+using CureWatch.Psychrometrics;
+using CureWatch.Warnings;
+
+namespace CureWatch.Bays;
+
+/// <summary>What a bay can do against something that may happen in it: with its own equipment, and at night nothing that must not be left alone.</summary>
+internal static class BayRemedies
+{
+    /// <summary>Airing helps only where the outdoor dew point is lower by this [K]. Source (choice): less is lost in the probes' errors.</summary>
+    private const double WorthAiringK = 2;
+
+    /// <summary>No dehumidifier of a workshop gets much below this [%]. Source: common practice, no source.</summary>
+    private const double DriedToPct = 50;
+
+    private const double MoistenedToPct = 45;
+    private static readonly double[] HeldC = [12, 14, 16, 18, 20, 22, 24];
+
+    /// <summary>Everything that might help, the gentlest first.</summary>
+    /// <param name="bay">The bay.</param>
+    /// <param name="now">Its air now.</param>
+    /// <param name="kind">What may happen.</param>
+    /// <param name="from">When it would begin.</param>
+    public static IEnumerable<Remedy> Against(BayState bay, AirNow now, WarningKind kind, DateTimeOffset from)
+    {
+        bool isOvernight = !(from < now.LeavesAt) && now.LeavesAt is not null;
+        return kind switch
+        {
+            WarningKind.CondensingAhead or WarningKind.HumidityHighAhead => Heat(bay, now, isOvernight).Concat(Dry(bay, now)),
+            WarningKind.PanelColdAhead => Heat(bay, now, isOvernight),
+            WarningKind.CureStalledAhead => Heat(bay, now, isOvernight).Concat(Moisten(bay)),
+            WarningKind.HumidityLowAhead => Moisten(bay),
+            _ => [],
+        };
+    }
+
+    private static IEnumerable<Remedy> Heat(BayState bay, AirNow now, bool isOvernight)
+    {
+        bool isFixed = bay.Plan.Equipment.Contains(Equipment.FixedHeating);
+        if (!isFixed && (isOvernight || !bay.Plan.Equipment.Contains(Equipment.PortableHeater)))
+        {
+            yield break;
+        }
+
+        double mostC = bay.Open.Min(o => o.Laws.Sheet.Limits.PanelMaxC) ?? HeldC[^1];
+        foreach (double heldC in HeldC.Where(c => c <= mostC && c + WaterFreezesK >= now.AirKelvins - 3))
+        {
+            string figure = heldC.ToString("0", CultureInfo.InvariantCulture);
+            yield return new Remedy(
+                isFixed
+                    ? $"Hold {figure} °C on the fixed heating, doors shut"
+                    : $"Hold {figure} °C with the portable heater while somebody stays beside it, doors shut",
+                new ClimateHeld { LeastAirKelvins = heldC + WaterFreezesK },
+                IsHeat: true);
+        }
+    }
+
+    private static IEnumerable<Remedy> Dry(BayState bay, AirNow now)
+    {
+        if (bay.Plan.Equipment.Contains(Equipment.Dehumidifier))
+        {
+            yield return new Remedy("Dehumidifier on now, doors shut", new ClimateHeld { MostHumidityPct = DriedToPct }, IsHeat: true);
+        }
+
+        if (bay.Plan.Equipment.Contains(Equipment.Extraction) && now.Outdoors is { } outdoors && IsDrier(outdoors.VapourPressurePa, now.VapourPressurePa))
+        {
+            yield return new Remedy(
+                $"Air with the extraction: outdoors the dew point is {Figures.Kelvins(DewPointK(now.VapourPressurePa) - DewPointK(outdoors.VapourPressurePa))} lower",
+                new ClimateHeld { AiredWith = outdoors },
+                IsHeat: false);
+        }
+    }
+
+    private static IEnumerable<Remedy> Moisten(BayState bay)
+    {
+        if (bay.Plan.Equipment.Contains(Equipment.Humidifier))
+        {
+            yield return new Remedy("Humidifier on now, doors shut", new ClimateHeld { LeastHumidityPct = MoistenedToPct }, IsHeat: true);
+        }
+    }
+
+    private static bool IsDrier(double outdoorPa, double indoorPa) => DewPointK(outdoorPa) <= DewPointK(indoorPa) - WorthAiringK;
+
+    private static double DewPointK(double pascals) => CondensationTemperature.OfPressure(pascals).Kelvins;
+
+    private const double WaterFreezesK = 273.15;
+}

@@ -1,0 +1,170 @@
+using System.Collections.Immutable;
+using CureWatch.Forecasting;
+using CureWatch.Planning;
+using CureWatch.Products;
+using CureWatch.Psychrometrics;
+using CureWatch.Warnings;
+
+namespace CureWatch.Bays;
+
+/// <summary>Looks ahead in a bay with open coats: what may happen, how likely, when, and what still helps.</summary>
+internal sealed class LookAhead
+{
+    /// <summary>How far ahead a person is warned [h]: what is further off is known better later. The night's summary reaches to the opening. Source (choice).</summary>
+    private const double WarnedHours = 8;
+
+    /// <summary>What probes leave open of a spread [K], of a panel [K] and of a humidity [%], as standard deviations. Source (choice): usual limits over √3.</summary>
+    private const double SpreadDoubtK = 0.4, PanelDoubtK = 0.4, HumidityDoubtPct = 1.5, RateDoubt = 0.02;
+
+    /// <summary>Share of the reference rate or water activity below which the cure has all but stopped [1]. As <see cref="ClimateLooks"/> has it.</summary>
+    private const double StalledBelow = 0.20;
+
+    /// <summary>A coat that cures faster than this now [1] does not stall within a night. Source (choice).</summary>
+    private const double FarFromStalling = 0.6;
+
+    /// <summary>What is less likely is not spoken of [1]. Source (choice).</summary>
+    private const double Negligible = 0.02;
+
+    /// <summary>What is less likely needs no remedy [1]. Source (choice).</summary>
+    private const double WorthARemedy = 0.06;
+    private const double WaterFreezesK = 273.15;
+    private const int MostRemedies = 3;
+
+    private readonly BayState _bay;
+    private readonly AirNow _now;
+    private readonly Scenarios _scenarios;
+    private readonly double _within;
+
+    private LookAhead(BayState bay, AirNow now, double within)
+    {
+        (_bay, _now, _within) = (bay, now, within);
+        _scenarios = Scenarios.Of(bay.Forecaster, now);
+    }
+
+    /// <summary>Looks.</summary>
+    /// <param name="shop">The shop.</param>
+    /// <param name="bay">The bay.</param>
+    /// <returns>What is expected; null while no air probe is heard.</returns>
+    public static BayAhead? Of(Shop shop, BayState bay)
+    {
+        if (AheadScene.Of(shop, bay) is not { } now)
+        {
+            return null;
+        }
+
+        double reach = ReachOf(now);
+        var look = new LookAhead(bay, now, reach);
+        Func<ScenarioPoint, double> wet = p => -p.SpreadKelvins(now.WettestShare);
+        return new BayAhead(
+            now.At,
+            now.At + TimeSpan.FromHours(reach),
+            look._scenarios.IsForecast,
+            NightOf(look._scenarios, reach),
+            [.. look.Limits(wet).Select(l => look.RiskOf(l.Kind, l.Doubt, l.Excess)).OfType<Risk>()]);
+    }
+
+    /// <summary>What a bay's night is expected to be before there is a coat in it.</summary>
+    /// <param name="shop">The shop.</param>
+    /// <param name="bay">The bay.</param>
+    /// <param name="until">Until when; null for as far as is looked.</param>
+    /// <returns>The night; null while no air probe is heard.</returns>
+    public static NightAhead? NightOf(Shop shop, BayState bay, DateTimeOffset? until) => AheadScene.Of(shop, bay) is { } now
+        ? NightOf(Scenarios.Of(bay.Forecaster, now), Math.Clamp((until - now.At)?.TotalHours ?? Scenarios.Reach, 1, Scenarios.Reach))
+        : null;
+
+    private static double ReachOf(AirNow now) => Math.Clamp((now.OpensAt - now.At)?.TotalHours ?? WarnedHours, WarnedHours, Scenarios.Reach);
+
+    private static NightAhead NightOf(Scenarios scenarios, double within)
+    {
+        AirNow now = scenarios.Now;
+        RiskAhead wet = RiskAhead.Of(scenarios, within, SpreadDoubtK, p => -p.SpreadKelvins(now.WettestShare));
+        (double coldest, double coldestHours) = scenarios.LeastLikely(within, p => p.ColdestKelvins);
+        (double spread, double spreadHours) = scenarios.LeastLikely(within, p => p.SpreadKelvins(now.WettestShare));
+        return new NightAhead(coldest - WaterFreezesK, At(coldestHours), spread, At(spreadHours), wet.Chance, wet.FromHours is { } from ? At(from) : null);
+
+        DateTimeOffset At(double hours) => Minute(now.At + TimeSpan.FromHours(hours));
+    }
+
+    private IEnumerable<(WarningKind Kind, double Doubt, Func<ScenarioPoint, double> Excess)> Limits(Func<ScenarioPoint, double> wet)
+    {
+        yield return (WarningKind.CondensingAhead, SpreadDoubtK, wet);
+        if (_bay.Open.Min(o => o.Laws.Sheet.Limits.HumidityMaxPct) is { } humidityMax)
+        {
+            yield return (WarningKind.HumidityHighAhead, HumidityDoubtPct, p => (p.HumidityPct * _now.WettestShare) - humidityMax);
+        }
+
+        if (_bay.Open.Max(o => o.Laws.Sheet.Limits.HumidityMinPct) is { } humidityMin)
+        {
+            yield return (WarningKind.HumidityLowAhead, HumidityDoubtPct, p => humidityMin - p.HumidityPct);
+        }
+
+        if (_bay.Open.Max(o => o.Laws.Sheet.Limits.PanelMinC) is { } panelMin)
+        {
+            yield return (WarningKind.PanelColdAhead, PanelDoubtK, p => panelMin + WaterFreezesK - p.ColdestKelvins);
+        }
+
+        if (_bay.Open.Min(o => o.Laws.Sheet.Limits.PanelMaxC) is { } panelMax)
+        {
+            yield return (WarningKind.PanelHotAhead, PanelDoubtK, p => p.HottestKelvins - panelMax - WaterFreezesK);
+        }
+
+        RateLaw[] laws = [.. _bay.Open.Select(o => o.Laws.Cure.Law).Distinct().Where(l => EarnedAt(l, Start) < FarFromStalling)];
+        if (laws.Length > 0)
+        {
+            yield return (WarningKind.CureStalledAhead, RateDoubt, p => StalledBelow - laws.Min(l => EarnedAt(l, p)));
+        }
+    }
+
+    /// <summary>While nobody is there it is warned of what happens until they come: what comes after that, those who open see coming.</summary>
+    private double SoonHours => _now is { LeftAt: not null, OpensAt: { } opens } ? Math.Min(WarnedHours, (opens - _now.At).TotalHours) : WarnedHours;
+
+    private ScenarioPoint Start => _scenarios.All[0].Points[0];
+
+    private static double EarnedAt(RateLaw law, ScenarioPoint point) => Math.Min(
+        point.VapourPressurePa / SaturationPressure.OverWaterPa(point.ColdestKelvins), law.Likely(law.Terms(point.ColdestKelvins, point.VapourPressurePa)));
+
+    private Risk? RiskOf(WarningKind kind, double doubt, Func<ScenarioPoint, double> excess)
+    {
+        RiskAhead risk = RiskAhead.Of(_scenarios, _within, doubt, excess, SoonHours);
+        if (risk.Chance < Negligible || risk.FromHours is not { } from)
+        {
+            return null;
+        }
+
+        DateTimeOffset begins = Minute(_now.At + TimeSpan.FromHours(from));
+        return new Risk(
+            kind,
+            risk.Chance,
+            risk.SoonChance,
+            begins,
+            TimeSpan.FromMinutes(Math.Round((risk.LastsHours ?? 0) * 60)),
+            risk.Chance < WorthARemedy ? [] : Helping(kind, risk.Chance, begins, doubt, excess));
+    }
+
+    /// <summary>Of one sort the gentlest that does nearly as much as the strongest; what does not help any more is not offered.</summary>
+    private ImmutableArray<RemedyEffect> Helping(WarningKind kind, double chance, DateTimeOffset from, double doubt, Func<ScenarioPoint, double> excess)
+    {
+        var helping = new List<RemedyEffect>();
+        foreach (IGrouping<string, Remedy> sort in BayRemedies.Against(_bay, _now, kind, from).GroupBy(r => r.Sort))
+        {
+            RemedyEffect[] effects =
+            [
+                .. sort.Select(r => new RemedyEffect(r.Text, RiskAhead.Of(_scenarios.Under(r.Climate), _within, doubt, excess).Chance, r.IsHeat))
+                    .Where(e => e.HelpsAgainst(chance)),
+            ];
+            if (effects.Length > 0)
+            {
+                double best = effects.Min(e => e.ChanceAfter);
+                helping.Add(effects.First(e => e.ChanceAfter <= Math.Max(NearlyAsGood, best + (NearlyAsGood / 2))));
+            }
+        }
+
+        return [.. helping.OrderBy(e => e.ChanceAfter).Take(MostRemedies)];
+    }
+
+    /// <summary>A chance as small as this [1] is as good as any smaller one. Source (choice).</summary>
+    private const double NearlyAsGood = 0.1;
+
+    /// <summary>Nobody is told more than minutes of what is to come.</summary>
+    private static DateTimeOffset Minute(DateTimeOffset at) => at - TimeSpan.FromTicks(at.UtcTicks % TimeSpan.TicksPerMinute);
+}

@@ -1,0 +1,104 @@
+using System.Collections.Immutable;
+using CureWatch.Planning;
+using CureWatch.Warnings;
+
+namespace CureWatch.Bays;
+
+/// <summary>What to know of a bay at lock-up: whether what is in it gets through the night, and what helps.</summary>
+/// <param name="Bay">The bay.</param>
+/// <param name="At">When it is told.</param>
+/// <param name="Verdict">What it comes to.</param>
+/// <param name="Cars">The cars with an open coat in it, as people call them.</param>
+/// <param name="Ahead">What is expected; null where nothing is open, or nobody measures.</param>
+/// <param name="Doors">What opening a door would do, where air from outdoors would wet something; else null.</param>
+public sealed record TonightReport(
+    string Bay, DateTimeOffset At, TonightVerdict Verdict, ImmutableArray<string> Cars, BayAhead? Ahead, string? Doors)
+{
+    /// <summary>Older than this it tells nothing of a night any more. Source (choice): as long as cure is credited without a reading.</summary>
+    private static readonly TimeSpan LongestAgo = Panels.Source.CureLimit;
+
+    /// <summary>A chance of water below this [1] is called safe: from it on people are warned.</summary>
+    private const double Safe = AlarmRules.LikelyEnough;
+
+    /// <summary>What to know, in a sentence or two.</summary>
+    public required string Text { get; init; }
+
+    /// <summary>What whoever is on call has to know, in a sentence.</summary>
+    public required string OnCall { get; init; }
+
+    /// <summary>How likely water condenses [1]; null where nobody can tell.</summary>
+    public double? WetChance => Ahead is null ? null : Ahead.Of(WarningKind.CondensingAhead)?.Chance ?? 0;
+
+    /// <summary>What it comes to for every bay of a shop, in the plan's order.</summary>
+    /// <param name="shop">The shop.</param>
+    /// <returns>The reports.</returns>
+    public static ImmutableArray<TonightReport> Of(Shop shop) => [.. shop.Plan.Bays.Select(b => Of(shop, b.Bay))];
+
+    /// <summary>What it comes to for one bay.</summary>
+    /// <param name="shop">The shop.</param>
+    /// <param name="id">The bay's id; the bay must be there.</param>
+    /// <returns>The report at the shop's present.</returns>
+    public static TonightReport Of(Shop shop, string id)
+    {
+        BayState bay = shop.Bays[id];
+        ImmutableArray<string> cars = [.. bay.Open.SelectMany(o => o.Surfaces).Select(s => s.Job).Distinct().Select(j => shop.Find(j)?.Job.Car ?? j)];
+        BayAhead? ahead = shop.Now - bay.Ahead?.At > LongestAgo ? null : bay.Ahead;
+        Risk? wet = ahead?.Of(WarningKind.CondensingAhead);
+        TonightVerdict verdict = cars.IsEmpty ? TonightVerdict.NothingOpen
+            : ahead is null ? TonightVerdict.Unknown
+            : bay.IsWet(Panels.Place.Outside) || wet?.Chance >= Safe ? TonightVerdict.AtRisk
+            : TonightVerdict.Safe;
+        string who = cars.IsEmpty ? id : string.Join(" and ", cars);
+        bool isDoorsTold = shop.Standing.ContainsKey(new Subject(WarningKind.OutdoorWets, id, null, null, null, 0, 0, Panels.Place.Outside));
+        return new TonightReport(
+            id,
+            shop.Now,
+            verdict,
+            cars,
+            ahead,
+            isDoorsTold ? "Keep the doors shut: air from outdoors would wet the coldest panel." : null)
+        {
+            Text = TextOf(verdict, who, id, ahead, wet, shop),
+            OnCall = OnCallOf(verdict, wet, shop),
+        };
+    }
+
+    private static string TextOf(TonightVerdict verdict, string who, string bay, BayAhead? ahead, Risk? wet, Shop shop) => verdict switch
+    {
+        TonightVerdict.NothingOpen => $"Tonight: nothing in {bay} has to stay dry.",
+        TonightVerdict.Unknown => $"Tonight: not known for {who}: no air probe in {bay} is heard.",
+        TonightVerdict.AtRisk when wet is null => $"Tonight: {who} at risk: water condenses now.",
+        TonightVerdict.AtRisk => $"Tonight: {who} at risk from {Clock(wet!.From, shop)}, {AheadWords.Percent(wet.Chance)}. {AheadWords.Helps(wet)}",
+        _ => $"Tonight: {who} safe. Least above the dew point likely {Figures.Kelvins(ahead!.Night.LeastSpreadK)} at {Clock(ahead.Night.LeastSpreadAt, shop)}, "
+            + $"coldest panel {Figures.Degrees(ahead.Night.ColdestC)} at {Clock(ahead.Night.ColdestAt, shop)}.",
+    };
+
+    private static string OnCallOf(TonightVerdict verdict, Risk? wet, Shop shop) => verdict switch
+    {
+        TonightVerdict.Unknown => "On call: get a probe heard again, or look at the coats by hand.",
+        TonightVerdict.AtRisk when wet is { Remedies: [var best, ..] } => $"On call: from {Clock(wet.From - CallAhead, shop)} on. {best.Text}.",
+        TonightVerdict.AtRisk => "On call: nobody has to come, for nothing here helps overnight; look at the coats first thing in the morning.",
+        _ => "On call: nobody has to come.",
+    };
+
+    /// <summary>Somebody on call is told this long before. Source (choice): time to come and for the heating to help.</summary>
+    private static readonly TimeSpan CallAhead = TimeSpan.FromHours(2);
+
+    private static string Clock(DateTimeOffset at, Shop shop) => WallClock.Of(at < shop.Now ? shop.Now : at, shop.Now, shop.Plan.Hours.Zone);
+}
+
+/// <summary>What a night comes to.</summary>
+public enum TonightVerdict
+{
+    /// <summary>Nothing in the bay has to stay dry.</summary>
+    NothingOpen,
+
+    /// <summary>Nobody can tell.</summary>
+    Unknown,
+
+    /// <summary>Water is unlikely.</summary>
+    Safe,
+
+    /// <summary>Water may condense.</summary>
+    AtRisk,
+}

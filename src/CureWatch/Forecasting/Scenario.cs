@@ -1,0 +1,81 @@
+using CureWatch.Panels;
+using CureWatch.Psychrometrics;
+
+namespace CureWatch.Forecasting;
+
+/// <summary>One way a bay may go through the hours that are to come.</summary>
+/// <param name="Weight">How much it counts beside the others [1].</param>
+/// <param name="Points">What it is at each of the knots of <see cref="Scenarios"/>.</param>
+internal readonly record struct Scenario(double Weight, ScenarioPoint[] Points)
+{
+    /// <summary>A panel follows the air that somebody heats half an hour later. Source (choice): sheet and glass take minutes, castings an hour.</summary>
+    private const double PanelLagHours = 0.5;
+
+    /// <summary>The same with something done about it.</summary>
+    public Scenario Under(ClimateHeld held, AirNow now)
+    {
+        var points = new ScenarioPoint[Points.Length];
+        for (int k = 0; k < points.Length; k++)
+        {
+            ScenarioPoint before = Points[k];
+            double hours = Scenarios.Knots[k];
+            (double kelvins, double pascals) = held.Of((before.AirKelvins, before.VapourPressurePa), hours);
+            double panelsAirKelvins = held.Of((before.AirKelvins, before.VapourPressurePa), Math.Max(0, hours - PanelLagHours)).Kelvins;
+            points[k] = new ScenarioPoint(kelvins, pascals, before.MeasuredPanelKelvins + panelsAirKelvins - before.AirKelvins);
+        }
+
+        Follow(points, now);
+        return new Scenario(Weight, points);
+    }
+
+    /// <summary>Has every surface without a probe follow the air; the coldest of all governs.</summary>
+    public static void Follow(ScenarioPoint[] points, AirNow now)
+    {
+        for (int k = 0; k < points.Length; k++)
+        {
+            points[k] = points[k] with { ColdestKelvins = points[k].MeasuredPanelKelvins, HottestKelvins = points[k].MeasuredPanelKelvins };
+        }
+
+        foreach ((double kelvins, TimeSpan timeConstant) in now.Modelled)
+        {
+            double panel = kelvins;
+            for (int k = 0; k < points.Length; k++)
+            {
+                panel = k == 0 ? kelvins : OneNode.After(
+                    panel, points[k - 1].AirKelvins, points[k].AirKelvins, TimeSpan.FromHours(Scenarios.Knots[k] - Scenarios.Knots[k - 1]), timeConstant);
+                points[k] = points[k] with
+                {
+                    ColdestKelvins = Math.Min(points[k].ColdestKelvins, panel),
+                    HottestKelvins = Math.Max(points[k].HottestKelvins, panel),
+                };
+            }
+        }
+    }
+}
+
+/// <summary>A bay at one moment of a scenario.</summary>
+/// <param name="AirKelvins">Its mean air [K].</param>
+/// <param name="VapourPressurePa">Its mean vapour pressure [Pa].</param>
+/// <param name="MeasuredPanelKelvins">The coldest panel that is measured, or what stands for it where none is [K].</param>
+internal readonly record struct ScenarioPoint(double AirKelvins, double VapourPressurePa, double MeasuredPanelKelvins)
+{
+    /// <summary>The coldest panel, measured or not [K].</summary>
+    public double ColdestKelvins { get; init; }
+
+    /// <summary>The warmest of them [K].</summary>
+    public double HottestKelvins { get; init; }
+
+    /// <summary>How far the coldest panel is above where the wettest air condenses [K], below 0 where it is wet.</summary>
+    public double SpreadKelvins(double wettestShare)
+    {
+        bool isIce = ColdestKelvins < WaterFreezes;
+        double ln = isIce ? SaturationPressure.LnOverIce(ColdestKelvins) : SaturationPressure.LnOverWater(ColdestKelvins);
+        double slope = isIce ? SaturationPressure.IceSlope(ColdestKelvins) : SaturationPressure.WaterSlope(ColdestKelvins);
+        return (ln - Math.Log(VapourPressurePa * wettestShare)) / slope;
+    }
+
+    /// <summary>Relative humidity of the air over water [%].</summary>
+    public double HumidityPct => 100 * VapourPressurePa / SaturationPressure.OverWaterPa(AirKelvins);
+
+    private const double WaterFreezes = 273.15;
+}

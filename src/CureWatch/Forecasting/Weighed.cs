@@ -1,0 +1,23 @@
+namespace CureWatch.Forecasting;
+
+/// <summary>Numbers of which each counts as much as its weight.</summary>
+internal static class Weighed
+{
+    /// <summary>The number with half of the weight on either side.</summary>
+    /// <param name="numbers">The numbers with their weights; at least one.</param>
+    public static double Median(IEnumerable<(double Number, double Weight)> numbers)
+    {
+        (double Number, double Weight)[] sorted = [.. numbers.OrderBy(n => n.Number)];
+        double left = sorted.Sum(n => n.Weight) / 2;
+        foreach ((double number, double weight) in sorted)
+        {
+            left -= weight;
+            if (left <= 0)
+            {
+                return number;
+            }
+        }
+
+        return sorted[^1].Number;
+    }
+}
