@@ -156,7 +156,7 @@ internal sealed class Holds(Evidence evidence, DateTimeOffset now, TimeZoneInfo 
 
     private Hold? Heat(CoatEvidence coat)
     {
-        Overheat? overheat = evidence.Overheats.LastOrDefault(o => o.At >= coat.Coat.StartedAt && !IsClear(coat, o.At));
+        Overheat? overheat = evidence.Overheats.Where(o => o.At >= coat.Coat.StartedAt && !IsClear(coat, o.At)).MaxBy(o => o.PanelC);
         return overheat is null
             ? null
             : Of(

@@ -26,6 +26,21 @@ public class HeatTests
         Assert.Contains(HoldKind.Heat, shop.HoldKinds);
     }
 
+    // People look for what 75 °C did, not for what the last reading above the limit says.
+    [Fact]
+    public void AHold_NamesTheHottestReading_AndWhenItWas()
+    {
+        TestShop shop = new(probes: [TestShop.Air("air-1"), TestShop.Panel("panel-1")]);
+        shop.Steady(0, 1).Tap(1, Did.Applied).Tap(1.05, Did.Levelled);
+        foreach ((double hour, double c) in new[] { (1.5, 20.0), (2, 72), (2.25, 75.5), (2.5, 71), (2.75, 30) })
+        {
+            shop.Read(hour, 20, 50).ReadPanel(hour, c);
+        }
+
+        Hold hold = Assert.Single(shop.Holds, h => h.Kind == HoldKind.Heat);
+        Assert.StartsWith("75.5 °C Mon 4 May 10:15,", hold.Text, StringComparison.Ordinal);
+    }
+
     // While a lamp burns, the only panel probe tells of the surface under it and of nothing else.
     [Fact]
     public void SurfaceUnderALamp_PastItsLimit_IsAHold_ThoughItsProbeIsTheOnlyOne()
