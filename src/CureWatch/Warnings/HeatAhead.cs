@@ -25,6 +25,25 @@ public sealed record HeatAhead(DateTimeOffset At, bool IsUrgent)
 
     private static readonly TimeSpan LongestBase = TimeSpan.FromMinutes(10);
 
+    /// <summary>Foresees the limit of a surface that was read only once under its lamp, or too long ago before that.</summary>
+    /// <param name="unlit">What it may have been when the lamp was switched on: no colder than the air.</param>
+    /// <param name="last">Its newest reading, after that.</param>
+    /// <param name="limitC">How hot it may get [°C].</param>
+    /// <param name="now">The present.</param>
+    /// <returns>When it gets there; null where it is not on the way. Nobody knows of a next look, so it is urgent ten minutes before.</returns>
+    /// <remarks>Edges: it heats up fastest at first, so that what it gained on average since the lamp was on is more than it gains now.</remarks>
+    public static HeatAhead? OfOne(OwnReading unlit, OwnReading last, double limitC, DateTimeOffset now)
+    {
+        TimeSpan heated = last.At - unlit.At > ShortestBase ? last.At - unlit.At : ShortestBase;
+        if (last.PanelC <= unlit.PanelC)
+        {
+            return null;
+        }
+
+        DateTimeOffset at = last.At + (heated * ((limitC - last.PanelC) / (last.PanelC - unlit.PanelC)));
+        return new HeatAhead(at > last.At ? at : last.At, at <= now + LongestBase);
+    }
+
     /// <summary>Foresees the limit.</summary>
     /// <param name="own">The surface's own readings, in order.</param>
     /// <param name="limitC">How hot it may get [°C].</param>

@@ -63,7 +63,7 @@ internal sealed class LampDay
 
     /// <summary>The day by the minute.</summary>
     /// <param name="untilMinute">How long it is, from 08:00.</param>
-    /// <param name="panelC">What a surface's own probe reads at a minute.</param>
+    /// <param name="panelC">What a surface's own probe reads at a minute; NaN where it says nothing.</param>
     /// <param name="lamps">When a lamp goes on and off over which surface; null for all of them.</param>
     /// <param name="perMinute">How often its own probes are read.</param>
     /// <param name="more">Panel probes beside those two.</param>
@@ -86,7 +86,10 @@ internal sealed class LampDay
             foreach ((string probe, int part) in day._panels.Select(m => m.Probe.Id).SelectMany(p => Enumerable.Range(0, perMinute), (p, i) => (p, i)).OrderBy(r => r.i))
             {
                 double at = minute + ((double)part / perMinute);
-                day.Read(at, probe, null, null, panelC(probe, at));
+                if (panelC(probe, at) is var read && !double.IsNaN(read))
+                {
+                    day.Read(at, probe, null, null, read);
+                }
             }
         }
 
@@ -106,6 +109,13 @@ internal sealed class LampDay
     {
         (_shop, ImmutableArray<ShopEvent> happened) = ShopFold.Take(_shop, message);
         _happened.AddRange(happened);
+        return this;
+    }
+
+    /// <summary>A reading of the air.</summary>
+    public LampDay Air(double minute)
+    {
+        Read(minute, "air-1", 20, 50, null);
         return this;
     }
 
