@@ -9,8 +9,8 @@ namespace CureWatch.Bays;
 /// <param name="HumidityMinPct">Lowest relative humidity [%].</param>
 /// <param name="CondensationKelvins">Highest condensation temperature [K].</param>
 /// <param name="ColdestKelvins">
-/// Coldest panel, measured or modelled under an open coat, and the coldest air where no panel is measured [K]; null while a panel probe is missing
-/// and none of the others is wet.
+/// Coldest panel, measured or modelled under an open coat, and the coldest air where no panel is measured [K]; where a panel probe is silent that nobody
+/// waits for any more, the coldest that panel may be under an open coat; null where one is missing without such a coat, and none of the others is wet.
 /// </param>
 /// <param name="IsPanelMeasured">Whether a panel probe measures.</param>
 /// <param name="Wettest">What the air probe says whose air holds most water.</param>
@@ -78,7 +78,8 @@ public sealed record BayAir(
         Exposure? modelled = ColdestModelled(bay, place, now) is { } model && model.PanelKelvins < coldestMeasured ? model : null;
         double coldest = modelled?.PanelKelvins ?? coldestMeasured;
         double condensationKelvins = CondensationTemperature.OfPressure(wettest.VapourPressurePa).Kelvins;
-        bool isUnknown = isPanelMissing && coldest > condensationKelvins;
+        bool isModelled = bay.Open.Any(o => o.Point.Air == place);
+        bool isUnknown = double.IsPositiveInfinity(coldest) || (isPanelMissing && !isModelled && coldest > condensationKelvins);
         return new BayAir(
             humidityMax,
             humidityMin,
@@ -91,7 +92,7 @@ public sealed record BayAir(
             modelled is { } lagging ? Math.Max(ClimateDoubt.LagK, Math.Abs(lagging.PanelKelvins - lagging.AirKelvins)) : null);
     }
 
-    /// <summary>The coldest surface with an open coat that no probe measures; null where there is none.</summary>
+    /// <summary>The coldest surface with an open coat that no probe measures, at its worst where one did and is silent; null where there is none.</summary>
     private static Exposure? ColdestModelled(BayState bay, Place place, DateTimeOffset now)
     {
         Exposure? coldest = null;
@@ -105,9 +106,11 @@ public sealed record BayAir(
 
             before = open.Point;
             Watch watch = before.WatchIn(bay);
-            if (!watch.TellsPanelAt(now) && climate.Track.Newest(watch, now) is { } newest)
+            bool isGivenUp = watch.GivenUp(now).Any();
+            if ((isGivenUp || !watch.TellsPanelAt(now)) && climate.Track.Newest(watch, now) is { } newest)
             {
-                coldest = newest.AtEnd.PanelKelvins >= coldest?.PanelKelvins ? coldest : newest.AtEnd;
+                Exposure worst = isGivenUp ? newest.Alternatives.Select(a => a.AtEnd).Append(newest.AtEnd).MinBy(e => e.PanelKelvins) : newest.AtEnd;
+                coldest = worst.PanelKelvins >= coldest?.PanelKelvins ? coldest : worst;
             }
         }
 

@@ -14,7 +14,9 @@ internal static class ClimateAhead
     /// <param name="present">The shop's present.</param>
     /// <param name="stays">Where the surface was.</param>
     /// <returns>A sentence.</returns>
-    public static string Of(Shop shop, Present present, ImmutableArray<Stay> stays)
+    public static string Of(Shop shop, Present present, ImmutableArray<Stay> stays) => Air(shop, present, stays) + UnheardPanel.InWords(shop, present, stays);
+
+    private static string Air(Shop shop, Present present, ImmutableArray<Stay> stays)
     {
         if (!stays.Any(s => s.Point is { } p && present.ExposureAt(p) is not null))
         {

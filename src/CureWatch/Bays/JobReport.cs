@@ -105,7 +105,10 @@ public sealed record JobReport(
             [.. story.Living.Select(c => new CoatEvidence(c, present.WindowsOf(state.Job, story, c)))],
             Stay.Wet(shop, stays),
             Stay.Unwatched(stays),
-            [.. state.Overheats.Where(o => o.Surface == story.Surface.Id).Select(o => o.Overheat)]);
+            [.. state.Overheats.Where(o => o.Surface == story.Surface.Id).Select(o => o.Overheat)])
+        {
+            Assumed = UnheardPanel.InWords(shop, present, stays),
+        };
     }
 
     private static ImmutableArray<CoatReport> CoatsOf(Shop shop, Present present, JobState state, Evidence evidence) =>

@@ -119,6 +119,7 @@ public sealed record WatchPoint(string Bay, Place Place, Material Material, Mate
     {
         LimitK = log.Probe.AccuracyTemperatureK,
         LimitPct = log.Probe.AccuracyHumidityPct,
+        Probe = log.Probe.Id,
         Stills = log.Standing.Stills,
     };
 

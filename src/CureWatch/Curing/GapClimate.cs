@@ -78,27 +78,47 @@ internal sealed class GapClimate
     private (double Coldest, double Warmest) PanelAt(DateTimeOffset at, double coldestAir, double warmestAir)
     {
         (double coldest, double warmest) = _unseen.IsPanelMeasured ? (double.PositiveInfinity, double.PositiveInfinity) : (coldestAir, warmestAir);
-        foreach (RateLimited panel in _panels)
+        for (int i = 0; i < _panels.Length; i++)
         {
-            (double low, double high) = panel.At(at);
+            (double low, double high) = Panel(i, at, coldestAir, warmestAir);
             coldest = Math.Min(coldest, low);
             warmest = Math.Min(warmest, high);
         }
 
-        double lagHours = Math.Min(_unseen.PanelLag.TotalHours, Math.Abs((at - _since).TotalHours));
-        return (coldest - (BayDrift.TemperatureKPerHour * lagHours), warmest + (BayDrift.TemperatureKPerHour * lagHours));
+        double lagK = _unseen.IsPanelMeasured ? 0 : LagKAt(at, _since);
+        return (coldest - lagK, warmest + lagK);
     }
+
+    /// <summary>A panel that is apart from its air comes to it faster than a bay moves; one that is silent in heard air stays near it.</summary>
+    private (double Low, double High) Panel(int index, DateTimeOffset at, double coldestAir, double warmestAir)
+    {
+        Bracket bracket = _unseen.Panels[index];
+        (double low, double high) = _panels[index].At(at);
+        (low, high) = (Math.Min(low, coldestAir), Math.Max(high, warmestAir));
+        if (bracket.ApartKelvins is not { } apart)
+        {
+            return (low, high);
+        }
+
+        (double below, double above) = PlausiblePanel.After(apart, at - bracket.From);
+        double lagK = LagKAt(at, bracket.From);
+        return (Math.Max(low, coldestAir - below - lagK), Math.Min(high, warmestAir + above + lagK));
+    }
+
+    private double LagKAt(DateTimeOffset at, DateTimeOffset since) =>
+        BayDrift.TemperatureKPerHour * Math.Min(_unseen.PanelLag.TotalHours, Math.Abs((at - since).TotalHours));
 
     private ClimateBox Shifted(ClimateBox box, double share)
     {
         Exposure likely = _lastKnown.IsEmpty ? _segment.AtStart.Towards(_segment.AtEnd, share) : _lastKnown[0];
+        bool isByAir = !_unseen.IsPanelMeasured || _unseen.Panels.Any(p => p.ApartKelvins is not null);
         (double drier, double moister) = (0, 0);
         (double colderPanel, double warmerPanel) = (0, 0);
         foreach (Exposure other in _segment.Alternatives.Select(a => a.AtStart.Towards(a.AtEnd, share)).Concat(_lastKnown))
         {
             double kelvins = other.AirKelvins - likely.AirKelvins, pascals = other.VapourPressurePa - likely.VapourPressurePa;
             (drier, moister) = (Math.Min(drier, pascals), Math.Max(moister, pascals));
-            double panelK = _unseen.IsPanelMeasured ? other.PanelKelvins - likely.PanelKelvins : kelvins;
+            double panelK = isByAir ? kelvins : other.PanelKelvins - likely.PanelKelvins;
             (colderPanel, warmerPanel) = (Math.Min(colderPanel, panelK), Math.Max(warmerPanel, panelK));
         }
 

@@ -15,13 +15,13 @@ namespace CureWatch.Curing;
 /// </para>
 /// <para>
 /// Equation: θ·σ(mean) = ‖∫k·v dt‖ ≤ ‖∫k·v₀ dt‖ + ∫k·‖v − v₀‖ dt, with v = (1, x, −y) and ‖·‖ by the covariance of the fit. Source (law): triangle
-/// inequality. A width that is added to a factor F = exp(1.645 σ) costs F times as many hours. Source (choice): twice, more than F is within 15 K of a
-/// single row.
+/// inequality. A width that is added to a factor F = exp(1.645 σ) costs F times as many hours. Source (choice): 1.5, which F is 10 K from
+/// a single row.
 /// </para>
 /// </remarks>
 internal readonly record struct StandIn(RateLaw Law, RateTerms Terms)
 {
-    private const double SlowCost = 2 * NormalDistribution.NinetyFifthPercentile;
+    private const double SlowCost = 1.5 * NormalDistribution.NinetyFifthPercentile;
     private const double FastCost = NormalDistribution.NinetyFifthPercentile;
 
     /// <summary>One climate for all of a stretch.</summary>

@@ -16,7 +16,11 @@ public sealed record Evidence(
     ImmutableArray<CoatEvidence> Coats,
     ImmutableArray<Spell> WetSpells,
     ImmutableArray<Spell> Unwatched,
-    ImmutableArray<Overheat> Overheats);
+    ImmutableArray<Overheat> Overheats)
+{
+    /// <summary>What its times assume in place of a probe that is silent, a sentence after a space; empty where none is.</summary>
+    public string Assumed { get; init; } = "";
+}
 
 /// <summary>A living coat and its windows.</summary>
 /// <param name="Coat">The coat.</param>

@@ -109,7 +109,7 @@ internal sealed class Holds(Evidence evidence, DateTimeOffset now, TimeZoneInfo 
                 {
                     null => "Keep dry; the surface is wet.",
                     { Latest: null } => "Keep dry; until when nobody can tell while the air earns it nothing or a probe that tells of it is silent.",
-                    var closes => $"Keep dry until {Clock(closes.Latest)} at the latest{(IsUnwatched ? $" ({BySlowestRow})" : "")}, likely {Clock(closes.Likely)}.",
+                    var closes => $"Keep dry until {Clock(closes.Latest)} at the latest{(IsUnwatched ? $" ({BySlowestRow})" : "")}, likely {Clock(closes.Likely)}.{evidence.Assumed}",
                 })
             : null;
 

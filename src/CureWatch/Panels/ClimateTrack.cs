@@ -156,7 +156,7 @@ public sealed record ClimateTrack(Trail<ClimateSegment> Segments)
                 target = holdsReadings ? target with { Unseen = target.Unseen is { } unseen ? unseen with { IsDark = false } : null } : target;
                 foreach (ClimateSegment piece in PanelCourse.Along(watch, target, before))
                 {
-                    segments.Add(piece with { IsUnconfirmed = knot > watch.ConfirmedTo });
+                    segments.Add(piece with { IsUnconfirmed = knot > watch.ConfirmedTo(now) });
                     before = piece;
                 }
             }

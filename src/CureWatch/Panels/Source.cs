@@ -14,6 +14,9 @@ public sealed record Source(Trail<Sample> Samples, TimeSpan Every)
     /// <summary>Longest stretch without a reading that cure is credited over [30 min]. Source (choice): a bay drifts a few K an hour.</summary>
     public static readonly TimeSpan CureLimit = TimeSpan.FromMinutes(30);
 
+    /// <summary>The probe's id; null where nobody asks which it is.</summary>
+    public string? Probe { get; init; }
+
     /// <summary>When it tells of a surface under a lamp, and not of others of its kind.</summary>
     public ImmutableArray<Spell> Lent { get; init; } = [];
 
@@ -45,6 +48,19 @@ public sealed record Source(Trail<Sample> Samples, TimeSpan Every)
         return false;
     }
 
+    /// <summary>Whether nobody waits for it any more: the air was heard too long after its last reading.</summary>
+    /// <param name="instant">The instant, not before the first sample.</param>
+    /// <param name="airHeardAt">When the air was heard last by then.</param>
+    /// <returns>False where the air fell silent with it, or sooner: then nobody can tell what the panel does.</returns>
+    public bool IsGivenUpAt(DateTimeOffset instant, DateTimeOffset airHeardAt) => IsGapForCure(airHeardAt - Samples[Math.Max(0, CountUpTo(instant) - 1)].At);
+
+    /// <summary>Whether it tells of the panel at an instant: it was heard, not under a lamp over another surface, and is not given up.</summary>
+    /// <param name="instant">The instant.</param>
+    /// <param name="airHeardAt">When the air was heard last by then.</param>
+    /// <returns>False where others have to.</returns>
+    public bool TellsAt(DateTimeOffset instant, DateTimeOffset airHeardAt) =>
+        CountUpTo(instant) is > 0 and var before && !IsLentAt(instant) && !IsLentAt(Samples[before - 1].At) && !IsGivenUpAt(instant, airHeardAt);
+
     /// <summary>Whether a stretch between two readings is a gap for evaporation: too long, and at least one reading is missing.</summary>
     /// <param name="stretch">Its length.</param>
     /// <returns>True for a gap.</returns>
@@ -60,6 +76,11 @@ public sealed record Source(Trail<Sample> Samples, TimeSpan Every)
     /// <param name="every">How often the probe reports.</param>
     /// <returns>True for a gap.</returns>
     public static bool IsGapForCure(TimeSpan stretch, TimeSpan every) => stretch > CureLimit && stretch > 1.5 * every;
+
+    /// <summary>When it was heard last by an instant; null where it was not.</summary>
+    /// <param name="instant">The instant.</param>
+    /// <returns>The instant of its sample.</returns>
+    public DateTimeOffset? HeardBy(DateTimeOffset instant) => CountUpTo(instant) is > 0 and var before ? Samples[before - 1].At : null;
 
     /// <summary>The readings around a stretch.</summary>
     /// <param name="from">Its start.</param>

@@ -78,5 +78,8 @@ public sealed record Bracket(
     public double VapourPressurePaAt(DateTimeOffset at) =>
         FromVapourPressurePa + ((ToVapourPressurePa - FromVapourPressurePa) * ShareAt(at));
 
+    /// <summary>How far it was from the air when it was heard last [K], of a panel that nobody waits for any more; else null.</summary>
+    public double? ApartKelvins { get; init; }
+
     private double ShareAt(DateTimeOffset at) => To is { } to && to > From ? (at - From) / (to - From) : 0;
 }

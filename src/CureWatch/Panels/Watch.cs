@@ -8,8 +8,9 @@ namespace CureWatch.Panels;
 /// <param name="Panels">Sources of the panel, each with a sample; empty where the panel is modelled.</param>
 /// <remarks>
 /// Several air probes count with the mean of those that were heard in time; the bounds also reckon with what the others would say, and with each
-/// by itself where they disagree. Several panel probes count with the coldest, and each of them is waited for: losing the coldest must not make a
-/// release earlier. A panel without a probe follows the colder of the air and its neighbours by its time constant (<see cref="PanelCourse"/>).
+/// by itself where they disagree. Several panel probes count with the coldest, and each of them is waited for, half an hour long: losing the coldest must
+/// not make a release earlier. Then the panel is taken from the others, or modelled, and the bounds reckon with the farthest from the air that it
+/// may be (<see cref="PlausiblePanel"/>). A panel without a probe follows the colder of the air and its neighbours by its time constant (<see cref="PanelCourse"/>).
 /// </remarks>
 public sealed record Watch(ImmutableArray<Source> Air, ImmutableArray<Source> Panels)
 {
@@ -39,43 +40,52 @@ public sealed record Watch(ImmutableArray<Source> Air, ImmutableArray<Source> Pa
             }
         }
 
-        return awaited is { } air && ConfirmedTo is { } confirmed ? Earlier(confirmed, air) : ConfirmedTo;
+        DateTimeOffset? confirmed = ConfirmedTo(now);
+        return awaited is { } air && confirmed is { } known ? Earlier(known, air) : confirmed;
     }
 
-    /// <summary>Until when the climate is known: the newest reading of the air, and of each panel. Null where the air was never measured.</summary>
-    public DateTimeOffset? ConfirmedTo
+    /// <summary>Until when the climate is known: the newest reading of the air, and of each panel that is waited for.</summary>
+    /// <param name="now">The present.</param>
+    /// <returns>The instant; null where the air was never measured.</returns>
+    public DateTimeOffset? ConfirmedTo(DateTimeOffset now)
     {
-        get
+        DateTimeOffset? confirmed = null;
+        foreach (Source source in Air)
         {
-            DateTimeOffset? confirmed = null;
-            foreach (Source source in Air)
-            {
-                confirmed = confirmed >= source.Last.At ? confirmed : source.Last.At;
-            }
-
-            foreach (Source source in Awaited)
-            {
-                confirmed = confirmed is null || source.IsLentAt(source.Last.At) ? confirmed : Earlier(confirmed, source.Last.At);
-            }
-
-            return confirmed;
+            confirmed = confirmed >= source.Last.At ? confirmed : source.Last.At;
         }
+
+        foreach (Source source in Awaited)
+        {
+            bool isOut = source.IsGivenUpAt(now, AirHeardBy(now)) || source.IsLentAt(source.Last.At);
+            confirmed = confirmed is null || isOut ? confirmed : Earlier(confirmed, source.Last.At);
+        }
+
+        return confirmed;
     }
 
-    /// <summary>Whether the climate can't be followed: no air probe was heard in time, or a panel probe was not.</summary>
+    /// <summary>Whether the climate can't be followed: no air probe was heard in time.</summary>
     /// <param name="now">The present.</param>
     /// <returns>True while nothing can be settled.</returns>
-    public bool IsLostAt(DateTimeOffset now) =>
-        Air.All(a => a.IsGapForCure(now - a.Last.At)) || Awaited.Any(p => p.IsGapForCure(now - p.Last.At) && !p.IsLentAt(p.Last.At));
+    public bool IsLostAt(DateTimeOffset now) => Air.All(a => a.IsGapForCure(now - a.Last.At));
+
+    /// <summary>The panel probes that nobody waits for any more; not one whose last reading was of a lamp over another surface.</summary>
+    /// <param name="now">The present.</param>
+    /// <returns>The sources.</returns>
+    public IEnumerable<Source> GivenUp(DateTimeOffset now) =>
+        Awaited.Where(p => p.Samples[0].At <= now && p.IsGivenUpAt(now, AirHeardBy(now)) && !p.IsLentAt(p.Last.At));
+
+    private DateTimeOffset AirHeardBy(DateTimeOffset instant) => Air.Max(a => a.HeardBy(instant)) ?? DateTimeOffset.MinValue;
 
     /// <summary>Whether a probe measures the panel at an instant.</summary>
     /// <param name="instant">The instant.</param>
     /// <returns>False where the panel has to be modelled.</returns>
     public bool MeasuresPanelAt(DateTimeOffset instant)
     {
+        DateTimeOffset heard = Panels.IsEmpty ? default : AirHeardBy(instant);
         foreach (Source source in Panels)
         {
-            if (source.Samples[0].At <= instant && !source.IsLentAt(instant))
+            if (source.TellsAt(instant, heard))
             {
                 return true;
             }
@@ -159,12 +169,20 @@ public sealed record Watch(ImmutableArray<Source> Air, ImmutableArray<Source> Pa
         bool isAirLost = air.Closest.IsGapForCure(air.Around.Length(now));
         bool isGapForCure = isAirLost, isDark = isAirLost;
         bool isMeasured = MeasuresPanelAt(from);
-        ImmutableArray<Bracket> panels = [];
+        DateTimeOffset heard = Awaited.IsEmpty ? default : AirHeardBy(from);
+        ImmutableArray<Bracket> panels = [], givenUp = [];
         (double Start, double End) low = (startKelvins, endKelvins), high = low;
         foreach (Source panel in Awaited)
         {
-            if (panel.IsLentAt(from) || panel.Around(from, to) is not { } around)
+            if (panel.IsLentAt(from) || panel.Around(from, to) is not { } around || panel.IsLentAt(around.From))
             {
+                continue;
+            }
+
+            if (panel.IsGivenUpAt(from, heard))
+            {
+                double airKelvins = AirMix.Over(Air, around.From, around.From, now)?.Start.AirKelvins ?? around.FromKelvins;
+                givenUp = givenUp.Add(around with { ApartKelvins = around.FromKelvins - airKelvins });
                 continue;
             }
 
@@ -180,20 +198,23 @@ public sealed record Watch(ImmutableArray<Source> Air, ImmutableArray<Source> Pa
         }
 
         double beforeKelvins = panels.Select(p => p.FromKelvins).Append(isMeasured ? double.PositiveInfinity : air.Before.AirKelvins).Min();
+        (isGapForEvaporation, isGapForCure) = (isGapForEvaporation || !givenUp.IsEmpty, isGapForCure || !givenUp.IsEmpty);
+        Exposure before = air.Before with { PanelKelvins = beforeKelvins };
         Unseen? unseen = isGapForEvaporation
-            ? new Unseen(air.Known, panels, air.Before with { PanelKelvins = beforeKelvins }, isGapForEvaporation, isGapForCure, isAirLost, isDark)
+            ? new Unseen(air.Known, panels.AddRange(givenUp), before, isGapForEvaporation, isGapForCure, isAirLost, isDark)
             {
-                IsPanelMeasured = isMeasured,
+                IsPanelMeasured = isMeasured || (!givenUp.IsEmpty && !Panels.IsEmpty),
                 PanelLag = isMeasured ? TimeSpan.Zero : TimeConstant,
             }
             : null;
+        ImmutableArray<Alternative> otherwise = panels.IsEmpty ? air.Otherwise : InReach(Otherwise(air, from, to, startKelvins, endKelvins), air, low, high);
         return new ClimateSegment(
             from,
             to,
             air.Start with { PanelKelvins = startKelvins },
             air.End with { PanelKelvins = endKelvins },
             unseen,
-            panels.IsEmpty ? air.Otherwise : InReach(Otherwise(air, from, to, startKelvins, endKelvins), air, low, high));
+            givenUp.IsEmpty ? otherwise : [.. otherwise, .. givenUp.SelectMany(p => PlausiblePanel.Around(p, new Alternative(air.Start, air.End), from, to))]);
     }
 
     /// <summary>Where a panel probe stood still, each air that may be also with the coldest panel that may be, and the warmest.</summary>

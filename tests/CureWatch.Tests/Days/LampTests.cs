@@ -108,6 +108,56 @@ public class LampTests
         Assert.Empty(day.Warnings(WarningKind.CureStalled));
     }
 
+    // The lamp burns on, and is switched off, unheard: what the probe said last was of the bonnet alone, for good.
+    [Fact]
+    public void AProbeThatDiesUnderTheLamp_WarmsNoOtherSurface()
+    {
+        LampDay unlit = LampDay.Lived(900, Cold, []);
+        LampDay dead = LampDay.Lived(900, (s, m) => s == "bonnet" && m > 170 ? double.NaN : BonnetHot(s, m), [("bonnet", 150, 180)]);
+        foreach (string other in new[] { "roof", "door" })
+        {
+            Assert.InRange((dead.KeepDry(other).Likely!.Value - unlit.KeepDry(other).Likely!.Value).TotalMinutes, -1, 1);
+            Assert.True(dead.KeepDry(other).Latest > unlit.KeepDry(other).Latest - TimeSpan.FromMinutes(1));
+            Assert.True(dead.KeepDry(other).Earliest > unlit.KeepDry(other).Earliest - TimeSpan.FromMinutes(5));
+        }
+    }
+
+    // Nobody promises to look again: a single spot warns while there is time, goes on to while the lamp burns, and not once the film has cooled.
+    [Theory]
+    [InlineData(155, 40)]
+    [InlineData(160, 57)]
+    public void ASingleSpotUnderALamp_WarnsBeforeTheLimit_UntilItHasCooled(double minute, double spotC)
+    {
+        LampDay day = LampDay.Lived(140, (_, _) => double.NaN, []);
+        day.Take(Tap(150, Did.LampOn, "wing")).Take(Tap(minute, Did.Measured, "wing", spotC));
+        for (int m = 150; m < 200; m++)
+        {
+            day.Air(m);
+            if (m == 165)
+            {
+                day.Take(Tap(165, Did.LampOff, "wing"));
+            }
+        }
+
+        double reaches = minute + ((60 - spotC) * (minute - 150) / (spotC - 20));
+        Warning warning = Assert.Single(day.Warnings(WarningKind.LampOverLimit));
+        Assert.True(warning.RaisedAt <= LampDay.At(reaches));
+        Assert.InRange(warning.ClearedAt!.Value, LampDay.At(165), LampDay.At(170));
+        Assert.DoesNotContain(HoldKind.Heat, day.Report.Ruling.Holds.Select(h => h.Kind));
+    }
+
+    [Fact]
+    public void AColdSpotUnderALamp_IsNoWarning_AndAHotOneWithoutALampStandsUntilAColderOne()
+    {
+        LampDay day = LampDay.Lived(140, (_, _) => double.NaN, []);
+        day.Take(Tap(150, Did.LampOn, "wing")).Take(Tap(170, Did.Measured, "wing", 30)).Take(Tap(180, Did.LampOff, "wing"));
+        Assert.Empty(day.Warnings(WarningKind.LampOverLimit));
+        day.Take(Tap(240, Did.Measured, "roof", 75));
+        Assert.Null(Assert.Single(day.Warnings(WarningKind.LampOverLimit)).ClearedAt);
+        day.Take(Tap(250, Did.Measured, "roof", 40));
+        Assert.NotNull(Assert.Single(day.Warnings(WarningKind.LampOverLimit)).ClearedAt);
+    }
+
     // A bay lets go of most readings a day later: a lamp's credit must not turn by it, nor a window by more than a second.
     [Fact]
     public void ADayLater_WhenReadingsWereLetGo_TheCreditIsWhatItWas()

@@ -72,16 +72,31 @@ public class ClimateTrackTests
     }
 
     [Fact]
-    public void Provisional_WithAPanelProbeMissing_IsAnOpenGapFromTheSettledEnd_OfFewStretches()
+    public void Provisional_WithAPanelProbeThatIsWaitedFor_IsUnconfirmedFromItsLastReadingOn()
+    {
+        Watch watch = Watch([Steady(0, 34, 295, 1400)], Of((0, 280, 0), (5, 282, 0)));
+        ClimateTrack track = ClimateTrack.Blank.Extend(watch, At(34));
+        Assert.Equal(At(5), track.SettledTo);
+        IReadOnlyList<ClimateSegment> gap = track.Provisional(watch, At(34));
+        Assert.Equal((At(34), new Exposure(295, 1400, 282)), (gap[^1].End, gap[^1].AtEnd));
+        Assert.All(gap, s => Assert.True(s is { IsUnconfirmed: true, Unseen: { IsGapForCure: false, IsDark: false } }));
+    }
+
+    // It was 13 K below its air, as a cold car is: 2 K that any panel may be, 3 K that may last, and what has not faded of the rest.
+    [Fact]
+    public void PanelProbe_ThatIsGivenUp_IsSettledWithoutIt_AsFarFromTheAirAsItMayBe()
     {
         Watch watch = Watch([Steady(0, 60, 295, 1400)], Of((0, 280, 0), (5, 282, 0)));
         ClimateTrack track = ClimateTrack.Blank.Extend(watch, At(60));
-        Assert.Equal(At(5), track.SettledTo);
-        IReadOnlyList<ClimateSegment> gap = track.Provisional(watch, At(60));
-        Assert.Equal([At(5), At(6), At(7), At(8), At(9)], gap.Select(s => s.Start));
-        Assert.Equal((At(60), new Exposure(295, 1400, 282)), (gap[^1].End, gap[^1].AtEnd));
-        Assert.All(gap, s => Assert.True(s is { IsUnconfirmed: true, Unseen: { IsGapForCure: true, IsGapForEvaporation: true, IsDark: false } }));
-        Assert.All(gap, s => Assert.True(Assert.Single(s.Unseen!.Panels) is { FromKelvins: 282, To: null }));
+        Assert.Equal(At(60), track.SettledTo);
+        Assert.True(track.Segments[^1] is { IsUnconfirmed: false, Unseen: { IsGapForCure: true, IsAirLost: false, IsDark: false } });
+        Assert.Equal(295, track.Segments[^1].AtEnd.PanelKelvins, 9);
+        double[] panels = [.. track.Segments[^1].Alternatives.Select(a => a.AtEnd.PanelKelvins)];
+        Assert.Equal(295 - 2 - 3 - (10 * Math.Exp(-55 / 240.0)), panels.Min(), 9);
+        Assert.Equal(295 + 2, panels.Max(), 9);
+
+        Watch back = Watch([Steady(0, 62, 295, 1400)], Of((0, 280, 0), (5, 282, 0), (61, 290, 0)));
+        Assert.Equal((false, true), (back.MeasuresPanelAt(At(60)), back.MeasuresPanelAt(At(61))));
     }
 
     [Fact]

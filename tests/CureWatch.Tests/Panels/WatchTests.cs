@@ -90,23 +90,23 @@ public class WatchTests
         Assert.Equal(At(7), Watch([Steady(0, 9, 293, 1), Steady(0, 7, 293, 1)], Steady(0, 8, 290)).SettledTo(At(10)));
 
     [Fact]
-    public void SettledTo_DoesNotWaitForAnAirProbeThatIsLost_ButForAPanelProbe()
+    public void SettledTo_WaitsForAProbeHalfAnHour()
     {
         Source heard = Steady(0, 60, 293, 1), lost = Steady(0, 20, 293, 1);
         Assert.Equal(At(20), Watch([heard, lost]).SettledTo(At(50)));
         Assert.Equal(At(60), Watch([heard, lost]).SettledTo(At(60)));
-        Assert.Equal(At(20), Watch([heard], Steady(0, 20, 290)).SettledTo(At(60)));
+        Assert.Equal(At(20), Watch([heard], Steady(0, 20, 290)).SettledTo(At(49)));
+        Assert.Equal(At(60), Watch([heard], Steady(0, 20, 290)).SettledTo(At(60)));
         Assert.Equal(At(20), Watch([lost]).SettledTo(At(60)));
     }
 
     [Fact]
-    public void IsLost_WithoutAnyAirProbe_OrWithoutAPanelProbe()
+    public void IsLost_WithoutAnyAirProbe()
     {
         Source heard = Steady(0, 60, 293, 1), lost = Steady(0, 20, 293, 1);
         Assert.False(Watch([heard, lost]).IsLostAt(At(60)));
         Assert.True(Watch([lost, lost]).IsLostAt(At(60)));
-        Assert.True(Watch([heard], heard, lost).IsLostAt(At(60)));
-        Assert.False(Watch([heard], heard).IsLostAt(At(60)));
+        Assert.False(Watch([heard], heard, lost).IsLostAt(At(60)));
     }
 
     [Fact]

@@ -1,0 +1,22 @@
+using System.Collections.Immutable;
+using CureWatch.Panels;
+using CureWatch.Planning;
+
+namespace CureWatch.Bays;
+
+/// <summary>Says what a surface's times assume in place of a panel probe that nobody waits for any more.</summary>
+internal static class UnheardPanel
+{
+    /// <summary>Says it.</summary>
+    /// <returns>A sentence for each probe, a space before it; empty where all are heard.</returns>
+    public static string InWords(Shop shop, Present present, ImmutableArray<Stay> stays) => stays[^1].Point is not { } point
+        ? ""
+        : string.Concat(present.GivenUpAt(point).Select(p => $" {Says(shop, present, point, p)}"));
+
+    private static string Says(Shop shop, Present present, WatchPoint point, Source probe)
+    {
+        double coldestK = present.ColdestUnheardKelvinsAt(point);
+        string since = WallClock.Of(probe.Last.At, present.Now, shop.Plan.Hours.Zone);
+        return $"Its panel is reckoned from the air, up to {coldestK:0.#} K colder: {probe.Probe} has not been heard since {since}.";
+    }
+}
