@@ -30,7 +30,7 @@ public sealed record HeatAhead(DateTimeOffset At, bool IsUrgent)
     /// <param name="last">Its newest reading, after that.</param>
     /// <param name="limitC">How hot it may get [°C].</param>
     /// <param name="now">The present.</param>
-    /// <returns>When it gets there; null where it is not on the way. Nobody knows of a next look, so it is urgent ten minutes before.</returns>
+    /// <returns>When it gets there; null where it is not on the way. The next look is due within five minutes, so it is urgent as long before.</returns>
     /// <remarks>Edges: it heats up fastest at first, so that what it gained on average since the lamp was on is more than it gains now.</remarks>
     public static HeatAhead? OfOne(OwnReading unlit, OwnReading last, double limitC, DateTimeOffset now)
     {
@@ -41,7 +41,7 @@ public sealed record HeatAhead(DateTimeOffset At, bool IsUrgent)
         }
 
         DateTimeOffset at = last.At + (heated * ((limitC - last.PanelC) / (last.PanelC - unlit.PanelC)));
-        return new HeatAhead(at > last.At ? at : last.At, at <= now + LongestBase);
+        return new HeatAhead(at > last.At ? at : last.At, at <= now + OwnReading.ReachOfSpot);
     }
 
     /// <summary>Foresees the limit.</summary>
