@@ -116,14 +116,6 @@ public sealed class Present(Shop shop, DateTimeOffset now)
         return hottest;
     }
 
-    /// <summary>The panel probes at a watch point that nobody waits for any more.</summary>
-    internal IEnumerable<Source> GivenUpAt(WatchPoint point) => WatchAt(point).GivenUp(now);
-
-    /// <summary>How far below its air the panel may be at a watch point where a probe of it is silent [K].</summary>
-    internal double ColdestUnheardKelvinsAt(WatchPoint point) => WatchAt(point).Over(now, now, now) is not { } air
-        ? 0
-        : air.AtEnd.AirKelvins - air.Alternatives.Min(a => a.AtEnd.PanelKelvins);
-
     /// <summary>What a surface's lamps were, and what it was read to be under them.</summary>
     /// <param name="job">Its job.</param>
     /// <param name="story">Its story.</param>
@@ -183,7 +175,7 @@ public sealed class Present(Shop shop, DateTimeOffset now)
         return ahead;
     }
 
-    private Watch WatchAt(WatchPoint point)
+    internal Watch WatchAt(WatchPoint point)
     {
         if (!_watches.TryGetValue(point, out Watch? watch))
         {

@@ -11,11 +11,11 @@ internal static class UnheardPanel
     /// <returns>A sentence for each probe, a space before it; empty where all are heard.</returns>
     public static string InWords(Shop shop, Present present, ImmutableArray<Stay> stays) => stays[^1].Point is not { } point
         ? ""
-        : string.Concat(present.GivenUpAt(point).Select(p => $" {Says(shop, present, point, p)}"));
+        : string.Concat(present.WatchAt(point).GivenUp(present.Now).Select(p => $" {Says(shop, present, point, p)}"));
 
     private static string Says(Shop shop, Present present, WatchPoint point, Source probe)
     {
-        double coldestK = present.ColdestUnheardKelvinsAt(point);
+        double coldestK = present.WatchAt(point).Over(present.Now, present.Now, present.Now) is { } air ? air.AtEnd.AirKelvins - air.Alternatives.Min(a => a.AtEnd.PanelKelvins) : 0;
         string since = WallClock.Of(probe.Last.At, present.Now, shop.Plan.Hours.Zone);
         return $"Its panel is reckoned from the air, up to {coldestK:0.#} K colder: {probe.Probe} has not been heard since {since}.";
     }
