@@ -9,6 +9,9 @@ namespace CureWatch.Panels;
 /// <param name="High">The warmest.</param>
 internal readonly record struct PanelReach((double Start, double End) Likely, (double Start, double End) Low, (double Start, double End) High)
 {
+    /// <summary>What is known, and not off.</summary>
+    public static PanelReach Exactly((double Start, double End) kelvins) => new(kelvins, kelvins, kelvins);
+
     /// <summary>
     /// The reading as it is; where it stood still beside panels that did not, by as much from them as it was when it began to; where there are none,
     /// anything it may have become since.
@@ -18,7 +21,7 @@ internal readonly record struct PanelReach((double Start, double End) Likely, (d
         (double, double) likely = (around.KelvinsAt(from), around.KelvinsAt(to));
         if (panel.Stills.IsEmpty || panel.Stills.Over(Quantity.Temperature, from, to) is not { } still)
         {
-            return new PanelReach(likely, likely, likely);
+            return Exactly(likely);
         }
 
         DateTimeOffset since = still.From.At;
@@ -29,13 +32,35 @@ internal readonly record struct PanelReach((double Start, double End) Likely, (d
         ];
         if (sound.Length > 0)
         {
-            (double, double) shifted = (still.From.Kelvins + MovedBy(sound, since, from), still.From.Kelvins + MovedBy(sound, since, to));
-            return new PanelReach(shifted, shifted, shifted);
+            return Exactly((still.From.Kelvins + MovedBy(sound, since, from), still.From.Kelvins + MovedBy(sound, since, to)));
         }
 
         ((double Low, double High) start, (double Low, double High) end) = (StillAir.PanelAt(still, from), StillAir.PanelAt(still, to));
         return new PanelReach(likely, (start.Low, end.Low), (start.High, end.High));
     }
+
+    /// <summary>The colder of two panels: that one counts.</summary>
+    public PanelReach OrColder(PanelReach other) => new(Colder(Likely, other.Likely), Colder(Low, other.Low), Colder(High, other.High));
+
+    /// <summary>Where a probe stood still, each air that may be with the coldest panel that may be, and the warmest; else none.</summary>
+    public ImmutableArray<Alternative> Past(AirMix air)
+    {
+        if (Low == High)
+        {
+            return [];
+        }
+
+        (double Start, double End)[] ends = [Low, High];
+        return
+        [
+            .. from other in air.Otherwise.Add(new Alternative(air.Start, air.End))
+               from panel in ends
+               select other.WithPanel(panel.Start, panel.End) with { IsPast = true },
+        ];
+    }
+
+    private static (double Start, double End) Colder((double Start, double End) a, (double Start, double End) b) =>
+        (Math.Min(a.Start, b.Start), Math.Min(a.End, b.End));
 
     private static double MovedBy(Source[] panels, DateTimeOffset since, DateTimeOffset at) =>
         panels.Average(p => p.Around(at, at)!.KelvinsAt(at) - p.Around(since, since)!.KelvinsAt(since));

@@ -163,15 +163,13 @@ public sealed record Watch(ImmutableArray<Source> Air, ImmutableArray<Source> Pa
             return null;
         }
 
-        double startKelvins = air.Start.AirKelvins;
-        double endKelvins = air.End.AirKelvins;
         bool isGapForEvaporation = air.Closest.IsGapForEvaporation(air.Around.Length(now));
         bool isAirLost = air.Closest.IsGapForCure(air.Around.Length(now));
         bool isGapForCure = isAirLost, isDark = isAirLost;
         bool isMeasured = MeasuresPanelAt(from);
         DateTimeOffset heard = Awaited.IsEmpty ? default : AirHeardBy(from);
         ImmutableArray<Bracket> panels = [], givenUp = [];
-        (double Start, double End) low = (startKelvins, endKelvins), high = low;
+        var coldest = PanelReach.Exactly((air.Start.AirKelvins, air.End.AirKelvins));
         foreach (Source panel in Awaited)
         {
             if (panel.IsLentAt(from) || panel.Around(from, to) is not { } around || panel.IsLentAt(around.From))
@@ -186,11 +184,8 @@ public sealed record Watch(ImmutableArray<Source> Air, ImmutableArray<Source> Pa
                 continue;
             }
 
-            bool isFirst = isMeasured && panels.IsEmpty;
             PanelReach reach = PanelReach.Of(panel, Awaited, around, from, to);
-            (low, high) = isFirst ? (reach.Low, reach.High) : (Coldest(low, reach.Low), Coldest(high, reach.High));
-            startKelvins = isFirst ? reach.Likely.Start : Math.Min(startKelvins, reach.Likely.Start);
-            endKelvins = isFirst ? reach.Likely.End : Math.Min(endKelvins, reach.Likely.End);
+            coldest = isMeasured && panels.IsEmpty ? reach : coldest.OrColder(reach);
             panels = panels.Add(around);
             isGapForEvaporation |= panel.IsGapForEvaporation(around.Length(now));
             isGapForCure |= panel.IsGapForCure(around.Length(now));
@@ -207,7 +202,8 @@ public sealed record Watch(ImmutableArray<Source> Air, ImmutableArray<Source> Pa
                 PanelLag = isMeasured ? TimeSpan.Zero : TimeConstant,
             }
             : null;
-        ImmutableArray<Alternative> otherwise = panels.IsEmpty ? air.Otherwise : InReach(Otherwise(air, from, to, startKelvins, endKelvins), air, low, high);
+        (double startKelvins, double endKelvins) = coldest.Likely;
+        ImmutableArray<Alternative> otherwise = panels.IsEmpty ? air.Otherwise : Otherwise(air, from, to, startKelvins, endKelvins).AddRange(coldest.Past(air));
         return new ClimateSegment(
             from,
             to,
@@ -216,21 +212,6 @@ public sealed record Watch(ImmutableArray<Source> Air, ImmutableArray<Source> Pa
             unseen,
             givenUp.IsEmpty ? otherwise : [.. otherwise, .. givenUp.SelectMany(p => PlausiblePanel.Around(p, new Alternative(air.Start, air.End), from, to))]);
     }
-
-    /// <summary>Where a panel probe stood still, each air that may be also with the coldest panel that may be, and the warmest.</summary>
-    private static ImmutableArray<Alternative> InReach(
-        ImmutableArray<Alternative> otherwise, AirMix air, (double Start, double End) low, (double Start, double End) high) => low == high
-        ? otherwise
-        :
-        [
-            .. otherwise,
-            .. from other in air.Otherwise.Add(new Alternative(air.Start, air.End))
-               from panel in new[] { low, high }
-               select other.WithPanel(panel.Start, panel.End) with { IsPast = true },
-        ];
-
-    private static (double Start, double End) Coldest((double Start, double End) a, (double Start, double End) b) =>
-        (Math.Min(a.Start, b.Start), Math.Min(a.End, b.End));
 
     /// <summary>What the air may be instead, by the same panel; where panels disagree beyond their limits, also by the hottest of them.</summary>
     private ImmutableArray<Alternative> Otherwise(AirMix air, DateTimeOffset from, DateTimeOffset to, double startKelvins, double endKelvins)
