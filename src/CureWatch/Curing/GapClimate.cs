@@ -40,8 +40,20 @@ internal sealed class GapClimate
     public static GapClimate WhileOpen(in ClimateSegment segment, Unseen unseen) => new(segment, unseen, asIfOpen: true);
 
     /// <summary>The instants inside the segment at which an end of an envelope turns.</summary>
-    public IEnumerable<DateTimeOffset> Turns() =>
-        _air.Concat(_dew).Concat(_panels).SelectMany(l => l.Turns()).Where(t => t > _segment.Start && t < _segment.End);
+    public List<DateTimeOffset> Turns()
+    {
+        var turns = new List<DateTimeOffset>();
+        foreach (RateLimited[] envelopes in (RateLimited[][])[_air, _dew, _panels])
+        {
+            foreach (RateLimited envelope in envelopes)
+            {
+                envelope.AddTurns(turns);
+            }
+        }
+
+        turns.RemoveAll(t => t <= _segment.Start || t >= _segment.End);
+        return turns;
+    }
 
     /// <summary>The climates at an instant.</summary>
     public ClimateBox At(DateTimeOffset at)

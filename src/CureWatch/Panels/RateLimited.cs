@@ -67,18 +67,18 @@ internal readonly struct RateLimited
     }
 
     /// <summary>The instants at which an end of the envelope turns.</summary>
-    /// <returns>The instants, in any order, some of them outside the readings.</returns>
-    public IEnumerable<DateTimeOffset> Turns()
+    /// <param name="turns">Where they are put, in any order, some of them outside the readings.</param>
+    public void AddTurns(List<DateTimeOffset> turns)
     {
-        yield return After((CeilingKelvins - _from) / _rate);
-        yield return After((_from - FloorKelvins) / _rate);
+        turns.Add(After((CeilingKelvins - _from) / _rate));
+        turns.Add(After((_from - FloorKelvins) / _rate));
         if (_length is { } length)
         {
             double half = length / 2, lean = (_to - _from) / (2 * _rate);
-            yield return After(half + lean);
-            yield return After(half - lean);
-            yield return After(length - ((CeilingKelvins - _to) / _rate));
-            yield return After(length - ((_to - FloorKelvins) / _rate));
+            turns.Add(After(half + lean));
+            turns.Add(After(half - lean));
+            turns.Add(After(length - ((CeilingKelvins - _to) / _rate)));
+            turns.Add(After(length - ((_to - FloorKelvins) / _rate)));
         }
     }
 
