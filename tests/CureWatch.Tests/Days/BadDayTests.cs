@@ -46,15 +46,18 @@ public class BadDayTests
     }
 
     [Theory]
-    [InlineData(1)]
-    [InlineData(7)]
-    [InlineData(2000)]
-    public void SameDay_HoweverItIsBatched_IsTheSame(int batch)
+    [InlineData(1, false)]
+    [InlineData(7, false)]
+    [InlineData(2000, false)]
+    [InlineData(1, true)]
+    [InlineData(7, true)]
+    [InlineData(2000, true)]
+    public void SameDay_HoweverItIsBatched_IsTheSame(int batch, bool panelSticks)
     {
-        (Shop live, List<ShopEvent> happened) = Day(true, true, true);
+        (Shop live, List<ShopEvent> happened) = Day(true, true, true, panelSticks);
         Shop replayed = Empty();
         var again = new List<ShopEvent>();
-        foreach (Message[] some in Messages(true, true, true).Chunk(batch))
+        foreach (Message[] some in Messages(true, true, true, panelSticks).Chunk(batch))
         {
             foreach (Message message in some)
             {
@@ -67,23 +70,27 @@ public class BadDayTests
         }
 
         Assert.Equal(Told(happened), Told(again));
+        Assert.Equal(StillsOf(live), StillsOf(replayed));
+        Assert.Contains(StillsOf(live), s => s.What == (panelSticks ? Quantity.Temperature : Quantity.Humidity));
         Assert.Equal(live.Tally.Rejected, replayed.Tally.Rejected);
         Assert.Equal(Coats(live).SelectMany(c => c.Windows), Coats(replayed).SelectMany(c => c.Windows));
     }
 
     private static IEnumerable<ShopEvent> Told(IEnumerable<ShopEvent> happened) =>
-        happened.Where(e => e is ShopEvent.WarningRaised or ShopEvent.WarningCleared or ShopEvent.RulingTurned or ShopEvent.ProbeOutvoted);
+        happened.Where(e => e is ShopEvent.WarningRaised or ShopEvent.WarningCleared or ShopEvent.RulingTurned or ShopEvent.ProbeOutvoted or ShopEvent.ValueStood or ShopEvent.ValueMoved);
 
     private static IEnumerable<Warning> Told(Shop shop, string probe, params WarningKind[] kinds) =>
         shop.Warnings.Values.Where(w => w.Subject.Probe == probe && kinds.Contains(w.Subject.Kind));
 
+    private static Still[] StillsOf(Shop shop) => [.. shop.Bays["bay-1"].Logs.SelectMany(l => l.Standing.Stills)];
+
     private static CoatReport[] Coats(Shop shop) => [.. JobReport.Of(shop, "job-1").Surfaces.SelectMany(s => s.Coats)];
 
-    private static (Shop Shop, List<ShopEvent> Happened) Day(bool panelDies, bool humiditySticks, bool outage)
+    private static (Shop Shop, List<ShopEvent> Happened) Day(bool panelDies, bool humiditySticks, bool outage, bool panelSticks = false)
     {
         Shop shop = Empty();
         var happened = new List<ShopEvent>();
-        foreach (Message message in Messages(panelDies, humiditySticks, outage))
+        foreach (Message message in Messages(panelDies, humiditySticks, outage, panelSticks))
         {
             (shop, ImmutableArray<ShopEvent> events) = ShopFold.Take(shop, message);
             happened.AddRange(events);
@@ -103,7 +110,7 @@ public class BadDayTests
         return Shop.Opening(plan, [TestShop.Paint()], Start);
     }
 
-    private static IEnumerable<Message> Messages(bool panelDies, bool humiditySticks, bool outage)
+    private static IEnumerable<Message> Messages(bool panelDies, bool humiditySticks, bool outage, bool panelSticks)
     {
         var surface = new Surface("bonnet", Material.Steel, null, Place.Outside, "paint", 1, 1, 1);
         yield return new Message.JobStarted(new Job("job-1", "bay-1", null, null, [surface]), Start);
@@ -119,7 +126,7 @@ public class BadDayTests
 
             if ((!outage || hour is < 4 or >= 7) && (!panelDies || hour < 3))
             {
-                yield return Came("panel-1", at, null, null, c - 0.8);
+                yield return Came("panel-1", at, null, null, panelSticks && hour is > 1.5 and < 2.5 ? 18.5 : c - 0.8);
             }
 
             if (minute is 60 or 63)
