@@ -131,33 +131,51 @@ internal sealed record AirMix(
         }
 
         DateTimeOffset middle = from + ((to - from) / 2);
-        Accord accord = Accord.Of([.. heard.Select(h => Testify(h.Source, h.Around, middle))]);
+        Accord accord = Accord.Of([.. heard.Select(h => h.Source.Testify(h.Around, middle))]);
         return accord.IsUnanimous
             ? (all, [])
             : ([.. all.Where((_, i) => !accord.IsOdd(i))], [.. all.Select(a => Alone(a, from, to))]);
     }
 
     /// <summary>
-    /// A probe that is missing is taken to say what it said last, and to differ from the others by as much as it did then: either may be true. One that
-    /// disagreed with them then may have been the one that was right.
+    /// Probes that are missing: those that agreed with the ones still heard are near them all the time; else nobody knows.
     /// </summary>
     private static IEnumerable<Alternative> Including(
         List<Source> missing, ImmutableArray<Source> air, int heard, Exposure start, Exposure end, DateTimeOffset from)
+    {
+        ImmutableArray<Source> others = [.. air.Where(a => !missing.Contains(a))];
+        List<TwinReach> reaches = [.. missing.Select(m => TwinReach.Of(m, m.Around(from, from)!.From, others)).OfType<TwinReach>()];
+        return reaches.Count == missing.Count
+            ? Near(reaches, heard + missing.Count, start, end)
+            : Anywhere(missing, others, heard, start, end, from);
+    }
+
+    private static IEnumerable<Alternative> Near(List<TwinReach> reaches, double all, Exposure start, Exposure end) =>
+        from kelvins in new[] { reaches.Sum(r => r.LeastK) / all, reaches.Sum(r => r.MostK) / all }
+        from pascals in new[] { reaches.Sum(r => r.LeastPa) / all, reaches.Sum(r => r.MostPa) / all }
+        select new Alternative(Shift(start, kelvins, pascals), Shift(end, kelvins, pascals));
+
+    /// <summary>
+    /// A probe that is missing is taken to say what it said last, and to differ from the others by as much as it did then: either may be true. One that
+    /// disagreed with them then may have been the one that was right.
+    /// </summary>
+    private static IEnumerable<Alternative> Anywhere(
+        List<Source> missing, ImmutableArray<Source> twins, int heard, Exposure start, Exposure end, DateTimeOffset from)
     {
         double keptKelvins = 0, keptPa = 0, heldKelvins = 0, heldPa = 0;
         foreach (Source lost in missing)
         {
             Bracket last = lost.Around(from, from)!;
             List<(Source Source, Bracket Around)> then =
-                [.. air.Where(a => !missing.Contains(a)).Select(a => (a, a.Around(last.From, last.From))).Where(a => a.Item2 is not null).Select(a => (a.a, a.Item2!))];
+                [.. twins.Select(t => (t, t.Around(last.From, last.From))).Where(t => t.Item2 is not null).Select(t => (t.t, t.Item2!))];
             Exposure others = then.Count > 0 ? Mean([.. then.Select(t => t.Around)], last.From) : start;
             (double kelvins, double pascals) = (last.FromKelvins - others.AirKelvins, last.FromVapourPressurePa - others.VapourPressurePa);
             keptKelvins += kelvins;
             keptPa += pascals;
             heldKelvins += last.FromKelvins;
             heldPa += last.FromVapourPressurePa;
-            Testimony said = Testify(lost, last, last.From);
-            if (then.Any(t => said.DistanceTo(Testify(t.Source, t.Around, last.From)) > 1))
+            Testimony said = lost.Testify(last, last.From);
+            if (then.Any(t => said.DistanceTo(t.Source.Testify(t.Around, last.From)) > 1))
             {
                 Exposure held = At(last.FromKelvins, last.FromVapourPressurePa);
                 yield return new Alternative(held, held);
@@ -172,9 +190,6 @@ internal sealed record AirMix(
         Exposure Held(Exposure mean) => At(
             ((mean.AirKelvins * heard) + heldKelvins) / all, ((mean.VapourPressurePa * heard) + heldPa) / all);
     }
-
-    private static Testimony Testify(Source source, Bracket around, DateTimeOffset at) =>
-        new(around.KelvinsAt(at), around.VapourPressurePaAt(at), source.LimitK, source.LimitPct);
 
     private static Alternative Alone(Bracket bracket, DateTimeOffset from, DateTimeOffset to) => new(Mean([bracket], from), Mean([bracket], to));
 

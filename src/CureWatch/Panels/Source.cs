@@ -152,6 +152,9 @@ public sealed record Source(Trail<Sample> Samples, TimeSpan Every)
     /// <returns>The shorter source.</returns>
     public Source UpTo(DateTimeOffset instant) => this with { Samples = Samples.Take(Math.Max(1, CountUpTo(instant))) };
 
+    /// <summary>What its probe says between two readings, and how far it may be off.</summary>
+    internal Testimony Testify(Bracket around, DateTimeOffset at) => new(around.KelvinsAt(at), around.VapourPressurePaAt(at), LimitK, LimitPct);
+
     private Sample AsRead(Sample sample)
     {
         if (Stills.IsEmpty)

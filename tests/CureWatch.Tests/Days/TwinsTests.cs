@@ -74,6 +74,23 @@ public class TwinsTests
         Assert.True(end.Earliest <= second.Window(WindowStage.KeepDry).ClosesAt!.Earliest + TimeSpan.FromMinutes(30));
     }
 
+    // Found by hand: three hours more for a probe that had agreed, though its twin measured on.
+    [Theory]
+    [InlineData(3, false)]
+    [InlineData(3, true)]
+    [InlineData(-3, false)]
+    [InlineData(-3, true)]
+    public void OneOfTwoThatAgreed_Lost_CostsMinutes(double pctPerHour, bool isStuck)
+    {
+        TestShop both = Day(2, (_, hour) => Says(hour)), one = Day(2, (probe, hour) => probe == 2 || hour < 2 ? Says(hour) : isStuck ? (Says(hour).C, Says(2).Pct) : null);
+        TimeSpan later = one.Window(WindowStage.KeepDry).ClosesAt!.Latest!.Value - both.Window(WindowStage.KeepDry).ClosesAt!.Latest!.Value;
+        TimeSpan sooner = both.Window(WindowStage.Recoat).ClosesAt!.Earliest!.Value - one.Window(WindowStage.Recoat).ClosesAt!.Earliest!.Value;
+        Assert.InRange(later, -TimeSpan.FromSeconds(1), TimeSpan.FromMinutes(15));
+        Assert.InRange(sooner, -TimeSpan.FromSeconds(1), TimeSpan.FromMinutes(15));
+
+        (double C, double Pct) Says(double hour) => (20 + Math.Sin(hour), 50 + (pctPerHour * hour));
+    }
+
     [Fact]
     public void TwoThatDisagree_TheWetterSaysWhetherWaterCondenses()
     {
