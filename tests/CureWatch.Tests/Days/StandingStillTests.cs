@@ -96,6 +96,27 @@ public class StandingStillTests
         Assert.DoesNotContain(day.Whole.Window(WindowStage.KeepDry).Because, r => r.Kind == WindowReasonKind.Unheard);
     }
 
+    // A slow, coarse probe in a bay that cools by a kelvin or two over night says the same for hours, and is right: habit alone may doubt it until it moves.
+    [Fact]
+    public void SlowCoarseProbe_OverNight_IsNeverToldStuck() => Gen.Select(Gen.Int[0, 1_000_000], Gen.Double[0.5, 2.5]).Sample(
+        (seed, fallK) =>
+        {
+            var random = new Random(seed);
+            TestShop shop = new(probes: [TestShop.Air("air-1") with { Every = TimeSpan.FromMinutes(10) }]);
+            for (int minute = 0; minute <= 24 * 60; minute += 10)
+            {
+                double hour = minute / 60.0, night = Math.Clamp((hour - 10) / 12, 0, 1);
+                double c = 20 + (hour < 10 ? Math.Sin(hour) : Math.Sin(10) * (1 - night)) - (fallK * night) + Noise(0.1), pct = 50 - (3 * (c - 20)) + Noise(0.5);
+                shop.Read(hour, Math.Round(2 * c) / 2, Math.Round(pct));
+            }
+
+            Assert.DoesNotContain(shop.Happened.OfType<ShopEvent.ValueStood>(), e => !e.Still.MayBeBorneOut);
+            Assert.Empty(shop.Shop.Tally.Rejected);
+
+            double Noise(double most) => most * ((2 * random.NextDouble()) - 1);
+        },
+        iter: 12);
+
     private static void Check(StuckDay day, Fault[] faults)
     {
         TestShop whole = day.Whole, faulty = day.Told(faults);
