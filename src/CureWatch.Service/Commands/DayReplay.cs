@@ -25,13 +25,18 @@ internal sealed record DayReplay(JobReport? Report, ShopPlan Plan, ReadingTally 
         }
 
         IEnumerable<RawReading> arrivals = Arrivals.Of(ReadingsFile.Read(readings, faults));
-        Shop? shop = record.Day is { } day ? new RecordedFold(configuration, record, day).Run(arrivals, until) : Fold(configuration, record, arrivals, until);
-        return faults.Count > 0 || shop is null
-            ? null
-            : new DayReplay(JobReport.Of(shop, record.Job.Id), configuration.Shop.Plan, shop.Tally);
+        (Shop? shop, JobReport? report) = record.Day is { } day
+            ? new RecordedFold(configuration, record, day).Run(arrivals, until)
+            : Fold(configuration, record, arrivals, until);
+        if (shop is not null && report is null)
+        {
+            faults.Add(job, $"/{RecordedOfJob.Key}/order", $"{record.Job.Id} begun after {UtcText.Of(shop.Now)}", "an end of the replay after that");
+        }
+
+        return faults.Count > 0 || shop is null ? null : new DayReplay(report, configuration.Shop.Plan, shop.Tally);
     }
 
-    private static Shop? Fold(Configuration configuration, JobRecord record, IEnumerable<RawReading> readings, DateTimeOffset? until)
+    private static (Shop? Shop, JobReport? Report) Fold(Configuration configuration, JobRecord record, IEnumerable<RawReading> readings, DateTimeOffset? until)
     {
         var taps = new Queue<Tap>(record.Taps.OrderBy(t => t.ReportedAt));
         Shop? shop = null;
@@ -56,7 +61,7 @@ internal sealed record DayReplay(JobReport? Report, ShopPlan Plan, ReadingTally 
         }
 
         Take(new Message.ClockReached(until ?? shop?.Now ?? DateTimeOffset.UnixEpoch));
-        return shop;
+        return (shop, shop is null ? null : JobReport.Of(shop, record.Job.Id));
 
         void Take(Message message)
         {

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Diagnostics;
 using CureWatch.Bays;
 using CureWatch.Readings;
@@ -11,9 +12,12 @@ internal sealed class RecordedFold(Configuration configuration, JobRecord asked,
     private readonly JobRecord[] _jobs = [asked, .. day.Beside];
     private readonly Queue<RecordedEvent> _order = new(day.Order);
     private Shop _shop = Shop.Opening(configuration.Shop.Plan, configuration.Catalogue.Sheets, day.OpenedAt);
+    private JobReport? _closed;
 
-    /// <returns>The shop at the end of the day, or where it was to stop.</returns>
-    public Shop Run(IEnumerable<RawReading> readings, DateTimeOffset? until)
+    /// <returns>
+    /// The shop at the end of the day, or where it was to stop, and how the job stood then, or when the shop let go of it; null where it was not begun by then.
+    /// </returns>
+    public (Shop Shop, JobReport? Report) Run(IEnumerable<RawReading> readings, DateTimeOffset? until)
     {
         int read = 0;
         foreach (RawReading reading in readings)
@@ -25,9 +29,9 @@ internal sealed class RecordedFold(Configuration configuration, JobRecord asked,
             }
         }
 
-        TakeUpTo(read, until);
+        TakeUpTo(int.MaxValue, until); // also what came after rows that somebody took away
         Take(new Message.ClockReached(until ?? _shop.Now));
-        return _shop;
+        return (_shop, _shop.Find(asked.Job.Id) is not null ? JobReport.Of(_shop, asked.Job.Id) : _closed);
     }
 
     private void TakeUpTo(int readings, DateTimeOffset? until)
@@ -51,5 +55,9 @@ internal sealed class RecordedFold(Configuration configuration, JobRecord asked,
         };
     }
 
-    private void Take(Message message) => _shop = ShopFold.Take(_shop, message).Shop;
+    private void Take(Message message)
+    {
+        (_shop, ImmutableArray<ShopEvent> happened) = ShopFold.Take(_shop, message);
+        _closed = happened.OfType<ShopEvent.JobClosed>().Select(e => e.Last).FirstOrDefault(l => l.Job.Id == asked.Job.Id) ?? _closed;
+    }
 }

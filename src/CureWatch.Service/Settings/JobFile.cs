@@ -16,7 +16,15 @@ internal static class JobFile
     public static JobRecord? Read(string path, Configuration configuration, Faults faults)
     {
         int before = faults.Count;
-        return JsonFile.Open(path, faults) is { } top && Record(top, configuration, [.. Optional, LearntOfJob.Key, RecordedOfJob.Key]) is { } record && faults.Count == before ? record : null;
+        if (JsonFile.Open(path, faults) is not { } top
+            || Record(top, configuration, [.. Optional, LearntOfJob.Key, RecordedOfJob.Key]) is not { } record
+            || faults.Count > before)
+        {
+            return null;
+        }
+
+        RecordedOfJob.Check(top[RecordedOfJob.Key], record);
+        return faults.Count == before ? record : null;
     }
 
     /// <summary>Reads the document of a job that is to begin: what is known of its products, the shop knows better.</summary>
@@ -45,7 +53,7 @@ internal static class JobFile
         return job is null || bay is null ? null : new JobRecord(new Job(job, bay, car, promisedAt, surfaces) { Visit = visit }, taps)
         {
             Begun = optional.Contains(LearntOfJob.Key) && !top[LearntOfJob.Key].IsAbsent ? LearntOfJob.Read(top[LearntOfJob.Key], job, surfaces) : null,
-            Day = optional.Contains(RecordedOfJob.Key) ? RecordedOfJob.Read(top[RecordedOfJob.Key], taps.Length, other => Record(other, configuration, Optional)) : null,
+            Day = optional.Contains(RecordedOfJob.Key) ? RecordedOfJob.Read(top[RecordedOfJob.Key], other => Record(other, configuration, Optional)) : null,
         };
     }
 }

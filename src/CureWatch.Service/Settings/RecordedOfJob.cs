@@ -1,4 +1,4 @@
-using System.Collections.Immutable;
+using System.Diagnostics;
 
 namespace CureWatch.Service.Settings;
 
@@ -13,10 +13,9 @@ internal static class RecordedOfJob
     private const int MostEvents = 1_000_000;
 
     /// <param name="place">Where it stands.</param>
-    /// <param name="taps">How many taps the job has.</param>
     /// <param name="readJob">Reads the job of another car.</param>
     /// <returns>The day; null where it holds a fault.</returns>
-    public static LivedDay? Read(JsonCursor place, int taps, Func<JsonCursor, JobRecord?> readJob)
+    public static LivedDay? Read(JsonCursor place, Func<JsonCursor, JobRecord?> readJob)
     {
         if (!place.Keys(["openedAt", "beside", "order"]))
         {
@@ -26,14 +25,45 @@ internal static class RecordedOfJob
         DateTimeOffset? openedAt = place["openedAt"].Instant();
         JobRecord?[] beside = [.. place["beside"].Items(most: MostBeside).Select(readJob)];
         RecordedEvent?[] order = [.. place["order"].Items(most: MostEvents).Select(Event)];
-        if (openedAt is null || beside.Contains(null) || order.Contains(null))
+        return openedAt is null || beside.Contains(null) || order.Contains(null)
+            ? null
+            : new LivedDay(openedAt.Value, [.. beside.Select(j => j!)], [.. order.Select(e => e!)]);
+    }
+
+    /// <summary>Refuses an order that does not fit the jobs, once all else is as it should be: it follows from every other fault.</summary>
+    /// <param name="place">Where the day stands.</param>
+    /// <param name="asked">The exported job.</param>
+    /// <remarks>
+    /// Each job is begun once, under an id of its own, and each of its taps told once, after that: whoever changes the taps leaves the day out, and they are
+    /// told by when they were reported.
+    /// </remarks>
+    public static void Check(JsonCursor place, JobRecord asked)
+    {
+        if (asked.Day is not { } day)
         {
-            return null;
+            return;
         }
 
-        var day = new LivedDay(openedAt.Value, [.. beside.Select(j => j!)], [.. order.Select(e => e!)]);
-        Check(place["order"], day, taps);
-        return day;
+        JobRecord[] jobs = [asked, .. day.Beside];
+        if (jobs.Select(j => j.Job.Id).Distinct(StringComparer.Ordinal).Count() < jobs.Length)
+        {
+            place["beside"].Refuse($"{day.Beside.Length} jobs", "jobs each with an id of its own");
+        }
+
+        var begun = new HashSet<int>();
+        var told = new HashSet<(int Job, int? Tap)>();
+        bool fits = day.Order.All(e => e.Did switch
+        {
+            Recorded.Begun => e.Job < jobs.Length && begun.Add(e.Job),
+            Recorded.Told => begun.Contains(e.Job) && e.Tap < jobs[e.Job].Taps.Length && told.Add((e.Job, e.Tap)),
+            Recorded.Left => begun.Contains(e.Job),
+            _ => throw new UnreachableException(e.Did.ToString()),
+        });
+        if (!fits || begun.Count < jobs.Length || told.Count < jobs.Sum(j => j.Taps.Length))
+        {
+            place["order"].Refuse(
+                $"{day.Order.Length} entries", "each job begun once, and each of its taps told once after that; or no 'recorded' at all");
+        }
     }
 
     private static RecordedEvent? Event(JsonCursor place)
@@ -45,24 +75,5 @@ internal static class RecordedOfJob
         return readings is null || now is null || at is null || did is null || job is null
             ? null
             : new RecordedEvent(readings.Value, now.Value, at.Value, did.Value, job.Value, tap);
-    }
-
-    /// <summary>Each job is begun once and each tap told once: whoever changes the taps leaves the day out, and they are told by when they were reported.</summary>
-    private static void Check(JsonCursor order, LivedDay day, int taps)
-    {
-        int[] told = [taps, .. day.Beside.Select(j => j.Taps.Length)];
-        HashSet<(Recorded, int, int?)> expected =
-        [
-            .. told.SelectMany((count, job) => Enumerable.Range(0, count).Select(tap => (Recorded.Told, job, (int?)tap)).Append((Recorded.Begun, job, null))),
-        ];
-        bool fits = day.Order.All(e => e.Did switch
-        {
-            Recorded.Left => e.Job < told.Length,
-            _ => expected.Remove((e.Did, e.Job, e.Tap)),
-        });
-        if (!fits || expected.Count > 0)
-        {
-            order.Refuse($"{day.Order.Length} entries", "each job begun once and each of its taps told once; or no 'recorded' at all");
-        }
     }
 }

@@ -34,6 +34,8 @@ internal sealed class RecordedDay : IDisposable
         WriteReadings(30, _ => (20, 50));
     }
 
+    public string JobFile => Path.Combine(_folder, "job.json");
+
     public void Write(string name, string text) => File.WriteAllText(Path.Combine(_folder, name), text);
 
     public void WriteReadings(int hours, Func<double, (double C, double Pct)> climate)
@@ -51,7 +53,7 @@ internal sealed class RecordedDay : IDisposable
 
     public Invocation Replay(params string[] more) => Invocation.Of(
     [
-        "replay", "--config", _folder, "--readings", Path.Combine(_folder, "readings.csv"), "--job", Path.Combine(_folder, "job.json"), .. more,
+        "replay", "--config", _folder, "--readings", Path.Combine(_folder, "readings.csv"), "--job", JobFile, .. more,
     ]);
 
     public void Dispose() => Directory.Delete(_folder, recursive: true);

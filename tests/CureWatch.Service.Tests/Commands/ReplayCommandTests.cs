@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text.Json;
+using CureWatch.Service.Tests.Settings;
 
 namespace CureWatch.Service.Tests.Commands;
 
@@ -90,6 +91,41 @@ public sealed class ReplayCommandTests : IDisposable
             CultureInfo.CurrentCulture = before;
         }
     }
+
+    // An exported job ended in a stack trace where the replay stopped before its car came, or went on for days after it left.
+    [Fact]
+    public void ExportedJob_UntilBeforeItWasBegun_IsRefusedInOneLine()
+    {
+        _day.Write("job.json", Exported());
+        _day.Replay("--json", "--until", "2026-05-04T08:10:00Z").AssertRefused($"{_day.JobFile}: /recorded/order");
+    }
+
+    [Fact]
+    public void ExportedJob_UntilLongAfterItsCarLeft_IsAsItStoodWhenTheShopLetGoOfIt()
+    {
+        _day.Write("job.json", Exported());
+        JsonElement late = Coat(_day.Replay("--json", "--until", "2026-06-01T08:00:00Z"));
+        Assert.Equal("2026-05-04T21:04:00Z", Likely(late, 2, "closesAt"));
+    }
+
+    [Fact]
+    public void ExportedJob_WithFewerReadingsThanItCameAfter_IsToldOfAllTheSame()
+    {
+        _day.Write("job.json", Exported());
+        _day.WriteReadings(2, _ => (20, 50));
+        Assert.Equal("2026-05-04T09:04:00Z", Coat(_day.Replay("--json")).GetProperty("levelledAt").GetString());
+    }
+
+    private static string Exported() => Edited.At(
+        RecordedDay.Job,
+        "/recorded",
+        """
+        {"openedAt":"2026-05-04T08:00:00Z","beside":[],"order":[
+          {"readings":20,"now":"2026-05-04T08:19:00Z","at":"2026-05-04T08:20:00Z","did":"begun","job":0},
+          {"readings":61,"now":"2026-05-04T09:00:00Z","at":"2026-05-04T09:00:30Z","did":"told","job":0,"tap":0},
+          {"readings":65,"now":"2026-05-04T09:04:00Z","at":"2026-05-04T09:04:30Z","did":"told","job":0,"tap":1},
+          {"readings":1801,"now":"2026-05-05T14:00:00Z","at":"2026-05-05T14:00:30Z","did":"left","job":0}]}
+        """);
 
     private static JsonElement Coat(Invocation replay)
     {

@@ -131,6 +131,45 @@ public sealed class JobFileTests : IDisposable
         Assert.True(_faults.Count < 500);
     }
 
+    // What was told before it was begun was left out without a word; a number too large was said twice.
+    [Theory]
+    [InlineData("/recorded/order", null)]
+    [InlineData("/recorded/order", "7")]
+    [InlineData("/recorded/order/0/did", "\"told\"", "/recorded/order")]
+    [InlineData("/recorded/order/0/readings", "-1")]
+    [InlineData("/recorded/order/1/tap", "1", "/recorded/order")]
+    [InlineData("/recorded/order/1/tap", "0.5")]
+    [InlineData("/recorded/order/2/job", "1", "/recorded/order")]
+    [InlineData("/recorded/beside/-", """{"job":"job-7","bay":"bay-1","surfaces":[]}""", "/recorded/beside/0/surfaces")]
+    [InlineData("/taps/0/at", "\"noon\"")]
+    public void RecordedDay_WithOneFault_IsRefusedInOneLine(string changed, string? json, string? place = null)
+    {
+        const string Day = """
+            {"openedAt":"2026-03-02T10:00:00Z","beside":[],"order":[
+              {"readings":0,"now":"2026-03-02T10:00:00Z","at":"2026-03-02T10:00:00Z","did":"begun","job":0},
+              {"readings":0,"now":"2026-03-02T10:00:00Z","at":"2026-03-02T11:05:00Z","did":"told","job":0,"tap":0},
+              {"readings":0,"now":"2026-03-02T11:05:00Z","at":"2026-03-02T12:05:00Z","did":"left","job":0}]}
+            """;
+        string told = Edited.At(JobVariants.Whole, "/taps", """[{"at":"2026-03-02T11:00:00Z","did":"applied"}]""");
+        string whole = Edited.At(told, "/recorded", Day);
+        Assert.Equal(3, Read(whole)!.Day!.Order.Length);
+
+        Assert.Null(Read(Edited.At(whole, changed, json)));
+        Assert.Equal(place ?? changed, Assert.Single(_faults.All).Place);
+    }
+
+    [Fact]
+    public void RecordedDay_ToldBeforeItWasBegun_IsRefused()
+    {
+        const string Order = """
+            [{"readings":0,"now":"2026-03-02T10:00:00Z","at":"2026-03-02T11:05:00Z","did":"told","job":0,"tap":0},
+             {"readings":0,"now":"2026-03-02T11:05:00Z","at":"2026-03-02T11:05:00Z","did":"begun","job":0}]
+            """;
+        string told = Edited.At(JobVariants.Whole, "/taps", """[{"at":"2026-03-02T11:00:00Z","did":"applied"}]""");
+        Assert.Null(Read(Edited.At(told, "/recorded", $$"""{"openedAt":"2026-03-02T10:00:00Z","beside":[],"order":{{Order}}}""")));
+        Assert.Equal("/recorded/order", Assert.Single(_faults.All).Place);
+    }
+
     private static DateTimeOffset At(string text) => DateTimeOffset.Parse(text, System.Globalization.CultureInfo.InvariantCulture);
 
     private JobRecord? Read(string text) => JobFile.Read(_written.File("job.json", text), _configuration, _faults);
