@@ -13,7 +13,8 @@ namespace CureWatch.Bays;
 /// <param name="Surfaces">Its surfaces that have no coat yet.</param>
 /// <remarks>
 /// A cold car is wet before anyone sees it. The earliest is that of a skin alone, which is the quickest it can be; likely and latest that of a skin on
-/// a body that is cold too, of the usual and the heaviest. Polishing heat, sun, and a car just driven are measured, never modelled.
+/// a body that is cold too, of the usual and the heaviest. Polishing heat, sun, and a car just driven are measured, never modelled. Of two readings by hand
+/// that no clock joins nobody knows which is right: the latest is by the worse of them, and what was wet by either is to be wiped.
 /// </remarks>
 public sealed record ArrivalReport(string Job, DateTimeOffset At, ImmutableArray<SurfaceArrival> Surfaces)
 {
@@ -57,7 +58,15 @@ public sealed record ArrivalReport(string Job, DateTimeOffset At, ImmutableArray
             double doubtK = !isFromOutdoors ? first!.UncertaintyK : told is not null ? ToldUncertaintyK : 0;
             var skin = new ColdSkin(new TwoNode(skinJm2K, hasBody ? bodyJm2K : 0), began.At, began.Kelvins + (sigmas * doubtK));
             bool isRefitted = last is not null && last.At > began.At && last.At <= shop.Now;
-            return (isRefitted ? skin.Through(last!.At, last.Kelvins + (sigmas * last.UncertaintyK), air) : skin).DryAt(air, spreadK);
+            ColdSkin read = isRefitted ? skin.Through(last!.At, last.Kelvins + (sigmas * last.UncertaintyK), air) : skin;
+            (DateTimeOffset? at, bool wasWet, double nowKelvins) = read.DryAt(air, spreadK);
+            if (read.At == skin.At || isFromOutdoors || sigmas >= 0)
+            {
+                return (at, wasWet, nowKelvins);
+            }
+
+            (DateTimeOffset? byTheFirst, bool wasWetByIt, _) = skin.DryAt(air, spreadK);
+            return (Later(at, byTheFirst), wasWet || wasWetByIt, nowKelvins);
         }
 
         var early = Bound(heat.LightJm2K, 0, 1);

@@ -38,6 +38,20 @@ public class ArrivalReportTests
         Assert.Equal(Of(Report(shop), "wheels"), Of(Report(warm), "wheels"));
     }
 
+    // A screen read to be −3 °C was dry at once by a second reading that showed the room, and nothing was to be wiped.
+    [Theory]
+    [InlineData("screen", 17.5)]
+    [InlineData("wheels", 18.8)]
+    public void Spots_ThatContradictEachOther_AreNoReasonToStartSooner(string surface, double panelC)
+    {
+        Shop shop = Tell(Day(outdoors: false, minutes: 30), new Tap("t", Start.AddMinutes(2), Start.AddMinutes(30), null, Did.Measured, PanelC: -3));
+        SurfaceArrival first = Of(Report(shop), surface);
+        SurfaceArrival both = Of(Report(Tell(shop, new Tap("u", Start.AddMinutes(30), Start.AddMinutes(30), surface, Did.Measured, PanelC: panelC))), surface);
+        Assert.True(both.DryAt!.Latest >= first.DryAt!.Latest);
+        Assert.True(both.NeedsWipe);
+        Assert.Equal(panelC, both.NowC!.Value, 0.1);
+    }
+
     [Fact]
     public void Start_NobodyKnows_IsSaid_UntilSomebodyMeasuresTheCar()
     {
