@@ -44,7 +44,8 @@ internal static class OwnReadings
         for (int i = log.Panel.CountWhile(s => s.At < from); i < log.Panel.Count && !(log.Panel[i].At > to); i++)
         {
             Sample read = log.Panel[i];
-            if (isNamed || (ofLit.Any(l => l.Covers(read.At)) && !ofOthers.Any(l => l.Covers(read.At))))
+            bool isMeasured = log.Standing.Stills.Over(Quantity.Temperature, read.At, read.At) is null; // what it only repeated was not
+            if (isMeasured && (isNamed || (ofLit.Any(l => l.Covers(read.At)) && !ofOthers.Any(l => l.Covers(read.At)))))
             {
                 yield return new OwnReading(read.At, Celsius.FromKelvins(read.Kelvins).Degrees, reach);
             }

@@ -37,6 +37,15 @@ public class LampTests
         }
     }
 
+    // A probe that stuck in the band earned the lamp every minute to its end, though nobody knew how hot the bonnet was.
+    [Fact]
+    public void AProbeThatStuckInTheBand_EarnsNothingSince()
+    {
+        LampDay lit = LampDay.Lived(400, (surface, minute) => BonnetHot(surface, Math.Min(minute, 164)), [("bonnet", 150, 180)]);
+        int inBand = Enumerable.Range(150, 14).Count(m => BonnetHot("bonnet", m) >= 55 && BonnetHot("bonnet", m + 1) >= 55);
+        Assert.Equal(inBand, Assert.Single(lit.Coat("bonnet").Lamps).CreditedMinutes, 1e-6);
+    }
+
     [Fact]
     public void WhileTheLampBurns_NoWindowIsForetoldAsIfItBurntOn()
     {
