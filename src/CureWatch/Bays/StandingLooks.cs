@@ -67,7 +67,8 @@ internal static class StandingLooks
 
         if (log.Standing.JumpedFrom(what, log.Probe.Every, newest.At) is { } run)
         {
-            return new ShopEvent.ValueStood(id, probe, new Still(what, log.BeginningOf(run.Since), newest, StillReason.Jumped, null));
+            bool isKnown = log.Standing.Stills.Any(s => s.What == what && s.To?.At == newest.At);
+            return isKnown ? null : new ShopEvent.ValueStood(id, probe, new Still(what, log.BeginningOf(run.Since), newest, StillReason.Jumped, null));
         }
 
         if (!log.Standing.IsRun(what, log.Probe.Every))
@@ -101,8 +102,8 @@ internal static class StandingLooks
             }
 
             Trail<Sample> samples = mount.Probe.Measures == Measures.Panel ? log.Panel : log.Air;
-            int then = samples.CountUpTo(standing.Since);
-            if (then == 0 || samples[then - 1] is not { HeldWithinK: 0 } first || samples.Last is not { HeldWithinK: 0 } last)
+            int then = samples.CountUpTo(standing.Since), now = samples.CountUpTo(standing.HeardAt); // what came since, the probe may have said too
+            if (then == 0 || samples[then - 1] is not { HeldWithinK: 0 } first || samples[now - 1] is not { HeldWithinK: 0 } last)
             {
                 continue;
             }

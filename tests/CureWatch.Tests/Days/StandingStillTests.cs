@@ -57,6 +57,40 @@ public class StandingStillTests
         }
     }
 
+    // A clock that runs ahead was told as a value that is repeated, since the twin went on.
+    [Fact]
+    public void ProbeThatIsRefusedForItsClock_DoesNotRepeatItself()
+    {
+        TestShop shop = new(probes: [TestShop.Air("air-1"), TestShop.Air("air-2")]);
+        for (int minute = 0; minute <= 6 * 60; minute++)
+        {
+            double hour = minute / 60.0, airC = Math.Round(20 + hour, 1), pct = Math.Round(60 - (3 * hour), 1);
+            DateTimeOffset claimed = TestShop.At(minute > 242 ? hour + 1 : hour); // the value before had lasted for six minutes
+            shop.Take(new Message.ReadingCame(new RawReading("bay-1", "air-1", claimed, TestShop.At(hour), airC, pct, null))).Read(hour, airC, pct, "air-2");
+        }
+
+        Assert.Equal(118, shop.Happened.OfType<ShopEvent.ReadingDoubted>().Count(d => d.Why == Disbelief.Future));
+        Assert.Empty(shop.Shop.Bays["bay-1"].Logs[0].Standing.Stills);
+    }
+
+    // Each reading that came again after a jump told it again; after thirty what lay before was put together with it, hours of sound readings and all.
+    [Fact]
+    public void Jump_ThatIsToldAgain_IsOneJump()
+    {
+        TestShop shop = new();
+        for (int minute = 0; minute <= 120; minute++)
+        {
+            shop.Read(minute / 60.0, Math.Round(20 + Math.Sin(minute), 1), minute is > 90 and < 120 ? 50.5 : 50 + (minute % 7 / 10.0) + (minute == 120 ? 5 : 0));
+        }
+
+        for (int again = 0; again < 40; again++)
+        {
+            shop.Read(2, Math.Round(20 + Math.Sin(120), 1), 50 + (120 % 7 / 10.0) + 5);
+        }
+
+        Assert.Single(shop.Shop.Bays["bay-1"].Logs[0].Standing.Stills);
+    }
+
     // A car that was ruled ready by what a stuck probe said goes back to hold.
     [Fact]
     public void CarRuledReadyByAStuckProbe_GoesBackToHold()
