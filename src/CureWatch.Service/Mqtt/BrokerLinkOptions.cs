@@ -75,6 +75,10 @@ internal static class BrokerLinkOptions
 
     /// <summary>What an earlier run may have left behind on our own topics.</summary>
     public static IEnumerable<MqttTopicFilter> Leftovers(Topics topics) =>
-        from topic in new[] { topics.Climate("+"), $"{topics.Root}/+/warnings/+", topics.Trouble("+"), topics.Windows("+"), topics.Handover("+") }
+        from topic in new[]
+        {
+            topics.Climate("+"), $"{topics.Root}/+/warnings/+", topics.Trouble("+"), topics.Tonight("+"), topics.Morning("+"), topics.Plan("+"),
+            topics.Windows("+"), topics.Handover("+"), topics.Promise("+"),
+        }
         select new MqttTopicFilter { Topic = topic, QualityOfServiceLevel = MqttQualityOfServiceLevel.AtLeastOnce, NoLocal = true };
 }

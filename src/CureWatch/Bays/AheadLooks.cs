@@ -20,13 +20,17 @@ internal static class AheadLooks
 
     private const double Nothing = double.NegativeInfinity;
 
-    /// <summary>Decides what a reading lets foresee.</summary>
-    /// <param name="shop">The shop, the reading taken in.</param>
-    /// <param name="raw">The reading, believed.</param>
+    /// <summary>Decides what the readings so far let foresee, once another comes.</summary>
+    /// <param name="shop">The shop, the reading not yet taken in: of two that were taken at one instant, either may come first.</param>
+    /// <param name="raw">The reading.</param>
     /// <returns>What happened.</returns>
     public static IEnumerable<ShopEvent> Decide(Shop shop, RawReading raw)
     {
-        BayState bay = shop.Bays[raw.Bay];
+        if (!shop.Bays.TryGetValue(raw.Bay, out BayState? bay))
+        {
+            return [];
+        }
+
         bool isWatched = bay.Open.Any(o => o.Point.Air == Place.Outside);
         if (isWatched ? shop.Now - bay.Ahead?.At < Every : bay.Ahead is null)
         {

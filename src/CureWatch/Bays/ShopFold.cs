@@ -41,6 +41,7 @@ public static class ShopFold
     private static Shop Step(Shop shop, Message message, DateTimeOffset at, ImmutableArray<ShopEvent>.Builder happened)
     {
         shop = at > shop.Now ? Evolution.Evolve(shop, new ShopEvent.TimePassed(at)) : shop;
+        shop = message is Message.ReadingCame { Raw: var next } ? Apply(shop, AheadLooks.Decide(shop, next), happened) : shop;
         int before = happened.Count;
         shop = Apply(shop, Intake.Decide(shop, message), happened);
         ShopEvent? taken = happened.Count > before ? happened[before] : null;
@@ -55,7 +56,6 @@ public static class ShopFold
         {
             shop = Apply(shop, ClimateLooks.Decide(shop, followed), happened);
             shop = Apply(shop, HeatLooks.Decide(shop, followed), happened);
-            shop = Apply(shop, AheadLooks.Decide(shop, followed), happened);
         }
 
         if ((followed ?? (taken as ShopEvent.ReadingDoubted)?.Raw) is { } told)

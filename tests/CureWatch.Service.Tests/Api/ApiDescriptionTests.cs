@@ -60,7 +60,7 @@ public class ApiDescriptionTests
                where parameter.GetProperty("in").GetString() == "query"
                select (path.Name, parameter),
         ];
-        Assert.Equal(15, parameters.Length);
+        Assert.Equal(16, parameters.Length);
         foreach ((string path, JsonElement parameter) in parameters)
         {
             string name = parameter.GetProperty("name").GetString()!;

@@ -83,7 +83,7 @@ public class DemoDayTests
     public void ColdEvening_PutsTheHandoverPastThePromise_AndHeatingBringsItBack()
     {
         (DateTimeOffset At, Ruling Ruling)[] slipped =
-            [.. Day.Rulings.Where(r => r.At > FoldedDay.Clock(17, 0) && r.Ruling.ReadyAt!.Latest > MainJob.PromisedAt)];
+            [.. Day.Rulings.Where(r => r.At > FoldedDay.Clock(17, 0) && r.At < FoldedDay.Clock(25, 30) && r.Ruling.ReadyAt!.Latest > MainJob.PromisedAt)];
         Warning cold = Assert.Single(Day.Warnings(WarningKind.PanelCold));
 
         Assert.InRange(slipped.First().At, cold.RaisedAt, FoldedDay.Clock(22, 50));
@@ -113,7 +113,7 @@ public class DemoDayTests
         Assert.Equal(
             [
                 WarningKind.HumidityHigh, WarningKind.PanelCold, WarningKind.LevelDue, WarningKind.LevelClosing, WarningKind.ProbeSilent,
-                WarningKind.HumidityHighAhead, WarningKind.PanelColdAhead,
+                WarningKind.PromiseAtRisk, WarningKind.AirspaceConflict, WarningKind.HumidityHighAhead, WarningKind.PanelColdAhead,
             ],
             kinds);
         Assert.Empty(Day.Shop.Standing);
