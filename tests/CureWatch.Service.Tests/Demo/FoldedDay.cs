@@ -98,7 +98,8 @@ internal sealed class FoldedDay
         {
             case DemoAct.Published { Probe: var probe, Sample: var sample }:
                 bool isPanel = sample.HumidityPct is null;
-                double? airC = isPanel ? null : sample.TemperatureC, panelC = isPanel ? sample.TemperatureC : null;
+                double told = probe.Words == PayloadForm.WeatherPost ? Told(sample) : sample.TemperatureC;
+                double? airC = isPanel ? null : told, panelC = isPanel ? told : null;
                 return [new Entry.Reading(probe.Bay, probe.Id, act.At, airC, sample.HumidityPct, panelC)];
             case DemoAct.BookedIn booking:
                 return Stored(Requests.OnJobStart(Register, new Arrival.JobStart("demo", Encoding.UTF8.GetBytes(booking.Body)), act.At));
@@ -110,6 +111,9 @@ internal sealed class FoldedDay
                 throw new UnreachableException(act.GetType().Name);
         }
     }
+
+    /// <summary>What is left of a temperature [°C] that is told in tenths of a °F.</summary>
+    private static double Told(DemoSample sample) => (Math.Round((sample.TemperatureC * 1.8) + 32, 1) - 32) / 1.8;
 
     private static ImmutableArray<Entry> Stored(Decision decision)
     {
