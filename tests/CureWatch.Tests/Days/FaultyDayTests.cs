@@ -20,8 +20,8 @@ public class FaultyDayTests
     private static readonly TimeSpan Rounding = TimeSpan.FromMilliseconds(1);
 
     /// <summary>
-    /// Up to half an hour without a reading is no gap: straight over it, a bend in the climate is cut off. Measured: 18 s at most in 6,500 random
-    /// days; a bend as sharp as the limits allow, in the middle of such a pause, comes to 57 s.
+    /// Up to half an hour without a reading is no gap: straight over it, a bend in the climate is cut off. Measured in 1,500 random
+    /// days: a release 8 s sooner, a deadline 18 s later at most.
     /// </summary>
     private static readonly TimeSpan CutBend = TimeSpan.FromMinutes(1);
 
