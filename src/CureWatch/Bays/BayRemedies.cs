@@ -2,6 +2,7 @@ using System.Globalization;
 using CureWatch.Forecasting;
 using CureWatch.Planning;
 using CureWatch.Psychrometrics;
+using CureWatch.Units;
 using CureWatch.Warnings;
 
 namespace CureWatch.Bays;
@@ -45,14 +46,14 @@ internal static class BayRemedies
         }
 
         double mostC = bay.Open.Min(o => o.Laws.Sheet.Limits.PanelMaxC) ?? HeldC[^1];
-        foreach (double heldC in HeldC.Where(c => c <= mostC && c + WaterFreezesK >= now.AirKelvins - 3))
+        foreach (double heldC in HeldC.Where(c => c <= mostC && c + Celsius.KelvinsAtZero >= now.AirKelvins - 3))
         {
             string figure = heldC.ToString("0", CultureInfo.InvariantCulture);
             yield return new Remedy(
                 isFixed
                     ? $"Hold {figure} °C on the fixed heating, doors shut"
                     : $"Hold {figure} °C with the portable heater while somebody stays beside it, doors shut",
-                new ClimateHeld { LeastAirKelvins = heldC + WaterFreezesK },
+                new ClimateHeld { LeastAirKelvins = heldC + Celsius.KelvinsAtZero },
                 IsHeat: true);
         }
     }
@@ -84,6 +85,4 @@ internal static class BayRemedies
     private static bool IsDrier(double outdoorPa, double indoorPa) => DewPointK(outdoorPa) <= DewPointK(indoorPa) - WorthAiringK;
 
     private static double DewPointK(double pascals) => CondensationTemperature.OfPressure(pascals).Kelvins;
-
-    private const double WaterFreezesK = 273.15;
 }

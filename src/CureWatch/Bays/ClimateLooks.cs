@@ -16,7 +16,7 @@ namespace CureWatch.Bays;
 public static class ClimateLooks
 {
     /// <summary>Water activity, or share of the reference rate, below which the cure has all but stopped [1]. Source (choice).</summary>
-    private const double StalledBelow = 0.20;
+    internal const double StalledBelow = 0.20;
 
     private const double NothingOpen = double.NegativeInfinity;
 
@@ -40,6 +40,10 @@ public static class ClimateLooks
         bool isQuiet = coats.IsEmpty && (bay.Alarms.IsEmpty || !bay.Alarms.Keys.Any(s => s.Air == place));
         return isQuiet || !bay.Logs[index].IsLook ? events : events.Concat(new LimitsLook(shop, raw, place, air, coats).Decide());
     }
+
+    /// <summary>What a cure has left of its reference in a climate [1]: of its rate, or of the water it needs, whichever is less.</summary>
+    internal static double LeftOf(RateLaw law, double panelKelvins, double vapourPressurePa) => Math.Min(
+        vapourPressurePa / SaturationPressure.OverWaterPa(panelKelvins), law.Likely(law.Terms(panelKelvins, vapourPressurePa)));
 
     private static IEnumerable<ShopEvent> WetOrDry(Shop shop, BayState bay, Place place, BayAir air, RawReading raw)
     {
@@ -112,9 +116,7 @@ public static class ClimateLooks
                 return null;
             }
 
-            double activity = exposure.VapourPressurePa / SaturationPressure.OverWaterPa(exposure.PanelKelvins);
-            RateLaw law = coat.Laws.Cure.Law;
-            return StalledBelow - Math.Min(activity, law.Likely(law.Terms(exposure.PanelKelvins, exposure.VapourPressurePa)));
+            return StalledBelow - LeftOf(coat.Laws.Cure.Law, exposure.PanelKelvins, exposure.VapourPressurePa);
         }
 
         private IEnumerable<ShopEvent> Overheated() =>

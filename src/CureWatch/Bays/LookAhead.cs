@@ -2,7 +2,7 @@ using System.Collections.Immutable;
 using CureWatch.Forecasting;
 using CureWatch.Planning;
 using CureWatch.Products;
-using CureWatch.Psychrometrics;
+using CureWatch.Units;
 using CureWatch.Warnings;
 
 namespace CureWatch.Bays;
@@ -16,9 +16,6 @@ internal sealed class LookAhead
     /// <summary>What probes leave open of a spread [K], of a panel [K] and of a humidity [%], as standard deviations. Source (choice): usual limits over √3.</summary>
     private const double SpreadDoubtK = 0.4, PanelDoubtK = 0.4, HumidityDoubtPct = 1.5, RateDoubt = 0.02;
 
-    /// <summary>Share of the reference rate or water activity below which the cure has all but stopped [1]. As <see cref="ClimateLooks"/> has it.</summary>
-    private const double StalledBelow = 0.20;
-
     /// <summary>A coat that cures faster than this now [1] does not stall within a night. Source (choice).</summary>
     private const double FarFromStalling = 0.6;
 
@@ -27,7 +24,6 @@ internal sealed class LookAhead
 
     /// <summary>What is less likely needs no remedy [1]. Source (choice).</summary>
     private const double WorthARemedy = 0.06;
-    private const double WaterFreezesK = 273.15;
     private const int MostRemedies = 3;
 
     private readonly BayState _bay;
@@ -80,7 +76,7 @@ internal sealed class LookAhead
         RiskAhead wet = RiskAhead.Of(scenarios, within, SpreadDoubtK, p => -p.SpreadKelvins(now.WettestShare));
         (double coldest, double coldestHours) = scenarios.LeastLikely(within, p => p.ColdestKelvins);
         (double spread, double spreadHours) = scenarios.LeastLikely(within, p => p.SpreadKelvins(now.WettestShare));
-        return new NightAhead(coldest - WaterFreezesK, At(coldestHours), spread, At(spreadHours), wet.Chance, wet.FromHours is { } from ? At(from) : null);
+        return new NightAhead(coldest - Celsius.KelvinsAtZero, At(coldestHours), spread, At(spreadHours), wet.Chance, wet.FromHours is { } from ? At(from) : null);
 
         DateTimeOffset At(double hours) => Minute(now.At + TimeSpan.FromHours(hours));
     }
@@ -100,18 +96,18 @@ internal sealed class LookAhead
 
         if (_bay.Open.Max(o => o.Laws.Sheet.Limits.PanelMinC) is { } panelMin)
         {
-            yield return (WarningKind.PanelColdAhead, PanelDoubtK, p => panelMin + WaterFreezesK - p.ColdestKelvins);
+            yield return (WarningKind.PanelColdAhead, PanelDoubtK, p => panelMin + Celsius.KelvinsAtZero - p.ColdestKelvins);
         }
 
         if (_bay.Open.Min(o => o.Laws.Sheet.Limits.PanelMaxC) is { } panelMax)
         {
-            yield return (WarningKind.PanelHotAhead, PanelDoubtK, p => p.HottestKelvins - panelMax - WaterFreezesK);
+            yield return (WarningKind.PanelHotAhead, PanelDoubtK, p => p.HottestKelvins - panelMax - Celsius.KelvinsAtZero);
         }
 
         RateLaw[] laws = [.. _bay.Open.Select(o => o.Laws.Cure.Law).Distinct().Where(l => EarnedAt(l, Start) < FarFromStalling)];
         if (laws.Length > 0)
         {
-            yield return (WarningKind.CureStalledAhead, RateDoubt, p => StalledBelow - laws.Min(l => EarnedAt(l, p)));
+            yield return (WarningKind.CureStalledAhead, RateDoubt, p => ClimateLooks.StalledBelow - laws.Min(l => EarnedAt(l, p)));
         }
     }
 
@@ -120,8 +116,7 @@ internal sealed class LookAhead
 
     private ScenarioPoint Start => _scenarios.All[0].Points[0];
 
-    private static double EarnedAt(RateLaw law, ScenarioPoint point) => Math.Min(
-        point.VapourPressurePa / SaturationPressure.OverWaterPa(point.ColdestKelvins), law.Likely(law.Terms(point.ColdestKelvins, point.VapourPressurePa)));
+    private static double EarnedAt(RateLaw law, ScenarioPoint point) => ClimateLooks.LeftOf(law, point.ColdestKelvins, point.VapourPressurePa);
 
     private Risk? RiskOf(WarningKind kind, double doubt, Func<ScenarioPoint, double> excess)
     {

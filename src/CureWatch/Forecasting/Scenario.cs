@@ -1,5 +1,6 @@
 using CureWatch.Panels;
 using CureWatch.Psychrometrics;
+using CureWatch.Units;
 
 namespace CureWatch.Forecasting;
 
@@ -68,7 +69,7 @@ internal readonly record struct ScenarioPoint(double AirKelvins, double VapourPr
     /// <summary>How far the coldest panel is above where the wettest air condenses [K], below 0 where it is wet.</summary>
     public double SpreadKelvins(double wettestShare)
     {
-        bool isIce = ColdestKelvins < WaterFreezes;
+        bool isIce = ColdestKelvins < Celsius.KelvinsAtZero;
         double ln = isIce ? SaturationPressure.LnOverIce(ColdestKelvins) : SaturationPressure.LnOverWater(ColdestKelvins);
         double slope = isIce ? SaturationPressure.IceSlope(ColdestKelvins) : SaturationPressure.WaterSlope(ColdestKelvins);
         return (ln - Math.Log(VapourPressurePa * wettestShare)) / slope;
@@ -76,6 +77,4 @@ internal readonly record struct ScenarioPoint(double AirKelvins, double VapourPr
 
     /// <summary>Relative humidity of the air over water [%].</summary>
     public double HumidityPct => 100 * VapourPressurePa / SaturationPressure.OverWaterPa(AirKelvins);
-
-    private const double WaterFreezes = 273.15;
 }
