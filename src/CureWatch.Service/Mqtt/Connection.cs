@@ -10,6 +10,7 @@ namespace CureWatch.Service.Mqtt;
 internal sealed class Connection
 {
     private readonly ConcurrentDictionary<ushort, Task<Answer>> _unacknowledged = new();
+    private int _unheard;
 
     /// <summary>The probes that were quiet since it opened, so that their readings are of now. Guarded by <see cref="CatchUp"/>.</summary>
     public HashSet<string> CaughtUp { get; } = new(StringComparer.Ordinal);
@@ -22,6 +23,15 @@ internal sealed class Connection
 
     /// <summary>What the newest of its messages waits for.</summary>
     public Task Newest { get; private set; } = Task.CompletedTask;
+
+    /// <summary>Whether its client has yet to say that it has all it was sent.</summary>
+    public bool IsUnheard => Volatile.Read(ref _unheard) > 0;
+
+    /// <summary>A message is on its way to the client, who will say when it has it.</summary>
+    public void Send() => Interlocked.Increment(ref _unheard);
+
+    /// <summary>The client has one of the messages.</summary>
+    public void Hear() => Interlocked.Decrement(ref _unheard);
 
     /// <summary>Remembers what the acknowledgement of the present packet has to wait for.</summary>
     public void Await(Task<Answer> answer) => Newest = _unacknowledged[Current] = answer;

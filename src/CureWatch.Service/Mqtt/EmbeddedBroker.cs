@@ -25,7 +25,8 @@ internal sealed class EmbeddedBroker : IOutlet, IAsyncDisposable
     /// <summary>Connections that have not yet said who they are, beside the clients. Source (choice).</summary>
     private const int Strangers = 50;
 
-    private static readonly TimeSpan LongestFarewell = TimeSpan.FromSeconds(1);
+    /// <summary>How long the end waits for clients that do not take what they are sent; a stop is given ten seconds by most. Source (choice).</summary>
+    private static readonly TimeSpan LongestFarewell = TimeSpan.FromSeconds(3);
     private static readonly TimeSpan Step = TimeSpan.FromMilliseconds(10);
 
     private readonly MqttSettings _settings;
@@ -120,6 +121,10 @@ internal sealed class EmbeddedBroker : IOutlet, IAsyncDisposable
         {
             ConnectionOf(e.CancellationToken).Unreleased.Release(released.PacketIdentifier);
         }
+        else if (e.Packet is MqttPubAckPacket or MqttPubCompPacket)
+        {
+            ConnectionOf(e.CancellationToken).Hear();
+        }
 
         return Task.CompletedTask;
     }
@@ -190,6 +195,10 @@ internal sealed class EmbeddedBroker : IOutlet, IAsyncDisposable
         {
             welcome.MaximumPacketSize = (uint)_largestPacket;
         }
+        else if (e.Packet is MqttPublishPacket { QualityOfServiceLevel: > MqttQualityOfServiceLevel.AtMostOnce })
+        {
+            ConnectionOf(e.CancellationToken).Send();
+        }
 
         if (e.Packet is not (MqttPubAckPacket or MqttPubRecPacket)
             || !_connections.TryGetValue(e.CancellationToken, out Connection? connection)
@@ -226,7 +235,7 @@ internal sealed class EmbeddedBroker : IOutlet, IAsyncDisposable
     private async Task<bool> IsSendingAsync()
     {
         IList<MqttSessionStatus> sessions = await _server.GetSessionsAsync().ConfigureAwait(false);
-        return sessions.Any(s => s.PendingApplicationMessagesCount > 0);
+        return sessions.Any(s => s.PendingApplicationMessagesCount > 0) || _connections.Values.Any(c => c.IsUnheard);
     }
 
     /// <summary>A session may outlive its connections; what tells them apart is the token that ends with each.</summary>
