@@ -38,12 +38,11 @@ internal sealed class DayRecording
                     Add(tapped.Job, step.At, Recorded.Told, car.Taps.Count);
                     car.Taps.Add(tapped.Tap);
                     break;
-                case ShopEvent.CarHandedOver left when _cars.TryGetValue(left.Job, out RecordedCar? car):
+                case ShopEvent.CarHandedOver left when _cars.ContainsKey(left.Job):
                     Add(left.Job, step.At, Recorded.Left, null);
-                    (car.LeftAt, car.ReadingsAtLast) = (step.At, _readings);
                     break;
                 case ShopEvent.JobClosed closed when _cars.TryGetValue(closed.Last.Job.Id, out RecordedCar? car):
-                    car.ClosedAt = step.At;
+                    (car.ClosedAt, car.ReadingsAtLast) = (step.At, _readings);
                     break;
             }
         }
@@ -63,16 +62,19 @@ internal sealed class DayRecording
 
         RecordedCar[] beside =
         [
-            .. _cars.Values.Where(c => c != asked && !(c.ClosedAt < asked.BegunAt) && !(c.BegunAt > asked.LeftAt)).OrderBy(c => c.Number),
+            .. _cars.Values.Where(c => c != asked && !(c.ClosedAt < asked.BegunAt) && !(c.BegunAt > asked.ClosedAt)).OrderBy(c => c.Number),
         ];
         Dictionary<string, int> numbers = beside.Select((car, i) => (car.Job.Id, Number: i + 1)).Append((id, 0)).ToDictionary(StringComparer.Ordinal);
         ImmutableArray<RecordedEvent> order =
         [
             .. from e in _events
-               where e.Job == id || (numbers.ContainsKey(e.Job) && !(e.Event.At > asked.LeftAt))
+               where e.Job == id || (numbers.ContainsKey(e.Job) && !(e.Event.At > asked.ClosedAt))
                select e.Event with { Job = numbers[e.Job], Readings = Math.Min(e.Event.Readings, asked.ReadingsAtLast) },
         ];
-        return new LivedDay(_openedAt!.Value, [.. beside.Select((car, i) => WithoutNames(car, i + 1, order))], order);
+        return new LivedDay(_openedAt!.Value, [.. beside.Select((car, i) => WithoutNames(car, i + 1, order))], order)
+        {
+            EndedAt = asked.ClosedAt < _now ? asked.ClosedAt : _now,
+        };
     }
 
     private void Add(string job, DateTimeOffset at, Recorded did, int? tap) => _events.Add((job, new RecordedEvent(_readings, _now, at, did, 0, tap)));
@@ -84,11 +86,9 @@ internal sealed class DayRecording
 
     private sealed record RecordedCar(Job Job, int Number, DateTimeOffset BegunAt, List<Tap> Taps)
     {
-        public DateTimeOffset? LeftAt { get; set; }
-
         public DateTimeOffset? ClosedAt { get; set; }
 
-        /// <summary>How many readings had come when it left: no more are exported.</summary>
+        /// <summary>How many readings had come when it was closed: no more are exported.</summary>
         public int ReadingsAtLast { get; set; } = int.MaxValue;
     }
 }

@@ -42,7 +42,8 @@ internal static class ExportCommand
                 return false;
             }
 
-            ExportedFolder.Write(target, register, day.Report!, recording.Of(job), Readings(data, register.Jobs[job].HandedOver?.At));
+            LivedDay? lived = recording.Of(job);
+            ExportedFolder.Write(target, register, day.Report!, lived, Readings(data, lived?.EndedAt));
             return true;
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException)
@@ -52,11 +53,11 @@ internal static class ExportCommand
         }
     }
 
-    /// <summary>Every reading until the car left: a job's file cannot say that it did, and what came after was no climate of the car's.</summary>
-    private static IEnumerable<(Entry.Reading Reading, DateTimeOffset At)> Readings(string data, DateTimeOffset? leftAt)
+    /// <summary>Every reading until the job was closed: what came after changed nothing about it.</summary>
+    private static IEnumerable<(Entry.Reading Reading, DateTimeOffset At)> Readings(string data, DateTimeOffset? closedAt)
     {
         var codec = new EntryCodec(new KeyStore(LocalDisk.Instance, DataFolder.KeysOf(data)));
-        foreach (Frame frame in new JournalReader(LocalDisk.Instance, DataFolder.JournalOf(data)).Frames().Where(f => f.Kind == EntryKind.Reading && !(f.At > leftAt)))
+        foreach (Frame frame in new JournalReader(LocalDisk.Instance, DataFolder.JournalOf(data)).Frames().Where(f => f.Kind == EntryKind.Reading && !(f.At > closedAt)))
         {
             yield return ((Entry.Reading)codec.Read(frame), frame.At);
         }

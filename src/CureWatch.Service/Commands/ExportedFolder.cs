@@ -90,6 +90,7 @@ internal static class ExportedFolder
     {
         json.WriteStartObject(RecordedOfJob.Key);
         json.WriteString("openedAt", Exact(day.OpenedAt));
+        WriteKnown(json, "endedAt", Exact(day.EndedAt));
         json.WriteArray("beside", day.Beside, j => WriteCar(json, j.Job, j.Taps));
         json.WriteArray("order", day.Order, e =>
         {

@@ -30,7 +30,7 @@ internal sealed class RecordedFold(Configuration configuration, JobRecord asked,
         }
 
         TakeUpTo(int.MaxValue, until); // also what came after rows that somebody took away
-        Take(new Message.ClockReached(until ?? _shop.Now));
+        Take(new Message.ClockReached(until ?? day.EndedAt ?? _shop.Now));
         return (_shop, _shop.Find(asked.Job.Id) is not null ? JobReport.Of(_shop, asked.Job.Id) : _closed);
     }
 

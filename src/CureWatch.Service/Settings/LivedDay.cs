@@ -6,7 +6,11 @@ namespace CureWatch.Service.Settings;
 /// <param name="OpenedAt">When the shop began to watch.</param>
 /// <param name="Beside">The jobs of the other cars, without names or notes.</param>
 /// <param name="Order">What happened, in order.</param>
-internal sealed record LivedDay(DateTimeOffset OpenedAt, ImmutableArray<JobRecord> Beside, ImmutableArray<RecordedEvent> Order);
+internal sealed record LivedDay(DateTimeOffset OpenedAt, ImmutableArray<JobRecord> Beside, ImmutableArray<RecordedEvent> Order)
+{
+    /// <summary>How far the shop's clock had come: further than its last reading where probes were silent. Null where nobody says.</summary>
+    public DateTimeOffset? EndedAt { get; init; }
+}
 
 /// <summary>Something that happened.</summary>
 /// <param name="Readings">After how many rows of the readings file.</param>

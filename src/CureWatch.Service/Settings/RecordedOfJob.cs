@@ -17,17 +17,17 @@ internal static class RecordedOfJob
     /// <returns>The day; null where it holds a fault.</returns>
     public static LivedDay? Read(JsonCursor place, Func<JsonCursor, JobRecord?> readJob)
     {
-        if (!place.Keys(["openedAt", "beside", "order"]))
+        if (!place.Keys(["openedAt", "beside", "order"], "endedAt"))
         {
             return null;
         }
 
-        DateTimeOffset? openedAt = place["openedAt"].Instant();
+        DateTimeOffset? openedAt = place["openedAt"].Instant(), endedAt = place["endedAt"].Instant();
         JobRecord?[] beside = [.. place["beside"].Items(most: MostBeside).Select(readJob)];
         RecordedEvent?[] order = [.. place["order"].Items(most: MostEvents).Select(Event)];
         return openedAt is null || beside.Contains(null) || order.Contains(null)
             ? null
-            : new LivedDay(openedAt.Value, [.. beside.Select(j => j!)], [.. order.Select(e => e!)]);
+            : new LivedDay(openedAt.Value, [.. beside.Select(j => j!)], [.. order.Select(e => e!)]) { EndedAt = endedAt };
     }
 
     /// <summary>Refuses an order that does not fit the jobs, once all else is as it should be: it follows from every other fault.</summary>
