@@ -71,7 +71,7 @@ internal sealed class DayRecording
                where e.Job == id || (numbers.ContainsKey(e.Job) && !(e.Event.At > asked.ClosedAt))
                select e.Event with { Job = numbers[e.Job], Readings = Math.Min(e.Event.Readings, asked.ReadingsAtLast) },
         ];
-        return new LivedDay(_openedAt!.Value, [.. beside.Select((car, i) => WithoutNames(car, i + 1, order))], order)
+        return new LivedDay(_openedAt!.Value, [.. beside.Select((car, i) => WithoutNames(car, i + 1, order, id))], order)
         {
             EndedAt = asked.ClosedAt < _now ? asked.ClosedAt : _now,
         };
@@ -80,9 +80,12 @@ internal sealed class DayRecording
     private void Add(string job, DateTimeOffset at, Recorded did, int? tap) => _events.Add((job, new RecordedEvent(_readings, _now, at, did, 0, tap)));
 
     /// <summary>A car as far as it was told of in that day; who it is for and who told is nobody's business here.</summary>
-    private static JobRecord WithoutNames(RecordedCar car, int number, ImmutableArray<RecordedEvent> order) => new(
-        car.Job with { Id = $"beside-{number}", Car = null, PromisedAt = null },
+    private static JobRecord WithoutNames(RecordedCar car, int number, ImmutableArray<RecordedEvent> order, string asked) => new(
+        car.Job with { Id = NameOf(number, asked), Car = null, PromisedAt = null },
         [.. car.Taps.Take(order.Count(e => e.Job == number && e.Did == Recorded.Told)).Select(t => t with { By = null, Note = null })]);
+
+    /// <summary>A name that says nothing but which of them it is; the asked job may be called just so, and keeps its own.</summary>
+    private static string NameOf(int number, string asked) => $"beside-{number}" is var name && name == asked ? $"{name}-too" : name;
 
     private sealed record RecordedCar(Job Job, int Number, DateTimeOffset BegunAt, List<Tap> Taps)
     {

@@ -165,7 +165,7 @@ internal static class ExportedFolder
         json.WriteString("did", WireName<Did>.Of(tap.Did));
         WriteKnown(json, "layer", tap.Layer);
         WriteKnown(json, "section", tap.Section);
-        WriteKnown(json, "startedAt", Exact(tap.StartedAt));
+        WriteKnown(json, "startedAt", Exact(tap.How is How.Wiped or How.PolishedOff ? null : tap.StartedAt)); // journals from before it was refused there
         WriteKnown(json, "panelC", tap.PanelC);
         WriteKnown(json, "found", tap.Found is { } found ? WireName<Found>.Of(found) : null);
         WriteKnown(json, "how", tap.How is { } how ? WireName<How>.Of(how) : null);

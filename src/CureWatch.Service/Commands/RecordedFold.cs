@@ -7,7 +7,11 @@ using CureWatch.Service.Settings;
 namespace CureWatch.Service.Commands;
 
 /// <summary>Folds the day of an exported job as its shop lived it, other cars and all, each thing after the reading it came after.</summary>
-internal sealed class RecordedFold(Configuration configuration, JobRecord asked, LivedDay day)
+/// <param name="configuration">The shop and its products.</param>
+/// <param name="asked">The exported job.</param>
+/// <param name="day">Its day.</param>
+/// <param name="among">Whether the day fits the readings.</param>
+internal sealed class RecordedFold(Configuration configuration, JobRecord asked, LivedDay day, RecordedAmong among)
 {
     private readonly JobRecord[] _jobs = [asked, .. day.Beside];
     private readonly Queue<RecordedEvent> _order = new(day.Order);
@@ -15,18 +19,29 @@ internal sealed class RecordedFold(Configuration configuration, JobRecord asked,
     private JobReport? _closed;
 
     /// <returns>
-    /// The shop at the end of the day, or where it was to stop, and how the job stood then, or when the shop let go of it; null where it was not begun by then.
+    /// The shop at the end of the day, or where it was to stop, and how the job stood then, or when the shop let go of it; null where it was not begun by then,
+    /// or the day does not fit the readings.
     /// </returns>
     public (Shop Shop, JobReport? Report) Run(IEnumerable<RawReading> readings, DateTimeOffset? until)
     {
         int read = 0;
         foreach (RawReading reading in readings)
         {
+            if (!among.Fits(reading.ReceivedAt))
+            {
+                continue; // nothing follows from the rest, but what is wrong with it is told
+            }
+
             TakeUpTo(read++, until);
             if (!(reading.ReceivedAt > until))
             {
                 Take(new Message.ReadingCame(reading));
             }
+        }
+
+        if (!among.FitsToItsEnd())
+        {
+            return (_shop, null);
         }
 
         TakeUpTo(int.MaxValue, until); // also what came after rows that somebody took away

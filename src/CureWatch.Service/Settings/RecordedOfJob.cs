@@ -1,5 +1,3 @@
-using System.Diagnostics;
-
 namespace CureWatch.Service.Settings;
 
 /// <summary>The day of an exported job, as <c>export</c> writes it beside the taps.</summary>
@@ -48,22 +46,10 @@ internal static class RecordedOfJob
         if (jobs.Select(j => j.Job.Id).Distinct(StringComparer.Ordinal).Count() < jobs.Length)
         {
             place["beside"].Refuse($"{day.Beside.Length} jobs", "jobs each with an id of its own");
+            return;
         }
 
-        var begun = new HashSet<int>();
-        var told = new HashSet<(int Job, int? Tap)>();
-        bool fits = day.Order.All(e => e.Did switch
-        {
-            Recorded.Begun => e.Job < jobs.Length && begun.Add(e.Job),
-            Recorded.Told => begun.Contains(e.Job) && e.Tap < jobs[e.Job].Taps.Length && told.Add((e.Job, e.Tap)),
-            Recorded.Left => begun.Contains(e.Job),
-            _ => throw new UnreachableException(e.Did.ToString()),
-        });
-        if (!fits || begun.Count < jobs.Length || told.Count < jobs.Sum(j => j.Taps.Length))
-        {
-            place["order"].Refuse(
-                $"{day.Order.Length} entries", "each job begun once, and each of its taps told once after that; or no 'recorded' at all");
-        }
+        new RecordedOrder(place, day, jobs).Check();
     }
 
     private static RecordedEvent? Event(JsonCursor place)

@@ -58,10 +58,16 @@ internal sealed record TapOfJob(JsonCursor Place, string? Id, string? Corrects, 
         string? id = place["id"].Text(LongestId), corrects = place["corrects"].Text(LongestId);
         Did? did = place["did"].OneOf<Did>();
         CheckOwnKeys(place, did);
+        How? how = place["how"].OneOf<How>();
         DateTimeOffset? at = place["at"].Instant(), startedAt = place["startedAt"].Instant();
         if (startedAt > at || at - startedAt > LongestWipe)
         {
             place["startedAt"].Refuse("at or before at, by a day at most");
+        }
+
+        if (how is How.Wiped or How.PolishedOff && !place["startedAt"].IsAbsent)
+        {
+            place["startedAt"].Refuse("startedAt with a re-wet only, of all rework: what is taken off has no first wipe");
         }
 
         DateTimeOffset? reportedAt = place["reportedAt"].Instant();
@@ -82,7 +88,7 @@ internal sealed record TapOfJob(JsonCursor Place, string? Id, string? Corrects, 
             startedAt,
             place["panelC"].Number(PanelC),
             place["found"].OneOf<Found>(),
-            place["how"].OneOf<How>(),
+            how,
             place["toBay"].String(whereabouts.Contains, string.Join(" | ", whereabouts)),
             place["by"].Text(LongestBy),
             place["note"].String(IsNote, $"text of 1 to {LongestNote} characters"),

@@ -123,6 +123,37 @@ public sealed class ExportCommandTests : IDisposable
             Assert.IsType<Answer.Stored>(await pumped.Tap($$"""{"at":"{{UtcText.Of(pumped.Clock.GetUtcNow())}}","did":"{{did}}"}""", job));
     }
 
+    // What the other car was called on the way out was the name of the car that was asked for, and the replay refused them both.
+    [Fact]
+    public async Task Export_OfACarThatIsCalledAsTheOtherOneWouldBe_ReplaysAsItsJournalUntilItWasClosed()
+    {
+        using var pumped = new Pumped();
+        await pumped.Read(20, 50);
+        foreach (string job in new[] { "grey", "beside-1", "beside-2" })
+        {
+            await pumped.StartJob($$"""{"job":"{{job}}","bay":"bay-1","surfaces":[{"surface":"roof","material":"steel","product":"paint"}]}""");
+            Assert.IsType<Answer.Stored>(await pumped.Tap($$"""{"at":"{{UtcText.Of(pumped.Clock.GetUtcNow())}}","did":"applied"}""", job));
+        }
+
+        for (int hour = 0; hour < 60; hour++)
+        {
+            pumped.Clock.Advance(TimeSpan.FromHours(1));
+            await pumped.Read(20 + (hour % 3), 50);
+            if (hour == 3)
+            {
+                Assert.IsType<Answer.Stored>(await pumped.Ask(new Arrival.HandOver("beside-1", "Alex", "it had to")));
+            }
+        }
+
+        pumped.Stop();
+        foreach (string job in new[] { "beside-1", "beside-2", "grey" })
+        {
+            (JsonElement fromJournal, JsonElement fromFiles) = Replays(pumped.Folder, job);
+            AssertSame(fromJournal, fromFiles, "until", "surfaces", "handover", "taps");
+            Directory.Delete(Out, recursive: true);
+        }
+    }
+
     [Fact]
     public void Export_IntoAFolderWithFiles_IsRefused()
     {

@@ -116,6 +116,38 @@ public sealed class ReplayCommandTests : IDisposable
         Assert.Equal("2026-05-04T09:04:00Z", Coat(_day.Replay("--json")).GetProperty("levelledAt").GetString());
     }
 
+    // Whatever was said to have happened was taken as told: a car left in 2099, and the replay went on until then.
+    [Theory]
+    [InlineData("/recorded/openedAt", "\"2026-05-05T14:00:00.001Z\"", "saw 2026-05-05T14:00:00.001Z; allowed: no later than the first reading, 2026-05-04T08:00:00Z", true)]
+    [InlineData("/recorded/openedAt", "\"2026-05-04T08:00:00.001Z\"", "saw 2026-05-04T08:00:00.001Z; allowed: no later than the first reading, 2026-05-04T08:00:00Z")]
+    [InlineData("/recorded/order/2/at", "\"2026-05-04T09:05:30Z\"", "saw 2026-05-04T09:05:30Z; allowed: no later than the reading after it, 2026-05-04T09:05:00Z")]
+    [InlineData("/recorded/order/1/at", "\"2026-05-04T09:00:00.0000001Z\"", null)]
+    [InlineData("/recorded/order/3/readings", "1800", "saw 2026-05-05T14:00:30Z; allowed: no later than the reading after it, 2026-05-05T14:00:00Z", false, "at")]
+    [InlineData("/recorded/order/0/readings", "22", "saw 2026-05-04T08:20:00Z; allowed: no earlier than the reading before it, 2026-05-04T08:21:00Z", false, "at")]
+    [InlineData("/recorded/order/3/at", "\"2099-05-05T14:00:30Z\"", "saw 2099-05-05T14:00:30Z; allowed: no later than a year after the last reading, 2027-05-06T14:00:00Z")]
+    [InlineData("/recorded/endedAt", "\"2099-05-05T14:00:30Z\"", "saw 2099-05-05T14:00:30Z; allowed: no later than a year after the last reading, 2027-05-06T14:00:00Z")]
+    public void ExportedJob_ThatCannotLieAmongTheReadings_IsRefusedInOneLine(string changed, string json, string? says, bool isLate = false, string? key = null)
+    {
+        string job = Edited.At(Exported(), changed, json);
+        _day.Write("job.json", isLate ? Edited.At(job, "/recorded/order", Later) : job);
+        Invocation replay = _day.Replay("--json");
+        if (says is null)
+        {
+            Assert.Empty(replay.Error);
+            return;
+        }
+
+        string place = key is null ? changed : $"{changed[..changed.LastIndexOf('/')]}/{key}";
+        Assert.Equal($"{_day.JobFile}: {place}: {says}\n", replay.Error.ReplaceLineEndings("\n"));
+        Assert.Equal(2, replay.ExitCode);
+    }
+
+    private const string Later = """
+        [{"readings":1801,"now":"2026-05-05T14:01:00Z","at":"2026-05-05T14:01:00Z","did":"begun","job":0},
+         {"readings":1801,"now":"2026-05-05T14:01:00Z","at":"2026-05-05T14:01:00Z","did":"told","job":0,"tap":0},
+         {"readings":1801,"now":"2026-05-05T14:01:00Z","at":"2026-05-05T14:01:00Z","did":"told","job":0,"tap":1}]
+        """;
+
     private static string Exported() => Edited.At(
         RecordedDay.Job,
         "/recorded",

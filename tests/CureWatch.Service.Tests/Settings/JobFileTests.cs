@@ -135,17 +135,33 @@ public sealed class JobFileTests : IDisposable
     [Theory]
     [InlineData("/recorded/order", null)]
     [InlineData("/recorded/order", "7")]
-    [InlineData("/recorded/order/0/did", "\"told\"", "/recorded/order")]
+    [InlineData("/recorded/order/0/did", "\"told\"")]
     [InlineData("/recorded/order/0/readings", "-1")]
-    [InlineData("/recorded/order/1/tap", "1", "/recorded/order")]
+    [InlineData("/recorded/order/1/tap", "1")]
+    [InlineData("/recorded/order/1/tap", null)]
+    [InlineData("/recorded/order/1", null, "/recorded/order")]
     [InlineData("/recorded/order/1/tap", "0.5")]
-    [InlineData("/recorded/order/2/job", "1", "/recorded/order")]
+    [InlineData("/recorded/order/2/job", "1")]
+    [InlineData("/recorded/order/2/did", "\"begun\"")]
+    [InlineData("/recorded/order/-", """{"readings":0,"now":"2026-03-02T12:05:00Z","at":"2026-03-02T12:06:00Z","did":"left","job":0}""", "/recorded/order/3/did")]
+    [InlineData("/recorded/openedAt", "\"2099-03-02T10:00:00Z\"", "/recorded/endedAt")]
+    [InlineData("/recorded/openedAt", "\"2026-03-02T10:00:01Z\"", "/recorded/order/0/now")]
+    [InlineData("/recorded/endedAt", "\"2026-03-02T12:04:59Z\"", "/recorded/order/2/at")]
+    [InlineData("/recorded/order/0/at", "\"2099-03-02T10:00:00Z\"")]
+    [InlineData("/recorded/order/1/at", "\"2099-03-02T10:00:00Z\"")]
+    [InlineData("/recorded/order/2/at", "\"2099-03-02T10:00:00Z\"")]
+    [InlineData("/recorded/order/1/at", "\"2026-03-02T09:59:00Z\"")]
+    [InlineData("/recorded/order/1/at", "\"2026-03-02T10:59:59Z\"")]
+    [InlineData("/recorded/order/1/now", "\"2026-03-02T11:05:01Z\"")]
+    [InlineData("/recorded/order/1/now", "\"2026-03-02T09:59:59Z\"")]
+    [InlineData("/recorded/order/0/readings", "1", "/recorded/order/1/readings")]
+    [InlineData("/taps/0/at", "\"2099-03-02T10:00:00Z\"", "/recorded/order/1/at")]
     [InlineData("/recorded/beside/-", """{"job":"job-7","bay":"bay-1","surfaces":[]}""", "/recorded/beside/0/surfaces")]
     [InlineData("/taps/0/at", "\"noon\"")]
     public void RecordedDay_WithOneFault_IsRefusedInOneLine(string changed, string? json, string? place = null)
     {
         const string Day = """
-            {"openedAt":"2026-03-02T10:00:00Z","beside":[],"order":[
+            {"openedAt":"2026-03-02T10:00:00Z","endedAt":"2026-03-02T13:00:00Z","beside":[],"order":[
               {"readings":0,"now":"2026-03-02T10:00:00Z","at":"2026-03-02T10:00:00Z","did":"begun","job":0},
               {"readings":0,"now":"2026-03-02T10:00:00Z","at":"2026-03-02T11:05:00Z","did":"told","job":0,"tap":0},
               {"readings":0,"now":"2026-03-02T11:05:00Z","at":"2026-03-02T12:05:00Z","did":"left","job":0}]}
@@ -167,7 +183,7 @@ public sealed class JobFileTests : IDisposable
             """;
         string told = Edited.At(JobVariants.Whole, "/taps", """[{"at":"2026-03-02T11:00:00Z","did":"applied"}]""");
         Assert.Null(Read(Edited.At(told, "/recorded", $$"""{"openedAt":"2026-03-02T10:00:00Z","beside":[],"order":{{Order}}}""")));
-        Assert.Equal("/recorded/order", Assert.Single(_faults.All).Place);
+        Assert.Equal("/recorded/order/0/did", Assert.Single(_faults.All).Place);
     }
 
     private static DateTimeOffset At(string text) => DateTimeOffset.Parse(text, System.Globalization.CultureInfo.InvariantCulture);

@@ -17,7 +17,8 @@ internal static class JobVariants
             { "id": "b", "at": "2026-03-02T11:04:00Z", "surface": "bonnet", "did": "levelled", "layer": 1, "section": 2 },
             { "id": "c", "at": "2026-03-02T11:10:00Z", "did": "measured", "panelC": 19.5 },
             { "id": "d", "at": "2026-03-02T11:20:00Z", "surface": "bonnet", "did": "inspected", "found": "high-spot" },
-            { "id": "e", "at": "2026-03-02T11:21:00Z", "surface": "bonnet", "did": "reworked", "how": "re-wet" },
+            { "id": "e", "at": "2026-03-02T11:21:00Z", "surface": "bonnet", "did": "reworked", "how": "re-wet",
+              "startedAt": "2026-03-02T11:20:30Z" },
             { "id": "f", "at": "2026-03-02T11:30:00Z", "did": "moved", "toBay": "store" },
             { "id": "g", "at": "2026-03-02T11:03:00Z", "surface": "bonnet", "did": "levelled", "corrects": "b" }
           ]
@@ -76,6 +77,8 @@ internal static class JobVariants
         { "/taps/3/found", null, "/taps/3/found" },
         { "/taps/3/found", "\"scratch\"", "/taps/3/found" },
         { "/taps/4/how", null, "/taps/4/how" },
+        { "/taps/4/how", "\"wiped\"", "/taps/4/startedAt" },
+        { "/taps/4/how", "\"polished-off\"", "/taps/4/startedAt" },
         { "/taps/4/how", "\"sanded\"", "/taps/4/how" },
         { "/taps/5/toBay", null, "/taps/5/toBay" },
     };
