@@ -33,6 +33,9 @@ switch (args)
     case [FoldRun.Verb]:
         FoldRun.Run();
         break;
+    case [FoldRun.Verb, string coats, string bays]:
+        FoldRun.Measure(int.Parse(bays, CultureInfo.InvariantCulture), int.Parse(coats, CultureInfo.InvariantCulture));
+        break;
     case [KillsRun.Verb, .. var options]:
         return await KillsRun.RunAsync(options);
     case [BackupSpeedRun.Verb, .. var options]:

@@ -28,6 +28,9 @@ public sealed record BayAir(
     Probe? ColdestProbe,
     double? ModelLagKelvins)
 {
+    /// <summary>The coldest that was heard, whether one is missing beside it or not; infinite where nothing was [K].</summary>
+    private double HeardKelvins { get; init; }
+
     /// <summary>How far the coldest panel is at or below the condensation temperature [K]; below 0 where it is dry, null where unknown.</summary>
     /// <remarks>Edges: saturated air is at its own condensation temperature, which is found to a millionth of a kelvin.</remarks>
     public double? WetByKelvins => CondensationKelvins - ColdestKelvins is { } difference ? Math.Round(difference, 6) : null;
@@ -37,7 +40,18 @@ public sealed record BayAir(
     /// <param name="place">The place that stands for the air.</param>
     /// <param name="now">The present.</param>
     /// <returns>The air; null where no air probe was heard in time.</returns>
-    public static BayAir? Of(BayState bay, Place place, DateTimeOffset now)
+    public static BayAir? Of(BayState bay, Place place, DateTimeOffset now) => Measured(bay, place, now) switch
+    {
+        { } air when bay.Open.Any(o => o.Point.Air == place) => air.With(ColdestModelled(bay, place, now)),
+        var air => air,
+    };
+
+    /// <summary>Looks at a bay, and models no panel.</summary>
+    /// <param name="bay">The bay.</param>
+    /// <param name="place">The place that stands for the air.</param>
+    /// <param name="now">The present.</param>
+    /// <returns>The air as it is measured; null where no air probe was heard in time.</returns>
+    internal static BayAir? Measured(BayState bay, Place place, DateTimeOffset now)
     {
         double humidityMax = 0, humidityMin = 100;
         Sample wettest = default;
@@ -74,22 +88,34 @@ public sealed record BayAir(
             return null;
         }
 
-        double coldestMeasured = isPanelMeasured ? coldestPanel : coldestAir;
-        Exposure? modelled = ColdestModelled(bay, place, now) is { } model && model.PanelKelvins < coldestMeasured ? model : null;
-        double coldest = modelled?.PanelKelvins ?? coldestMeasured;
+        double coldest = isPanelMeasured ? coldestPanel : coldestAir;
         double condensationKelvins = CondensationTemperature.OfPressure(wettest.VapourPressurePa).Kelvins;
-        bool isModelled = bay.Open.Any(o => o.Point.Air == place);
-        bool isUnknown = double.IsPositiveInfinity(coldest) || (isPanelMissing && !isModelled && coldest > condensationKelvins);
         return new BayAir(
             humidityMax,
             humidityMin,
             condensationKelvins,
-            isUnknown ? null : coldest,
+            double.IsPositiveInfinity(coldest) || (isPanelMissing && coldest > condensationKelvins) ? null : coldest,
             isPanelMeasured,
             wettest,
             wettestProbe,
-            modelled is null ? coldestProbe : null,
-            modelled is { } lagging ? Math.Max(ClimateDoubt.LagK, Math.Abs(lagging.PanelKelvins - lagging.AirKelvins)) : null);
+            coldestProbe,
+            ModelLagKelvins: null)
+        {
+            HeardKelvins = coldest,
+        };
+    }
+
+    /// <summary>The air under open coats: of those whose panel no probe measures, it is known what the coldest may be.</summary>
+    private BayAir With(Exposure? modelled)
+    {
+        Exposure? coldest = modelled?.PanelKelvins < HeardKelvins ? modelled : null;
+        double kelvins = coldest?.PanelKelvins ?? HeardKelvins;
+        return this with
+        {
+            ColdestKelvins = double.IsPositiveInfinity(kelvins) ? null : kelvins,
+            ColdestProbe = coldest is null ? ColdestProbe : null,
+            ModelLagKelvins = coldest is { } lagging ? Math.Max(ClimateDoubt.LagK, Math.Abs(lagging.PanelKelvins - lagging.AirKelvins)) : null,
+        };
     }
 
     /// <summary>The coldest surface with an open coat that no probe measures, at its worst where one did and is silent; null where there is none.</summary>

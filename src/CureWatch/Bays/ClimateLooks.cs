@@ -11,7 +11,7 @@ namespace CureWatch.Bays;
 
 /// <summary>Holds a bay's climate against what its open coats can take, with every believed reading, once a second at most.</summary>
 /// <remarks>
-/// The wettest air, the driest and the coldest panel count, and of several sheets the strictest limit: one warning for each air of a bay.
+/// Only that it is wet on what is measured is said by any reading: what is modelled can wait a second. The wettest air, the driest and the coldest panel count, and of several sheets the strictest limit: one warning for each air of a bay.
 /// </remarks>
 public static class ClimateLooks
 {
@@ -30,7 +30,17 @@ public static class ClimateLooks
         int index = bay.IndexOf(raw.Probe);
         ProbeMount mount = bay.Plan.Probes[index];
         Place place = PlaceAir.Of(mount.Place);
-        if (mount.Probe.Measures == Measures.Outdoor || BayAir.Of(bay, place, shop.Now) is not { } air)
+        if (mount.Probe.Measures == Measures.Outdoor)
+        {
+            return [];
+        }
+
+        if (!bay.Logs[index].IsLook)
+        {
+            return !bay.IsWet(place) && BayAir.Measured(bay, place, shop.Now)?.WetByKelvins >= 0 ? [Began(shop, place, raw)] : [];
+        }
+
+        if (BayAir.Of(bay, place, shop.Now) is not { } air)
         {
             return [];
         }
@@ -38,7 +48,7 @@ public static class ClimateLooks
         ImmutableArray<OpenCoats> coats = bay.Open.IsEmpty ? [] : bay.Open.RemoveAll(o => o.Point.Air != place);
         IEnumerable<ShopEvent> events = WetOrDry(shop, bay, place, air, raw);
         bool isQuiet = coats.IsEmpty && (bay.Alarms.IsEmpty || !bay.Alarms.Keys.Any(s => s.Air == place));
-        return isQuiet || !bay.Logs[index].IsLook ? events : events.Concat(new LimitsLook(shop, raw, place, air, coats).Decide());
+        return isQuiet ? events : events.Concat(new LimitsLook(shop, raw, place, air, coats).Decide());
     }
 
     /// <summary>What a cure has left of its reference in a climate [1]: of its rate, or of the water it needs, whichever is less.</summary>
@@ -49,13 +59,16 @@ public static class ClimateLooks
     {
         if (air.WetByKelvins >= 0 && !bay.IsWet(place))
         {
-            yield return new ShopEvent.CondensationBegan(raw.Bay, place, raw.MeasuredAt < shop.Now ? raw.MeasuredAt : shop.Now);
+            yield return Began(shop, place, raw);
         }
         else if (air.WetByKelvins < 0 && bay.IsWet(place))
         {
             yield return new ShopEvent.CondensationEnded(raw.Bay, place, shop.Now);
         }
     }
+
+    private static ShopEvent.CondensationBegan Began(Shop shop, Place place, RawReading raw) =>
+        new(raw.Bay, place, raw.MeasuredAt < shop.Now ? raw.MeasuredAt : shop.Now);
 
     private sealed class LimitsLook(Shop shop, RawReading raw, Place place, BayAir air, ImmutableArray<OpenCoats> coats)
     {

@@ -30,7 +30,7 @@ internal static class FoldRun
         Year();
     }
 
-    private static void Measure(int bays, int coats)
+    public static void Measure(int bays, int coats)
     {
         long before = GC.GetTotalMemory(forceFullCollection: true);
         Shop shop = FoldShop.Opening(bays, coats);
