@@ -1,5 +1,4 @@
 using System.Buffers;
-using System.Collections.Concurrent;
 using System.Net.Sockets;
 using CureWatch.Service.Pump;
 using CureWatch.Service.Settings;
@@ -38,7 +37,7 @@ internal sealed class EmbeddedBroker : IOutlet, IAsyncDisposable
     private readonly Listener _listener;
     private readonly MqttServer _server;
     private readonly KeptTopics _kept;
-    private readonly ConcurrentDictionary<CancellationToken, Connection> _connections = new();
+    private readonly Connections _connections = new();
 
     public EmbeddedBroker(MqttSettings settings, LimitSettings limits, TopicDirectory topics, Reception reception, ILogger<EmbeddedBroker> log)
     {
@@ -115,15 +114,15 @@ internal sealed class EmbeddedBroker : IOutlet, IAsyncDisposable
     {
         if (e.Packet is MqttPublishPacket { QualityOfServiceLevel: > MqttQualityOfServiceLevel.AtMostOnce } packet)
         {
-            ConnectionOf(e.CancellationToken).Current = packet.PacketIdentifier;
+            _connections.Of(e.CancellationToken).Current = packet.PacketIdentifier;
         }
         else if (e.Packet is MqttPubRelPacket released)
         {
-            ConnectionOf(e.CancellationToken).Unreleased.Release(released.PacketIdentifier);
+            _connections.Of(e.CancellationToken).Unreleased.Release(released.PacketIdentifier);
         }
         else if (e.Packet is MqttPubAckPacket or MqttPubCompPacket)
         {
-            ConnectionOf(e.CancellationToken).Hear();
+            _connections.Of(e.CancellationToken).Hear();
         }
 
         return Task.CompletedTask;
@@ -145,7 +144,7 @@ internal sealed class EmbeddedBroker : IOutlet, IAsyncDisposable
         }
 
         // A will comes from no connection: it is taken like any message, and nobody waits for its acknowledgement.
-        Connection connection = e.CancellationToken.CanBeCanceled ? ConnectionOf(e.CancellationToken) : new Connection();
+        Connection connection = e.CancellationToken.CanBeCanceled ? _connections.Of(e.CancellationToken) : new Connection();
         if (message.Retain && message.Payload.IsEmpty)
         {
             _kept.Forget(message.Topic!);
@@ -197,11 +196,11 @@ internal sealed class EmbeddedBroker : IOutlet, IAsyncDisposable
         }
         else if (e.Packet is MqttPublishPacket { QualityOfServiceLevel: > MqttQualityOfServiceLevel.AtMostOnce })
         {
-            ConnectionOf(e.CancellationToken).Send();
+            _connections.Of(e.CancellationToken).Send();
         }
 
         if (e.Packet is not (MqttPubAckPacket or MqttPubRecPacket)
-            || !_connections.TryGetValue(e.CancellationToken, out Connection? connection)
+            || _connections.Find(e.CancellationToken) is not { } connection
             || connection.TakeAwaited(((MqttPacketWithIdentifier)e.Packet).PacketIdentifier) is not { } awaited)
         {
             return;
@@ -235,19 +234,6 @@ internal sealed class EmbeddedBroker : IOutlet, IAsyncDisposable
     private async Task<bool> IsSendingAsync()
     {
         IList<MqttSessionStatus> sessions = await _server.GetSessionsAsync().ConfigureAwait(false);
-        return sessions.Any(s => s.PendingApplicationMessagesCount > 0) || _connections.Values.Any(c => c.IsUnheard);
-    }
-
-    /// <summary>A session may outlive its connections; what tells them apart is the token that ends with each.</summary>
-    private Connection ConnectionOf(CancellationToken lifetime)
-    {
-        if (_connections.TryGetValue(lifetime, out Connection? known))
-        {
-            return known;
-        }
-
-        Connection connection = _connections.GetOrAdd(lifetime, new Connection());
-        lifetime.Register(() => _connections.TryRemove(lifetime, out _));
-        return connection;
+        return sessions.Any(s => s.PendingApplicationMessagesCount > 0) || _connections.IsAnyUnheard;
     }
 }

@@ -24,7 +24,7 @@ public sealed class Agenda
     /// <returns>The ids.</returns>
     public IEnumerable<string> DueBy(DateTimeOffset now) => _entries.IsEmpty || _entries.Min.At > now
         ? []
-        : _entries.TakeWhile(e => e.At <= now).Select(e => e.Id);
+        : Due(now);
 
     /// <summary>Moves somebody to another instant.</summary>
     /// <param name="id">Who.</param>
@@ -41,4 +41,6 @@ public sealed class Agenda
         ImmutableSortedSet<(DateTimeOffset, string)> entries = from is { } was ? _entries.Remove((was, id)) : _entries;
         return new Agenda(to is { } at ? entries.Add((at, id)) : entries);
     }
+
+    private IEnumerable<string> Due(DateTimeOffset now) => _entries.TakeWhile(e => e.At <= now).Select(e => e.Id);
 }

@@ -32,21 +32,9 @@ public static class CoatReviews
     public static IEnumerable<ShopEvent> Decide(Shop shop, BayState? bay)
     {
         bool isAnyDue = shop.DueJobs.NextAt <= shop.Now;
-        if (!isAnyDue && bay is not { Jobs.IsEmpty: false })
-        {
-            return [];
-        }
-
-        var present = new Present(shop, shop.Now);
-        IEnumerable<string> jobs = isAnyDue ? shop.DueJobs.DueBy(shop.Now).Union(bay?.Jobs ?? []) : bay!.Jobs;
-        return
-            from id in jobs
-            let job = shop.Jobs[id]
-            where job.DueAt <= shop.Now || job.FollowedFrom <= shop.Now
-            from watched in job.Watched
-            where watched.ReviewAt <= shop.Now || (watched.FollowedFrom <= shop.Now && bay is not null && watched.Point?.Bay == bay.Plan.Bay)
-            from happened in Review(shop, present, watched)
-            select happened;
+        return isAnyDue ? Review(shop, bay, shop.DueJobs.DueBy(shop.Now).Union(bay?.Jobs ?? []))
+            : bay is { Jobs.IsEmpty: false } ? Review(shop, bay, bay.Jobs)
+            : [];
     }
 
     /// <summary>Clears the warnings of coats that are no more.</summary>
@@ -58,6 +46,24 @@ public static class CoatReviews
         where !shop.Find(subject.Job!)!.Stories.Any(s => s.Surface.Id == subject.Surface
             && s.Living.Any(c => c.Layer == subject.Layer && c.Section == subject.Section))
         select new ShopEvent.WarningCleared(subject, shop.Now);
+
+    private static IEnumerable<ShopEvent> Review(Shop shop, BayState? bay, IEnumerable<string> jobs)
+    {
+        Present? present = null;
+        foreach (JobState job in jobs.Select(j => shop.Jobs[j]).Where(j => j.DueAt <= shop.Now || j.FollowedFrom <= shop.Now))
+        {
+            foreach (WatchedCoat watched in job.Watched)
+            {
+                if (watched.ReviewAt <= shop.Now || (watched.FollowedFrom <= shop.Now && bay is not null && watched.Point?.Bay == bay.Plan.Bay))
+                {
+                    foreach (ShopEvent happened in Review(shop, present ??= new Present(shop, shop.Now), watched))
+                    {
+                        yield return happened;
+                    }
+                }
+            }
+        }
+    }
 
     private static IEnumerable<ShopEvent> Review(Shop shop, Present present, WatchedCoat watched)
     {

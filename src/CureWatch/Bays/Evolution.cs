@@ -20,6 +20,12 @@ public static class Evolution
         ShopEvent.TimePassed e => shop with { Now = e.At },
         ShopEvent.ReadingBelieved e => Hearing.Believe(shop, e),
         ShopEvent.ReadingDoubted e => Hearing.Doubt(shop, e),
+        _ => EvolveRarely(shop, happened),
+    };
+
+    /// <summary>By what no reading brings with it each time: the functions below take room for all they may need.</summary>
+    private static Shop EvolveRarely(Shop shop, ShopEvent happened) => happened switch
+    {
         ShopEvent.ValueStood e => Hearing.Stand(shop, e),
         ShopEvent.ValueMoved e => Hearing.Move(shop, e),
         ShopEvent.ProbeOutvoted e => Hearing.Outvote(shop, e),

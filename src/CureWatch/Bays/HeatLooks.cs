@@ -26,21 +26,22 @@ internal static class HeatLooks
     {
         BayState bay = shop.Bays[raw.Bay];
         int index = bay.IndexOf(raw.Probe);
-        return !bay.Logs[index].IsLook
-            ? []
-            : from id in bay.Jobs
-              let job = shop.Jobs[id]
-              from story in job.Stories
-              let key = new SurfaceKey(id, story.Surface.Id)
-              where (raw.PanelC is not null && OwnReadings.MayBeOf(bay, index, key)) || IsWatched(shop, bay, key)
-              from happened in Look(shop, job, story)
-              select happened;
+        return bay.Logs[index].IsLook && !bay.Jobs.IsEmpty ? Look(shop, bay, index, tellsPanel: raw.PanelC is not null) : [];
     }
 
     /// <summary>Decides what a temperature read by hand means, and a lamp that is off.</summary>
     public static IEnumerable<ShopEvent> Decide(Shop shop, JobState job, Tap tap) => (tap.PanelC is null && tap.Did is not Did.LampOff) || job.LeftAt is not null
         ? []
         : job.Stories.Where(s => tap.Surface is null || s.Surface.Id == tap.Surface).SelectMany(s => Look(shop, job, s));
+
+    private static IEnumerable<ShopEvent> Look(Shop shop, BayState bay, int index, bool tellsPanel) =>
+        from id in bay.Jobs
+        let job = shop.Jobs[id]
+        from story in job.Stories
+        let key = new SurfaceKey(id, story.Surface.Id)
+        where (tellsPanel && OwnReadings.MayBeOf(bay, index, key)) || IsWatched(shop, bay, key)
+        from happened in Look(shop, job, story)
+        select happened;
 
     private static bool IsWatched(Shop shop, BayState bay, SurfaceKey key) =>
         shop.Standing.ContainsKey(SubjectOf(key))

@@ -22,7 +22,7 @@ internal static class History
     public const int LeastReadings = 512;
 
     /// <summary>How many samples a reading may pay to be copied, of which copying takes nanoseconds. Source (choice).</summary>
-    private const int SamplesPerReading = 16;
+    private const int SamplesPerReading = 4;
 
     /// <summary>Fewest warnings at which the shop lets go of any. Source (choice): some months of a usual shop.</summary>
     public const int LeastWarnings = 256;

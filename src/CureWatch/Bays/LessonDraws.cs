@@ -9,13 +9,7 @@ namespace CureWatch.Bays;
 internal static class LessonDraws
 {
     /// <summary>Decides which jobs teach something.</summary>
-    public static IEnumerable<ShopEvent> Decide(Shop shop) =>
-        from id in shop.DueJobs.DueBy(shop.Now)
-        let job = shop.Jobs[id]
-        where job.Lessons.DrawAt <= shop.Now
-        let tooYoung = job.Told.Where(t => IsTooYoung(t, shop.Now)).ToArray()
-        select new ShopEvent.LessonsDrawn(
-            id, Draw(shop, job), tooYoung.Length == 0 ? null : tooYoung.Max(t => t.ReportedAt) + Lesson.Wait);
+    public static IEnumerable<ShopEvent> Decide(Shop shop) => shop.DueJobs.NextAt <= shop.Now ? Due(shop) : [];
 
     /// <summary>Takes what a job teaches in the place of what it taught before.</summary>
     public static Shop Take(Shop shop, ShopEvent.LessonsDrawn drawn)
@@ -40,6 +34,14 @@ internal static class LessonDraws
             shop.Learning,
             (learning, key) => learning.SetItem(key, (learning.GetValueOrDefault(key) ?? ProductLearning.Blank).Reset(reset.Bay, reset.At))),
     };
+
+    private static IEnumerable<ShopEvent> Due(Shop shop) =>
+        from id in shop.DueJobs.DueBy(shop.Now)
+        let job = shop.Jobs[id]
+        where job.Lessons.DrawAt <= shop.Now
+        let tooYoung = job.Told.Where(t => IsTooYoung(t, shop.Now)).ToArray()
+        select new ShopEvent.LessonsDrawn(
+            id, Draw(shop, job), tooYoung.Length == 0 ? null : tooYoung.Max(t => t.ReportedAt) + Lesson.Wait);
 
     private static bool IsTooYoung(Tap tap, DateTimeOffset now) => tap.ReportedAt + Lesson.Wait > now;
 

@@ -40,12 +40,13 @@ internal static class PromiseLooks
             }
         }
 
-        if (shop.DueJobs.NextAt <= shop.Now)
-        {
-            (touched ??= new SortedSet<string>(StringComparer.Ordinal)).UnionWith(shop.DueJobs.DueBy(shop.Now).Where(j => shop.Jobs[j].Promise.LookAt <= shop.Now));
-        }
+        return touched is null && !(shop.DueJobs.NextAt <= shop.Now) ? [] : Look(shop, touched ?? new SortedSet<string>(StringComparer.Ordinal));
+    }
 
-        return touched is null ? [] : touched.Select(j => shop.Jobs[j]).Where(j => j.LeftAt is null).SelectMany(j => Look(shop, j));
+    private static IEnumerable<ShopEvent> Look(Shop shop, SortedSet<string> touched)
+    {
+        touched.UnionWith(shop.DueJobs.DueBy(shop.Now).Where(j => shop.Jobs[j].Promise.LookAt <= shop.Now));
+        return touched.Select(j => shop.Jobs[j]).Where(j => j.LeftAt is null).SelectMany(j => Look(shop, j));
     }
 
     private static IEnumerable<string>? TouchedBy(Shop shop, ShopEvent happened) => happened switch

@@ -27,12 +27,12 @@ public static class Rulings
             }
         }
 
-        if (touched is null && !(shop.DueJobs.NextAt <= shop.Now))
-        {
-            return [];
-        }
+        return touched is null && !(shop.DueJobs.NextAt <= shop.Now) ? [] : Rule(shop, touched ?? []);
+    }
 
-        var jobs = new SortedSet<string>(touched ?? [], StringComparer.Ordinal);
+    private static IEnumerable<ShopEvent> Rule(Shop shop, List<string> touched)
+    {
+        var jobs = new SortedSet<string>(touched, StringComparer.Ordinal);
         jobs.UnionWith(shop.DueJobs.DueBy(shop.Now).Where(j => shop.Jobs[j].RuleAt <= shop.Now));
         return jobs.Select(j => shop.Jobs[j]).Where(j => j.LeftAt is null).SelectMany(j => Rule(shop, j));
     }

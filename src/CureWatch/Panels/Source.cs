@@ -100,7 +100,7 @@ public sealed record Source(Trail<Sample> Samples, TimeSpan Every)
             return new Bracket(last.At, last.Kelvins, last.VapourPressurePa, null, last.Kelvins, last.VapourPressurePa);
         }
 
-        (Sample first, Sample second) = (AsRead(Samples[before - 1]), AsRead(Samples[Math.Max(before, Samples.CountWhile(s => s.At < to))]));
+        (Sample first, Sample second) = (AsRead(Samples[before - 1]), AsRead(Samples[Math.Max(before, Samples.CountBefore(to))]));
         return new Bracket(first.At, first.Kelvins, first.VapourPressurePa, second.At, second.Kelvins, second.VapourPressurePa);
     }
 
@@ -127,7 +127,7 @@ public sealed record Source(Trail<Sample> Samples, TimeSpan Every)
             }
             else
             {
-                next = Last.At < earliest ? Samples.Count : Samples.CountWhile(s => s.At < earliest);
+                next = Last.At < earliest ? Samples.Count : Samples.CountBefore(earliest);
             }
         }
     }
@@ -166,5 +166,5 @@ public sealed record Source(Trail<Sample> Samples, TimeSpan Every)
         return Stills.Over(Quantity.Humidity, sample.At, sample.At)?.Read(read) ?? read;
     }
 
-    private int CountUpTo(DateTimeOffset instant) => Last.At <= instant ? Samples.Count : Samples.CountWhile(s => s.At <= instant);
+    private int CountUpTo(DateTimeOffset instant) => Samples.CountUpTo(instant);
 }

@@ -10,13 +10,15 @@ internal static class SampleTrail
         return before > 0 ? trail[before - 1].At : at;
     }
 
-    /// <summary>How many were measured before an instant: nearly every reading is the newest.</summary>
-    public static int CountBefore(this Trail<Sample> trail, DateTimeOffset at) =>
-        trail.Count == 0 || trail.Last.At < at ? trail.Count : trail.CountWhile(s => s.At < at);
+    /// <summary>How many were measured before an instant: nearly always it is about the newest, or the one before.</summary>
+    public static int CountBefore(this Trail<Sample> trail, DateTimeOffset at) => trail.Count is var count && (count == 0 || trail.Last.At < at) ? count
+        : count > 1 && trail[count - 2].At < at ? count - 1
+        : trail.SearchBefore(at);
 
     /// <summary>How many were measured by an instant.</summary>
-    public static int CountUpTo(this Trail<Sample> trail, DateTimeOffset at) =>
-        trail.Count == 0 || trail.Last.At <= at ? trail.Count : trail.CountWhile(s => s.At <= at);
+    public static int CountUpTo(this Trail<Sample> trail, DateTimeOffset at) => trail.Count is var count && (count == 0 || trail.Last.At <= at) ? count
+        : count > 1 && trail[count - 2].At <= at ? count - 1
+        : trail.SearchUpTo(at);
 
     /// <summary>Whether something was measured at an instant.</summary>
     public static bool Has(this Trail<Sample> trail, DateTimeOffset at) => trail.CountBefore(at) is var before && before < trail.Count && trail[before].At == at;
@@ -48,4 +50,8 @@ internal static class SampleTrail
 
         return thin;
     }
+
+    private static int SearchBefore(this Trail<Sample> trail, DateTimeOffset at) => trail.CountWhile(s => s.At < at);
+
+    private static int SearchUpTo(this Trail<Sample> trail, DateTimeOffset at) => trail.CountWhile(s => s.At <= at);
 }
