@@ -8,12 +8,14 @@ internal static class WorkOfShop
     /// <summary>A working day. Source (choice).</summary>
     private static readonly TimeSpan Longest = TimeSpan.FromHours(12);
 
+    private static readonly NumberRange CarC = NumberRange.From(Bays.Visit.ColdestC, Bays.Visit.HottestC, "°C");
+
     private static readonly TimeSpan Shortest = TimeSpan.FromSeconds(1);
 
     public static WorkHabits Read(JsonCursor work)
     {
         WorkHabits usual = WorkHabits.Usual;
-        if (!work.Keys([], "panelWipeValid", "wipeDries", "dripsFor", "apply", "level", "changeOver", "people"))
+        if (!work.Keys([], "panelWipeValid", "wipeDries", "dripsFor", "coldestArrivalC", "apply", "level", "changeOver", "people"))
         {
             return usual;
         }
@@ -33,6 +35,9 @@ internal static class WorkOfShop
                 work["apply"].Duration(Shortest, Longest) ?? usual.Pace.Apply,
                 work["level"].Duration(Shortest, Longest) ?? usual.Pace.Level,
                 work["changeOver"].Duration(TimeSpan.Zero, Longest) ?? usual.Pace.ChangeOver,
-                work["people"].Integer(1, SectionPace.MostPeople) ?? usual.Pace.People));
+                work["people"].Integer(1, SectionPace.MostPeople) ?? usual.Pace.People))
+        {
+            ColdestArrivalC = work["coldestArrivalC"].Number(CarC) ?? usual.ColdestArrivalC,
+        };
     }
 }

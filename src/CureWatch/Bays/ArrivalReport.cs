@@ -14,7 +14,8 @@ namespace CureWatch.Bays;
 /// <remarks>
 /// A cold car is wet before anyone sees it. The earliest is that of a skin alone, which is the quickest it can be; likely and latest that of a skin on
 /// a body that is cold too, of the usual and the heaviest. Polishing heat, sun, and a car just driven are measured, never modelled. Of two readings by hand
-/// that no clock joins nobody knows which is right: the latest is by the worse of them, and what was wet by either is to be wiped.
+/// that no clock joins nobody knows which is right: the latest is by the worse of them, and what was wet by either is to be wiped. A car of which nobody
+/// knows how cold it came in may have been dry all along; it counts as dry once the coldest that cars come here, on the heaviest body, would be.
 /// </remarks>
 public sealed record ArrivalReport(string Job, DateTimeOffset At, ImmutableArray<SurfaceArrival> Surfaces)
 {
@@ -45,7 +46,8 @@ public sealed record ArrivalReport(string Job, DateTimeOffset At, ImmutableArray
             : start is null ? ArrivalBasis.Unknown
             : told is not null ? ArrivalBasis.Told
             : ArrivalBasis.Outdoors;
-        if (start is not { } began || Stay.Of(shop, job.Job, story)[^1].Point is not { } point || AirSince(shop, point, began.At, airs) is not { Length: > 0 } air)
+        (DateTimeOffset At, double Kelvins) began = start ?? (job.CameAt, new Celsius(shop.Plan.Habits.ColdestArrivalC).Kelvins);
+        if (Stay.Of(shop, job.Job, story)[^1].Point is not { } point || AirSince(shop, point, began.At, airs) is not { Length: > 0 } air)
         {
             return new SurfaceArrival(story.Surface, basis, null, null, null, WasWet: null, WipedAt(job, story, null));
         }
@@ -55,7 +57,7 @@ public sealed record ArrivalReport(string Job, DateTimeOffset At, ImmutableArray
         double spreadK = shop.AllLawsOf(story.Surface).Max(l => l.Sheet.Limits.SpreadMinK);
         (DateTimeOffset? At, bool WasWet, double NowKelvins) Bound(double skinJm2K, double bodyJm2K, double sigmas)
         {
-            double doubtK = !isFromOutdoors ? first!.UncertaintyK : told is not null ? ToldUncertaintyK : 0;
+            double doubtK = !isFromOutdoors ? first?.UncertaintyK ?? 0 : told is not null ? ToldUncertaintyK : 0;
             var skin = new ColdSkin(new TwoNode(skinJm2K, hasBody ? bodyJm2K : 0), began.At, began.Kelvins + (sigmas * doubtK));
             bool isRefitted = last is not null && last.At > began.At && last.At <= shop.Now;
             ColdSkin read = isRefitted ? skin.Through(last!.At, last.Kelvins + (sigmas * last.UncertaintyK), air) : skin;
@@ -69,9 +71,14 @@ public sealed record ArrivalReport(string Job, DateTimeOffset At, ImmutableArray
             return (Later(at, byTheFirst), wasWet || wasWetByIt, nowKelvins);
         }
 
+        var late = Bound(heat.HeavyJm2K, TwoNode.HeavyBodyJm2K, -1);
+        if (basis == ArrivalBasis.Unknown)
+        {
+            return new SurfaceArrival(story.Surface, basis, null, null, new TimeBounds(began.At, late.At, late.At), late.WasWet, WipedAt(job, story, late.At));
+        }
+
         var early = Bound(heat.LightJm2K, 0, 1);
         var likely = Bound(heat.UsualJm2K, TwoNode.UsualBodyJm2K, 0);
-        var late = Bound(heat.HeavyJm2K, TwoNode.HeavyBodyJm2K, -1);
         DateTimeOffset? likelyAt = Later(early.At, likely.At);
         return new SurfaceArrival(
             story.Surface,
@@ -129,7 +136,7 @@ public sealed record ArrivalReport(string Job, DateTimeOffset At, ImmutableArray
 /// <param name="Basis">How its temperature at the start is known.</param>
 /// <param name="StartC">Its temperature then [°C]; null where unknown.</param>
 /// <param name="NowC">Its temperature now, likely [°C]; null where unknown.</param>
-/// <param name="DryAt">When it is dry enough, each null where never in this air; null where the start, or the air, is unknown.</param>
+/// <param name="DryAt">When it is dry enough, each null where never in this air; null where the air is unknown.</param>
 /// <param name="WasWet">Whether water condensed on it, reckoned with the slowest; null where unknown.</param>
 /// <param name="WipedAt">When it was wiped down once it was dry enough; null where it was not.</param>
 public sealed record SurfaceArrival(
@@ -142,7 +149,7 @@ public sealed record SurfaceArrival(
 /// <summary>How the temperature of a surface that came in is known.</summary>
 public enum ArrivalBasis
 {
-    /// <summary>It is not: it has to be read by hand.</summary>
+    /// <summary>It is not: it has to be read by hand, and until then the coldest that cars come here is reckoned with.</summary>
     Unknown,
 
     /// <summary>It was outside, and an outdoor probe said how cold that was.</summary>

@@ -117,7 +117,8 @@ internal sealed class DayPlanning
         var car = new CarToPlan(
             job.Job.Id, bay, AirWorks.AirspaceOf(_shop, bay) ?? bay, surfaces, isHere ? null : job.CameAt, job.Job.Visit?.PlannedAt, job.Job.PromisedAt)
         {
-            IsColdUnknown = decision.Answers.Any(a => a.Evidence is { Next: not null, Arrival: null, ComesAt: not null }),
+            IsColdUnknown = decision.Answers.Any(a => a.Evidence is { Next: not null, Arrival: { NowC: null }, ComesAt: not null }),
+            ColdestArrivalC = _shop.Plan.Habits.ColdestArrivalC,
         };
         var planner = new CarPlanner(
             car, _free.GetValueOrDefault(bay, BayFree.Now), _works, _shop.Plan.Pace, _hours, at => _shop.Plan.Hours.AfterWork(at, _shop.Plan.Finishing));

@@ -15,6 +15,9 @@ public sealed record CarToPlan(
 {
     /// <summary>Whether it comes as cold or warm as nobody knows.</summary>
     public bool IsColdUnknown { get; init; }
+
+    /// <summary>How cold cars may come to this shop [°C]: what is reckoned with then.</summary>
+    public double ColdestArrivalC { get; init; }
 }
 
 /// <summary>A surface of a car none of whose coats is begun.</summary>

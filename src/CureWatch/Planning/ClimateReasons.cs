@@ -98,13 +98,15 @@ internal sealed class ClimateReasons(StartEvidence evidence, StartDay day)
             return null;
         }
 
-        string now = $"{Capital(_name)} came in cold, is likely {Degrees(arrival.NowC)} now";
+        string now = arrival.NowC is { } nowC
+            ? $"{Capital(_name)} came in cold, is likely {Degrees(nowC)} now"
+            : $"How cold {_name} came in is not known; as cold as cars come here, {Degrees(day.Habits.ColdestArrivalC)}, it is slow to warm";
         return Of(
             StartReasonKind.Arrival,
             arrival.DryAt.Latest is null
                 ? $"{now} and does not get {Kelvins(_limits.SpreadMinK)} above the dew point in this air."
                 : $"{now} and is {Kelvins(_limits.SpreadMinK)} above the dew point from {day.Clock(arrival.DryAt.Latest)} at the latest.",
-            "Read it by hand and tell it: then it is known better.",
+            arrival.NowC is null ? "Read it with an infrared thermometer and tell it: one spot is enough." : "Read it by hand and tell it: then it is known better.",
             arrival.DryAt.Latest is null ? null : arrival.DryAt);
     }
 

@@ -98,12 +98,13 @@ internal sealed class PreparationReasons(StartEvidence evidence, StartDay day)
         }
 
         const string Help = "Wipe it down and tell it.";
-        if (evidence.Arrival is { NeedsWipe: true } && preparation.WipedAt is not null)
+        bool isSpotFirst = evidence.Arrival is { NowC: null } unknown && !(unknown.DryAt.Latest <= day.Now); // wiping a panel that may still get wet helps nobody
+        if (evidence.Arrival is { NeedsWipe: true } arrival && preparation.WipedAt is not null && !isSpotFirst)
         {
             return Of(
                 StartReasonKind.WasWet,
                 StartWeight.Stops,
-                $"{Capital(_name)} came in cold enough to get wet, and was not wiped down since it stays dry.",
+                $"{Capital(_name)} {(arrival.NowC is null ? "may have come" : "came")} in cold enough to get wet, and was not wiped down since it stays dry.",
                 Help);
         }
 

@@ -7,6 +7,12 @@ namespace CureWatch.Planning;
 /// <param name="Pace">How fast one person works a section.</param>
 public sealed record WorkHabits(TimeSpan PanelWipeValid, TimeSpan WipeDries, TimeSpan DripsFor, SectionPace Pace)
 {
+    /// <summary>
+    /// How cold a car may come in [°C], where nobody knows how cold one was. Source (choice): a night of hard frost; a shop where cars come colder, or never as
+    /// cold, states its own.
+    /// </summary>
+    public double ColdestArrivalC { get; init; } = -15;
+
     /// <summary>The habits of a shop that states none. Source (choice): common practice, no source; a shop sets its own.</summary>
     public static WorkHabits Usual { get; } = new(
         TimeSpan.FromMinutes(45),

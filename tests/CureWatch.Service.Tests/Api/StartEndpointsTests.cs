@@ -14,7 +14,7 @@ public class StartEndpointsTests
     public async Task Answer_IsTheSame_FromTheDataFolder_AndTheExitSaysIt()
     {
         await using ServedShop shop = await OpenAsync();
-        foreach ((string did, string verdict, int exit) in new[] { ("inspected", "no", 1), ("panel-wiped", "yes", 0) })
+        foreach ((string did, string verdict, int exit) in new[] { ("measured", "no", 1), ("inspected", "no", 1), ("panel-wiped", "yes", 0) })
         {
             await TapAsync(shop, did);
             await shop.PassAsync(4);
@@ -94,6 +94,6 @@ public class StartEndpointsTests
 
     private static Task<JsonElement> TapAsync(ServedShop shop, string did) => shop.PostAsync(
         "/api/v1/jobs/grey-estate/taps",
-        $$"""{"at":"{{UtcText.Of(shop.Clock.GetUtcNow())}}","did":"{{did}}"{{(did == "inspected" ? ",\"found\":\"clear\",\"layer\":2" : "")}}}""",
+        $$"""{"at":"{{UtcText.Of(shop.Clock.GetUtcNow())}}","did":"{{did}}"{{(did == "inspected" ? ",\"found\":\"clear\",\"layer\":2" : did == "measured" ? ",\"panelC\":20" : "")}}}""",
         HttpStatusCode.Created);
 }

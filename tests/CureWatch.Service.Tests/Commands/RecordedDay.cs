@@ -6,8 +6,9 @@ namespace CureWatch.Service.Tests.Commands;
 /// <summary>A small recorded day in a folder of its own: one bay, one probe, one coat.</summary>
 internal sealed class RecordedDay : IDisposable
 {
+    /// <summary>A shop to which no car comes colder than its bays.</summary>
     public const string Shop =
-        """{"shop":"test-shop","timeZone":"Europe/Dublin","finishing":"01:15:00","bays":[{"bay":"bay-1","probes":[{"probe":"air-1","measures":"air"}]}]}""";
+        """{"shop":"test-shop","timeZone":"Europe/Dublin","finishing":"01:15:00","work":{"coldestArrivalC":40},"bays":[{"bay":"bay-1","probes":[{"probe":"air-1","measures":"air"}]}]}""";
 
     public const string Sheet =
         """

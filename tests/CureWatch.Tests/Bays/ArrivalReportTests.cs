@@ -3,6 +3,7 @@ using CureWatch.Bays;
 using CureWatch.Curing;
 using CureWatch.Handover;
 using CureWatch.Panels;
+using CureWatch.Planning;
 using CureWatch.Readings;
 
 namespace CureWatch.Tests.Bays;
@@ -56,9 +57,33 @@ public class ArrivalReportTests
     public void Start_NobodyKnows_IsSaid_UntilSomebodyMeasuresTheCar()
     {
         Shop shop = Day(outdoors: false, minutes: 10);
-        Assert.All(Report(shop).Surfaces, s => Assert.Equal((ArrivalBasis.Unknown, null), (s.Basis, s.DryAt)));
+        Assert.All(Report(shop).Surfaces, s => Assert.Equal((ArrivalBasis.Unknown, null, null), (s.Basis, s.StartC, s.NowC)));
         shop = Tell(shop, new Tap("t", Start.AddMinutes(10), Start.AddMinutes(10), null, Did.Measured, PanelC: 2));
         Assert.All(Report(shop).Surfaces, s => Assert.True(s.DryAt!.Likely > Start.AddMinutes(10)));
+    }
+
+    // A car nobody had measured, in a shop without an outdoor probe, counted as dry.
+    [Fact]
+    public void Start_NobodyKnows_CountsAsTheColdestThatCarsCome_UntilOneSpotSaysOtherwise()
+    {
+        ArrivalReport unknown = Report(Day(outdoors: false, minutes: 5)), cold = Report(Day(outdoors: true, minutes: 5));
+        Assert.All(unknown.Surfaces, s => Assert.True(s.NeedsWipe));
+        Assert.All(unknown.Surfaces, s => Assert.True(s.DryAt!.Latest > Of(cold, s.Surface.Id).DryAt!.Latest)); // −15 °C, not −3
+        Assert.Equal("wheels", unknown.Surfaces[0].Surface.Id);
+        Shop waiting = Day(outdoors: false, minutes: 5);
+        StartReason reason = StartReport.Of(waiting, "job-1", "door").Decision.Answers.Single().Reasons.Single(r => r.Kind == StartReasonKind.Arrival);
+        Assert.Equal((StartWeight.Waits, Of(unknown, "door").DryAt!.Latest), (reason.Weight, reason.Until!.Latest));
+        Assert.Contains("infrared", reason.Help, StringComparison.Ordinal);
+        Shop read = Tell(waiting, new Tap("t", Start.AddMinutes(5), Start.AddMinutes(5), null, Did.Measured, PanelC: 18));
+        Assert.All(StartReport.Of(read, "job-1").Decision.Answers, a => Assert.DoesNotContain(a.Reasons, r => r.Kind == StartReasonKind.Arrival));
+        Assert.All(Report(read).Surfaces, s => Assert.False(s.NeedsWipe));
+    }
+
+    [Fact]
+    public void Start_NobodyKnows_WhereNoCarComesCold_IsDryAtOnce()
+    {
+        WorkHabits mild = WorkHabits.Usual with { ColdestArrivalC = 18 };
+        Assert.All(Report(Day(outdoors: false, minutes: 5, mild)).Surfaces, s => Assert.True(s.DryAt!.Latest <= Start.AddMinutes(5) && !s.NeedsWipe));
     }
 
     [Fact]
@@ -77,14 +102,17 @@ public class ArrivalReportTests
 
     private static Shop Tell(Shop shop, Tap tap) => ShopFold.Take(shop, new Message.Tapped("job-1", tap)).Shop;
 
-    private static Shop Day(bool outdoors, int minutes)
+    private static Shop Day(bool outdoors, int minutes, WorkHabits? habits = null)
     {
         var outdoor = new Probe("outside", Measures.Outdoor, 0, 0, 0.5, 3, TimeSpan.FromMinutes(1));
         ImmutableArray<ProbeMount> probes =
         [
             new ProbeMount(TestShop.Air("air"), null, Place.Outside), .. outdoors ? [new ProbeMount(outdoor, null, Place.Outside)] : Array.Empty<ProbeMount>(),
         ];
-        var plan = new ShopPlan("shop", OpeningHours.Always(TimeZoneInfo.Utc), TimeSpan.Zero, [new BayPlan("bay-1", 1013.25, "bay-1", [], probes)]);
+        var plan = new ShopPlan("shop", OpeningHours.Always(TimeZoneInfo.Utc), TimeSpan.Zero, [new BayPlan("bay-1", 1013.25, "bay-1", [], probes)])
+        {
+            Habits = habits ?? WorkHabits.Usual,
+        };
         Shop shop = Shop.Opening(plan, [TestShop.Paint()], Start.AddMinutes(-1));
         shop = Read(Read(shop, "air", 0, 19, 48), "outside", 0, -3, 80);
         ImmutableArray<Surface> surfaces =

@@ -3,6 +3,7 @@ using CureWatch.Bays;
 using CureWatch.Curing;
 using CureWatch.Handover;
 using CureWatch.Panels;
+using CureWatch.Planning;
 using CureWatch.Products;
 using CureWatch.Readings;
 using CureWatch.TimeWindows;
@@ -29,7 +30,10 @@ internal sealed class TestShop
                 b, 1013.25, b, [], [.. mounted.Select(p => new ProbeMount(p, null, Place.Outside))])),
         ];
         var open = Enum.GetValues<DayOfWeek>().ToImmutableDictionary(d => d, _ => ImmutableArray.Create(new OpenStretch(TimeSpan.FromHours(8), TimeSpan.FromHours(18))));
-        var plan = new ShopPlan("test-shop", new OpeningHours(TimeZoneInfo.Utc, open), TimeSpan.FromMinutes(75), bays);
+        var plan = new ShopPlan("test-shop", new OpeningHours(TimeZoneInfo.Utc, open), TimeSpan.FromMinutes(75), bays)
+        {
+            Habits = WorkHabits.Usual with { ColdestArrivalC = 40 }, // its cars stand in the sun: none comes in colder than its bays
+        };
         _shop = Shop.Opening(plan, over is null ? [sheet] : [sheet, over], Start);
         var surface = new Surface("bonnet", Material.Steel, null, place, sheet.Product, sheet.Revision, layers, sections);
         surface = over is null ? surface : surface.With([new(sheet.Product, sheet.Revision, layers), new(over.Product, over.Revision, 1)]);
