@@ -40,6 +40,16 @@ internal static class PromiseJson
         json.WriteArray("forPeople", outlook.ForPeople, h => JobJson.WriteHold(json, h));
     }
 
+    /// <summary>What a list of several needs of it.</summary>
+    public static void WriteRanked(Utf8JsonWriter json, PromiseReport report)
+    {
+        json.WriteString("job", report.Job);
+        json.WriteInstant("promisedAt", report.Outlook.PromisedAt);
+        WriteChance(json, "chance", report.Outlook.Chance);
+        json.WriteInstant("collectFrom", report.Outlook.CollectFrom);
+        json.WriteString("text", report.Text);
+    }
+
     public static void WriteCoat(Utf8JsonWriter json, AwaitedCoat coat)
     {
         json.WriteString("surface", coat.Surface.Id);

@@ -37,8 +37,8 @@ internal sealed class CommitMarks(Marks warnings, Marks climates, Marks cars, Ma
             foreach (ShopEvent e in step.Happened)
             {
                 Touch(e);
-                isPlanned |= e is ShopEvent.TapTakenDown or ShopEvent.JobOpened or ShopEvent.CarHandedOver or ShopEvent.WorkPlanned or ShopEvent.WorkDropped
-                    or ShopEvent.VisitPlanned or ShopEvent.RulingTurned;
+                isPlanned |= e is ShopEvent.TapTakenDown or ShopEvent.JobOpened or ShopEvent.CarHandedOver or ShopEvent.JobClosed or ShopEvent.WorkPlanned or ShopEvent.WorkDropped
+                    or ShopEvent.VisitPlanned or ShopEvent.RulingTurned or ShopEvent.PromiseWatched;
                 isWarned |= e is ShopEvent.WarningRaised or ShopEvent.WarningCleared;
                 isForeseen |= e is ShopEvent.BayForeseen or ShopEvent.RulingTurned or ShopEvent.CarHandedOver;
             }
@@ -108,6 +108,7 @@ internal sealed class CommitMarks(Marks warnings, Marks climates, Marks cars, Ma
         ShopEvent.JobOpened e => e.Job.Id,
         ShopEvent.CarHandedOver e => e.Job,
         ShopEvent.VisitPlanned e => e.Job,
+        ShopEvent.JobClosed e => e.Last.Job.Id,
         _ => null,
     };
 

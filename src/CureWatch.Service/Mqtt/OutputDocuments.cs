@@ -40,15 +40,17 @@ internal static class OutputDocuments
     public static Dictionary<string, OutputDocument> Cars(Shop shop) =>
         Wanted(shop.JobsInOrder.Where(j => j.LeftAt is null).SelectMany(j => OfCar(shop, j.Job.Id)));
 
-    /// <summary>The day plan of every bay.</summary>
+    /// <summary>The day plan of every bay, and the cars by how much their promise is at risk.</summary>
     public static Dictionary<string, OutputDocument> Plans(Shop shop)
     {
         var topics = new Topics(shop.Plan.Shop);
         DayPlan plan = DayPlan.Of(shop);
-        return plan.Bays.ToDictionary(
+        var documents = plan.Bays.ToDictionary(
             b => topics.Plan(b.Bay),
             b => OutputDocument.Of(json => json.WriteInstant("at", plan.At), json => new PlanJson(json, plan, namesPeople: false).Write(b)),
             StringComparer.Ordinal);
+        documents[topics.Promises] = Promises(shop);
+        return documents;
     }
 
     /// <summary>The climate of a bay; none where its air is not heard.</summary>
@@ -122,6 +124,14 @@ internal static class OutputDocuments
             json.WriteString("job", report.Job);
             PromiseJson.WriteBody(json, report);
         });
+
+    private static OutputDocument Promises(Shop shop)
+    {
+        IEnumerable<PromiseReport> ofCars = shop.JobsInOrder.Select(j => JobReport.Of(shop, j.Job.Id).Promise).OfType<PromiseReport>();
+        return OutputDocument.Of(
+            json => json.WriteInstant("at", shop.Now),
+            json => json.WriteArray("promises", PromiseRanking.Of(ofCars), p => PromiseJson.WriteRanked(json, p)));
+    }
 
     private static OutputDocument Of(Warning warning, string bay) => OutputDocument.Of(
         _ => { },

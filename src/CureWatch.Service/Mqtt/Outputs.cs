@@ -83,7 +83,7 @@ internal sealed class Outputs : IFollower, IDisposable
             topic.Contains("/warnings/", StringComparison.Ordinal) ? (_keptWarnings, _warnings)
             : topic.Contains("/jobs/", StringComparison.Ordinal) ? (_keptCars, _cars)
             : topic.EndsWith("/tonight", StringComparison.Ordinal) || topic.EndsWith("/morning", StringComparison.Ordinal) ? (_keptNights, _nights)
-            : topic.EndsWith("/plan", StringComparison.Ordinal) ? (_keptPlans, _plans)
+            : topic.EndsWith("/plan", StringComparison.Ordinal) || topic.EndsWith("/promises", StringComparison.Ordinal) ? (_keptPlans, _plans)
             : (_keptClimates, _climates);
         shelf.Find(topic);
         lane.Marks.AddAll();

@@ -32,6 +32,9 @@ internal sealed class Topics(string shop)
     /// <summary>The morning brief of the whole shop.</summary>
     public string ShopMorning => $"{Root}/morning";
 
+    /// <summary>The promises of the whole shop, the one most at risk first.</summary>
+    public string Promises => $"{Root}/promises";
+
     public string Warning(string bay, int number) => $"{Root}/{bay}/warnings/{number}";
 
     /// <summary>A trouble of the program itself, which is about no bay.</summary>

@@ -19,6 +19,16 @@ internal static class AsyncApi
 
     public static JsonElement SchemaOf(string message) => Document.GetProperty("components").GetProperty("schemas").GetProperty(message);
 
+    /// <summary>The keys of a message, those of what it is made of after its own.</summary>
+    public static IEnumerable<string> KeysOf(string message)
+    {
+        JsonElement schema = SchemaOf(message);
+        IEnumerable<string> parts = schema.TryGetProperty("allOf", out JsonElement all)
+            ? all.EnumerateArray().Select(p => p.GetProperty("$ref").GetString()![Schemas.Length..]).SelectMany(KeysOf)
+            : [];
+        return schema.GetProperty("properties").EnumerateObject().Select(p => p.Name).Concat(parts);
+    }
+
     /// <summary>Whether a payload is what the document says of a message.</summary>
     public static bool Accepts(string message, JsonElement payload)
     {
