@@ -31,6 +31,10 @@ internal static class PlanEndpoints
         api.MapPut("/jobs/{job}/visit", Visit).WithSummary("Plans otherwise when a car comes and is begun")
             .Gives("job", "It is planned so.")
             .RefusesWrites("visit").RefusesUnknownJob();
+        api.MapDelete("/jobs/{job}/visit", Cancel).WithSummary("Tells that a car does not come: its job is closed, and its id not given again")
+            .WithMetadata(new Gives(StatusCodes.Status204NoContent, null, "It is expected no more."))
+            .RefusesWrites("work-to-drop").RefusesUnknownJob()
+            .Refuses(StatusCodes.Status409Conflict, "The car is here: it leaves by its handover.");
         api.MapGet("/jobs/{job}/passes", Passes).WithSummary("How the next layers are worked in passes, by one person or two, in the present climate")
             .Gives("passes", "The passes.")
             .Asks("people", Ask.Whole, "1 or 2; as the shop's habits say where left out.")
@@ -76,6 +80,9 @@ internal static class PlanEndpoints
         await AskAsync(PlanVerb.Visit, job, context, inbox, lookout, (_, _) => JobEndpoints.About(
             job, lookout, (look, state) => JsonAnswer.Object(json => CarJson.WriteBrief(json, look, state))));
 
+    private static async Task<IResult> Cancel(string job, HttpContext context, Inbox inbox, Lookout lookout) =>
+        await AskAsync(PlanVerb.Cancel, job, context, inbox, lookout, (_, _) => Results.NoContent());
+
     private static async Task<IResult> AskAsync(
         PlanVerb verb, string? id, HttpContext context, Inbox inbox, Lookout lookout, Func<string, bool, IResult> yes)
     {
@@ -90,7 +97,7 @@ internal static class PlanEndpoints
         }
 
         ReadOnlyMemory<byte> body = await Body.ReadAsync(context, MostOfWork);
-        body = verb == PlanVerb.Drop && body.IsEmpty ? "{}"u8.ToArray() : body;
+        body = verb is PlanVerb.Drop or PlanVerb.Cancel && body.IsEmpty ? "{}"u8.ToArray() : body;
         Answer answer = await inbox.AskAsync(new Arrival.Planned(verb, "plan", id, body), context.RequestAborted);
         string about = (answer as Answer.Stored)?.Job ?? (answer as Answer.Repeated)?.Job ?? "";
         return Answers.Over(answer, isRepeated => yes(about, isRepeated));

@@ -20,6 +20,8 @@ internal static class PlanPages
             .ExcludeFromDescription();
         app.MapPost("/plan/visit/{id}", (string id, HttpContext context, Inbox inbox, Lookout lookout) => PlanAsync(PlanVerb.Visit, id, context, inbox, lookout))
             .ExcludeFromDescription();
+        app.MapPost("/plan/visit/{id}/cancel", (string id, HttpContext context, Inbox inbox, Lookout lookout) => PlanAsync(PlanVerb.Cancel, id, context, inbox, lookout))
+            .ExcludeFromDescription();
     }
 
     private static async Task<IResult> PlanAsync(PlanVerb verb, string? id, HttpContext context, Inbox inbox, Lookout lookout)

@@ -80,6 +80,12 @@ internal abstract record Entry
     /// <param name="Note">Why.</param>
     internal sealed record VisitPlanned(string Job, Visit Visit, string? By, string? Note) : Entry;
 
+    /// <summary>A car that was to come does not.</summary>
+    /// <param name="Job">The job.</param>
+    /// <param name="By">Who told.</param>
+    /// <param name="Note">Why.</param>
+    internal sealed record VisitCancelled(string Job, string? By, string? Note) : Entry;
+
     /// <summary>A fact: a warning was given, or is over.</summary>
     /// <param name="Number">Which of all warnings ever given, from 0.</param>
     /// <param name="Kind">Its kind.</param>

@@ -1,5 +1,4 @@
 using System.Buffers;
-using System.Collections.Immutable;
 using System.Diagnostics;
 using System.Text.Json;
 using System.Text.Json.Serialization;
@@ -77,6 +76,8 @@ internal sealed class EntryCodec(KeyStore keys)
                 return WriteJson(EntryKind.WorkDropped, new SealedDrop(e.Id, Seal(KeyStore.OfNoJob, new Personal(By: e.By, Note: e.Note))), payload);
             case Entry.VisitPlanned e:
                 return WriteJson(EntryKind.VisitPlanned, new SealedVisit(e.Job, e.Visit, Seal(e.Job, new Personal(By: e.By, Note: e.Note))), payload);
+            case Entry.VisitCancelled e:
+                return WriteJson(EntryKind.VisitCancelled, new SealedCancel(e.Job, Seal(e.Job, new Personal(By: e.By, Note: e.Note))), payload);
             case Entry.WarningChanged e:
                 return WriteJson(EntryKind.WarningChanged, e, payload);
             case Entry.Ruled e:
@@ -115,6 +116,7 @@ internal sealed class EntryCodec(KeyStore keys)
                 EntryKind.WorkPlanned => Unsealed(ReadJson<SealedWork>(payload)),
                 EntryKind.WorkDropped => Unsealed(ReadJson<SealedDrop>(payload)),
                 EntryKind.VisitPlanned => Unsealed(ReadJson<SealedVisit>(payload)),
+                EntryKind.VisitCancelled => Unsealed(ReadJson<SealedCancel>(payload)),
                 EntryKind.WarningChanged => ReadJson<Entry.WarningChanged>(payload),
                 EntryKind.Ruled => ReadJson<Entry.Ruled>(payload),
                 EntryKind.SegmentSealed => ReadJson<Entry.SegmentSealed>(payload),
@@ -222,22 +224,9 @@ internal sealed class EntryCodec(KeyStore keys)
         return new Entry.VisitPlanned(stored.Job, stored.Visit, personal.By, personal.Note);
     }
 
-    private sealed record Personal(string? Car = null, string? By = null, string? Note = null)
+    private Entry.VisitCancelled Unsealed(SealedCancel stored)
     {
-        public static Personal Nothing { get; } = new();
+        Personal personal = Open(stored.Job, stored.Personal);
+        return new Entry.VisitCancelled(stored.Job, personal.By, personal.Note);
     }
-
-    private sealed record SealedJob(Job Job, ImmutableArray<SheetPin> Pins, string? Personal);
-
-    private sealed record SealedTap(string Job, Tap Tap, string? Personal);
-
-    private sealed record SealedHandover(string Job, bool IsDespite, string? Personal);
-
-    private sealed record SealedWork(PlannedWork Work, string? Personal);
-
-    private sealed record SealedDrop(string Id, string? Personal);
-
-    private sealed record SealedVisit(string Job, Visit Visit, string? Personal);
-
-    private sealed record SealedReset(string Product, string? Bay, string? Personal);
 }

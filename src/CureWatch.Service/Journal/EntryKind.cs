@@ -15,6 +15,7 @@ internal enum EntryKind : byte
     WorkPlanned = 10,
     WorkDropped = 11,
     VisitPlanned = 12,
+    VisitCancelled = 13,
 
     /// <summary>Facts: compared, not folded.</summary>
     WarningChanged = 32,

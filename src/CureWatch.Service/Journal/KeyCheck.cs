@@ -16,7 +16,7 @@ internal static class KeyCheck
         foreach (Frame frame in journal.Frames())
         {
             if (frame.Kind is not (EntryKind.JobStarted or EntryKind.Tapped or EntryKind.HandedOver or EntryKind.LearningReset
-                or EntryKind.WorkPlanned or EntryKind.WorkDropped or EntryKind.VisitPlanned))
+                or EntryKind.WorkPlanned or EntryKind.WorkDropped or EntryKind.VisitPlanned or EntryKind.VisitCancelled))
             {
                 continue;
             }

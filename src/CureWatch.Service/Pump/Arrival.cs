@@ -134,4 +134,7 @@ internal enum PlanVerb
 
     /// <summary>Plans otherwise when a car comes and is begun.</summary>
     Visit,
+
+    /// <summary>Tells that a car does not come.</summary>
+    Cancel,
 }

@@ -34,7 +34,8 @@ internal static class PlanRequests
         Decision decision = arrival.Verb switch
         {
             PlanVerb.Drop => Drop(shop, arrival.Id!, top),
-            PlanVerb.Visit => Visit(register, arrival.Id!, top),
+            PlanVerb.Visit => Visit(shop, arrival.Id!, top),
+            PlanVerb.Cancel => Cancel(shop, arrival.Id!, top, now),
             _ => Plan(shop, arrival, top, now),
         };
         return faults.Count > 0 ? Decision.Nothing(new Answer.Refused([.. faults.All])) : decision;
@@ -98,14 +99,23 @@ internal static class PlanRequests
             : Decision.Nothing(new Answer.Unfit($"No work '{id}' is planned."));
     }
 
-    private static Decision Visit(Register register, string id, JsonCursor top)
+    private static Decision Visit(Shop shop, string id, JsonCursor top)
     {
         _ = top.Keys([], [.. VisitOfJob.Keys, "by", "note"]);
         Visit visit = VisitOfJob.Read(top) ?? new Visit(null, null, null);
         string? by = top["by"].Text(LongestText), note = top["note"].Text(LongestText);
-        return register.Shop!.Find(id) is not { LeftAt: null } job ? Decision.Nothing(new Answer.NoSuchJob(id))
+        return shop.Find(id) is not { LeftAt: null } job ? Decision.Nothing(new Answer.NoSuchJob(id))
             : job.Job.Visit == visit ? Decision.Nothing(new Answer.Repeated(id))
             : new Decision(new Answer.Stored(id), [new Entry.VisitPlanned(id, visit, by, note)]);
+    }
+
+    private static Decision Cancel(Shop shop, string id, JsonCursor top, DateTimeOffset now)
+    {
+        _ = top.Keys([], "by", "note");
+        string? by = top["by"].Text(LongestText), note = top["note"].Text(LongestText);
+        return shop.Find(id) is not { LeftAt: null } job ? Decision.Nothing(new Answer.NoSuchJob(id))
+            : job.IsExpectedAt(now) ? new Decision(new Answer.Stored(id), [new Entry.VisitCancelled(id, by, note)])
+            : Decision.Nothing(new Answer.Unfit($"The car of '{id}' is here: it leaves by its handover."));
     }
 
     /// <summary>The work with the first number that none has: the same wherever the journal is replayed.</summary>

@@ -27,6 +27,7 @@ internal static class RegisterFold
             Entry.WorkPlanned e => (register, new Message.WorkPlanned(e.Work, at)),
             Entry.WorkDropped e => (register, new Message.WorkDropped(e.Id, at)),
             Entry.VisitPlanned e => (register, new Message.VisitPlanned(e.Job, e.Visit, at)),
+            Entry.VisitCancelled e => (register, new Message.VisitCancelled(e.Job, at)),
             Entry.WarningChanged or Entry.Ruled or Entry.SegmentSealed or Entry.JournalClosed => (register, (Message?)null),
             _ => throw new UnreachableException(entry.GetType().Name),
         };

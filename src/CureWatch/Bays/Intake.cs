@@ -56,6 +56,14 @@ public static class Intake
             case Message.VisitPlanned m when shop.Find(m.Job) is { LeftAt: null }:
                 yield return new ShopEvent.VisitPlanned(m.Job, m.Visit);
                 break;
+            case Message.VisitCancelled m when shop.Find(m.Job) is { } job && job.IsExpectedAt(shop.Now):
+                foreach (ShopEvent released in LetGo(shop, m.Job))
+                {
+                    yield return released;
+                }
+
+                yield return new ShopEvent.JobClosed(JobReport.Of(shop, m.Job));
+                break;
             case Message.MessagesRefused m:
                 yield return new ShopEvent.RefusalsCounted(m.Counts);
                 break;

@@ -120,6 +120,15 @@ public abstract record Message
         public override DateTimeOffset At => PlannedAt;
     }
 
+    /// <summary>A car that was to come does not.</summary>
+    /// <param name="Job">The job's id.</param>
+    /// <param name="CancelledAt">When that was told.</param>
+    public sealed record VisitCancelled(string Job, DateTimeOffset CancelledAt) : Message
+    {
+        /// <inheritdoc/>
+        public override DateTimeOffset At => CancelledAt;
+    }
+
     /// <summary>Time passed, or a due instant was reached.</summary>
     /// <param name="Instant">The present.</param>
     public sealed record ClockReached(DateTimeOffset Instant) : Message

@@ -120,7 +120,7 @@ public abstract record ShopEvent
     /// <param name="At">When.</param>
     public sealed record CarHandedOver(string Job, DateTimeOffset At) : ShopEvent;
 
-    /// <summary>A job was closed: its car left two days ago, nothing about it can change, and the shop lets go of it.</summary>
+    /// <summary>A job was closed: its car left two days ago, or does not come; nothing about it can change, and the shop lets go of it.</summary>
     /// <param name="Last">How it stood at the end.</param>
     public sealed record JobClosed(JobReport Last) : ShopEvent;
 

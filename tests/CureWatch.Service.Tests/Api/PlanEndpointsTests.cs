@@ -87,6 +87,25 @@ public class PlanEndpointsTests
         Assert.Equal(HttpStatusCode.BadRequest, early.StatusCode);
     }
 
+    // A car that did not come could only be handed over, despite whatever was said to hold it.
+    [Fact]
+    public async Task CarThatDoesNotCome_IsCancelled_AndOneThatIsHereIsNot()
+    {
+        await using ServedShop shop = await CoatedAsync();
+        string car = Asked.Car.Replace("\"car\":", "\"arrivesAt\":\"2026-05-04T12:00:00Z\",\"car\":", StringComparison.Ordinal).Replace("bay-1", "bay-2", StringComparison.Ordinal);
+        await shop.PostAsync("/api/v1/jobs", car.Replace("grey-estate", "blue-hatch", StringComparison.Ordinal), HttpStatusCode.Created);
+        await shop.PostAsync("/api/v1/jobs", car.Replace("grey-estate", "red-coupe", StringComparison.Ordinal), HttpStatusCode.Created);
+        using HttpResponseMessage cancelled = await shop.SendAsync(HttpMethod.Delete, "/api/v1/jobs/blue-hatch/visit", Asked.Json("""{"by":"Robin","note":"sold"}"""));
+        Assert.Equal(HttpStatusCode.NoContent, cancelled.StatusCode);
+        using HttpResponseMessage told = await shop.SubmitAsync("/plan/visit/red-coupe/cancel", ("by", "Robin"));
+        told.AssertSeesOther("/plan");
+        Assert.Empty((await shop.GetAsync("/api/v1/plan")).GetProperty("bays")[1].GetProperty("cars").EnumerateArray());
+        using HttpResponseMessage again = await shop.SendAsync(HttpMethod.Delete, "/api/v1/jobs/blue-hatch/visit", Asked.Json("{}"));
+        Assert.Equal(HttpStatusCode.NotFound, again.StatusCode);
+        using HttpResponseMessage here = await shop.SendAsync(HttpMethod.Delete, "/api/v1/jobs/grey-estate/visit", Asked.Json("{}"));
+        Assert.Equal(HttpStatusCode.Conflict, here.StatusCode);
+    }
+
     [Fact]
     public async Task Passes_AreOfOnePersonOrTwo()
     {
@@ -121,6 +140,7 @@ public class PlanEndpointsTests
         ServedShop shop = await ServedShop.OpenAsync();
         await shop.PassAsync(10, panelC: 20);
         await shop.PostAsync("/api/v1/jobs", Asked.Car, HttpStatusCode.Created);
+        await shop.PostAsync("/api/v1/jobs/grey-estate/taps", """{"at":"2026-05-04T08:10:00Z","did":"measured","panelC":20}""", HttpStatusCode.Created);
         await shop.PostAsync(
             "/api/v1/jobs/grey-estate/taps", """{"at":"2026-05-04T08:10:00Z","surface":"bonnet","section":1,"did":"applied"}""", HttpStatusCode.Created);
         await shop.PassAsync(2, panelC: 20);

@@ -38,6 +38,7 @@ internal sealed class Entries : IDisposable
         new Entry.LearningReset("paint", "bay-1", Person, $"{Person} has another batch"),
         new Entry.WorkPlanned(new PlannedWork("washing-1", "bay-2", HarmfulWork.Washing, At, At.AddHours(1), Person, $"{Person}'s car")),
         new Entry.WorkDropped("washing-1", Person, $"{Person} has no time"),
+        new Entry.VisitCancelled("job-1", Person, $"{Person} comes not at all"),
         new Entry.VisitPlanned("job-1", new Visit(At, -4.5, At.AddHours(2)), Person, $"{Person} comes later"),
         new Entry.WarningChanged(4, "level-due", IsOver: true, At),
         new Entry.Ruled(0, "job-1", IsReady: true, At),
