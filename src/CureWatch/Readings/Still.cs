@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using CureWatch.Psychrometrics;
 
 namespace CureWatch.Readings;
@@ -38,78 +37,4 @@ public sealed record Still(Quantity What, Sample From, Sample? To, StillReason W
 
     private double Between(DateTimeOffset at, double first, double? second) =>
         To is { } to && second is { } last && to.At > From.At ? first + ((last - first) * ((at - From.At) / (to.At - From.At))) : first;
-}
-
-/// <summary>What a probe measures of its air, or of its panel.</summary>
-public enum Quantity
-{
-    /// <summary>Temperature, of the air or a panel.</summary>
-    Temperature,
-
-    /// <summary>Relative humidity.</summary>
-    Humidity,
-}
-
-/// <summary>What speaks against a value that is repeated.</summary>
-public enum StillReason
-{
-    /// <summary>Nothing but that it lasts far longer than this probe is used to.</summary>
-    Unusual,
-
-    /// <summary>The probe's other quantity moved: a temperature takes the humidity along, a humidity may move by itself.</summary>
-    OtherMoved,
-
-    /// <summary>A probe of something else moved, which would hardly have moved alone: a panel in this air, or the air around the panel.</summary>
-    NeighbourMoved,
-
-    /// <summary>Another probe of the same thing moved.</summary>
-    TwinMoved,
-
-    /// <summary>It ended in a jump: what lies between was not seen.</summary>
-    Jumped,
-}
-
-/// <summary>The stretches in which one probe stood still, in order of their beginnings, few.</summary>
-internal static class Stills
-{
-    /// <summary>More are put together, the oldest first: what lies between is not believed either. Source (choice).</summary>
-    private const int Most = 32;
-
-    public static Still? Open(this ImmutableArray<Still> stills, Quantity what)
-    {
-        for (int i = stills.Length - 1; i >= 0; i--)
-        {
-            if (stills[i].What == what && stills[i].To is null)
-            {
-                return stills[i];
-            }
-        }
-
-        return null;
-    }
-
-    public static Still? Over(this ImmutableArray<Still> stills, Quantity what, DateTimeOffset from, DateTimeOffset to)
-    {
-        for (int i = stills.Length - 1; i >= 0; i--)
-        {
-            if (stills[i].What == what && stills[i].Covers(from, to))
-            {
-                return stills[i];
-            }
-        }
-
-        return null;
-    }
-
-    public static ImmutableArray<Still> With(this ImmutableArray<Still> stills, Still still)
-    {
-        ImmutableArray<Still> all = stills.Add(still);
-        if (all.Length <= Most)
-        {
-            return all;
-        }
-
-        int second = Enumerable.Range(1, all.Length - 1).FirstOrDefault(i => all[i].What == all[0].What && all[i].To is not null);
-        return second > 0 ? all.RemoveAt(second).SetItem(0, all[0] with { To = all[second].To }) : all.RemoveAt(0);
-    }
 }

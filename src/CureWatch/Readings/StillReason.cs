@@ -1,0 +1,20 @@
+namespace CureWatch.Readings;
+
+/// <summary>What speaks against a value that is repeated.</summary>
+public enum StillReason
+{
+    /// <summary>Nothing but that it lasts far longer than this probe is used to.</summary>
+    Unusual,
+
+    /// <summary>The probe's other quantity moved: a temperature takes the humidity along, a humidity may move by itself.</summary>
+    OtherMoved,
+
+    /// <summary>A probe of something else moved, which would hardly have moved alone: a panel in this air, or the air around the panel.</summary>
+    NeighbourMoved,
+
+    /// <summary>Another probe of the same thing moved.</summary>
+    TwinMoved,
+
+    /// <summary>It ended in a jump: what lies between was not seen.</summary>
+    Jumped,
+}
