@@ -30,6 +30,8 @@ public static class BeliefWords
     public static string Of(Still still) => still.Why switch
     {
         StillReason.Jumped => "it ended in a jump, and what lies between was not seen",
+        StillReason.Refused => "so long that it is stuck, and is not believed since then",
+        StillReason.FarFromAir => $"so far from {still.Beside} no panel keeps its temperature, so it is not believed since then",
         StillReason.TwinMoved => $"{still.Beside} beside it moved, so it is not believed since then",
         StillReason.NeighbourMoved => $"{still.Beside} moved meanwhile, so it is not believed since then",
         StillReason.OtherMoved when still.What == Quantity.Humidity => "the temperature moved and would have taken it along, so it is not believed since then",

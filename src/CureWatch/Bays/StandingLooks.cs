@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using CureWatch.Panels;
 using CureWatch.Readings;
 
 namespace CureWatch.Bays;
@@ -12,18 +11,6 @@ namespace CureWatch.Bays;
 /// </remarks>
 internal static class StandingLooks
 {
-    /// <summary>How far a twin must have got away to tell. Source (choice): further than two places in one air differ from minute to minute.</summary>
-    private const double TwinMovedK = 0.5, TwinMovedPct = 2;
-
-    /// <summary>How far panels and air must have got away to tell of each other. Source (choice): no panel stands still in air that does not.</summary>
-    private const double OtherMovedK = 1;
-
-    /// <summary>How many of the probe's own steps a twin must have got away at least. Source (choice): one may be rounding.</summary>
-    private const double StepsOfATwin = 2;
-
-    /// <summary>How much longer than usual a value stays the same before something else that moves speaks against it. Source (choice).</summary>
-    private const double RunsToDoubt = 2;
-
     private static readonly ImmutableArray<Quantity> OfAir = [Quantity.Temperature, Quantity.Humidity], OfPanel = [Quantity.Temperature];
 
     /// <summary>Decides what a reading says of how its probe stands.</summary>
@@ -77,51 +64,11 @@ internal static class StandingLooks
         }
 
         StillReason? why = log.Standing.SuspicionOf(what, log.Probe.Every);
-        (StillReason Why, string Probe)? other = why == StillReason.OtherMoved && what == Quantity.Humidity ? null : Other(shop, bay, index, what, standing);
+        (StillReason Why, string Probe)? other = why == StillReason.OtherMoved && what == Quantity.Humidity ? null : StillWitness.Of(shop, bay, index, what, standing);
         var still = new Still(what, open?.From ?? log.BeginningOf(standing.Since), null, other?.Why ?? why ?? StillReason.Unusual, other?.Probe);
         return open is null ? (other is null && why is null ? null : new ShopEvent.ValueStood(id, probe, still))
             : still.MayBeBorneOut ? null
             : new ShopEvent.ValueStood(id, probe, still);
-    }
-
-    /// <summary>Another probe that moved since, though what it measures is the same, or follows it; a twin before all others.</summary>
-    private static (StillReason Why, string Probe)? Other(Shop shop, BayState bay, int index, Quantity what, Standing standing)
-    {
-        ImmutableArray<int> twins = ProbeTwins.Of(bay.Plan, index);
-        ProbeMount own = bay.Plan.Probes[index];
-        (StillReason, string)? follower = null;
-        for (int i = 0; i < bay.Logs.Length; i++)
-        {
-            ProbeMount mount = bay.Plan.Probes[i];
-            bool isTwin = twins.Contains(i);
-            if (i == index || mount.Probe.Measures == Measures.Outdoor || PlaceAir.Of(mount.Place) != PlaceAir.Of(own.Place)
-                || (!isTwin && (what == Quantity.Humidity || mount.Probe.Measures == own.Probe.Measures))
-                || bay.Logs[i] is not { OutvotedAt: null, Standing.IsStill: false } log || ProbeTwins.IsLent(bay, i, shop.Now))
-            {
-                continue;
-            }
-
-            Trail<Sample> samples = mount.Probe.Measures == Measures.Panel ? log.Panel : log.Air;
-            int then = samples.CountUpTo(standing.Since), now = samples.CountUpTo(standing.HeardAt); // what came since, the probe may have said too
-            if (then == 0 || samples[then - 1] is not { HeldWithinK: 0 } first || samples[now - 1] is not { HeldWithinK: 0 } last)
-            {
-                continue;
-            }
-
-            double step = double.IsFinite(standing.Step) ? standing.Step : 0;
-            (double moved, double least) = what == Quantity.Humidity
-                ? (Math.Abs(last.HumidityPct - first.HumidityPct), TwinMovedPct)
-                : (Math.Abs(last.Kelvins - first.Kelvins), isTwin && own.Probe.Measures == Measures.Air ? TwinMovedK : OtherMovedK);
-            if (isTwin && moved >= Math.Max(least, StepsOfATwin * step))
-            {
-                return (StillReason.TwinMoved, mount.Probe.Id);
-            }
-
-            bool tells = standing.IsLongerThan(RunsToDoubt) && moved >= Math.Max(least, Standing.StepsToTell * step);
-            follower = tells ? (StillReason.NeighbourMoved, mount.Probe.Id) : follower;
-        }
-
-        return follower;
     }
 
     /// <summary>Deadlines may have come nearer: every coat in the bay is looked at at once.</summary>

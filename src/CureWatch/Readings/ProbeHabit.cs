@@ -24,26 +24,22 @@ internal sealed record ProbeHabit(
     private static readonly TimeSpan ShortestDoubt = TimeSpan.FromMinutes(30);
 
     /// <summary>Whether it repeats itself for so long that it is doubted, and not yet refused.</summary>
-    public bool IsUnusual => Changes >= ChangesToKnow && HeardAt - Since is var run && run > ShortestDoubt && run > RunsToDoubt * LongestRun;
+    /// <param name="shortest">How long a still bay may leave the probe at one value.</param>
+    public bool IsUnusual(TimeSpan shortest) => Changes >= ChangesToKnow && HeardAt - Since is var run
+        && run > ShortestDoubt && run > shortest && run > RunsToDoubt * LongestRun;
 
-    private TimeSpan Limit
-    {
-        get
-        {
-            TimeSpan habitual = RunsToFreeze * LongestRun;
-            return habitual > ShortestFreeze ? habitual : ShortestFreeze;
-        }
-    }
+    private TimeSpan Limit(TimeSpan shortest) => TimeSpan.FromTicks(
+        Math.Max((RunsToFreeze * LongestRun).Ticks, Math.Max(ShortestFreeze.Ticks, shortest.Ticks)));
 
     public static ProbeHabit Of(DateTimeOffset at, (double, double, double) value, TimeSpan silentAfter) =>
         new(value, at, 0, TimeSpan.Zero, at, silentAfter);
 
-    public bool IsFrozenAt(DateTimeOffset at, (double, double, double) value) =>
-        value == Value && Changes >= ChangesToKnow && (WasSilentUntil(at) ? HeardAt : at) - Since > Limit;
+    public bool IsFrozenAt(DateTimeOffset at, (double, double, double) value, TimeSpan shortest) =>
+        value == Value && Changes >= ChangesToKnow && (WasSilentUntil(at) ? HeardAt : at) - Since > Limit(shortest);
 
-    public ProbeHabit After(DateTimeOffset at, (double, double, double) value)
+    public ProbeHabit After(DateTimeOffset at, (double, double, double) value, TimeSpan shortest)
     {
-        if (WasSilentUntil(at) && !(value == Value && IsFrozenAt(HeardAt, value)))
+        if (WasSilentUntil(at) && !(value == Value && IsFrozenAt(HeardAt, value, shortest)))
         {
             return this with { Value = value, Since = at, HeardAt = at };
         }
@@ -54,7 +50,7 @@ internal sealed record ProbeHabit(
         }
 
         TimeSpan run = at - Since;
-        bool wasFrozen = Changes >= ChangesToKnow && run > Limit;
+        bool wasFrozen = Changes >= ChangesToKnow && run > Limit(shortest);
         return this with
         {
             Value = value,

@@ -53,8 +53,9 @@ public sealed record ProbeStanding
 
     /// <summary>What speaks against the value it repeats, as far as the probe itself tells; null where nothing does.</summary>
     internal StillReason? SuspicionOf(Quantity what, TimeSpan every) => !IsRun(what, every) ? null
+        : _repetition!.IsFrozen ? StillReason.Refused
         : _repetition!.StrainOn(what) >= 1 ? StillReason.OtherMoved
-        : _repetition.IsLongerThanUsual(what) ? StillReason.Unusual
+        : _repetition.IsLongerThanUsual ? StillReason.Unusual
         : null;
 
     /// <summary>The run that ended in a jump with a reading; null where it did not.</summary>

@@ -7,7 +7,7 @@ namespace CureWatch.Readings;
 /// <param name="Changes">How often the value has changed.</param>
 /// <param name="Usual">The longest it repeated a value lately; half of that counts a day later.</param>
 /// <param name="Step">The smallest step it was seen to make: its resolution, or less often than that its dead band.</param>
-/// <param name="OtherLow">The least its other quantity was since then.</param>
+/// <param name="OtherLow">The least its other quantity was since then; of a humidity, what the temperature was long ago fades.</param>
 /// <param name="OtherHigh">The most.</param>
 /// <param name="Last">The run before this one; null before the first change.</param>
 /// <remarks>
@@ -19,18 +19,25 @@ internal sealed record Standing(
 {
     private const int ChangesToKnow = 10;
 
+    /// <summary>How long it takes until half of a long run is forgotten [d]. Source (choice): a bay that is heated on weekdays only is known after one weekend.</summary>
+    private const double HalfForgottenInDays = 7;
+
     /// <summary>How many of its steps another quantity must have moved it by, to tell. Source (choice): more than rounding and its noise make.</summary>
     public const double StepsToTell = 3;
 
-    /// <summary>How much longer than usual is far longer, and how long at least. Source (choice), by the false alarms in still bays.</summary>
-    private const double RunsToDoubt = 4;
-    private static readonly TimeSpan ShortestDoubt = TimeSpan.FromMinutes(30);
+    /// <summary>What walls and goods give and take of moisture brings a humidity back to where it was, in so long. Source (choice): common practice, no source.</summary>
+    private static readonly TimeSpan Forgotten = TimeSpan.FromHours(1.5);
+
+    /// <summary>A jump after less is a door. Source (choice), by the false alarms in sound bays.</summary>
+    private const double RunsToBeUnseen = 2;
+    private static readonly TimeSpan ShortestUnseen = TimeSpan.FromMinutes(20);
 
     public bool IsKnown => Changes >= ChangesToKnow;
 
     public TimeSpan Run => HeardAt - Since;
 
-    public bool IsLongerThanUsual => IsKnown && Run > ShortestDoubt && IsLongerThan(RunsToDoubt);
+    /// <summary>Whether the run before this one ended in a jump, and had lasted for longer than usual: then nobody saw what lies between.</summary>
+    public bool IsJumpUnseen => Last is { IsJump: true } last && last.HeardAt - last.Since is var run && run > ShortestUnseen && run > RunsToBeUnseen * Usual;
 
     public bool IsLongerThan(double timesUsual) => Run > timesUsual * Usual;
 
@@ -39,19 +46,21 @@ internal sealed record Standing(
     public static Standing Of(DateTimeOffset at, double value, double other) =>
         new(value, at, at, 0, TimeSpan.Zero, double.PositiveInfinity, other, other, null);
 
-    public Standing After(DateTimeOffset at, double value, double other, TimeSpan silence, bool isJump, bool isTold)
+    public Standing After(DateTimeOffset at, double value, double other, TimeSpan silence, bool isJump, bool isTold, bool fades)
     {
         if (value == Value)
         {
             return at - HeardAt > silence && !isTold
                 ? this with { Since = at, HeardAt = at, OtherLow = other, OtherHigh = other }
-                : this with { HeardAt = at, OtherLow = Math.Min(OtherLow, other), OtherHigh = Math.Max(OtherHigh, other) };
+                : this with { HeardAt = at, OtherLow = Math.Min(Faded(OtherLow), other), OtherHigh = Math.Max(Faded(OtherHigh), other) };
+
+            double Faded(double end) => isTold || !fades ? end : other + ((end - other) * Math.Exp(-(at - HeardAt) / Forgotten));
         }
 
         double by = Math.Abs(value - Value);
         TimeSpan run = at - HeardAt > silence ? Run : at - Since;
-        bool isUsual = !isTold && !isJump;
-        TimeSpan faded = Usual * Math.Pow(2, -(at - Since).TotalDays);
+        TimeSpan faded = Usual * Math.Pow(2, -(at - Since).TotalDays / HalfForgottenInDays);
+        bool isUsual = !isTold && !(isJump && run > ShortestUnseen && run > RunsToBeUnseen * faded);
         return new Standing(
             value, at, at, Changes + 1, isUsual && run > faded ? run : faded, Math.Min(Step, by), other, other, new StandingRun(Since, HeardAt, at, isJump));
     }

@@ -15,6 +15,12 @@ public enum StillReason
     /// <summary>Another probe of the same thing moved.</summary>
     TwinMoved,
 
+    /// <summary>It lasts for so long that the probe is refused, and people are told that it is stuck.</summary>
+    Refused,
+
+    /// <summary>It is of a panel far from the air around it, which it would have come nearer to.</summary>
+    FarFromAir,
+
     /// <summary>It ended in a jump: what lies between was not seen.</summary>
     Jumped,
 }

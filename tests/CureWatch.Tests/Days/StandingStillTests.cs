@@ -12,9 +12,9 @@ namespace CureWatch.Tests.Days;
 public class StandingStillTests
 {
     /// <summary>
-    /// What may pass before anything can tell a frozen value from a still bay: five minutes, or three steps of what tells; of half a kelvin they are more.
+    /// What may pass before anything can tell a frozen value from a still bay: five minutes, or what the steps hide; of whole per cent and half kelvins more.
     /// </summary>
-    private static TimeSpan ToleranceOf(StuckDay day) => TimeSpan.FromMinutes(day.StepK < 0.5 ? 5 : 15);
+    private static TimeSpan ToleranceOf(StuckDay day) => TimeSpan.FromMinutes(day.StepK >= 0.5 ? 15 : day.StepPct >= 1 ? 10 : 5);
 
     private static readonly Gen<Fault> AnyFault = Gen.Select(
         Gen.Int[0, (int)Kind.PanelSilent].Select(k => (Kind)k), Gen.Double[1.2, 15], Gen.Double[0.1, 6], (kind, from, length) => new Fault(kind, from, Silent(kind) ? Math.Min(3, length) : length));
@@ -95,21 +95,22 @@ public class StandingStillTests
     [Fact]
     public void CarRuledReadyByAStuckProbe_GoesBackToHold()
     {
-        // It is used to tell the same for twenty minutes, and is doubted after four times that: the car is ready one minute before.
+        // It is used to tell another value every few minutes, and a still bay may leave it at one for an hour: the car is ready some minutes before.
         double readyHour = (Day(_ => false).Window(WindowStage.KeepDry).ClosesAt!.Latest!.Value - TestShop.Start).TotalHours;
-        TestShop shop = Day(hour => hour > readyHour - (79 / 60.0));
+        TestShop shop = Day(hour => hour > readyHour - (56 / 60.0));
         bool[] rulings = [.. shop.Happened.OfType<ShopEvent.RulingTurned>().Select(r => r.IsReady)];
         Assert.True(rulings is [true, false, ..], string.Join(", ", rulings));
 
         static TestShop Day(Func<double, bool> isStuck)
         {
             TestShop shop = new();
-            double pct = 50;
+            double pct = 50, c = 20;
             for (int minute = 0; minute <= 22 * 60; minute++)
             {
                 double hour = minute / 60.0;
-                pct = isStuck(hour) ? pct : 50 + (0.4 * (minute / 20 % 2));
-                shop.Read(hour, Math.Round(20 + (0.1 * Math.Sin(40 * hour)), 1), pct);
+                pct = isStuck(hour) ? pct : 50 + (minute / 20 % 2);
+                c = isStuck(hour) ? c : Math.Round(20 + (0.1 * Math.Sin(40 * hour)), 1);
+                shop.Read(hour, c, pct);
                 shop = minute == 60 ? shop.Tap(1, Did.Applied) : minute == 63 ? shop.Tap(hour, Did.Levelled) : shop;
             }
 

@@ -50,6 +50,23 @@ public class ProbeHabitTests
         Assert.Equal(60, Array.IndexOf(answers, Disbelief.Frozen));
     }
 
+    // What tells whole kelvins may say the same all night; what it is used to is known from a day on.
+    [Theory]
+    [InlineData(12, null)]
+    [InlineData(36, Disbelief.Frozen)]
+    public void CoarseProbe_IsJudgedByItsHabit_FromADayOn(int hour, Disbelief? expected)
+    {
+        Feed feed = new(Panel);
+        for (int minute = 0; minute <= hour * 60; minute++)
+        {
+            feed.Tell(minute, null, null, 20 + (minute / 20 % 2));
+        }
+
+        Disbelief?[] answers = [.. Enumerable.Range((hour * 60) + 1, 11 * 60).Select(minute => feed.Tell(minute, null, null, 20 + (hour * 3 % 2)))];
+        Assert.Equal(expected, answers[^1]);
+        Assert.Null(answers[(9 * 60) + 30]);
+    }
+
     [Fact]
     public void Silence_IsNoRepetition()
     {
@@ -78,10 +95,10 @@ public class ProbeHabitTests
         Feed feed = new(Panel);
         for (int change = 0; change <= 10; change++)
         {
-            feed.Tell(change, null, null, 20 + change);
+            feed.Tell(change, null, null, Value(change));
         }
 
-        Disbelief?[] answers = [.. Enumerable.Range(11, 61).Select(minute => feed.Tell(minute, null, null, 30))];
+        Disbelief?[] answers = [.. Enumerable.Range(11, 61).Select(minute => feed.Tell(minute, null, null, Value(10)))];
         Assert.Equal(60, Array.IndexOf(answers, Disbelief.Frozen));
     }
 
