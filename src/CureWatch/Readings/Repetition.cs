@@ -104,7 +104,7 @@ internal sealed record Repetition(ProbeHabit Whole, Standing Temperature, Standi
         return TimeSpan.FromHours(hours > 1.001 && since - Begun < ADay ? Never : Math.Min(LongestStillHours, hours));
     }
 
-    private double StrainOnHumidity => Humidity is not { IsKnown: true, Value: < MayBeFogPct } standing || !standing.IsLongerThan(RunsToDoubt) ? 0 : Math.Min(
+    private double StrainOnHumidity => Humidity is not { IsKnown: true, Value: < MayBeFogPct } standing || !standing.IsLongerThan(RunsToDoubt) || standing.Run < ShortestToBeSure ? 0 : Math.Min(
         standing.OtherMoved / Math.Max(LeastMoveK, Standing.StepsToTell * Math.Max(LeastStepK, Known(Temperature.Step))),
         ImpliedPct(standing) / Math.Max(LeastImpliedPct, Standing.StepsToTell * Math.Max(LeastStepPct, Known(standing.Step))));
 
