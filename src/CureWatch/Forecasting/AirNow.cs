@@ -32,6 +32,9 @@ public sealed record AirNow(DateTimeOffset At, double AirKelvins, double VapourP
     /// <summary>When people come again; null where they never leave.</summary>
     public DateTimeOffset? OpensAt { get; init; }
 
+    /// <summary>How many hours of the night are gone [h]; 0 by day.</summary>
+    internal double NightHoursGone => Math.Max(0, (At - (LeftAt ?? At)).TotalHours);
+
     /// <summary>How many hours of night lie before a moment ahead.</summary>
     /// <param name="ahead">How far ahead [h].</param>
     /// <returns>Hours [h], 0 or more.</returns>

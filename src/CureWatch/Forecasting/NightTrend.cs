@@ -30,9 +30,6 @@ internal sealed class NightTrend
 
     public double GoesOnKelvins(double change, double hours) => GoesOn(Math.Clamp(change, -MostK, MostK), RestlessK + (_settled * (QuietK - RestlessK)), LastsHoursK, hours);
 
-    /// <summary>Whether a bay cools through the night although it has a heating: then that does not heat.</summary>
-    public bool IsLeftToCool(double change) => _settled >= 0.5 && change <= -QuietK;
-
     public double GoesOnLn(double change, double hours) => GoesOn(Math.Clamp(change, -MostLn, MostLn), RestlessLn + (_settled * (QuietLn - RestlessLn)), LastsHoursLn, hours);
 
     /// <summary>The share of a day's doubt that is left some hours ahead.</summary>

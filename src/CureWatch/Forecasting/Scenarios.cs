@@ -6,7 +6,7 @@ namespace CureWatch.Forecasting;
 /// <remarks>
 /// What is likely is forecast, and each scenario adds how a forecast missed before: those of the same time of day, of all three at once and over
 /// all hours ahead, so that what goes together in this bay goes together here. Beside them stand scenarios drawn from how wide the bands are, which count like
-/// some nights: they speak alone while no night is known. Source (choice): the weights.
+/// some nights: they speak alone while no night is known. A front may come into any night, and a heated bay is held where it was held before. Source (choice): the weights.
 /// </remarks>
 internal sealed class Scenarios
 {
@@ -14,7 +14,7 @@ internal sealed class Scenarios
     public const int Reach = 36;
 
     /// <summary>Scenarios drawn from the bands count like so many nights.</summary>
-    private const double DrawnNights = 1.6;
+    private const double DrawnNights = 3;
 
     private const double HalfWidth90OfDeviation = 1.645;
 
@@ -71,7 +71,7 @@ internal sealed class Scenarios
             else
             {
                 (double usualK, double usualLn) = usual.At(h);
-                (double doubtK, double doubtLn) = UsualNight.DoubtAt(h);
+                (double doubtK, double doubtLn) = usual.DoubtAt(h);
                 (likely[k], doubt[k]) = ((usualK, usualLn, panelK), (doubtK, doubtLn, panelDoubtK));
             }
         }
@@ -90,25 +90,36 @@ internal sealed class Scenarios
         {
             likely[k].Kelvins += trend.GoesOnKelvins(changeK, Knots[k]);
             likely[k].LnPa = RisenTo(likely[k].LnPa, trend.GoesOnLn(changeLn, Knots[k]), likely[k].Kelvins);
-            double calm = trend.CalmAt(Knots[k]);
+            double calm = isForecast ? trend.CalmAt(Knots[k]) : 1;
             doubt[k] = (doubt[k].Kelvins * calm, doubt[k].LnPa * calm, doubt[k].PanelK * calm);
         }
 
         var all = new List<Scenario>();
+        var floor = HeatedFloor.Of(known, now);
         foreach ((double K, double Ln, double Panel) z in Draws.All)
         {
-            all.Add(Build(DrawnNights / Draws.All.Length, now, k => (
+            all.Add(Build(DrawnNights / Draws.All.Length, now, floor, k => (
                 likely[k].Kelvins + (z.K * doubt[k].Kelvins), likely[k].LnPa + (z.Ln * doubt[k].LnPa), likely[k].PanelK + (z.Panel * doubt[k].PanelK))));
         }
 
         if (isForecast)
         {
-            all.AddRange(new PastMisses(known, panel is not null, hour).All().Select(miss => Build(miss.Weight, now, k =>
+            all.AddRange(new PastMisses(known, panel is not null, hour).All().Select(miss => Build(miss.Weight, now, floor, k =>
             {
                 (double missK, double missLn, double missPanelK) = miss.At(Knots[k]);
                 double panelK = panel is null ? likely[k].PanelK : likely[k].PanelK + missPanelK;
                 return (likely[k].Kelvins + missK, likely[k].LnPa + missLn, panelK);
             })));
+        }
+
+        double oneFront = Front.Chance / (1 - Front.Chance) * all.Sum(s => s.Weight) / Front.All.Length;
+        foreach (Front front in Front.All)
+        {
+            all.Add(Build(oneFront, now, floor, k =>
+            {
+                (double frontK, double frontLn) = front.At(Knots[k], now);
+                return (likely[k].Kelvins + frontK, likely[k].LnPa + frontLn, likely[k].PanelK);
+            }));
         }
 
         return new Scenarios(now, isForecast, all);
@@ -176,12 +187,13 @@ internal sealed class Scenarios
         return (usual + ((above - usual) * left), 0.5 * (1 - left));
     }
 
-    private static Scenario Build(double weight, AirNow now, Func<int, (double Kelvins, double LnPa, double PanelK)> at)
+    private static Scenario Build(double weight, AirNow now, HeatedFloor floor, Func<int, (double Kelvins, double LnPa, double PanelK)> at)
     {
         var points = new ScenarioPoint[Knots.Length];
         for (int k = 0; k < points.Length; k++)
         {
             (double kelvins, double ln, double panelK) = at(k);
+            kelvins = floor.Holds(kelvins);
             double pascals = Math.Exp(Math.Min(ln, SaturationPressure.LnOverWater(kelvins)));
             points[k] = new ScenarioPoint(kelvins, pascals, kelvins + panelK);
         }
