@@ -15,7 +15,10 @@ internal static class AheadLooks
     /// <summary>How often a bay is looked ahead in. Source (choice): half of the quickest on-delay of what is told by it.</summary>
     private static readonly TimeSpan Every = TimeSpan.FromMinutes(10);
 
-    /// <summary>How long after it happened something is not told ahead of. Source (choice): the same water, going and coming.</summary>
+    /// <summary>
+    /// How long after it happened something is not told ahead of, and at night until people come. Source (choice): the same water, going and coming; who comes
+    /// looks at every coat anyway.
+    /// </summary>
     private static readonly TimeSpan SameEpisode = TimeSpan.FromHours(2);
 
     private const double Nothing = double.NegativeInfinity;
@@ -76,8 +79,11 @@ internal static class AheadLooks
     }
 
     private static bool IsSameEpisode(Shop shop, BayState bay, WarningKind now) => now == WarningKind.Condensing
-        ? bay.IsWet(Place.Outside) || bay.WetSpellsIn(Place.Outside) is [.., { To: { } dried }] && shop.Now - dried < SameEpisode
+        ? bay.IsWet(Place.Outside) || bay.WetSpellsIn(Place.Outside) is [.., { To: { } dried }] && (shop.Now - dried < SameEpisode || IsThisNight(shop, dried))
         : bay.Alarms.GetValueOrDefault(SubjectOf(bay, now)) is { } alarm and not Alarm.Normal && alarm.IsTold;
+
+    private static bool IsThisNight(Shop shop, DateTimeOffset at) =>
+        AheadScene.NightOf(shop.Plan.Hours, shop.Now) is { Leaves: { } leaves } && leaves <= shop.Now && AheadScene.LastLockUp(shop.Plan.Hours, shop.Now) <= at;
 
     /// <summary>How far the coldest panel is below where the air outdoors condenses [K]; null where nobody measures one of them.</summary>
     private static double? OutdoorsWetBy(Shop shop, BayState bay) =>

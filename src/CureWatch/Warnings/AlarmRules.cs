@@ -118,7 +118,10 @@ internal static class AlarmRules
         Ahead(
             WarningKind.CondensingAhead, 1,
             "The air is likely to get as moist as the coldest panel can bear.",
-            "Water spots and a spoiled cure; the car is held."),
+            "Water spots and a spoiled cure; the car is held.") with
+        {
+            OnDelay = TimeSpan.FromMinutes(10), OffDelay = TimeSpan.FromHours(3), Deadband = LikelyEnough - NextToNone, LeastLooks = 2,
+        },
         Ahead(WarningKind.HumidityHighAhead, 3, "The air is likely to get moister than the sheet allows.", "Hazing, and a coat that grabs too soon."),
         Ahead(WarningKind.HumidityLowAhead, 3, "The air is likely to get drier than the sheet allows.", "The cure slows or stops."),
         Ahead(WarningKind.PanelColdAhead, 3, "A panel is likely to get colder than the sheet allows.", "The cure slows; condensation comes near."),
@@ -132,7 +135,10 @@ internal static class AlarmRules
     ];
 
     /// <summary>How likely what is expected has to be before anybody is told [1]. Source (choice): tried on simulated nights, see DEVELOPERS.md.</summary>
-    public const double LikelyEnough = 0.08;
+    public const double LikelyEnough = 0.12;
+
+    /// <summary>What it has to fall to before water is no longer expected [1]. Source (choice): a night that looks better for an hour is the same night.</summary>
+    private const double NextToNone = 0.01;
 
     /// <summary>The same for what only slows the cure.</summary>
     public const double LikelyEnoughForSheet = 0.6;

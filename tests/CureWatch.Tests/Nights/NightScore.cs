@@ -8,20 +8,24 @@ namespace CureWatch.Tests.Nights;
 /// <summary>What became of one night: what was warned of and what was true.</summary>
 /// <param name="Night">The night.</param>
 /// <param name="WarnedAt">The minutes at which water was warned of ahead, from the coat to the opening.</param>
+/// <param name="ToldWetAt">The minutes at which water was told of that condensed already, as the probes have it.</param>
+/// <param name="EndsAt">The minute keep-dry truly ends; null where it lies beyond the simulation.</param>
 /// <param name="Holds">Whether what was told of the end of keep-dry at lock-up held the truth; null where the truth lies beyond the simulation.</param>
 /// <param name="WasReadyTooSoon">Whether the car was ruled ready before keep-dry truly ended.</param>
-internal sealed record NightScore(Night Night, int[] WarnedAt, bool? Holds, bool WasReadyTooSoon)
+internal sealed record NightScore(Night Night, int[] WarnedAt, int[] ToldWetAt, int? EndsAt, bool? Holds, bool WasReadyTooSoon)
 {
     private const int TwoHours = 120;
 
     /// <summary>A coat that gets wet sooner after it went on than this cannot be warned of two hours ahead [min].</summary>
     private const int Foreseeable = 150;
 
-    public bool Counts => Night.Kind != NightKind.Wet || Night.WetFrom - Night.CoatedAt >= Foreseeable;
+    /// <summary>Nor does water harm a coat that is dry for good: of that nobody is told.</summary>
+    public bool Counts => Night.Kind != NightKind.Wet || (Night.WetFrom - Night.CoatedAt >= Foreseeable && !(Night.WetFrom >= EndsAt));
 
-    public bool WasWarnedInTime => WarnedAt.Any(m => m <= Night.WetFrom - TwoHours);
+    /// <summary>Who is told that water condenses now is warned too: before it truly does, where a bay is at the limit and a probe a little off.</summary>
+    public bool WasWarnedInTime => WarnedAt.Concat(ToldWetAt).Any(m => m <= Night.WetFrom - TwoHours);
 
-    public bool WasWarned => WarnedAt.Length > 0;
+    public bool WasWarned => WarnedAt.Length + ToldWetAt.Length > 0;
 
     /// <summary>Draws nights until there are enough of both kinds, half of them wet.</summary>
     public static IReadOnlyList<Night> Draw(int count, int firstSeed)
@@ -56,15 +60,13 @@ internal sealed record NightScore(Night Night, int[] WarnedAt, bool? Holds, bool
             told = minute <= lockUp && minute > night.CoatedAt ? JobReport.Of(shop, "car").Ruling.ReadyAt : told;
             wasTooSoon |= minute > night.CoatedAt && minute < end && shop.Find("car")!.IsReady;
         });
-        int[] warned =
-        [
-            .. run.Shop.Warnings.Values.Where(w => w.Subject.Kind == WarningKind.CondensingAhead).Select(w => NightRun.MinuteOf(w.RaisedAt))
-                .Where(m => m < night.OpensAt),
-        ];
         bool? holds = end is { } at && told is { Earliest: { } earliest, Latest: { } latest }
             ? earliest <= NightRun.At(at) && NightRun.At(at) <= latest
             : null;
-        return new NightScore(night, warned, holds, wasTooSoon);
+        return new NightScore(night, Told(WarningKind.CondensingAhead), Told(WarningKind.Condensing), end, holds, wasTooSoon);
+
+        int[] Told(WarningKind kind) =>
+            [.. run.Shop.Warnings.Values.Where(w => w.Subject.Kind == kind).Select(w => NightRun.MinuteOf(w.RaisedAt)).Where(m => m < night.OpensAt)];
     }
 
     /// <summary>The figures that the issue asks for, and where they come from.</summary>
