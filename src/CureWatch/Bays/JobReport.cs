@@ -89,7 +89,10 @@ public sealed record JobReport(
     /// <param name="shop">The shop.</param>
     /// <param name="job">The job, one of the shop's.</param>
     /// <returns>Whether the car may leave.</returns>
-    internal static Ruling RulingOn(Shop shop, JobState job) => RulingOf(shop, EvidenceFor(shop, new Present(shop, shop.Now), job));
+    internal static Ruling RulingOn(Shop shop, JobState job) => RulingOn(shop, new Present(shop, shop.Now), job);
+
+    /// <summary>Rules on a car as its present is, or is supposed to be.</summary>
+    internal static Ruling RulingOn(Shop shop, Present present, JobState job) => RulingOf(shop, EvidenceFor(shop, present, job));
 
     private static Ruling RulingOf(Shop shop, ImmutableArray<Evidence> evidence) =>
         Ruling.On(evidence, shop.Plan.Hours, shop.Plan.Finishing, shop.Now);

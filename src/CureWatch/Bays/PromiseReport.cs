@@ -35,7 +35,8 @@ public sealed record PromiseReport(
     public static PromiseReport Of(Shop shop, string id, double target = PromiseAdvice.UsualTarget)
     {
         JobState job = shop.Find(id) ?? throw new ArgumentException($"No job '{id}'.", nameof(id));
-        return Of(shop, new Present(shop, shop.Now), job, JobReport.RulingOn(shop, job), target);
+        var present = new Present(shop, shop.Now);
+        return Of(shop, present, job, JobReport.RulingOn(shop, present, job), target);
     }
 
     /// <summary>The pick-up time the customer was told last.</summary>
