@@ -4,8 +4,9 @@ namespace CureWatch.Tests.Nights;
 /// Nights that were lived through: half of them with water on the coldest panel. The seeds are others than those the forecast was tuned with (1 to 5000, 800,000 to 812,999).
 /// </summary>
 /// <remarks>
-/// The full number on demand: <c>dotnet test tests/CureWatch.Tests --filter TwoHundredNights -- xUnit.Explicit=on</c>. Aimed at are 90 % of the
-/// episodes, 10 % of the quiet nights and no car ready too soon; the limits here are what was reached (88 %, 9 %, one of 200), and may only get tighter.
+/// The full number on demand: <c>dotnet test tests/CureWatch.Tests --filter TwoHundredNights -- xUnit.Explicit=on</c>. Judged once, on seeds nothing was tuned with
+/// (900,000 on): 94 % of the episodes, 5 % of the quiet nights, 86 % of the ends inside what was told at lock-up, three nights of two hundred warned of twice, one car ready too soon; these here: 96, 9 and
+/// 86 %, one and one. No car ready too soon is aimed at: it stands in a bay without a panel probe, under a roof that has its panels 3 K below the air, and its product is as slow as its sheet allows.
 /// </remarks>
 public class SimulatedNightsTests(ITestOutputHelper output)
 {
@@ -27,8 +28,9 @@ public class SimulatedNightsTests(ITestOutputHelper output)
     {
         NightScore[] scores = Score(All);
         NightScore[] wet = [.. scores.Where(s => s.Counts && s.Night.Kind == NightKind.Wet)], told = [.. scores.Where(s => s.Holds is not null)];
-        Assert.True(wet.Count(s => s.WasWarnedInTime) >= 0.85 * wet.Length);
+        Assert.True(wet.Count(s => s.WasWarnedInTime) >= 0.9 * wet.Length);
         Assert.True(scores.Count(s => s.Night.Kind == NightKind.Quiet && s.WasWarned) <= 0.1 * All / 2);
+        Assert.True(scores.Count(s => s.WarnedAt.Length > 1) <= 0.02 * All);
         Assert.InRange(told.Count(s => s.Holds == true) / (double)told.Length, 0.8, 0.95);
         Assert.InRange(scores.Count(s => s.WasReadyTooSoon), 0, 1);
     }
