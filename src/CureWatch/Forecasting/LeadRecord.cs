@@ -5,6 +5,7 @@ namespace CureWatch.Forecasting;
 /// <summary>How forecasts of one lead have turned out, and what the next one may be trusted to.</summary>
 /// <param name="Lead">How far ahead they were [h], 1 or more.</param>
 /// <param name="Recent">The newest of them, the oldest first.</param>
+/// <param name="Sizes">Their errors without their signs, the smallest first: a bay asks for two of three hundred at every lead, each hour.</param>
 /// <param name="Miss80">The share of misses aimed at by the 80 % band [1].</param>
 /// <param name="Miss90">The same for the 90 % band.</param>
 /// <remarks>
@@ -13,7 +14,7 @@ namespace CureWatch.Forecasting;
 /// would have done best, drawn towards none as long as few have turned out. Source (law): the least squares of Σ (a − w d)².
 /// Edges: the first forty share their place with ten errors that a bay nobody knows is assumed to make.
 /// </remarks>
-public sealed record LeadRecord(int Lead, ImmutableArray<Matured> Recent, double Miss80, double Miss90)
+public sealed record LeadRecord(int Lead, ImmutableArray<Matured> Recent, ImmutableArray<double> Sizes, double Miss80, double Miss90)
 {
     private const int Most = 300;
     private const int Known = 40;
@@ -34,24 +35,15 @@ public sealed record LeadRecord(int Lead, ImmutableArray<Matured> Recent, double
     /// <summary>A lead nothing is known of.</summary>
     /// <param name="lead">How far ahead [h].</param>
     /// <returns>The record.</returns>
-    public static LeadRecord New(int lead) => new(lead, [], Aim80, Aim90);
+    public static LeadRecord New(int lead) => new(lead, [], [], Aim80, Aim90);
 
     /// <summary>What the next forecast may be trusted to.</summary>
     /// <param name="assumedDeviation">Standard deviation assumed where nothing is known.</param>
     /// <returns>How far either side of the likely value the truth lies in 80 and in 90 % of the cases, and the share of persistence.</returns>
     public LeadOutlook Promise(double assumedDeviation)
     {
-        int known = Recent.Length, assumed = known < Known ? HalfNormal.Length : 0;
-        Span<double> errors = stackalloc double[known + assumed];
-        for (int i = 0; i < errors.Length; i++)
-        {
-            errors[i] = i < known ? Math.Abs(Recent[i].Error) : HalfNormal[i - known] * assumedDeviation;
-        }
-
-        (int of80, int of90) = (PlaceOf(Miss80, errors.Length), PlaceOf(Miss90, errors.Length));
-        double width80 = Nth(errors, of80); // what is less lies before it now, what is more behind it
-        double width90 = of90 >= of80 ? Nth(errors[of80..], of90 - of80) : Nth(errors[..of80], of90);
-        return new LeadOutlook(Lead, PersistenceShare, width80 * StretchFor(Miss80), width90 * StretchFor(Miss90));
+        ImmutableArray<double> sizes = Sizes.Length < Known ? [.. Sizes.Concat(HalfNormal.Select(z => z * assumedDeviation)).Order()] : Sizes;
+        return new LeadOutlook(Lead, PersistenceShare, WidthFor(Miss80, sizes), WidthFor(Miss90, sizes));
     }
 
     /// <summary>The share of persistence to mix in [1], 0 to 1.</summary>
@@ -78,48 +70,25 @@ public sealed record LeadRecord(int Lead, ImmutableArray<Matured> Recent, double
     /// <returns>The record after it.</returns>
     public LeadRecord With(Matured matured, double of80, double of90)
     {
-        ReadOnlySpan<Matured> kept = Recent.AsSpan()[(Recent.Length < Most ? 0 : 1)..];
+        bool isFull = Recent.Length >= Most;
         double error = Math.Abs(matured.Error);
-        return new LeadRecord(Lead, [.. kept, matured], Adapted(Miss80, Aim80, error > of80), Adapted(Miss90, Aim90, error > of90));
+        ImmutableArray<double> others = isFull ? Sizes.RemoveAt(Sizes.BinarySearch(Math.Abs(Recent[0].Error))) : Sizes;
+        int place = others.BinarySearch(error);
+        return new LeadRecord(
+            Lead,
+            [.. Recent.AsSpan()[(isFull ? 1 : 0)..], matured],
+            others.Insert(place < 0 ? ~place : place, error),
+            Adapted(Miss80, Aim80, error > of80),
+            Adapted(Miss90, Aim90, error > of90));
     }
 
     private static double Adapted(double miss, double aim, bool missed) =>
         Math.Clamp(miss + (Learning * (aim - (missed ? 1 : 0))), LeastMiss, MostMiss);
 
-    private static int PlaceOf(double miss, int errors) => Math.Clamp((int)Math.Ceiling((errors + 1) * (1 - miss)), 1, errors) - 1;
-
-    private static double StretchFor(double miss) => 1 + (Stretch * Math.Max(0, -miss));
-
-    /// <summary>The n-th smallest, counted from 0, by Hoare's selection: a bay asks for two of three hundred at every lead, each hour.</summary>
-    private static double Nth(Span<double> values, int n)
+    private static double WidthFor(double miss, ImmutableArray<double> sizes)
     {
-        for (int low = 0, high = values.Length - 1; low < high;)
-        {
-            double pivot = values[(low + high) / 2];
-            (int i, int j) = (low, high);
-            while (i <= j)
-            {
-                while (values[i] < pivot)
-                {
-                    i++;
-                }
-
-                while (values[j] > pivot)
-                {
-                    j--;
-                }
-
-                if (i <= j)
-                {
-                    (values[i], values[j]) = (values[j], values[i]);
-                    (i, j) = (i + 1, j - 1);
-                }
-            }
-
-            (low, high) = n <= j ? (low, j) : n >= i ? (i, high) : (n, n);
-        }
-
-        return values[n];
+        int place = Math.Clamp((int)Math.Ceiling((sizes.Length + 1) * (1 - miss)), 1, sizes.Length);
+        return sizes[place - 1] * (1 + (Stretch * Math.Max(0, -miss)));
     }
 }
 
