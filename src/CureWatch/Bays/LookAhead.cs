@@ -50,13 +50,12 @@ internal sealed class LookAhead
 
         double reach = ReachOf(now);
         var look = new LookAhead(bay, now, reach);
-        Func<ScenarioPoint, double> wet = p => -p.SpreadKelvins(now.WettestShare);
         return new BayAhead(
             now.At,
             now.At + TimeSpan.FromHours(reach),
             look._scenarios.IsForecast,
             NightOf(look._scenarios, reach),
-            [.. look.Limits(wet).Select(l => look.RiskOf(l.Kind, l.Doubt, l.Excess)).OfType<Risk>()]);
+            [.. look.Limits().Select(l => look.RiskOf(l.Kind, l.Doubt, l.Excess)).OfType<Risk>()]);
     }
 
     /// <summary>What a bay's night is expected to be before there is a coat in it.</summary>
@@ -73,17 +72,17 @@ internal sealed class LookAhead
     private static NightAhead NightOf(Scenarios scenarios, double within)
     {
         AirNow now = scenarios.Now;
-        RiskAhead wet = RiskAhead.Of(scenarios, within, SpreadDoubtK, p => -p.SpreadKelvins(now.WettestShare));
+        RiskAhead wet = RiskAhead.Of(scenarios, within, SpreadDoubtK, p => -p.SpreadKelvins);
         (double coldest, double coldestHours) = scenarios.LeastLikely(within, p => p.ColdestKelvins);
-        (double spread, double spreadHours) = scenarios.LeastLikely(within, p => p.SpreadKelvins(now.WettestShare));
+        (double spread, double spreadHours) = scenarios.LeastLikely(within, p => p.SpreadKelvins);
         return new NightAhead(coldest - Celsius.KelvinsAtZero, At(coldestHours), spread, At(spreadHours), wet.Chance, wet.FromHours is { } from ? At(from) : null);
 
         DateTimeOffset At(double hours) => Minute(now.At + TimeSpan.FromHours(hours));
     }
 
-    private IEnumerable<(WarningKind Kind, double Doubt, Func<ScenarioPoint, double> Excess)> Limits(Func<ScenarioPoint, double> wet)
+    private IEnumerable<(WarningKind Kind, double Doubt, Func<ScenarioPoint, double> Excess)> Limits()
     {
-        yield return (WarningKind.CondensingAhead, SpreadDoubtK, wet);
+        yield return (WarningKind.CondensingAhead, SpreadDoubtK, p => -p.SpreadKelvins);
         if (_bay.Open.Min(o => o.Laws.Sheet.Limits.HumidityMaxPct) is { } humidityMax)
         {
             yield return (WarningKind.HumidityHighAhead, HumidityDoubtPct, p => (p.HumidityPct * _now.WettestShare) - humidityMax);

@@ -29,7 +29,7 @@ internal readonly record struct Scenario(double Weight, ScenarioPoint[] Points)
         return new Scenario(Weight, points);
     }
 
-    /// <summary>Has every surface without a probe follow the air; the coldest of all governs.</summary>
+    /// <summary>Has every surface without a probe follow the air; the coldest of all governs, and the wettest air.</summary>
     public static void Follow(ScenarioPoint[] points, AirNow now)
     {
         for (int k = 0; k < points.Length; k++)
@@ -51,6 +51,11 @@ internal readonly record struct Scenario(double Weight, ScenarioPoint[] Points)
                 };
             }
         }
+
+        for (int k = 0; k < points.Length; k++)
+        {
+            points[k] = points[k].BesideWater(now.WettestShare);
+        }
     }
 }
 
@@ -66,15 +71,23 @@ internal readonly record struct ScenarioPoint(double AirKelvins, double VapourPr
     /// <summary>The warmest of them [K].</summary>
     public double HottestKelvins { get; init; }
 
-    /// <summary>How far the coldest panel is above where the wettest air condenses [K], below 0 where it is wet.</summary>
-    public double SpreadKelvins(double wettestShare)
+    /// <summary>How far the coldest panel is above where the wettest air condenses, below 0 where it is wet [K].</summary>
+    public double SpreadKelvins { get; private init; }
+
+    /// <summary>Relative humidity of the mean air over water [%].</summary>
+    public double HumidityPct { get; private init; }
+
+    /// <summary>The same, with how near it is to water worked out once for all who ask.</summary>
+    /// <param name="wettestShare">The vapour pressure of the wettest air as a share of the mean.</param>
+    public ScenarioPoint BesideWater(double wettestShare)
     {
         bool isIce = ColdestKelvins < Celsius.KelvinsAtZero;
         double ln = isIce ? SaturationPressure.LnOverIce(ColdestKelvins) : SaturationPressure.LnOverWater(ColdestKelvins);
         double slope = isIce ? SaturationPressure.IceSlope(ColdestKelvins) : SaturationPressure.WaterSlope(ColdestKelvins);
-        return (ln - Math.Log(VapourPressurePa * wettestShare)) / slope;
+        return this with
+        {
+            SpreadKelvins = (ln - Math.Log(VapourPressurePa * wettestShare)) / slope,
+            HumidityPct = 100 * VapourPressurePa / SaturationPressure.OverWaterPa(AirKelvins),
+        };
     }
-
-    /// <summary>Relative humidity of the air over water [%].</summary>
-    public double HumidityPct => 100 * VapourPressurePa / SaturationPressure.OverWaterPa(AirKelvins);
 }
