@@ -84,10 +84,10 @@ public static class CoatReviews
 
     private static IEnumerable<ShopEvent> LevelOff(Shop shop, WatchedCoat watched, CoatWindows windows, List<DateTimeOffset?> acts)
     {
-        Window? window = windows.LevelOff;
-        bool isOpen = window is not null && watched.Coat.LevelledAt is null && watched.Coat.CoveredAt is null;
+        Window? window = watched.Coat is { LevelledAt: null, CoveredAt: null } ? windows.LevelOff : null;
+        bool isOpen = window is not null;
         bool matters = watched.Laws.IfMissed == IfMissed.Hold;
-        DateTimeOffset? due = Round(windows.LevelOffLookFrom);
+        DateTimeOffset? due = Round(isOpen ? windows.LevelOffLookFrom : null);
         DateTimeOffset? closes = Round(window?.ClosesAt?.Earliest);
         DateTimeOffset? closing = Round(CoatWindows.ClosingFrom(due, closes));
         DateTimeOffset? missed = closes + Instant;

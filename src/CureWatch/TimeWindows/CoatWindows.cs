@@ -18,6 +18,8 @@ public sealed class CoatWindows
     private readonly CoatLaws _laws;
     private readonly Func<TimedStage, CoatClock> _clockOf;
     private readonly DateTimeOffset _now;
+    private readonly Lazy<Window?> _levelOff;
+    private readonly Lazy<TimeBounds> _cureStart;
     private readonly Lazy<Window?> _recoat;
     private readonly Lazy<(Window? Window, ImmutableArray<Wetting> Inside)> _keepDry;
     private readonly Lazy<Window?> _noWash;
@@ -27,27 +29,27 @@ public sealed class CoatWindows
     {
         _coat = coat;
         _laws = laws;
+        _levelOff = new Lazy<Window?>(LevelOffWindow);
+        _cureStart = new Lazy<TimeBounds>(CureStartAt);
         _recoat = new Lazy<Window?>(RecoatWindow);
         _keepDry = new Lazy<(Window? Window, ImmutableArray<Wetting> Inside)>(() => KeepDryWindow(wettings));
         _noWash = new Lazy<Window?>(() => Cured(WindowStage.NoWash, _laws.NoWash));
         _fullCure = new Lazy<Window?>(() => Cured(WindowStage.FullCure, _laws.FullCure));
         _clockOf = clockOf;
         _now = now;
-        LevelOff = LevelOffWindow();
-        CureStart = CureStartAt();
     }
 
     /// <summary>The laws of its product.</summary>
     public CoatLaws Laws => _laws;
 
     /// <summary>The level-off window; null where there is nothing to level.</summary>
-    public Window? LevelOff { get; }
+    public Window? LevelOff => _levelOff.Value;
 
     /// <summary>Whether the last safe moment to level has passed without a levelling, or before it.</summary>
     public bool WasLevelledLate => (_coat.LevelledAt ?? _now) > LevelOff?.ClosesAt?.Earliest;
 
     /// <summary>When the cure clock started, or is expected to.</summary>
-    public TimeBounds CureStart { get; }
+    public TimeBounds CureStart => _cureStart.Value;
 
     /// <summary>Finds a coat's windows.</summary>
     /// <param name="coat">The coat, not polished off.</param>
