@@ -113,7 +113,7 @@ public class DemoDayTests
         Assert.Equal(
             [
                 WarningKind.HumidityHigh, WarningKind.PanelCold, WarningKind.LevelDue, WarningKind.LevelClosing, WarningKind.ProbeSilent,
-                WarningKind.PromiseAtRisk, WarningKind.AirspaceConflict, WarningKind.HumidityHighAhead, WarningKind.PanelColdAhead,
+                WarningKind.PromiseAtRisk, WarningKind.AirspaceConflict, WarningKind.CondensingAhead, WarningKind.HumidityHighAhead, WarningKind.PanelColdAhead,
             ],
             kinds);
         Assert.Empty(Day.Shop.Standing);
