@@ -11,7 +11,7 @@ namespace CureWatch.Service.Board;
 /// <param name="Start">Whether that can go on now; null where nothing is left to go on.</param>
 /// <param name="Arrival">When its surfaces are dry enough, while nothing is on yet; empty after.</param>
 /// <param name="Surfaces">Its surfaces, for a form.</param>
-/// <param name="Cautions">What to take care of while working on it.</param>
+/// <param name="Cautions">What to take care of while working on it, and the card does not say above.</param>
 /// <param name="Warm">Surfaces that are still warm from a lamp.</param>
 /// <param name="TapNumber">How many taps were told: part of the next one's id, so that a form sent twice tells one.</param>
 public sealed record CarView(
@@ -35,7 +35,10 @@ public sealed record CarView(
     /// <summary>How what its customer was told stands.</summary>
     public required PromiseView HowItStands { get; init; }
 
-    /// <summary>What belongs beside what is said of its arrival; null where nothing does.</summary>
+    /// <summary>What belongs beside surfaces that are still warm, and the card does not say above.</summary>
+    public IReadOnlyList<string> WarmCautions { get; init; } = [];
+
+    /// <summary>What belongs beside what is said of its arrival; null where nothing does, or the card says it above.</summary>
     public string? ArrivalCaution { get; init; }
 
     /// <summary>What is next on it; null where nothing is left but to wait.</summary>

@@ -18,6 +18,15 @@ internal sealed class CarViews(Look look, ShopClock clock)
         JobReport report = look.ReportOf(state);
         CoatView[] coats = [.. report.Surfaces.SelectMany(s => s.Coats).Select(_windows.Of)];
         NextCoat[] next = [.. report.Surfaces.Select(s => Next(s.Surface, s.Coats)).OfType<NextCoat>()];
+        var once = new SaidOnce();
+        PromiseView stands = PromiseViews.Of(report.Promise!, clock);
+        stands = stands with { Cautions = once.Of(stands.Cautions) };
+        NextView? whatIsNext = NextViews.Of(report.Next, look.At);
+        whatIsNext = whatIsNext is null ? null : whatIsNext with { Cautions = once.Of(whatIsNext.Cautions) };
+        string[] ofWarmth = once.Of(report.CoolDowns.IsEmpty ? [] : [Cautions.Lamp]);
+        CanStartView? start = next.Length > 0 ? new CanStartViews(clock).Of(look.StartOf(state), PassesOf(state)) : null;
+        start = start is null ? null : start with { HeatCautions = once.Of(start.HeatCautions) };
+        string? ofArrival = once.Of(report.Arrival.Select(Cautions.Beside).OfType<string>()).FirstOrDefault();
         return new CarView(
             state.Job.Id,
             state.Job.Car ?? state.Job.Id,
@@ -26,17 +35,18 @@ internal sealed class CarViews(Look look, ShopClock clock)
             [.. coats.Where(c => c.CanBeLevelled || c.Tone >= Tone.Soon).OrderByDescending(c => c.Tone).ThenBy(Deadline)],
             coats,
             next,
-            next.Length > 0 ? new CanStartViews(clock).Of(look.StartOf(state), PassesOf(state)) : null,
+            start,
             coats.Length > 0 ? [] : [.. report.Arrival.Select(a => ArrivalWords.Of(a, report.At, clock.Zone))],
             [.. state.Job.Surfaces.Select(s => s.Id)],
-            [.. CautionsOf(report.Surfaces.Where(s => next.Any(n => n.Target.Surface == s.Surface.Id)).Select(s => s.Surface))],
+            once.Of(CautionsOf(report.Surfaces.Where(s => next.Any(n => n.Target.Surface == s.Surface.Id)).Select(s => s.Surface))),
             [.. report.CoolDowns.Select(c => LampWords.Of(c.Surface, c.CoolDown, at => clock.Of(at)?.Text ?? ""))],
             state.Told.Length)
         {
             Assumes = report.Assumes,
-            HowItStands = PromiseViews.Of(report.Promise!, clock),
-            ArrivalCaution = report.Arrival.Select(Cautions.Beside).FirstOrDefault(c => c is not null),
-            WhatIsNext = NextViews.Of(report.Next, look.At),
+            HowItStands = stands,
+            WarmCautions = ofWarmth,
+            ArrivalCaution = ofArrival,
+            WhatIsNext = whatIsNext,
         };
     }
 

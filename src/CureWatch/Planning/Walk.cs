@@ -8,7 +8,7 @@ namespace CureWatch.Planning;
 /// <summary>Walks a person through a car, pass by pass: apply as many sections as can be levelled in time, level them in the same order, go on.</summary>
 /// <remarks>
 /// What comes next follows from what was told alone, so that it is right whatever was done out of turn. A coat that is flashing goes before all
-/// else; a pass stays on one layer of one surface; a layer goes over all sections and, where nothing is urgent, over the surfaces as they were
+/// else; of several the one that would be missed if another went first, then what can be looked at now, each by its deadline; a pass stays on one layer of one surface; a layer goes over all sections and, where nothing is urgent, over the surfaces as they were
 /// planned, before the next layer begins.
 /// </remarks>
 /// <param name="surfaces">The surfaces in the order they were planned.</param>
@@ -20,7 +20,7 @@ public sealed class Walk(IReadOnlyList<SurfaceAtWork> surfaces, SectionPace pace
     /// <returns>The acts; none where nothing is left to do but wait.</returns>
     public ImmutableArray<NextAct> Acts()
     {
-        ImmutableArray<NextAct> levels = [.. Flashing().OrderBy(f => f.Surface.Warm is not null).ThenBy(Deadline).ThenBy(f => f.Coat.AppliedAt).Select(LevelAct)];
+        ImmutableArray<NextAct> levels = [.. Flashing().OrderBy(f => f.Surface.Warm is not null).ThenBy(PressOf).ThenBy(Deadline).ThenBy(f => f.Coat.AppliedAt).Select(LevelAct)];
         NextAct? more = MoreOfThePass();
         IEnumerable<NextAct> others = Others().Where(a => a != more).OrderBy(Rank).ThenBy(Within);
         return more is null ? [.. levels, .. others] : [more, .. levels, .. others];
@@ -46,6 +46,19 @@ public sealed class Walk(IReadOnlyList<SurfaceAtWork> surfaces, SectionPace pace
         where coat is { Windows.LevelOff: not null, Coat: { LevelledAt: null, CoveredAt: null } }
             && !surface.Story.IsFoundClear(coat.Coat.Layer, coat.Coat.Section, coat.Windows.LevelOff.ClosesAt?.Earliest ?? coat.Coat.LastWipeAt)
         select (surface, coat.Coat, coat.Windows);
+
+    /// <summary>
+    /// What would be missed if another were levelled first, while it can still be saved; then what can be worked now, also what is missed already; then what
+    /// cannot be looked at yet: nobody stands and waits beside what is open.
+    /// </summary>
+    private Press PressOf((SurfaceAtWork Surface, Coat Coat, CoatWindows Windows) flashing)
+    {
+        NextAct act = LevelAct(flashing);
+        DateTimeOffset free = at + pace.Level;
+        return act.By >= at && act.By < free + pace.Level && !(act.From >= free) ? Press.LastChance
+            : act.From > at ? Press.Later
+            : Press.Now;
+    }
 
     private static DateTimeOffset Deadline((SurfaceAtWork Surface, Coat Coat, CoatWindows Windows) flashing) =>
         flashing.Windows.LevelOff!.ClosesAt?.Earliest ?? DateTimeOffset.MaxValue;
@@ -151,6 +164,19 @@ public sealed class Walk(IReadOnlyList<SurfaceAtWork> surfaces, SectionPace pace
         from look in isWhole ? [(first.Coat, layer.Max(c => c.From), first.By)] : layer.OrderBy(c => c.From).AsEnumerable()
         select new NextAct(
             ActKind.Look, look.Coat.Surface, layer.Key, isWhole ? null : look.Coat.Section, look.Item2, look.Item3, IsLate: at > look.Item3, IsUrgent: true);
+
+    /// <summary>Whose turn it is among what flashes.</summary>
+    private enum Press
+    {
+        /// <summary>It is missed if another goes first.</summary>
+        LastChance,
+
+        /// <summary>It can be looked at.</summary>
+        Now,
+
+        /// <summary>It cannot be looked at yet.</summary>
+        Later,
+    }
 
     /// <summary>Whose turn it is among what flashes not.</summary>
     private enum Turn
