@@ -31,7 +31,7 @@ internal static class NightViews
             isTold ? tonight.Text : null,
             tonight.OnCall,
             tonight.Doors,
-            tonight.Ahead?.Risks.Any(r => r.Remedies.Any(m => m.IsHeat)) == true ? Cautions.HeatAndShutDoors : null,
+            [.. Cautions.Beside(tonight.Ahead)],
             morning?.Text,
             [.. (morning?.LookFirst ?? []).Select(h => $"{h.Name}: {h.Hold.Text}")]);
     }

@@ -27,6 +27,12 @@ internal static class Cautions
         "caution: no heater or lamp runs unattended, none near solvent, fuel or a traction battery; unvented burners give carbon monoxide",
         "and moisture; with the doors shut, vapour gathers. The safety data sheet and the local fire and building codes rule.");
 
+    /// <summary>Common practice, no source; the product's own sheet rules.</summary>
+    public static readonly string Airing = string.Join(
+        Environment.NewLine,
+        "caution: an extraction that runs while solvent is open has to be made for it. The air it draws in brings dust onto what is not touch-dry, and cold:",
+        "keep the inlet away from open coats and watch the panels. The safety data sheet and the local fire and building codes rule.");
+
     /// <summary>What is shown beside what a warning asks to be done.</summary>
     /// <returns>The caution; null where nothing is to be heated, or is hot.</returns>
     public static string? Beside(Subject about) =>
@@ -38,7 +44,14 @@ internal static class Cautions
 
     /// <summary>What is shown beside what would get a promise back.</summary>
     public static IEnumerable<string> BesideAdvice(PromiseAdvice advice) =>
-        advice.Ways.Select(w => w.Kind == WayKind.Lamp ? Lamp : HeatAndShutDoors).Distinct();
+        advice.Ways.Select(w => w.Kind switch { WayKind.Lamp => Lamp, WayKind.Air => Airing, _ => HeatAndShutDoors }).Distinct();
+
+    /// <summary>What is shown beside what helps a bay through the night.</summary>
+    public static IEnumerable<string> Beside(BayAhead? ahead)
+    {
+        RemedyEffect[] remedies = [.. (ahead?.Risks ?? []).SelectMany(r => r.Remedies)];
+        return (remedies.Any(r => r.IsHeat) ? [HeatAndShutDoors] : Enumerable.Empty<string>()).Concat(remedies.Any(r => !r.IsHeat) ? [Airing] : []);
+    }
 
     /// <summary>What is shown beside what would follow if a bay were held otherwise, or a lamp burned.</summary>
     public static IEnumerable<string> Beside(Hypothesis hypothesis)

@@ -34,7 +34,7 @@ internal static class NightJson
         json.WriteRounded("coldestC", ahead?.Night.ColdestC);
         json.WriteInstant("coldestAt", ahead?.Night.ColdestAt);
         json.WriteArray("risks", ahead?.Risks ?? [], r => WriteRisk(json, r));
-        json.WriteTexts("cautions", ahead?.Risks.Any(r => r.Remedies.Any(m => m.IsHeat)) == true ? [Cautions.HeatAndShutDoors] : []);
+        json.WriteTexts("cautions", Cautions.Beside(ahead));
     }
 
     /// <summary>The morning brief of a shop: each bay's.</summary>

@@ -10,8 +10,8 @@ namespace CureWatch.Bays;
 /// <summary>How far a bay's climate may be changed for a car: by its equipment, the sheets of all that cures in it, and the heat limits of the car.</summary>
 internal static class BayReaches
 {
-    /// <summary>What a coat can take where its sheet is silent [°C, % RH, % RH]. Source (choice): common practice, no source.</summary>
-    private const double UsualWarmestC = 30, UsualDriestPct = 30, UsualMoistestPct = 75;
+    /// <summary>What a coat can take where its sheet is silent [°C, °C, % RH, % RH]. Source (choice): common practice, no source.</summary>
+    private const double UsualColdestC = 5, UsualWarmestC = 30, UsualDriestPct = 30, UsualMoistestPct = 75;
 
     /// <param name="shop">The shop.</param>
     /// <param name="job">The job.</param>
@@ -43,7 +43,11 @@ internal static class BayReaches
             heater,
             until,
             means.Moisten,
-            bay.Plan.Equipment.Contains(Equipment.Dehumidifier) ? means.Dry : null);
+            bay.Plan.Equipment.Contains(Equipment.Dehumidifier) ? means.Dry : null)
+        {
+            AiredWith = Airing.With(shop, bay, air.Wettest.VapourPressurePa),
+            ColdestC = limits.Max(l => l.PanelMinC ?? UsualColdestC),
+        };
     }
 
     /// <summary>A portable heater is for while somebody is there, and never for the night.</summary>

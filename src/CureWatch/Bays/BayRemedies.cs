@@ -1,7 +1,6 @@
 using System.Globalization;
 using CureWatch.Forecasting;
 using CureWatch.Planning;
-using CureWatch.Psychrometrics;
 using CureWatch.Units;
 using CureWatch.Warnings;
 
@@ -10,9 +9,6 @@ namespace CureWatch.Bays;
 /// <summary>What a bay can do against something that may happen in it: with its own equipment, and at night nothing that must not be left alone.</summary>
 internal static class BayRemedies
 {
-    /// <summary>Airing helps only where the outdoor dew point is lower by this [K]. Source (choice): less is lost in the probes' errors.</summary>
-    private const double WorthAiringK = 2;
-
     /// <summary>No dehumidifier of a workshop gets much below this [%]. Source: common practice, no source.</summary>
     private const double DriedToPct = 50;
 
@@ -65,11 +61,11 @@ internal static class BayRemedies
             yield return new Remedy("Dehumidifier on now, doors shut", new ClimateHeld { MostHumidityPct = DriedToPct }, IsHeat: true);
         }
 
-        if (bay.Plan.Equipment.Contains(Equipment.Extraction) && now.Outdoors is { } outdoors && IsDrier(outdoors.VapourPressurePa, now.VapourPressurePa))
+        if (Airing.LowersK(bay, now.VapourPressurePa, now.Outdoors?.VapourPressurePa) is { } lowerK)
         {
             yield return new Remedy(
-                $"Air with the extraction: outdoors the dew point is {Figures.Kelvins(DewPointK(now.VapourPressurePa) - DewPointK(outdoors.VapourPressurePa))} lower",
-                new ClimateHeld { AiredWith = outdoors },
+                $"Air with the extraction: outdoors the dew point is {Figures.Kelvins(lowerK)} lower",
+                new ClimateHeld { AiredWith = now.Outdoors },
                 IsHeat: false);
         }
     }
@@ -81,8 +77,4 @@ internal static class BayRemedies
             yield return new Remedy("Humidifier on now, doors shut", new ClimateHeld { LeastHumidityPct = MoistenedToPct }, IsHeat: true);
         }
     }
-
-    private static bool IsDrier(double outdoorPa, double indoorPa) => DewPointK(outdoorPa) <= DewPointK(indoorPa) - WorthAiringK;
-
-    private static double DewPointK(double pascals) => CondensationTemperature.OfPressure(pascals).Kelvins;
 }

@@ -28,6 +28,7 @@ internal sealed class WayWords(Shop shop, DateTimeOffset promised)
         WayKind.Heat => Text($"hold {way.AirC:0.#} °C with {way.With}{Until(way)}, doors shut (the air is then at {way.HumidityPct:0} %: heat adds no water)"),
         WayKind.HeatAndMoisten => Text($"hold {way.AirC:0.#} °C and {way.HumidityPct:0} % with {way.With}{Until(way)}, doors shut"),
         WayKind.Moisten => Text($"hold {way.HumidityPct:0} % with {way.With}, doors shut"),
+        WayKind.Air => Text($"air the bay with {way.With}, an inlet open: outdoors it is drier (the air is then at about {way.AirC:0} °C and {way.HumidityPct:0} %)"),
         WayKind.Dry => Text($"dry the air to {way.HumidityPct:0} % with {way.With}, doors shut"),
         _ => $"{string.Join(", then ", way.LampMinutes.Select(l => $"{l.Minutes} min at lamp heat on {l.Surface.Replace('-', ' ')}"))}, by its own measured temperature, off by {Clock(way.Until!.Value)}",
     };

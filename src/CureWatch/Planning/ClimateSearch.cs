@@ -19,7 +19,7 @@ public sealed class ClimateSearch(ClimateReach reach, double target, DateTimeOff
 
     /// <summary>The ways there are, one of each kind, those that are enough first.</summary>
     /// <returns>The ways; none of those for which the bay has no equipment, or no room left.</returns>
-    public IEnumerable<WayBack> Ways() => new[] { Heat(), Moisten(), Dry(), HeatAndMoisten() }.OfType<WayBack>().OrderByDescending(w => w.IsEnough);
+    public IEnumerable<WayBack> Ways() => new[] { Heat(), Moisten(), Dry(), Air(), HeatAndMoisten() }.OfType<WayBack>().OrderByDescending(w => w.IsEnough);
 
     /// <summary>The humidity of the air once it is held otherwise, its moisture kept where nobody changes that [% RH].</summary>
     /// <param name="reach">The air at present, and how far it may be changed.</param>
@@ -64,6 +64,17 @@ public sealed class ClimateSearch(ClimateReach reach, double target, DateTimeOff
         ? null
         : Least(Steps(-Math.Floor(NowPct - StepPct), -reach.DriestPct, StepPct).Select(p => -p), pct => new WayBack(
             WayKind.Dry, dry, null, pct, [], null, Try(new ClimateHeld { MostHumidityPct = pct }), false));
+
+    /// <summary>All of it or nothing: an extraction has no thermostat. Not into air too cold or too dry for the coats.</summary>
+    private WayBack? Air()
+    {
+        var aired = new ClimateHeld { AiredWith = reach.AiredWith };
+        (double kelvins, double pascals) = aired.Of((KelvinsAt(reach.AirC), reach.VapourPressurePa));
+        double airC = kelvins - Celsius.KelvinsAtZero, pct = 100 * pascals / SaturationPressure.OverWaterPa(kelvins);
+        return reach.AiredWith is null || airC < reach.ColdestC || pct < reach.DriestPct
+            ? null
+            : Least([pct], _ => new WayBack(WayKind.Air, "the extraction", airC, pct, [], null, Try(aired), false));
+    }
 
     private Prospect Try(ClimateHeld held) => tryOut(reach.While(held, now));
 

@@ -43,6 +43,9 @@ public enum WayKind
 
     /// <summary>Cure single surfaces under a lamp.</summary>
     Lamp,
+
+    /// <summary>Let drier air in from outdoors.</summary>
+    Air,
 }
 
 /// <summary>How far a bay's climate may be changed.</summary>
@@ -66,6 +69,12 @@ public sealed record ClimateReach(
     string? Moisten,
     string? Dry)
 {
+    /// <summary>The outdoor air it is worth airing with [K, Pa]; null where it has nothing to air with, or outdoors it is not drier by enough.</summary>
+    public (double Kelvins, double VapourPressurePa)? AiredWith { get; init; }
+
+    /// <summary>The coldest that every coat in it can take [°C]: airing cools.</summary>
+    public double ColdestC { get; init; } = double.NegativeInfinity;
+
     /// <summary>How the bay would be held, for as long as it may be.</summary>
     /// <param name="held">What is done.</param>
     /// <param name="now">The present.</param>

@@ -69,6 +69,28 @@ public class PromiseAdviceTests
         Assert.Empty(PromiseAdvice.Of(Cold([Equipment.Lamp], untilHour: 4, promisedHour: 24.25).Shop, "job-1")!.Ways);
     }
 
+    // A hall of 90 % may be above what the law knows, where the slow bound earns nothing; outdoors it is drier. An extraction was no way back.
+    [Theory]
+    [InlineData(14, 60, true, "")]
+    [InlineData(17.5, 99, true, "less than 2 K lower")]
+    [InlineData(14, 60, false, "no extraction")]
+    [InlineData(-25, 60, true, "too cold for the sheet")]
+    [InlineData(14, 10, true, "too dry for the sheet")]
+    public void Airing_IsAWay_WhereItIsDrierOutdoors_AndNothingSuffersByIt(double outC, double outPct, bool isEquipped, string whyNot)
+    {
+        PromisedCar car = new PromisedCar(27, isEquipped ? [Equipment.Extraction] : [], PromisedCar.Rows(), outdoors: true).Steady(0, 1, 19, 90).Coated(1).Steady(1, 4, 19, 90);
+        car.Read(4, outC, outPct, "yard");
+        PromiseAdvice advice = PromiseAdvice.Of(car.Shop, "job-1")!;
+        Assert.Equal(whyNot.Length == 0, advice.Ways.Any(w => w.Kind == WayKind.Air));
+        if (whyNot.Length == 0)
+        {
+            WayBack air = advice.Ways.Single(w => w.Kind == WayKind.Air);
+            Assert.Equal(16.5, air.AirC!.Value, 0.1); // half way to outdoors: the walls give the other half back
+            Assert.InRange(air.HumidityPct!.Value, 45, 55);
+            Assert.Contains("air the bay with the extraction", advice.Text, StringComparison.OrdinalIgnoreCase);
+        }
+    }
+
     [Fact]
     public void NoPromise_AsksForNothing() => Assert.Null(PromiseAdvice.Of(new PromisedCar(null).Steady(0, 1).Coated(1).Shop, "job-1"));
 
