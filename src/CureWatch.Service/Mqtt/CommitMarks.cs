@@ -37,8 +37,8 @@ internal sealed class CommitMarks(Marks warnings, Marks climates, Marks cars, Ma
             foreach (ShopEvent e in step.Happened)
             {
                 Touch(e);
-                isPlanned |= e is ShopEvent.TapTakenDown or ShopEvent.JobOpened or ShopEvent.CarHandedOver or ShopEvent.JobClosed or ShopEvent.WorkPlanned or ShopEvent.WorkDropped
-                    or ShopEvent.VisitPlanned or ShopEvent.RulingTurned or ShopEvent.PromiseWatched;
+                isPlanned |= e is ShopEvent.TapTakenDown or ShopEvent.JobOpened or ShopEvent.CarHandedOver or ShopEvent.JobClosed
+                    or ShopEvent.WorkPlanned or ShopEvent.WorkDropped or ShopEvent.VisitPlanned or ShopEvent.RulingTurned or ShopEvent.PromiseWatched;
                 isWarned |= e is ShopEvent.WarningRaised or ShopEvent.WarningCleared;
                 isForeseen |= e is ShopEvent.BayForeseen or ShopEvent.RulingTurned or ShopEvent.CarHandedOver;
             }

@@ -51,7 +51,9 @@ internal sealed class RecordedOrder(JsonCursor place, LivedDay day, JobRecord[] 
         {
             Recorded.Begun => _begun.Add(next.Job) ? null : ("did", "each job begun once"),
             Recorded.Told => WrongTold(next),
-            Recorded.Left => !_begun.Contains(next.Job) ? ("did", $"job {next.Job} begun before it leaves") : _left.Add(next.Job) ? null : ("did", "each car leaving once"),
+            Recorded.Left => !_begun.Contains(next.Job) ? ("did", $"job {next.Job} begun before it leaves")
+                : _left.Add(next.Job) ? null
+                : ("did", "each car leaving once"),
             _ => throw new UnreachableException(next.Did.ToString()),
         };
 

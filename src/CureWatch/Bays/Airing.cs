@@ -13,14 +13,18 @@ internal static class Airing
     /// <param name="indoorPa">Its moisture [Pa].</param>
     /// <param name="outdoorPa">The moisture outdoors [Pa]; null where nobody measures.</param>
     public static double? LowersK(BayState bay, double indoorPa, double? outdoorPa) =>
-        outdoorPa is { } pascals && bay.Plan.Equipment.Contains(Equipment.Extraction) && DewPointK(indoorPa) - DewPointK(pascals) is >= WorthK and var lower ? lower : null;
+        bay.Plan.Equipment.Contains(Equipment.Extraction) && outdoorPa is { } pascals && DewPointK(indoorPa) - DewPointK(pascals) is >= WorthK and var lower
+            ? lower
+            : null;
 
     /// <summary>The outdoor air that a bay is worth airing with.</summary>
     /// <param name="shop">The shop: what is outdoors is outdoors for every bay.</param>
     /// <param name="bay">The bay.</param>
     /// <param name="indoorPa">Its moisture [Pa].</param>
     public static (double Kelvins, double VapourPressurePa)? With(Shop shop, BayState bay, double indoorPa) =>
-        AheadScene.OutdoorsOf(shop) is { } outdoors && LowersK(bay, indoorPa, outdoors.VapourPressurePa) is not null ? (outdoors.Kelvins, outdoors.VapourPressurePa) : null;
+        AheadScene.OutdoorsOf(shop) is { } outdoors && LowersK(bay, indoorPa, outdoors.VapourPressurePa) is not null
+            ? (outdoors.Kelvins, outdoors.VapourPressurePa)
+            : null;
 
     private static double DewPointK(double pascals) => CondensationTemperature.OfPressure(pascals).Kelvins;
 }

@@ -32,7 +32,7 @@ public sealed record ArrivalReport(string Job, DateTimeOffset At, ImmutableArray
         Sample? outdoors = OutdoorsAt(shop, job);
         var airs = new Dictionary<(string, Place), IReadOnlyList<ClimateSegment>>();
         IEnumerable<SurfaceArrival> surfaces = job.Stories.Where(s => s.Coats.IsEmpty).Select(s => Look(shop, job, s, outdoors, airs));
-        return new ArrivalReport(id, shop.Now, [.. surfaces.OrderByDescending(s => s.DryAt is null ? DateTimeOffset.MaxValue : s.DryAt.Latest ?? DateTimeOffset.MaxValue)]);
+        return new ArrivalReport(id, shop.Now, [.. surfaces.OrderByDescending(s => s.DryAt?.Latest ?? DateTimeOffset.MaxValue)]);
     }
 
     private static SurfaceArrival Look(

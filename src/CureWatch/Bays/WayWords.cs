@@ -30,8 +30,11 @@ internal sealed class WayWords(Shop shop, DateTimeOffset promised)
         WayKind.Moisten => Text($"hold {way.HumidityPct:0} % with {way.With}, doors shut"),
         WayKind.Air => Text($"air the bay with {way.With}, an inlet open: outdoors it is drier (the air is then at about {way.AirC:0} °C and {way.HumidityPct:0} %)"),
         WayKind.Dry => Text($"dry the air to {way.HumidityPct:0} % with {way.With}, doors shut"),
-        _ => $"{string.Join(", then ", way.LampMinutes.Select(l => $"{l.Minutes} min at lamp heat on {l.Surface.Replace('-', ' ')}"))}, by its own measured temperature, off by {Clock(way.Until!.Value)}",
+        _ => $"{Minutes(way)}, by its own measured temperature, off by {Clock(way.Until!.Value)}",
     };
+
+    private static string Minutes(WayBack way) =>
+        string.Join(", then ", way.LampMinutes.Select(l => $"{l.Minutes} min at lamp heat on {l.Surface.Replace('-', ' ')}"));
 
     private string Until(WayBack way) => way.Until is { } until ? $" until {Clock(until)}, while somebody is there" : "";
 
