@@ -77,6 +77,16 @@ public sealed record Watch(ImmutableArray<Source> Air, ImmutableArray<Source> Pa
 
     private DateTimeOffset AirHeardBy(DateTimeOffset instant) => Air.Max(a => a.HeardBy(instant)) ?? DateTimeOffset.MinValue;
 
+    /// <summary>The same as if no probe had stood still for longer: the doubt of what it repeats grows no further.</summary>
+    /// <param name="instant">The instant since when at most.</param>
+    /// <returns>The watch.</returns>
+    public Watch StandingSince(DateTimeOffset instant) => this with
+    {
+        Air = [.. Air.Select(s => s.StandingSince(instant))],
+        Panels = [.. Panels.Select(s => s.StandingSince(instant))],
+        Neighbours = [.. Neighbours.Select(s => s.StandingSince(instant))],
+    };
+
     /// <summary>Whether a probe measures the panel at an instant.</summary>
     /// <param name="instant">The instant.</param>
     /// <returns>False where the panel has to be modelled.</returns>
@@ -222,9 +232,9 @@ public sealed record Watch(ImmutableArray<Source> Air, ImmutableArray<Source> Pa
             return otherwise;
         }
 
-        DateTimeOffset middle = from + ((to - from) / 2);
+        DateTimeOffset middle = from + ((to - from) / 2), airHeard = AirHeardBy(from);
         ImmutableArray<(Source Source, Bracket Around)> heard =
-            [.. Panels.Where(p => !p.IsLentAt(from)).Select(p => (p, p.Around(from, to))).Where(p => p.Item2 is not null).Select(p => (p.p, p.Item2!))];
+            [.. Panels.Where(p => p.TellsAt(from, airHeard)).Select(p => (p, p.Around(from, to))).Where(p => p.Item2 is not null).Select(p => (p.p, p.Item2!))];
         if (Accord.Of([.. heard.Select(h => new Testimony(h.Around.KelvinsAt(middle), 0, h.Source.LimitK, 0))]).IsUnanimous)
         {
             return otherwise;
