@@ -41,6 +41,11 @@ internal static class HourlyClimate
         for (int i = 0; i < bay.Logs.Length; i++)
         {
             ProbeMount mount = bay.Plan.Probes[i];
+            if (StoodStill(bay.Logs[i], hour))
+            {
+                continue;
+            }
+
             if (mount.Probe.Measures == Measures.Air && PlaceAir.Of(mount.Place) == Place.Outside && HourMean.Of(bay.Logs[i].Air, hour) is { } mean)
             {
                 kelvins += mean.Kelvins;
@@ -59,6 +64,21 @@ internal static class HourlyClimate
             PanelAboveAirK = coldestK - (kelvins / probes) is { } above && Math.Abs(above) <= FurthestPanelK ? above : null,
             OutdoorLn = OutdoorLnOf(bay, hour),
         };
+    }
+
+    /// <summary>What a probe repeated tells nothing of other days, where it is sure that it was stuck.</summary>
+    private static bool StoodStill(ProbeLog log, long hour)
+    {
+        DateTimeOffset from = HourValue.StartOf(hour);
+        foreach (Still still in log.Standing.Stills)
+        {
+            if (!still.MayBeBorneOut && still.Covers(from, from.AddHours(1)))
+            {
+                return true;
+            }
+        }
+
+        return false;
     }
 
     private static double? OutdoorLnOf(BayState bay, long hour)

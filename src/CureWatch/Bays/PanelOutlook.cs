@@ -18,17 +18,18 @@ internal static class PanelOutlook
     {
         Exposure held = newest.AtEnd;
         ImmutableArray<Exposure> otherwise = [.. newest.Alternatives.Where(a => !a.IsPast).Select(a => a.AtEnd)];
+        bool isContradicted = newest.Alternatives.Any(a => a.IsContradicted);
         if (followed is not { } target)
         {
-            return new Outlook(now, held, otherwise);
+            return new Outlook(now, held, otherwise) { IsContradicted = isContradicted };
         }
 
         double towardsK = target.PanelKelvins - target.AirKelvins;
         Exposure settled = Settled(held);
         otherwise = otherwise.AddRange(otherwise.Select(Settled));
         return law.Mechanism == Mechanism.Cure
-            ? new Outlook(now, settled, otherwise.Add(held))
-            : new Outlook(now, held, otherwise.Add(settled));
+            ? new Outlook(now, settled, otherwise.Add(held)) { IsContradicted = isContradicted }
+            : new Outlook(now, held, otherwise.Add(settled)) { IsContradicted = isContradicted };
 
         Exposure Settled(Exposure exposure) => exposure with { PanelKelvins = exposure.AirKelvins + towardsK };
     }

@@ -145,7 +145,7 @@ public sealed class Present(Shop shop, DateTimeOffset now)
 
         bool isLit = stretches[^1] is LitStretch;
         Outlook outlook = stays.Reverse().Select(s => s.Point is { } p ? OutlookAt(p, law, isLit) : null).FirstOrDefault(o => o is not null) is { } known
-            ? known with { Ahead = AheadOf(stays[^1].Point, known.Held, known.Otherwise)?.Along(law) }
+            ? Along(known) with { MayBe = stays[^1].Point is null ? [] : [.. known.MayBe.Select(Along)] }
             : new Outlook(now, Lifetime.AtReference(law), []);
         WatchPoint? point = stays.Reverse().Select(s => s.Point).FirstOrDefault(p => p is not null);
         ClimateDoubt doubt = point is null
@@ -155,6 +155,8 @@ public sealed class Present(Shop shop, DateTimeOffset now)
         {
             Absences = Stay.Unwatched(stays),
         };
+
+        Outlook Along(Outlook held) => held with { Ahead = AheadOf(stays[^1].Point, held.Held, held.Otherwise)?.Along(law) };
     }
 
     /// <summary>The climate along the forecast; null where the car is not in a bay whose air can be forecast.</summary>
@@ -193,9 +195,8 @@ public sealed class Present(Shop shop, DateTimeOffset now)
             return null;
         }
 
-        newest = isLit ? newest.Unlit() : newest; // nobody knows how long the lamp will burn
         Exposure? followed = TellsPanelAt(point) ? null : WatchAt(point).Over(now, now, now)?.AtEnd;
-        return PanelOutlook.Of(newest, followed, law, now);
+        return PanelOutlook.Of(isLit ? newest.Unlit() : newest, followed, law, now) with { MayBe = UnknownPresent.Of(newest, WatchAt(point), now, isLit) };
     }
 
     private ClimateSegment? NewestAt(WatchPoint point)

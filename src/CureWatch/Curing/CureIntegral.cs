@@ -44,6 +44,7 @@ public static class CureIntegral
         foreach (Alternative alternative in segment.Alternatives)
         {
             Credit other = OverSeen(law, segment with { AtStart = alternative.AtStart, AtEnd = alternative.AtEnd });
+            other = alternative.IsContradicted ? other : StandIn.Worth(law, segment, alternative, other);
             credit = credit with { Slow = Math.Min(credit.Slow, other.Slow), Fast = Math.Max(credit.Fast, other.Fast) };
         }
 

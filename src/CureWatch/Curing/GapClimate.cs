@@ -39,6 +39,20 @@ internal sealed class GapClimate
     /// <summary>What could have been said while the readings after it had not come.</summary>
     public static GapClimate WhileOpen(in ClimateSegment segment, Unseen unseen) => new(segment, unseen, asIfOpen: true);
 
+    /// <summary>
+    /// What may be at the segment's end. As if no reading before it were older than the longest that a gap earns anything, and of several air probes from
+    /// the one on that was heard last: the bay is no less known when one that was silent for longer is given up.
+    /// </summary>
+    public static GapClimate AtTheEnd(in ClimateSegment segment, Unseen unseen)
+    {
+        DateTimeOffset oldest = segment.End - GapEnvelope.LongestEarning, newest = unseen.Air.Max(a => a.From);
+        DateTimeOffset heard = newest > oldest ? newest : oldest;
+        return Of(segment, unseen with { Air = [.. unseen.Air.Select(a => Since(a, heard))], Panels = [.. unseen.Panels.Select(p => Since(p, oldest))] });
+
+        static Bracket Since(Bracket bracket, DateTimeOffset instant) =>
+            bracket is { To: null, ApartKelvins: null } && bracket.From < instant ? bracket with { From = instant } : bracket;
+    }
+
     /// <summary>The instants inside the segment at which an end of an envelope turns.</summary>
     public List<DateTimeOffset> Turns()
     {
@@ -58,22 +72,46 @@ internal sealed class GapClimate
     /// <summary>The climates at an instant.</summary>
     public ClimateBox At(DateTimeOffset at)
     {
-        (double coldestAir, double warmestAir, double driest, double moistest) = (0, 0, 0, 0);
-        for (int i = 0; i < _air.Length; i++)
-        {
-            (double Low, double High) air = _air[i].At(at), dew = _dew[i].At(at);
-            coldestAir += air.Low / _air.Length;
-            warmestAir += air.High / _air.Length;
-            driest += SaturationPressure.OverWaterPa(Math.Min(dew.Low, air.High)) / _air.Length;
-            moistest += SaturationPressure.OverWaterPa(Math.Min(dew.High, air.High)) / _air.Length;
-        }
-
+        (double coldestAir, double warmestAir, double driest, double moistest) = AirAt(at);
         (double coldest, double warmest) = PanelAt(at, coldestAir, warmestAir);
         bool panelIsAir = !_unseen.IsPanelMeasured && _panels.Length == 0 && _unseen.PanelLag == TimeSpan.Zero;
         var box = new ClimateBox(coldest, warmest, driest, moistest, panelIsAir);
         double share = (at - _segment.Start) / (_segment.End - _segment.Start);
         box = _segment.Alternatives.IsEmpty ? box : Shifted(box, share);
         return box.With(_isOpen ? _unseen.Before : _segment.AtStart.Towards(_segment.AtEnd, share));
+    }
+
+    /// <summary>The climates at the segment's end between which all others lie; air that is saturated holds no more.</summary>
+    public IEnumerable<Exposure> CornersAtTheEnd()
+    {
+        (double coldestAir, double warmestAir, _, _) = AirAt(_segment.End);
+        double[] others = [0, .. _segment.Alternatives.Select(a => a.AtEnd.AirKelvins - _segment.AtEnd.AirKelvins), .. _lastKnown.Select(k => k.AirKelvins - _lastKnown[0].AirKelvins)];
+        (coldestAir, warmestAir) = (Math.Min(coldestAir + others.Min(), _segment.AtEnd.AirKelvins), Math.Max(warmestAir + others.Max(), _segment.AtEnd.AirKelvins));
+        ClimateBox box = At(_segment.End);
+        double saturated = Math.Clamp(DewPoint.OfPressure(box.MoistestPa).Kelvins, coldestAir, warmestAir);
+        return new[]
+        {
+            new Exposure(coldestAir, box.DriestPa, box.ColdestKelvins),
+            new Exposure(coldestAir, box.MoistestPa, box.ColdestKelvins),
+            new Exposure(saturated, box.MoistestPa, box.ColdestKelvins + saturated - coldestAir),
+            new Exposure(warmestAir, box.DriestPa, box.WarmestKelvins),
+            new Exposure(warmestAir, box.MoistestPa, box.WarmestKelvins),
+        }.Select(e => e with { VapourPressurePa = Math.Min(e.VapourPressurePa, SaturationPressure.OverWaterPa(e.AirKelvins)) }).Distinct();
+    }
+
+    private (double Coldest, double Warmest, double DriestPa, double MoistestPa) AirAt(DateTimeOffset at)
+    {
+        (double coldest, double warmest, double driest, double moistest) = (0, 0, 0, 0);
+        for (int i = 0; i < _air.Length; i++)
+        {
+            (double Low, double High) air = _air[i].At(at), dew = _dew[i].At(at);
+            coldest += air.Low / _air.Length;
+            warmest += air.High / _air.Length;
+            driest += SaturationPressure.OverWaterPa(Math.Min(dew.Low, air.High)) / _air.Length;
+            moistest += SaturationPressure.OverWaterPa(Math.Min(dew.High, air.High)) / _air.Length;
+        }
+
+        return (coldest, warmest, driest, moistest);
     }
 
     private RateLimited[] Envelopes(ImmutableArray<Bracket> brackets, Func<Bracket, RateLimited> around)

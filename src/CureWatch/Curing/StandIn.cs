@@ -40,5 +40,14 @@ internal readonly record struct StandIn(RateLaw Law, RateTerms Terms)
     /// <summary>The highest rate that must be reckoned with in a climate.</summary>
     public double Fast(RateTerms actual) => Law.Fast(actual) * Math.Exp(FastCost * Law.DoubtBetween(actual, Terms));
 
+    /// <summary>What a progress is worth that may have been made instead, in a climate for which the likely one stands in the mean.</summary>
+    public static Credit Worth(RateLaw law, in ClimateSegment segment, Alternative alternative, Credit made)
+    {
+        double doubt = Math.Max(Of(law, segment.AtStart).Doubt(alternative.AtStart), Of(law, segment.AtEnd).Doubt(alternative.AtEnd));
+        return made with { Slow = made.Slow * Math.Exp(-SlowCost * doubt), Fast = made.Fast * Math.Exp(FastCost * doubt) };
+    }
+
+    private double Doubt(Exposure actual) => Law.DoubtBetween(Law.Terms(actual.PanelKelvins, actual.VapourPressurePa), Terms);
+
     private static StandIn Of(RateLaw law, Exposure exposure) => new(law, law.Terms(exposure.PanelKelvins, exposure.VapourPressurePa));
 }

@@ -13,6 +13,20 @@ namespace CureWatch.Forecasting;
 /// <remarks>This is the one place that looks ahead.</remarks>
 public sealed record Outlook(DateTimeOffset From, Exposure Held, ImmutableArray<Exposure> Otherwise, Projection? Ahead = null)
 {
+    /// <summary>Whether probes contradict each other, so that it may have been otherwise all along.</summary>
+    public bool IsContradicted { get; init; }
+
+    /// <summary>
+    /// What would be expected if that were measured now which a gap, or a probe that stands still, may have become; empty where the present is known.
+    /// </summary>
+    public ImmutableArray<Outlook> MayBe { get; init; } = [];
+
+    /// <summary>
+    /// Whether nobody measured it. Held, such a climate stalls no cure for good: where the slow pace never got there, it does at the rate of the driest or
+    /// the moistest that the law follows. Source (choice): nobody knows that the worst is true, and less that it lasts.
+    /// </summary>
+    public bool IsSupposed { get; init; }
+
     /// <summary>Ten years and a week: what takes longer is never. Source (choice).</summary>
     private static readonly TimeSpan Farthest = TimeSpan.FromDays(3660);
 
@@ -24,11 +38,13 @@ public sealed record Outlook(DateTimeOffset From, Exposure Held, ImmutableArray<
     /// <returns>The instant; null where this climate never gets there, or not within ten years.</returns>
     public DateTimeOffset? ReachedAt(RateLaw law, DateTimeOffset start, double hours, Pace pace)
     {
-        if (Ahead is not null)
-        {
-            return Ahead.ReachedAt(start, hours, pace, Farthest);
-        }
+        return Ahead is not null
+            ? Ahead.ReachedAt(start, hours, pace, Farthest)
+            : HeldUntil(law, start, hours, pace) ?? (IsSupposed ? HeldUntil(law, start, hours, Pace.Likely) : null);
+    }
 
+    private DateTimeOffset? HeldUntil(RateLaw law, DateTimeOffset start, double hours, Pace pace)
+    {
         double rate = Rate(law, Held, pace);
         foreach (Exposure other in Otherwise)
         {
@@ -55,8 +71,18 @@ public sealed record Outlook(DateTimeOffset From, Exposure Held, ImmutableArray<
             return forecast;
         }
 
-        RateTerms terms = law.Terms(Held.PanelKelvins, Held.VapourPressurePa);
-        return new Credit(hours, hours, hours, hours * terms.X, hours * terms.Y, hours * Held.AirKelvins);
+        return EarningIn(Held, law, hours);
+    }
+
+    /// <summary>The progress that makes up an amount in a climate that is held.</summary>
+    /// <param name="exposure">The climate.</param>
+    /// <param name="law">The rate law.</param>
+    /// <param name="hours">The amount [reference h], 0 or more.</param>
+    /// <returns>The progress.</returns>
+    public static Credit EarningIn(Exposure exposure, RateLaw law, double hours)
+    {
+        RateTerms terms = law.Terms(exposure.PanelKelvins, exposure.VapourPressurePa);
+        return new Credit(hours, hours, hours, hours * terms.X, hours * terms.Y, hours * exposure.AirKelvins);
     }
 
     private static double Rate(RateLaw law, Exposure exposure, Pace pace)

@@ -178,8 +178,8 @@ internal sealed record AirMix(
             if (then.Any(t => said.DistanceTo(t.Source.Testify(t.Around, last.From)) > 1))
             {
                 Exposure held = At(last.FromKelvins, last.FromVapourPressurePa);
-                yield return new Alternative(held, held);
-                yield return new Alternative(Shift(start, kelvins, pascals), Shift(end, kelvins, pascals));
+                yield return new Alternative(held, held) { IsContradicted = true };
+                yield return new Alternative(Shift(start, kelvins, pascals), Shift(end, kelvins, pascals)) { IsContradicted = true };
             }
         }
 
@@ -191,7 +191,7 @@ internal sealed record AirMix(
             ((mean.AirKelvins * heard) + heldKelvins) / all, ((mean.VapourPressurePa * heard) + heldPa) / all);
     }
 
-    private static Alternative Alone(Bracket bracket, DateTimeOffset from, DateTimeOffset to) => new(Mean([bracket], from), Mean([bracket], to));
+    private static Alternative Alone(Bracket bracket, DateTimeOffset from, DateTimeOffset to) => new(Mean([bracket], from), Mean([bracket], to)) { IsContradicted = true };
 
     private static Exposure Shift(Exposure exposure, double kelvins, double pascals) => At(
         exposure.AirKelvins + kelvins, Math.Max(LeastVapourPressurePa, exposure.VapourPressurePa + pascals));

@@ -99,6 +99,9 @@ public sealed record Alternative(Exposure AtStart, Exposure AtEnd)
     /// <summary>Whether it only may have been, since a probe stood still: it grows as long as that lasts, and says nothing of what comes.</summary>
     public bool IsPast { get; init; }
 
+    /// <summary>Whether it comes of probes that contradict each other: then it may have been so for as long as anybody knows.</summary>
+    public bool IsContradicted { get; init; }
+
     /// <summary>The same with a panel that is measured.</summary>
     /// <param name="startKelvins">Panel temperature at the start [K].</param>
     /// <param name="endKelvins">Panel temperature at the end [K].</param>

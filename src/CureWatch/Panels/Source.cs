@@ -147,6 +147,11 @@ public sealed record Source(Trail<Sample> Samples, TimeSpan Every)
         return since;
     }
 
+    /// <summary>The same as if its probe had stood still since an instant at most.</summary>
+    internal Source StandingSince(DateTimeOffset instant) => Stills.All(s => s.To is not null || s.From.At >= instant)
+        ? this
+        : this with { Stills = [.. Stills.Select(s => s.To is null && s.From.At < instant ? s with { From = s.From with { At = instant } } : s)] };
+
     /// <summary>What it told up to an instant, as if it had fallen silent then.</summary>
     /// <param name="instant">The instant, not before the first sample.</param>
     /// <returns>The shorter source.</returns>

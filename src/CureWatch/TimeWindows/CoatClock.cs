@@ -27,19 +27,24 @@ public sealed record CoatClock(CureRecord Record, Outlook Outlook, ClimateDoubt 
     /// climate. Source (law): first-order propagation of normal errors (GUM, eq. 10).
     /// Edges: as long as the coat is where nobody measures, the slow bound would never come. There the latest is when the slow bound of what was measured
     /// and the sheet's slowest row for the rest make up the whole. Source (choice): an assumption, which a person has to confirm by looking.
+    /// Where nobody knows the present, the bounds are as wide as any that would be told if it were measured now.
     /// </remarks>
-    public TimeBounds ReachedAt(TimeBounds start, Milestone milestone)
+    public TimeBounds ReachedAt(TimeBounds start, Milestone milestone) => Outlook.MayBe.Aggregate(
+        ReachedAsExpected(start, milestone),
+        (reached, other) => reached.WidenedBy((this with { Outlook = other }).ReachedAsExpected(start, milestone)));
+
+    private TimeBounds ReachedAsExpected(TimeBounds start, Milestone milestone)
     {
         if ((start.Likely ?? start.Earliest) is not { } likelyStart)
         {
             return new TimeBounds(null, null, null);
         }
 
-        double factor = FactorOver(likelyStart, milestone.ReferenceHours, milestone);
+        double factor = FactorOver(likelyStart, milestone.ReferenceHours, milestone, Pace.Likely);
         var reached = new TimeBounds(
             ReachedAt(start.Earliest, milestone.ReferenceHours / FactorOfTheFast(likelyStart, milestone, factor), Pace.Fast),
             ReachedAt(start.Likely, milestone.ReferenceHours, Pace.Likely),
-            ReachedAt(start.Latest, milestone.ReferenceHours * factor, Pace.Slow));
+            ReachedAt(start.Latest, milestone.ReferenceHours * FactorOfTheSlow(likelyStart, milestone, factor), Pace.Slow));
         return milestone.Slowest is { } slowest && start.Latest is { } from && Absences is [.., { To: null }]
             ? reached with { Latest = Latest(reached, BySlowestRow(from, milestone.ReferenceHours * factor, slowest)) }
             : reached;
@@ -93,10 +98,16 @@ public sealed record CoatClock(CureRecord Record, Outlook Outlook, ClimateDoubt 
     /// <param name="start">When the clock started.</param>
     /// <param name="milestone">The milestone; its time above 0.</param>
     /// <returns>The mean; null where the clock never starts in this climate.</returns>
-    public MeanClimate? MeanUntil(TimeBounds start, Milestone milestone) =>
-        (start.Likely ?? start.Earliest) is { } from
-            ? MeanOver(from, milestone.ReferenceHours, LivedUntil(from, milestone.ReferenceHours))
-            : null;
+    public MeanClimate? MeanUntil(TimeBounds start, Milestone milestone)
+    {
+        if ((start.Likely ?? start.Earliest) is not { } from)
+        {
+            return null;
+        }
+
+        (Credit lived, double left) = LivedOf(from, milestone.ReferenceHours, Pace.Likely);
+        return MeanClimate.Of(lived + Outlook.Earning(Record.Law, left));
+    }
 
     /// <summary>Progress so far, with its bounds.</summary>
     /// <param name="start">When the clock started.</param>
@@ -121,24 +132,34 @@ public sealed record CoatClock(CureRecord Record, Outlook Outlook, ClimateDoubt 
     {
         for (int i = 0; i < Refinements && milestone.ReferenceHours > 0; i++)
         {
-            factor = FactorOver(start, milestone.ReferenceHours / factor, milestone);
+            factor = FactorOver(start, milestone.ReferenceHours / factor, milestone, Pace.Fast);
         }
 
         return factor;
     }
 
-    private double FactorOver(DateTimeOffset start, double hours, Milestone milestone)
-    {
-        DateTimeOffset? reached = LivedUntil(start, hours);
-        MeanClimate mean = MeanOver(start, hours, reached);
-        return reached is not null ? Factor(mean, milestone) : Widest(mean, milestone);
-    }
+    /// <summary>What was only likely made is no reason to be surer of a release: as long as nobody knows the present, what the slow bound lacks is still to be made in it.</summary>
+    private double FactorOfTheSlow(DateTimeOffset start, Milestone milestone, double factor) =>
+        Outlook.IsSupposed && milestone.ReferenceHours > 0 ? FactorOver(start, milestone.ReferenceHours, milestone, Pace.Slow) : factor;
 
-    /// <summary>Where a climate may be another, its law may be less sure there: losing a probe must not make a release earlier by that.</summary>
-    private double Widest(MeanClimate mean, Milestone milestone) => Outlook.Otherwise.IsEmpty
-        ? Factor(mean, milestone)
-        : Outlook.Otherwise.Append(Outlook.Held).Aggregate(
-            Factor(mean, milestone), (widest, other) => Math.Max(widest, Factor(MeanClimate.At(Record.Law, other), milestone)));
+    /// <summary>Where the climate may be another, the law may be less sure there: losing a probe must not make a release earlier by that.</summary>
+    private double FactorOver(DateTimeOffset start, double hours, Milestone milestone, Pace pace)
+    {
+        (Credit lived, double left) = LivedOf(start, hours, pace);
+        double factor = Factor(MeanClimate.Of(lived + Outlook.Earning(Record.Law, left)), milestone);
+        if (left <= 0)
+        {
+            return factor;
+        }
+
+        foreach (Exposure other in Outlook.IsContradicted ? Outlook.Otherwise.Add(Outlook.Held) : Outlook.Otherwise)
+        {
+            MeanClimate mean = Outlook.IsContradicted ? MeanClimate.At(Record.Law, other) : MeanClimate.Of(lived + Outlook.EarningIn(other, Record.Law, left));
+            factor = Math.Max(factor, Factor(mean, milestone));
+        }
+
+        return factor;
+    }
 
     private double Factor(MeanClimate mean, Milestone milestone) => Math.Exp(
         NormalDistribution.NinetyFifthPercentile * Math.Sqrt(milestone.VarianceOfLnHours(mean.X, mean.Y) + mean.VarianceOfLnRate(Record.Law, Doubt)));
@@ -162,14 +183,17 @@ public sealed record CoatClock(CureRecord Record, Outlook Outlook, ClimateDoubt 
             ?? Outlook.ReachedAt(Record.Law, Record.End, hours - Record.Between(from, Record.End).Of(pace), pace);
     }
 
-    /// <summary>When a progress was likely made; null where it has still to be.</summary>
-    private DateTimeOffset? LivedUntil(DateTimeOffset start, double hours) =>
-        start < Record.End ? Record.ReachedAt(start, hours, Pace.Likely) : null;
+    /// <summary>When a progress was made at a pace; null where it has still to be.</summary>
+    private DateTimeOffset? LivedUntil(DateTimeOffset start, double hours, Pace pace) =>
+        start < Record.End ? Record.ReachedAt(start, hours, pace) : null;
 
-    private MeanClimate MeanOver(DateTimeOffset start, double hours, DateTimeOffset? reached)
+    /// <summary>What is made of an amount, as far as it is reached, and what is left of it; what was made weighs as much as the pace counts it.</summary>
+    private (Credit Lived, double Left) LivedOf(DateTimeOffset start, double hours, Pace pace)
     {
+        DateTimeOffset? reached = LivedUntil(start, hours, pace);
         Credit lived = Record.Between(start, reached ?? Record.End);
-        return MeanClimate.Of(lived + Outlook.Earning(Record.Law, Math.Max(0, hours - lived.Likely)));
+        lived = pace != Pace.Likely && lived.Likely > 0 ? lived.Times(lived.Of(pace) / lived.Likely) : lived;
+        return (lived, reached is null ? Math.Max(0, hours - lived.Likely) : 0);
     }
 }
 

@@ -23,6 +23,11 @@ public sealed record TimeBounds(DateTimeOffset? Earliest, DateTimeOffset? Likely
     public TimeBounds OrLater(TimeBounds other) => new(
         Later(Earliest, other.Earliest), Later(Likely, other.Likely), Later(Latest, other.Latest));
 
+    /// <summary>As wide as this and another together; the likely stays.</summary>
+    /// <param name="other">The other.</param>
+    /// <returns>The earlier of the earliest, the later of the latest.</returns>
+    public TimeBounds WidenedBy(TimeBounds other) => this with { Earliest = Earlier(Earliest, other.Earliest), Latest = Later(Latest, other.Latest) };
+
     private static DateTimeOffset? Earlier(DateTimeOffset? a, DateTimeOffset? b) => a is null || b < a ? b : a;
 
     private static DateTimeOffset? Later(DateTimeOffset? a, DateTimeOffset? b) => a is null || b is null ? null : b > a ? b : a;
