@@ -27,7 +27,7 @@ internal sealed class WindowWords(ShopClock clock)
             new CoatTarget(coat.Surface.Id, coat.Layer, coat.Section),
             tone,
             word,
-            [.. new[] { first }.OfType<WindowLine>().Concat(report.Windows.Where(w => w.Stage >= WindowStage.KeepDry).Select(Cure).OfType<WindowLine>()).Concat(Beyond(report)).Concat(Because(report)).DistinctBy(l => l.Before)],
+            [.. new[] { first }.OfType<WindowLine>().Concat(report.Windows.Where(w => w.Stage >= WindowStage.KeepDry).Select(Cure).OfType<WindowLine>()).Concat(Beyond(report)).Concat(Because(report)).DistinctBy(l => l.Before), .. report.Windows.Select(Mended).OfType<WindowLine>()],
             canBeLevelled,
             [.. report.Lamps.Select(LampWords.Of)]);
     }
@@ -40,7 +40,12 @@ internal sealed class WindowWords(ShopClock clock)
             .Select(text => new WindowLine($"Reckoned beyond the sheet: {text}", null));
 
     private static IEnumerable<WindowLine> Because(CoatReport report) =>
-        report.Windows.Where(w => w.State is not (WindowState.Done or WindowState.Missed)).SelectMany(w => w.Because).Select(r => new WindowLine(r.Text, null));
+        report.Windows.Where(w => w.State is not (WindowState.Done or WindowState.Missed)).SelectMany(w => w.Because)
+            .Select(r => new WindowLine(r.Ends is { } ends ? $"{r.Text} {ends}" : r.Text, null));
+
+    /// <summary>Keep-dry alone: what the car waits for.</summary>
+    private WindowLine? Mended(Window window) =>
+        window is { Stage: WindowStage.KeepDry, IfMended: { } mended } ? Line("Put right now: keep dry until", mended.Latest) : null;
 
     private static Window? Find(CoatReport report, WindowStage stage) => report.Windows.FirstOrDefault(w => w.Stage == stage);
 

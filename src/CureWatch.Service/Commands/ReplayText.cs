@@ -98,9 +98,14 @@ internal sealed class ReplayText
                     Line($"  {WireName<WindowStage>.Of(window.Stage),-9} {WireName<WindowState>.Of(window.State),-8} {Times(window)}{(ExtrapolationWords.Of(window.Beyond) is { } beyond ? $"; {beyond}" : "")}");
                 }
 
-                foreach (string because in coat.Windows.SelectMany(w => w.Because).Select(b => b.Text).Distinct())
+                foreach (string because in coat.Windows.SelectMany(w => w.Because).Select(b => b.Ends is { } ends ? $"{b.Text} {ends}" : b.Text).Distinct())
                 {
                     Line($"  {because}");
+                }
+
+                if (coat.Windows.FirstOrDefault(w => w.Stage == WindowStage.KeepDry)?.IfMended is { } mended)
+                {
+                    Line($"  keep-dry: {MendedWords.Of(mended.Latest, _day.Plan.Hours.Zone)}");
                 }
 
                 foreach (CoatLamp lamp in coat.Lamps)

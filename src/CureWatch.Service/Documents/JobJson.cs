@@ -46,6 +46,7 @@ internal static class JobJson
         json.WriteBoolean("judgeByEye", window.JudgeByEye);
         json.WriteString("extrapolated", ExtrapolationWords.Of(window.Beyond));
         json.WriteArray("because", window.Because, r => WriteReason(json, r));
+        json.WriteBounds("ifMended", window.IfMended);
     }
 
     public static void WriteWarning(Utf8JsonWriter json, Warning warning)
@@ -71,6 +72,7 @@ internal static class JobJson
         json.WriteInstant("collectFrom", ruling.CollectFrom);
         json.WriteArray("holds", ruling.Holds, h => WriteHold(json, h));
         json.WriteArray("because", ruling.Because, r => WriteReason(json, r));
+        json.WriteBounds("ifMended", ruling.IfMended);
         json.WriteArray("notes", ruling.Notes, n =>
         {
             json.WriteString("surface", n.Surface);
@@ -86,6 +88,7 @@ internal static class JobJson
         json.WriteInstant("from", reason.From);
         json.WriteInstant("to", reason.To);
         json.WriteString("text", reason.Text);
+        json.WriteString("ends", reason.Ends);
     }
 
     public static void WriteHold(Utf8JsonWriter json, Hold hold)

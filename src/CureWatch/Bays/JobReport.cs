@@ -50,7 +50,7 @@ public sealed record JobReport(
     public static JobReport Of(Shop shop, string id)
     {
         JobState state = shop.Find(id) ?? throw new ArgumentException($"No job '{id}'.", nameof(id));
-        return Of(shop, new Present(shop, shop.Now), state);
+        return Mended.Beside(shop, Of(shop, new Present(shop, shop.Now), state));
     }
 
     /// <summary>Reports on a job as its present is, or is supposed to be; the work that is left begun at an instant.</summary>

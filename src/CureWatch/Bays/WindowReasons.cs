@@ -9,8 +9,8 @@ namespace CureWatch.Bays;
 
 /// <summary>Says beside a window which probes were not heard or not believed while it ran, in words.</summary>
 /// <remarks>
-/// Of the probes that tell the climate of the surface, where it was. For the clock that runs in hours only what lasted for half an hour counts.
-/// What follows closely on itself is one, and of many the longest are told.
+/// Of the probes that tell the climate of the surface, where it was. For the clock that runs in hours only what lasts still or lasted for half an hour
+/// counts. What follows closely on itself is one, and of many the longest are told.
 /// </remarks>
 internal static class WindowReasons
 {
@@ -38,7 +38,7 @@ internal static class WindowReasons
         DateTimeOffset? end = window.ClosesAt is { } closes ? closes.Latest : window.OpensAt.Latest;
         DateTimeOffset to = end < shop.Now ? end.Value : shop.Now;
         IEnumerable<WindowReason> felt = all.Where(r => r.From < to && !(r.To <= coat.StartedAt)
-            && (runsInMinutes || r.Kind == WindowReasonKind.Stuck || (r.To ?? shop.Now) - r.From > Source.CureLimit));
+            && (runsInMinutes || r.To is null || r.Kind == WindowReasonKind.Stuck || (r.To ?? shop.Now) - r.From > Source.CureLimit));
         return
         [
             .. Merged(felt).OrderByDescending(r => (r.To ?? shop.Now) - r.From).Take(Most).OrderBy(r => r.From).ThenBy(r => r.Probe, StringComparer.Ordinal),
@@ -65,18 +65,21 @@ internal static class WindowReasons
         foreach (Lapse lapse in Lapses.Of(log, shop.Now))
         {
             WindowReasonKind kind = lapse.Why is { } why && Refusal.TellsOfTheProbe(why) ? WindowReasonKind.Disbelieved : WindowReasonKind.Unheard;
-            yield return new WindowReason(kind, log.Probe.Id, lapse.From, lapse.To, Words(shop, log, lapse.From, lapse.To, kind == WindowReasonKind.Unheard
+            yield return Reason(shop, log, kind, lapse.From, lapse.To, kind == WindowReasonKind.Unheard
                 ? ("was not heard", "only what can have been at worst counts meanwhile")
-                : ("was not believed", BeliefWords.Of(lapse.Why!.Value))));
+                : ("was not believed", BeliefWords.Of(lapse.Why!.Value)));
         }
 
+        bool areBothOpen = log.Standing.Open(Quantity.Temperature) is not null && log.Standing.Open(Quantity.Humidity) is not null;
         foreach (Still still in log.Standing.Stills)
         {
-            string what = still.What == Quantity.Humidity ? "humidity" : "temperature";
-            yield return new WindowReason(WindowReasonKind.Stuck, log.Probe.Id, still.From.At, still.To?.At, Words(
-                shop, log, still.From.At, still.To?.At, ($"repeated one {what}", BeliefWords.Of(still))));
+            string what = areBothOpen && still.To is null ? "temperature and one humidity" : still.What == Quantity.Humidity ? "humidity" : "temperature";
+            yield return Reason(shop, log, WindowReasonKind.Stuck, still.From.At, still.To?.At, ($"repeated one {what}", BeliefWords.Of(still)));
         }
     }
+
+    private static WindowReason Reason(Shop shop, ProbeLog log, WindowReasonKind kind, DateTimeOffset from, DateTimeOffset? to, (string, string) words) =>
+        new(kind, log.Probe.Id, from, to, Words(shop, log, from, to, words)) { Ends = to is null ? WaysOut.Of(kind, log) : null };
 
     private static IEnumerable<WindowReason> Merged(IEnumerable<WindowReason> reasons)
     {

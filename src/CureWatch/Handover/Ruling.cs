@@ -17,6 +17,9 @@ public sealed record Ruling(
     /// <summary>Which probes were not heard or not believed on the way there; empty where all were, or nobody asked.</summary>
     public ImmutableArray<WindowReason> Because { get; init; } = [];
 
+    /// <summary>When the last keep-dry would end if every probe at fault were put right now; null where none is, or nobody asked.</summary>
+    public TimeBounds? IfMended { get; init; }
+
     /// <summary>Rules on a handover.</summary>
     /// <param name="surfaces">The evidence of every surface.</param>
     /// <param name="hours">When the shop is open.</param>

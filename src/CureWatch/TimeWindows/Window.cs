@@ -16,10 +16,16 @@ public sealed record Window(WindowStage Stage, TimeBounds OpensAt, TimeBounds? C
     /// <summary>Which probes were not heard or not believed while it ran; empty where all were, or nobody asked.</summary>
     public ImmutableArray<WindowReason> Because { get; init; } = [];
 
+    /// <summary>
+    /// When it would close, or open where it has no close, if every probe at fault were put right now and went on from what is likely; null where none is, or
+    /// nobody asked.
+    /// </summary>
+    public TimeBounds? IfMended { get; init; }
+
     /// <inheritdoc/>
     public bool Equals(Window? other) =>
         other is not null && (Stage, OpensAt, ClosesAt, State) == (other.Stage, other.OpensAt, other.ClosesAt, other.State)
-        && JudgeByEye == other.JudgeByEye && Beyond == other.Beyond && Because.SequenceEqual(other.Because);
+        && JudgeByEye == other.JudgeByEye && Beyond == other.Beyond && IfMended == other.IfMended && Because.SequenceEqual(other.Because);
 
     /// <inheritdoc/>
     public override int GetHashCode() => HashCode.Combine(Stage, OpensAt, ClosesAt, State);

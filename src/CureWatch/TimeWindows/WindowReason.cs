@@ -6,7 +6,11 @@ namespace CureWatch.TimeWindows;
 /// <param name="From">Since when.</param>
 /// <param name="To">Until when; null while it lasts.</param>
 /// <param name="Text">The same in words.</param>
-public sealed record WindowReason(WindowReasonKind Kind, string Probe, DateTimeOffset From, DateTimeOffset? To, string Text);
+public sealed record WindowReason(WindowReasonKind Kind, string Probe, DateTimeOffset From, DateTimeOffset? To, string Text)
+{
+    /// <summary>What a person can do to end it, in words; null where it is over.</summary>
+    public string? Ends { get; init; }
+}
 
 /// <summary>What may be the matter with a probe.</summary>
 public enum WindowReasonKind
