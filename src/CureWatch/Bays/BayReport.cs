@@ -88,7 +88,7 @@ public sealed record ProbeReport(ProbeMount Mount, ProbeState State, DateTimeOff
     public double? ClockOffBySeconds =>
         Clock.OffsetSeconds is { } offset && Math.Abs(offset) > ProbeLog.ClockTolerance.TotalSeconds ? offset : null;
 
-    /// <summary>Why it is heard and not believed; null where it is believed, or not heard.</summary>
+    /// <summary>Why it is heard and not believed, or counts as silent though it sends; null where it is believed, or not heard.</summary>
     public Refusal? Refused { get; private init; }
 
     /// <summary>The probes that measure the same.</summary>
@@ -116,11 +116,13 @@ public sealed record ProbeReport(ProbeMount Mount, ProbeState State, DateTimeOff
             log.Panel.Count > 0 ? log.Panel.Last : null,
             log.Clock)
         {
-            Refused = state == ProbeState.Heard ? log.Refused : null,
+            Refused = state == ProbeState.Heard ? log.Refused : Sends(log, now) ? log.Clock.Refused : null,
             Twins = [.. ProbeTwins.Of(bay.Plan, index).Where(i => i != index).Select(i => bay.Plan.Probes[i].Probe)],
             Beside = log.Beside.Now(),
         };
     }
+
+    private static bool Sends(ProbeLog log, DateTimeOffset now) => log.Clock.Refused is { } refused && now < refused.At + log.Probe.SilentAfter;
 }
 
 /// <summary>Whether a probe is heard.</summary>

@@ -18,8 +18,8 @@ public static class BeliefWords
         Disbelief.Frozen => "it repeats one value for far longer than it is used to",
         Disbelief.Disagreeing => "its twins agree with each other, and not with it",
         Disbelief.LampNear => "a lamp warms it: its moisture counts, its temperature is held at what it was before the lamp, or at its twin's",
-        Disbelief.Late => "it came too long after it was measured",
-        Disbelief.Future => "its clock is ahead",
+        Disbelief.Late => "it came too long after it was measured, or its clock is behind",
+        Disbelief.Future => "its clock is ahead of this one",
         Disbelief.Duplicate => "it was told before",
         _ => "it is no reading of this probe",
     };
@@ -82,6 +82,11 @@ public static class BeliefWords
         ];
         return $"{raw.Probe} says {string.Join(", ", said)}: {Of(why)}.";
     }
+
+    /// <summary>What is told of a probe that sends and counts as silent, because of its clock; null of one that does not send.</summary>
+    internal static string? OfClock(ProbeLog log, DateTimeOffset now) => Lapses.WhyOf(log, now) is { } why && Refusal.IsForItsInstant(why)
+        ? $"{log.Probe.Id} sends, and what it sends is refused: {Of(why)}."
+        : null;
 
     internal static string OfDisagreement(BayState bay, ImmutableArray<int> heard, Testimony[] said, Accord accord, int place)
     {

@@ -21,7 +21,7 @@ internal static class Hearing
         }
 
         bool tells = Refusal.TellsOfTheProbe(e.Why);
-        if (!tells && e.Why is not (Disbelief.Late or Disbelief.Future))
+        if (!tells && !Refusal.IsForItsInstant(e.Why))
         {
             return shop;
         }
@@ -29,7 +29,7 @@ internal static class Hearing
         BayState bay = shop.Bays[e.Raw.Bay];
         int index = bay.IndexOf(e.Raw.Probe);
         ProbeLog log = bay.Logs[index];
-        BayState after = bay with { Logs = bay.Logs.SetItem(index, tells ? log.Refuse(e.Raw, e.Why) : log.Time(e.Raw)) };
+        BayState after = bay with { Logs = bay.Logs.SetItem(index, tells ? log.Refuse(e.Raw, e.Why) : log.Time(e.Raw, e.Why)) };
         return shop.With(e.Why == Disbelief.Disagreeing ? ProbeTwins.Compare(after, index, log) : after);
     }
 

@@ -14,7 +14,7 @@ namespace CureWatch.Bays;
 internal static class StillWitness
 {
     /// <summary>How far a twin must have got away to tell. Source (choice): further than two places in one air differ from minute to minute.</summary>
-    private const double TwinMovedK = 0.5, TwinMovedPct = 3;
+    private const double TwinMovedK = 0.5, TwinMovedPct = 4;
 
     /// <summary>How far panels and air must have got away to tell of each other. Source (choice): no panel stands still in air that does not.</summary>
     private const double OtherMovedK = 1;

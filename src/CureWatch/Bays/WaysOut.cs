@@ -18,6 +18,7 @@ internal static class WaysOut
         {
             WindowReasonKind.Unheard => $"Its next reading ends it: see to {probe}'s power, radio and mount, or put another in its place.{byHand}",
             WindowReasonKind.Disbelieved => $"A reading that can be believed ends it: see to {probe}, or put another in its place.{byHand}",
+            WindowReasonKind.Disagreeing => "That they agree again ends it: hold them side by side for a quarter of an hour, and calibrate or change the one that is off.",
             _ => $"A reading that moves again ends it: see to {probe}, or put another in its place.{byHand}",
         };
     }

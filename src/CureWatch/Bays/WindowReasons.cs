@@ -4,6 +4,7 @@ using CureWatch.Curing;
 using CureWatch.Panels;
 using CureWatch.Readings;
 using CureWatch.TimeWindows;
+using CureWatch.Warnings;
 
 namespace CureWatch.Bays;
 
@@ -55,7 +56,7 @@ internal static class WindowReasons
         return
             from index in point.ProbesIn(bay)
             let log = bay.Logs[index]
-            from reason in OfProbe(shop, log)
+            from reason in OfProbe(shop, log).Concat(OfTwins(shop, bay, index))
             where !(reason.From >= stay.To) && !(reason.To <= stay.From)
             select reason;
     }
@@ -64,7 +65,7 @@ internal static class WindowReasons
     {
         foreach (Lapse lapse in Lapses.Of(log, shop.Now))
         {
-            WindowReasonKind kind = lapse.Why is { } why && Refusal.TellsOfTheProbe(why) ? WindowReasonKind.Disbelieved : WindowReasonKind.Unheard;
+            WindowReasonKind kind = lapse.Why is { } why && (Refusal.TellsOfTheProbe(why) || Refusal.IsForItsInstant(why)) ? WindowReasonKind.Disbelieved : WindowReasonKind.Unheard;
             yield return Reason(shop, log, kind, lapse.From, lapse.To, kind == WindowReasonKind.Unheard
                 ? ("was not heard", "only what can have been at worst counts meanwhile")
                 : ("was not believed", BeliefWords.Of(lapse.Why!.Value)));
@@ -80,6 +81,23 @@ internal static class WindowReasons
 
     private static WindowReason Reason(Shop shop, ProbeLog log, WindowReasonKind kind, DateTimeOffset from, DateTimeOffset? to, (string, string) words) =>
         new(kind, log.Probe.Id, from, to, Words(shop, log, from, to, words)) { Ends = to is null ? WaysOut.Of(kind, log) : null };
+
+    /// <summary>Where it disagreed with a twin and was followed all the same: since what people were told of began.</summary>
+    private static IEnumerable<WindowReason> OfTwins(Shop shop, BayState bay, int index)
+    {
+        ProbeLog log = bay.Logs[index];
+        Subject subject = ProbeBelief.Subject(WarningKind.ProbeDisagreeing, bay, index);
+        string[] twins = [.. ProbeTwins.Of(bay.Plan, index).Where(i => i != index).Select(i => bay.Plan.Probes[i].Probe.Id)];
+        foreach (Warning told in shop.Warnings.Values.Where(w => w.Subject == subject))
+        {
+            DateTimeOffset from = told.RaisedAt - AlarmRule.Of(subject.Kind).OnDelay;
+            if (!Lapses.Of(log, shop.Now).Any(l => l.Why == Disbelief.Disagreeing && l.From < (told.ClearedAt ?? shop.Now) && !(l.To <= from)))
+            {
+                yield return Reason(
+                    shop, log, WindowReasonKind.Disagreeing, from, told.ClearedAt, ($"disagreed with {string.Join(" and ", twins)}", "nobody can say which is right, so the worse of them counts"));
+            }
+        }
+    }
 
     private static IEnumerable<WindowReason> Merged(IEnumerable<WindowReason> reasons)
     {

@@ -31,10 +31,13 @@ public sealed class DeviceClock
 
     private readonly ImmutableArray<Least> _windows;
 
-    private DeviceClock(ImmutableArray<Least> windows) => _windows = windows;
+    private DeviceClock(ImmutableArray<Least> windows, Refusal? refused) => (_windows, Refused) = (windows, refused);
 
     /// <summary>A clock of which nothing is known.</summary>
-    public static DeviceClock Unknown { get; } = new([]);
+    public static DeviceClock Unknown { get; } = new([], null);
+
+    /// <summary>Why what its probe sent since it was last believed is not, where that is for its instant; else null.</summary>
+    public Refusal? Refused { get; }
 
     /// <summary>How far it is ahead of ours [s], less than 0 where it is behind; null where nothing is known.</summary>
     public double? OffsetSeconds
@@ -77,23 +80,31 @@ public sealed class DeviceClock
         }
     }
 
-    /// <summary>Takes a reading in, believed or not.</summary>
+    /// <summary>Takes a reading in that is believed.</summary>
     /// <param name="raw">The reading; one without a clock says nothing of it.</param>
     /// <returns>What is known with it.</returns>
-    public DeviceClock Hear(RawReading raw)
+    public DeviceClock Hear(RawReading raw) => With(raw) is var windows && windows == _windows && Refused is null ? this : new DeviceClock(windows, null);
+
+    /// <summary>Takes a reading in that is refused for its instant.</summary>
+    /// <param name="raw">The reading.</param>
+    /// <param name="why">Why.</param>
+    /// <returns>What is known with it.</returns>
+    public DeviceClock Refuse(RawReading raw, Disbelief why) => new(With(raw), Refusal.Of(Refused, why, raw.ReceivedAt));
+
+    private ImmutableArray<Least> With(RawReading raw)
     {
         if (!raw.HasClock)
         {
-            return this;
+            return _windows;
         }
 
         var heard = new Least(raw.ReceivedAt.UtcTicks / Window.Ticks, raw.ReceivedAt, raw.ReceivedAt - raw.MeasuredAt);
         if (_windows.IsEmpty || _windows[^1].Number < heard.Number)
         {
-            return new DeviceClock((_windows.Length < MostWindows ? _windows : _windows.RemoveAt(0)).Add(heard));
+            return (_windows.Length < MostWindows ? _windows : _windows.RemoveAt(0)).Add(heard);
         }
 
-        return heard.Delay < _windows[^1].Delay ? new DeviceClock(_windows.SetItem(_windows.Length - 1, heard)) : this;
+        return heard.Delay < _windows[^1].Delay ? _windows.SetItem(_windows.Length - 1, heard) : _windows;
     }
 
     private IEnumerable<Least> SinceTheLastStep()

@@ -36,6 +36,10 @@ public sealed record Lapses(ImmutableArray<Lapse> All)
     /// <param name="now">The instant.</param>
     /// <returns>The stretches, in order.</returns>
     public static ImmutableArray<Lapse> Of(ProbeLog log, DateTimeOffset now) => now - log.HeardAt > Shortest && now - log.HeardAt > 1.5 * log.Probe.Every
-        ? log.Lapses.All.Add(new Lapse(log.HeardAt, null, log.Refused?.Why))
+        ? log.Lapses.All.Add(new Lapse(log.HeardAt, null, WhyOf(log, now)))
         : log.Lapses.All;
+
+    /// <summary>Why a probe is not believed by an instant; for its clock where that was so all the time, and no backlog of a line that was down.</summary>
+    internal static Disbelief? WhyOf(ProbeLog log, DateTimeOffset at) => log.Refused?.Why ?? (log.Clock.Refused is { } refused
+        && refused.Since <= log.SilentAt && at <= refused.At + log.Probe.SilentAfter ? refused.Why : null);
 }

@@ -14,7 +14,6 @@ public sealed record ProbeLog
 
     private RawReading? _doubted;
     private DateTimeOffset? _lookedAt;
-
     private ClaimsAhead _ahead = ClaimsAhead.None;
     private RecentNumbers _numbers = RecentNumbers.None;
 
@@ -141,7 +140,7 @@ public sealed record ProbeLog
             HeardAt = raw.ReceivedAt > HeardAt ? raw.ReceivedAt : HeardAt,
             LastBelieved = isNewest ? raw : LastBelieved,
             Standing = isNewest ? Standing.After(Probe, raw, at) : Standing,
-            Lapses = isNewest && LastBelieved is { } last ? Lapses.With(Probe, MeasuredAt(last), at, Refused?.Why) : Lapses,
+            Lapses = isNewest && LastBelieved is { } last ? Lapses.With(Probe, MeasuredAt(last), at, Lapses.WhyOf(this, at)) : Lapses,
             Newest = isNewest ? own : Newest,
             Refused = why is { } reason ? Refusal.Of(Refused, reason, raw.ReceivedAt) : null,
             _doubted = null,
@@ -153,10 +152,11 @@ public sealed record ProbeLog
         };
     }
 
-    /// <summary>Learns of the device's clock from a reading that is not believed.</summary>
+    /// <summary>Learns of the device's clock from a reading that is not believed for its instant.</summary>
     /// <param name="raw">The reading.</param>
+    /// <param name="why">Why not.</param>
     /// <returns>The log that has learnt.</returns>
-    public ProbeLog Time(RawReading raw) => Clock.Hear(raw) is var clock && clock != Clock ? this with { Clock = clock } : this;
+    public ProbeLog Time(RawReading raw, Disbelief why) => this with { Clock = Clock.Refuse(raw, why) };
 
     /// <summary>The log of the same probe, set up otherwise: what it told so far stays as it was corrected then.</summary>
     /// <param name="probe">The probe as it is from now on.</param>

@@ -55,7 +55,7 @@ public sealed record ProbeStanding
     internal StillReason? SuspicionOf(Quantity what, TimeSpan every) => !IsRun(what, every) ? null
         : _repetition!.IsFrozen ? StillReason.Refused
         : _repetition!.StrainOn(what) >= 1 ? StillReason.OtherMoved
-        : _repetition.IsLongerThanUsual ? StillReason.Unusual
+        : _repetition.IsLongerThanUsual(what) ? StillReason.Unusual
         : null;
 
     /// <summary>The run that ended in a jump with a reading; null where it did not.</summary>

@@ -23,4 +23,9 @@ public sealed record Refusal(Disbelief Why, DateTimeOffset Since, DateTimeOffset
     /// <param name="why">Why it is refused.</param>
     /// <returns>True for what no sound sensor says.</returns>
     public static bool IsTheSensors(Disbelief why) => why is Disbelief.OutOfRange or Disbelief.Implausible or Disbelief.Frozen;
+
+    /// <summary>Whether it is refused for its instant: the probe was heard, and its clock or the way it took is at fault.</summary>
+    /// <param name="why">Why it is refused.</param>
+    /// <returns>True where somebody has to set a clock, or look at a network.</returns>
+    public static bool IsForItsInstant(Disbelief why) => why is Disbelief.Late or Disbelief.Future;
 }

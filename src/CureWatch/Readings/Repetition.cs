@@ -28,6 +28,7 @@ internal sealed record Repetition(ProbeHabit Whole, Standing Temperature, Standi
     /// none longer than this [h]. Source (choice), by the false alarms in sound bays.
     /// </summary>
     private const double StillKPerHour = 0.1, StillPctPerHour = 0.5, LongestStillHours = 24, Never = 1e6;
+    private static readonly TimeSpan AnHour = TimeSpan.FromHours(1);
     private static readonly TimeSpan ADay = TimeSpan.FromHours(24);
     private static readonly TimeSpan LongestPause = TimeSpan.FromMinutes(30);
     private static readonly TimeSpan ShortestRun = TimeSpan.FromMinutes(5), ShortestToBeSure = TimeSpan.FromMinutes(20);
@@ -37,7 +38,7 @@ internal sealed record Repetition(ProbeHabit Whole, Standing Temperature, Standi
     private const double StepsInAStep = 1.5, LeastJumpK = 0.3, LeastJumpPct = 0.6;
 
     /// <summary>How much longer than usual a temperature stays the same before a humidity that moves speaks against it: it may by itself. Source (choice).</summary>
-    private const double RunsToDoubt = 2, RunsToSuspect = 4, RunsToBeSure = 12;
+    private const double RunsToDoubt = 2, RunsToSuspect = 4, RunsToBeUnusual = 5, RunsToBeSure = 12;
 
     /// <summary>Begins with a first reading.</summary>
     public static Repetition Of(Probe probe, RawReading raw, DateTimeOffset at) => new(
@@ -56,8 +57,11 @@ internal sealed record Repetition(ProbeHabit Whole, Standing Temperature, Standi
     public bool IsHalfStuckAt(RawReading raw) =>
         IsSure(Humidity, raw.HumidityPct, StrainOnHumidity) || (IsSure(Temperature, raw.AirC, StrainOnTemperature) && Temperature.IsLongerThan(RunsToBeSure));
 
-    /// <summary>Whether a quantity, or all the probe says, is the same for far longer than it is used to.</summary>
-    public bool IsLongerThanUsual => Whole.IsUnusual(LongestInAStillBay);
+    /// <summary>
+    /// Whether all the probe says is the same for far longer than it is used to, or its humidity alone, which is restless; a temperature keeps still in many a bay.
+    /// </summary>
+    public bool IsLongerThanUsual(Quantity what) => Whole.IsUnusual(LongestInAStillBay)
+        || (what == Quantity.Humidity && Humidity is { IsKnown: true } standing && standing.IsLongerThan(RunsToBeUnusual) && standing.Run > AnHour && standing.Run > InAStillBay(what, standing.Since));
 
     public Standing? Of(Quantity what) => what == Quantity.Temperature ? Temperature : Humidity;
 

@@ -23,4 +23,7 @@ public enum WindowReasonKind
 
     /// <summary>It repeated one value for longer than it can be right.</summary>
     Stuck,
+
+    /// <summary>It and a twin said different things, and nobody can say which is right.</summary>
+    Disagreeing,
 }

@@ -71,7 +71,7 @@ public class DeviceClockTests
         var log = new ProbeLog(Air, Start);
         var dayAhead = new RawReading("bay-1", "air-1", Start.AddDays(1), Start, 20, 50, null);
         Assert.Equal(Disbelief.Future, log.Doubt(dayAhead));
-        Assert.Equal(86_400, log.Time(dayAhead).Clock.OffsetSeconds);
+        Assert.Equal(86_400, log.Time(dayAhead, Disbelief.Future).Clock.OffsetSeconds);
     }
 
     private static (double?, double?) Of(DeviceClock clock) => (clock.OffsetSeconds, clock.DriftSecondsPerDay);
