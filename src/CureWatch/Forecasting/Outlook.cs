@@ -21,11 +21,14 @@ public sealed record Outlook(DateTimeOffset From, Exposure Held, ImmutableArray<
     /// </summary>
     public ImmutableArray<Outlook> MayBe { get; init; } = [];
 
+    /// <summary>Since when nobody knows what is supposed here; null where it is known.</summary>
+    public DateTimeOffset? UnknownSince { get; init; }
+
     /// <summary>
     /// Whether nobody measured it. Held, such a climate stalls no cure for good: where the slow pace never got there, it does at the rate of the driest or
     /// the moistest that the law follows. Source (choice): nobody knows that the worst is true, and less that it lasts.
     /// </summary>
-    public bool IsSupposed { get; init; }
+    public bool IsSupposed => UnknownSince is not null;
 
     /// <summary>Ten years and a week: what takes longer is never. Source (choice).</summary>
     private static readonly TimeSpan Farthest = TimeSpan.FromDays(3660);

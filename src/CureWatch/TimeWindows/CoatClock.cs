@@ -44,7 +44,7 @@ public sealed record CoatClock(CureRecord Record, Outlook Outlook, ClimateDoubt 
         var reached = new TimeBounds(
             ReachedAt(start.Earliest, milestone.ReferenceHours / FactorOfTheFast(likelyStart, milestone, factor), Pace.Fast),
             ReachedAt(start.Likely, milestone.ReferenceHours, Pace.Likely),
-            ReachedAt(start.Latest, milestone.ReferenceHours * FactorOfTheSlow(likelyStart, milestone, factor), Pace.Slow));
+            ReachedAt(start.Latest, milestone.ReferenceHours * FactorOfTheSlow(start, likelyStart, milestone, factor), Pace.Slow));
         return milestone.Slowest is { } slowest && start.Latest is { } from && Absences is [.., { To: null }]
             ? reached with { Latest = Latest(reached, BySlowestRow(from, milestone.ReferenceHours * factor, slowest)) }
             : reached;
@@ -138,9 +138,15 @@ public sealed record CoatClock(CureRecord Record, Outlook Outlook, ClimateDoubt 
         return factor;
     }
 
-    /// <summary>What was only likely made is no reason to be surer of a release: as long as nobody knows the present, what the slow bound lacks is still to be made in it.</summary>
-    private double FactorOfTheSlow(DateTimeOffset start, Milestone milestone, double factor) =>
-        Outlook.IsSupposed && milestone.ReferenceHours > 0 ? FactorOver(start, milestone.ReferenceHours, milestone, Pace.Slow) : factor;
+    /// <summary>
+    /// What was only likely made is no reason to be surer of a release: as long as nobody knows the present, what the slow bound lacks is still to be made in it.
+    /// What it had made before that is over.
+    /// </summary>
+    private double FactorOfTheSlow(TimeBounds start, DateTimeOffset likelyStart, Milestone milestone, double factor)
+    {
+        bool isOver = start.Latest is { } from && LivedUntil(from, milestone.ReferenceHours * factor, Pace.Slow) <= Outlook.UnknownSince;
+        return Outlook.IsSupposed && milestone.ReferenceHours > 0 && !isOver ? FactorOver(likelyStart, milestone.ReferenceHours, milestone, Pace.Slow) : factor;
+    }
 
     /// <summary>Where the climate may be another, the law may be less sure there: losing a probe must not make a release earlier by that.</summary>
     private double FactorOver(DateTimeOffset start, double hours, Milestone milestone, Pace pace)
