@@ -70,6 +70,11 @@ public class ForecastInFaultTests
                 bool isDeadline = sound.Stage is WindowStage.LevelOff or WindowStage.Recoat;
                 DateTimeOffset? right = isDeadline ? sound.ClosesAt!.Earliest : sound.ClosesAt!.Latest;
                 DateTimeOffset? told = isDeadline ? faulty.ClosesAt!.Earliest : faulty.ClosesAt!.Latest;
+                if (right < said.At - said.Lasted && told < said.At - said.Lasted)
+                {
+                    continue; // over in either day before the fault began; what is older than three hours is kept by the ten minutes, in each at its own time
+                }
+
                 TimeSpan left = right > said.At ? (right.Value - said.At) * ShareOfWhatIsLeft : TimeSpan.Zero;
                 TimeSpan? wrong = isDeadline ? told - right : right - told;
                 Assert.False(wrong > Late + left, $"{sound.Stage} told {told} at {said.At}, and {right} without the fault");
