@@ -152,6 +152,7 @@ public sealed record CoatClock(CureRecord Record, Outlook Outlook, ClimateDoubt 
     private double FactorOver(DateTimeOffset start, double hours, Milestone milestone, Pace pace)
     {
         (Credit lived, double left) = LivedOf(start, hours, pace);
+        left = lived.Likely > 0 || left > 0 ? left : hours; // what is reached at once was lived in no climate
         double factor = Factor(MeanClimate.Of(lived + Outlook.Earning(Record.Law, left)), milestone);
         if (left <= 0)
         {

@@ -59,7 +59,7 @@ public class BoardPageTests
         await shop.AskAsync(new Arrival.Reading(new Entry.Reading("bay-2", "air", now.AddDays(1), 20, 50, null)));
         string words = await shop.WordsAsync("/");
         Assert.Contains("air: its clock is 7 min behind, heard", words, StringComparison.Ordinal);
-        Assert.Contains("air: its clock is 24 h 00 min ahead, awaited", words, StringComparison.Ordinal);
+        Assert.Contains("air: its clock is 24 h 00 min ahead, not believed since 09:00: its clock is ahead of this one; last believed", words, StringComparison.Ordinal);
     }
 
     [Fact]
