@@ -34,7 +34,7 @@ internal sealed class LookAhead
     private LookAhead(BayState bay, AirNow now, double within)
     {
         (_bay, _now, _within) = (bay, now, within);
-        _scenarios = Scenarios.Of(bay.Forecaster, now);
+        _scenarios = Scenarios.Of(bay.Forecaster, now, within);
     }
 
     /// <summary>Looks.</summary>
@@ -63,9 +63,16 @@ internal sealed class LookAhead
     /// <param name="bay">The bay.</param>
     /// <param name="until">Until when; null for as far as is looked.</param>
     /// <returns>The night; null while no air probe is heard.</returns>
-    public static NightAhead? NightOf(Shop shop, BayState bay, DateTimeOffset? until) => AheadScene.Of(shop, bay) is { } now
-        ? NightOf(Scenarios.Of(bay.Forecaster, now), Math.Clamp((until - now.At)?.TotalHours ?? Scenarios.Reach, 1, Scenarios.Reach))
-        : null;
+    public static NightAhead? NightOf(Shop shop, BayState bay, DateTimeOffset? until)
+    {
+        if (AheadScene.Of(shop, bay) is not { } now)
+        {
+            return null;
+        }
+
+        double within = Math.Clamp((until - now.At)?.TotalHours ?? Scenarios.Reach, 1, Scenarios.Reach);
+        return NightOf(Scenarios.Of(bay.Forecaster, now, within), within);
+    }
 
     private static double ReachOf(AirNow now) => Math.Clamp((now.OpensAt - now.At)?.TotalHours ?? WarnedHours, WarnedHours, Scenarios.Reach);
 

@@ -24,7 +24,7 @@ internal readonly record struct RiskAhead(double Chance, double SoonChance, doub
         foreach (Scenario scenario in scenarios.All)
         {
             double most = double.NegativeInfinity, mostSoon = most, before = double.NegativeInfinity, beginsAt = double.NaN, beyondHours = 0;
-            for (int k = 0; k < Scenarios.Knots.Length && Scenarios.Knots[k] <= within; k++)
+            for (int k = 0; k < scenario.Points.Length && Scenarios.Knots[k] <= within; k++)
             {
                 double excess = excessOf(scenario.Points[k]);
                 most = Math.Max(most, excess);

@@ -46,8 +46,10 @@ internal sealed class Scenarios
     /// <summary>Looks ahead.</summary>
     /// <param name="known">What is known of the bay.</param>
     /// <param name="now">The bay now.</param>
-    public static Scenarios Of(ClimateForecaster known, AirNow now)
+    /// <param name="within">Up to how far ahead [h].</param>
+    public static Scenarios Of(ClimateForecaster known, AirNow now, double within)
     {
+        int knots = Knots.Count(h => h <= within);
         double hour = (now.At.ToUnixTimeMilliseconds() / 3.6e6) - 0.5; // the mean of an hour stands at its middle
         double lnPa = Math.Log(now.VapourPressurePa);
         bool isForecast = known.Kelvins.Course is not null;
@@ -55,9 +57,9 @@ internal sealed class Scenarios
         double? panelAboveK = now.ColdestPanelKelvins - now.AirKelvins;
         SeriesForecast? panel = panelAboveK is { } above && known.Panel.Course is not null && Math.Abs(above) < 6 ? known.Panel.From(hour, above) : null;
         var usual = new UsualNight(now, known, hour);
-        var likely = new (double Kelvins, double LnPa, double PanelK)[Knots.Length];
-        var doubt = new (double Kelvins, double LnPa, double PanelK)[Knots.Length];
-        for (int k = 0; k < Knots.Length; k++)
+        var likely = new (double Kelvins, double LnPa, double PanelK)[knots];
+        var doubt = new (double Kelvins, double LnPa, double PanelK)[knots];
+        for (int k = 0; k < knots; k++)
         {
             double h = Knots[k];
             (double panelK, double panelDoubtK) = panel is null
@@ -77,7 +79,7 @@ internal sealed class Scenarios
         }
 
         double outdoorLn = OutdoorChange(known, now);
-        for (int k = 0; k < Knots.Length && isForecast; k++)
+        for (int k = 0; k < knots && isForecast; k++)
         {
             likely[k].LnPa += outdoorLn * (1 - Math.Exp(-Knots[k] / LeakHours));
         }
@@ -86,7 +88,7 @@ internal sealed class Scenarios
         (double changeK, double changeLn) = isForecast
             ? (kelvins.ChangeOfDeparture, ln.ChangeOfDeparture)
             : (usual.ChangeOfKelvins, usual.ChangeOfLn);
-        for (int k = 0; k < Knots.Length; k++)
+        for (int k = 0; k < knots; k++)
         {
             likely[k].Kelvins += trend.GoesOnKelvins(changeK, Knots[k]);
             likely[k].LnPa = RisenTo(likely[k].LnPa, trend.GoesOnLn(changeLn, Knots[k]), likely[k].Kelvins);
@@ -98,13 +100,13 @@ internal sealed class Scenarios
         var floor = HeatedFloor.Of(known, now);
         foreach ((double K, double Ln, double Panel) z in Draws.All)
         {
-            all.Add(Build(DrawnNights / Draws.All.Length, now, floor, k => (
+            all.Add(Build(DrawnNights / Draws.All.Length, now, floor, knots, k => (
                 likely[k].Kelvins + (z.K * doubt[k].Kelvins), likely[k].LnPa + (z.Ln * doubt[k].LnPa), likely[k].PanelK + (z.Panel * doubt[k].PanelK))));
         }
 
         if (isForecast)
         {
-            all.AddRange(new PastMisses(known, panel is not null, hour).All().Select(miss => Build(miss.Weight, now, floor, k =>
+            all.AddRange(new PastMisses(known, panel is not null, hour).All().Select(miss => Build(miss.Weight, now, floor, knots, k =>
             {
                 (double missK, double missLn, double missPanelK) = miss.At(Knots[k]);
                 double panelK = panel is null ? likely[k].PanelK : likely[k].PanelK + missPanelK;
@@ -115,7 +117,7 @@ internal sealed class Scenarios
         double oneFront = Front.Chance / (1 - Front.Chance) * all.Sum(s => s.Weight) / Front.All.Length;
         foreach (Front front in Front.All)
         {
-            all.Add(Build(oneFront, now, floor, k =>
+            all.Add(Build(oneFront, now, floor, knots, k =>
             {
                 (double frontK, double frontLn) = front.At(Knots[k], now);
                 return (likely[k].Kelvins + frontK, likely[k].LnPa + frontLn, likely[k].PanelK);
@@ -134,7 +136,7 @@ internal sealed class Scenarios
         foreach (Scenario scenario in All)
         {
             (double value, double hours) = (double.PositiveInfinity, 0);
-            for (int k = 0; k < Knots.Length && Knots[k] <= within; k++)
+            for (int k = 0; k < scenario.Points.Length && Knots[k] <= within; k++)
             {
                 (value, hours) = of(scenario.Points[k]) is var here && here < value ? (here, Knots[k]) : (value, hours);
             }
@@ -187,9 +189,9 @@ internal sealed class Scenarios
         return (usual + ((above - usual) * left), 0.5 * (1 - left));
     }
 
-    private static Scenario Build(double weight, AirNow now, HeatedFloor floor, Func<int, (double Kelvins, double LnPa, double PanelK)> at)
+    private static Scenario Build(double weight, AirNow now, HeatedFloor floor, int knots, Func<int, (double Kelvins, double LnPa, double PanelK)> at)
     {
-        var points = new ScenarioPoint[Knots.Length];
+        var points = new ScenarioPoint[knots];
         for (int k = 0; k < points.Length; k++)
         {
             (double kelvins, double ln, double panelK) = at(k);
