@@ -106,7 +106,7 @@ public sealed record CoatClock(CureRecord Record, Outlook Outlook, ClimateDoubt 
         }
 
         (Credit lived, double left) = LivedOf(from, milestone.ReferenceHours, Pace.Likely);
-        return MeanClimate.Of(lived + Outlook.Earning(Record.Law, left));
+        return MeanOf(lived, left);
     }
 
     /// <summary>Progress so far, with its bounds.</summary>
@@ -152,8 +152,7 @@ public sealed record CoatClock(CureRecord Record, Outlook Outlook, ClimateDoubt 
     private double FactorOver(DateTimeOffset start, double hours, Milestone milestone, Pace pace)
     {
         (Credit lived, double left) = LivedOf(start, hours, pace);
-        left = lived.Likely > 0 || left > 0 ? left : hours; // what is reached at once was lived in no climate
-        double factor = Factor(MeanClimate.Of(lived + Outlook.Earning(Record.Law, left)), milestone);
+        double factor = Factor(MeanOf(lived, left), milestone);
         if (left <= 0)
         {
             return factor;
@@ -167,6 +166,11 @@ public sealed record CoatClock(CureRecord Record, Outlook Outlook, ClimateDoubt 
 
         return factor;
     }
+
+    /// <summary>What is reached at once was made in no climate: then it is the present's.</summary>
+    private MeanClimate MeanOf(Credit lived, double left) => lived + Outlook.Earning(Record.Law, left) is { Likely: > 0 } made
+        ? MeanClimate.Of(made)
+        : MeanClimate.At(Record.Law, Outlook.Held);
 
     private double Factor(MeanClimate mean, Milestone milestone) => Math.Exp(
         NormalDistribution.NinetyFifthPercentile * Math.Sqrt(milestone.VarianceOfLnHours(mean.X, mean.Y) + mean.VarianceOfLnRate(Record.Law, Doubt)));

@@ -53,6 +53,17 @@ public class ShopFoldTests
         },
         iter: Days);
 
+    // Found by AnyDay: a coat that gets there at once has no mean climate of its own.
+    [Theory]
+    [InlineData(747132, 47)]
+    [InlineData(413761, 43)]
+    public void Day_WhoseCoatGotThereAtOnce_IsReported(int seed, int length)
+    {
+        ImmutableArray<Message> messages = new AnyDay(seed).Messages(length);
+        var end = new Message.ClockReached(messages.Max(m => m.At) + TimeSpan.FromHours(1));
+        Assert.NotEmpty(Reports(AnyDay.Fold(AnyDay.Opening(), WithClock([.. messages, end], [0, 1]))));
+    }
+
     private static IEnumerable<Message> WithClock(IEnumerable<Message> messages, double[] shares)
     {
         DateTimeOffset now = TestShop.Start;
