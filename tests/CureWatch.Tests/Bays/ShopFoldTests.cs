@@ -61,7 +61,7 @@ public class ShopFoldTests
     {
         ImmutableArray<Message> messages = new AnyDay(seed).Messages(length);
         var end = new Message.ClockReached(messages.Max(m => m.At) + TimeSpan.FromHours(1));
-        Assert.NotEmpty(Reports(AnyDay.Fold(AnyDay.Opening(), WithClock([.. messages, end], [0, 1]))));
+        Assert.NotEmpty(Reports(AnyDay.Fold(AnyDay.Opening(), WithClock([.. messages, end], [0, 1]))).ToArray());
     }
 
     private static IEnumerable<Message> WithClock(IEnumerable<Message> messages, double[] shares)
