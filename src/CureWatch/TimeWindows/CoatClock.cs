@@ -144,8 +144,13 @@ public sealed record CoatClock(CureRecord Record, Outlook Outlook, ClimateDoubt 
     /// </summary>
     private double FactorOfTheSlow(TimeBounds start, DateTimeOffset likelyStart, Milestone milestone, double factor)
     {
-        bool isOver = start.Latest is { } from && LivedUntil(from, milestone.ReferenceHours * factor, Pace.Slow) <= Outlook.UnknownSince;
-        return Outlook.IsSupposed && milestone.ReferenceHours > 0 && !isOver ? FactorOver(likelyStart, milestone.ReferenceHours, milestone, Pace.Slow) : factor;
+        if (Outlook.UnknownSince is not { } since || milestone.ReferenceHours <= 0)
+        {
+            return factor;
+        }
+
+        bool isOver = start.Latest is { } from && LivedUntil(from, milestone.ReferenceHours * factor, Pace.Slow) <= since;
+        return isOver ? factor : FactorOver(likelyStart, milestone.ReferenceHours, milestone, Pace.Slow);
     }
 
     /// <summary>Where the climate may be another, the law may be less sure there: losing a probe must not make a release earlier by that.</summary>
