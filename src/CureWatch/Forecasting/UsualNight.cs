@@ -6,7 +6,9 @@ namespace CureWatch.Forecasting;
 /// heating goes back at lock-up, a quarter of what it is above outdoors within an hour, and then sinks by a kelvin or two. The vapour pressure drifts towards the one outdoors, but not
 /// in the first hours after lock-up: doors stay shut then, and what the floor lost to them goes on drying into the bay. Source (choice), common practice without a
 /// source: the times and shares. Where yesterday's same hours were measured, the change then counts for two fifths; where nobody measures
-/// outdoors, it is taken to be drier there by 15 %, and colder by 8 K than a heated bay, by 3 K than another or by what its cooling tells.
+/// outdoors, it is taken to be drier there by 15 %, and colder by 8 K than a heated bay, by 3 K than another or by what its cooling tells. What the air falls to
+/// when the heating goes back are the walls, and a panel in the room shows them: it stands half-way between the air and what it sees (law: radiation of 5 W/m²K beside
+/// convection of 3 to 5 in still air), so that the fall is no more than twice what the coldest panel is below the air, and a kelvin for the probes.
 /// </remarks>
 internal sealed class UsualNight
 {
@@ -17,6 +19,7 @@ internal sealed class UsualNight
     private const double CoolingSinceHours = 2;
     private const double NightBelowEveningK = 2.5, NightHours = 14;
     private const double SetBackShare = 0.25, SetBackHours = 0.8, SetBackDoubtK = 1.3;
+    private const double WallsBelowAirPerPanel = 2, WallsDoubtK = 1;
     private const double SinksK = 2.2, SinksHours = 5;
     private const double ShareOfYesterday = 0.4;
     private const double IndoorMoisture = 0.15;
@@ -38,9 +41,9 @@ internal sealed class UsualNight
     public (double Kelvins, double LnPa) At(double ahead)
     {
         double gone = _now.NightHoursGone, night = _now.NightHoursBefore(ahead);
-        double aboveK = Math.Max(AboveOutdoorsK + (NightBelowEveningK * Math.Max(0, 1 - (gone / NightHours))), CoolingTellsK);
+        double aboveK = AboveK;
         double coolsK = _now.IsHeatedAtNight
-            ? (aboveK * SetBackShare * Within(night, SetBackHours)) + Math.Min(aboveK * (1 - SetBackShare), SinksK * Within(night, SinksHours))
+            ? (SetBackK(aboveK) * Within(night, SetBackHours)) + Math.Min(aboveK * (1 - SetBackShare), SinksK * Within(night, SinksHours))
             : aboveK * (1 - Math.Exp(-night / CoolingHours));
 
         double ln = Math.Log(_now.VapourPressurePa);
@@ -60,9 +63,17 @@ internal sealed class UsualNight
             return (kelvins, 0.02 + (0.16 * (1 - Math.Exp(-ahead / 9))));
         }
 
-        double setBackK = SetBackDoubtK * Within(_now.NightHoursBefore(ahead), SetBackHours);
+        double setBackK = SetBackDoubtK * SetBackK(AboveK) / Math.Max(AboveK * SetBackShare, double.Epsilon) * Within(_now.NightHoursBefore(ahead), SetBackHours);
         return (Math.Sqrt((kelvins * kelvins) + (setBackK * setBackK)), 0.03 + (0.2 * (1 - Math.Exp(-ahead / 7))));
     }
+
+    /// <summary>How much warmer the bay is than it gets outdoors in the night [K].</summary>
+    private double AboveK => Math.Max(AboveOutdoorsK + (NightBelowEveningK * Math.Max(0, 1 - (_now.NightHoursGone / NightHours))), CoolingTellsK);
+
+    /// <summary>How far the air falls to the walls once the heating goes back [K].</summary>
+    private double SetBackK(double aboveK) => _now.ColdestPanelKelvins is { } panel
+        ? Math.Min(aboveK * SetBackShare, (WallsBelowAirPerPanel * Math.Max(0, _now.AirKelvins - panel)) + WallsDoubtK)
+        : aboveK * SetBackShare;
 
     /// <summary>How much warmer the bay is than the air outdoors [K].</summary>
     private double AboveOutdoorsK => _now.Outdoors is { } outdoors ? _now.AirKelvins - outdoors.Kelvins

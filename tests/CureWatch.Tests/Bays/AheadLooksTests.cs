@@ -27,6 +27,19 @@ public class AheadLooksTests
     public void SteadyBay_IsLeftInPeace() =>
         Assert.DoesNotContain(Coat(new TestShop()).Steady(Coated + 0.1, 30).Shop.Warnings.Values, w => Foreseen.IsAhead(w.Subject.Kind));
 
+    /// <summary>
+    /// When the heating goes back for the first night anybody measures, the air falls to what the walls are; a panel shows them. At 20 °C in air that condenses at 15.5 °C
+    /// that is 4.5 K of fall: next to none where the panel is as warm as the air, likely where it is 3 K below.
+    /// </summary>
+    [Fact]
+    public void FirstHeatedEvening_IsAtRisk_WhereThePanelsShowColdWalls_NotWhereTheyAreAsWarmAsTheAir()
+    {
+        double warm = WetChanceWithPanelsBelowAir(0), cold = WetChanceWithPanelsBelowAir(2.5), unmeasured = WetChanceWithPanelsBelowAir(null);
+        Assert.InRange(warm, 0, AlarmRules.LikelyEnough);
+        Assert.InRange(cold, 0.4, 1);
+        Assert.InRange(unmeasured, warm + 0.05, 1);
+    }
+
     [Fact]
     public void BayWithoutACoat_IsNotLookedAheadIn()
     {
@@ -107,6 +120,22 @@ public class AheadLooksTests
 
         Assert.Single(shop.Warnings(WarningKind.OutdoorWets));
         Assert.NotNull(TonightReport.Of(shop.Shop, "bay-1").Doors);
+    }
+
+    private static double WetChanceWithPanelsBelowAir(double? belowK)
+    {
+        Probe panel = TestShop.Panel("panel-1");
+        TestShop shop = belowK is null ? new(probes: [TestShop.Air("air-1")]) : new(probes: [TestShop.Air("air-1"), panel]);
+        ShopPlan plan = shop.Shop.Plan;
+        shop = shop.Take(new Message.PlanChanged(plan with { Bays = [.. plan.Bays.Select(b => b with { Equipment = [Equipment.FixedHeating] })] }, TestShop.Start));
+        for (double hour = Coated; hour < 10; hour += 1 / 30.0)
+        {
+            shop.Read(hour, 20, 100 * Pascals(15.5) / Pascals(20));
+            shop = belowK is { } below ? shop.ReadPanel(hour, 20 - below) : shop;
+            shop = hour == Coated ? shop.Tap(hour, Did.Applied).Tap(hour + 0.01, Did.Levelled) : shop;
+        }
+
+        return shop.Shop.Bays["bay-1"].Ahead!.Of(WarningKind.CondensingAhead)?.SoonChance ?? 0;
     }
 
     private static bool IsAtNight(Warning warning) => warning.RaisedAt.Hour is >= 18 or < 8;
