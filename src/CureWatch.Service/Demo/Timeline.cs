@@ -75,7 +75,7 @@ internal sealed class Timeline
 
     private void Look(Shop shop, Job job)
     {
-        if (job.PromisedAt is not { } promisedAt || JobReport.Of(shop, job.Id).Ruling.CollectFrom is not { } collect)
+        if (job.PromisedAt is not { } promisedAt || JobReport.Of(shop, job.Id) is not { Ruling.CollectFrom: { } collect } report)
         {
             return;
         }
@@ -83,11 +83,11 @@ internal sealed class Timeline
         if (collect > promisedAt + LeastSlip && _late.Add(job.Id))
         {
             string promised = TimelineWords.Clock(promisedAt, shop);
-            _lines.Add((shop.Now, $"{job.Id}: the pick-up slips to {TimelineWords.Clock(collect, shop)}, promised was {promised}"));
+            _lines.Add((shop.Now, $"{job.Id}: the pick-up slips to {TimelineWords.Clock(collect, shop)}, promised was {promised}{TimelineWords.OfFaults(report, shop)}"));
         }
         else if (collect <= promisedAt && _late.Remove(job.Id))
         {
-            _lines.Add((shop.Now, $"{job.Id}: the pick-up is back before the promise, {TimelineWords.Clock(collect, shop)}"));
+            _lines.Add((shop.Now, $"{job.Id}: the pick-up is back before the promise, {TimelineWords.Clock(collect, shop)}{TimelineWords.OfFaults(report, shop)}"));
         }
     }
 

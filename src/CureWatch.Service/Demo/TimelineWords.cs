@@ -49,6 +49,13 @@ internal static class TimelineWords
         }
     }
 
+    /// <summary>Which faults hold a car up, and when it would be over without them, a colon before it; empty where none does.</summary>
+    public static string OfFaults(JobReport report, Shop shop)
+    {
+        string[] faults = [.. report.Surfaces.SelectMany(s => s.Coats).SelectMany(c => c.Windows).SelectMany(w => w.Because).Where(b => b.To is null).Select(b => b.Text).Distinct()];
+        return faults.Length == 0 ? "" : $": {string.Join(' ', faults)} {MendedWords.Of(report.Ruling.IfMended?.Latest, shop.Plan.Hours.Zone)}";
+    }
+
     private static string Of(Tap tap)
     {
         string what = tap.Surface is null ? "whole car" : Coat(tap.Surface, tap.Layer, tap.Section);

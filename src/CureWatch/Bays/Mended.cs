@@ -7,7 +7,10 @@ using CureWatch.TimeWindows;
 namespace CureWatch.Bays;
 
 /// <summary>Says beside what a fault holds up what it would be if every probe at fault were put right now.</summary>
-/// <remarks>Worked out on a copy of the shop in which each of them tells one more reading: the same answer as the one that comes then.</remarks>
+/// <remarks>
+/// Worked out on a copy of the shop in which each of them tells one more reading, and a moment later: what comes after a reading is known, what lies before
+/// it stays as unknown as it was. Of what a reading sets off only what moves a window is done, so that a report costs no more than its windows twice.
+/// </remarks>
 internal static class Mended
 {
     /// <summary>After every reading heard, and too far for two to be taken for one.</summary>
@@ -27,7 +30,7 @@ internal static class Mended
         Shop copy = MendedIn(shop, state);
         JobState job = copy.Jobs[report.Job.Id];
         var present = new Present(copy, copy.Now);
-        TimeBounds? readyAt = JobReport.RulingOn(copy, job).ReadyAt;
+        TimeBounds? readyAt = JobReport.RulingOn(copy, present, job).ReadyAt;
         return report with
         {
             Surfaces = [.. report.Surfaces.Select(s => (s.Surface, Beside(present, job, s.Surface, s.Coats)))],
@@ -42,6 +45,7 @@ internal static class Mended
     private static Shop MendedIn(Shop shop, JobState state)
     {
         DateTimeOffset at = shop.Now + Soon;
+        shop = Evolution.Evolve(shop, new ShopEvent.TimePassed(at));
         foreach (string id in state.Stories.SelectMany(s => Stay.Of(shop, state.Job, s)).Select(s => s.Point?.Bay).OfType<string>().Distinct())
         {
             BayState bay = shop.Bays[id];
@@ -49,12 +53,13 @@ internal static class Mended
             {
                 if (MendedReading.IsNeededBy(bay.Logs[i], shop.Now) && MendedReading.Of(bay, i, at) is { } reading)
                 {
-                    shop = ShopFold.Take(shop, new Message.ReadingCame(reading)).Shop;
+                    shop = Intake.Decide(shop, new Message.ReadingCame(reading)).Aggregate(shop, Evolution.Evolve);
+                    shop = StandingLooks.Decide(shop, reading).Aggregate(shop, Evolution.Evolve);
                 }
             }
         }
 
-        return shop;
+        return Evolution.Evolve(shop, new ShopEvent.TimePassed(at + Readings.ProbeLog.Pace));
     }
 
     private static ImmutableArray<CoatReport> Beside(Present present, JobState job, Surface surface, ImmutableArray<CoatReport> coats)

@@ -56,18 +56,18 @@ internal static class WindowReasons
         return
             from index in point.ProbesIn(bay)
             let log = bay.Logs[index]
-            from reason in OfProbe(shop, log).Concat(OfTwins(shop, bay, index))
+            from reason in OfProbe(shop, bay, log).Concat(OfTwins(shop, bay, index))
             where !(reason.From >= stay.To) && !(reason.To <= stay.From)
             select reason;
     }
 
-    private static IEnumerable<WindowReason> OfProbe(Shop shop, ProbeLog log)
+    private static IEnumerable<WindowReason> OfProbe(Shop shop, BayState bay, ProbeLog log)
     {
         foreach (Lapse lapse in Lapses.Of(log, shop.Now))
         {
             WindowReasonKind kind = lapse.Why is { } why && (Refusal.TellsOfTheProbe(why) || Refusal.IsForItsInstant(why)) ? WindowReasonKind.Disbelieved : WindowReasonKind.Unheard;
             yield return Reason(shop, log, kind, lapse.From, lapse.To, kind == WindowReasonKind.Unheard
-                ? ("was not heard", "only what can have been at worst counts meanwhile")
+                ? ("was not heard", Meanwhile(shop, bay, log, lapse))
                 : ("was not believed", BeliefWords.Of(lapse.Why!.Value)));
         }
 
@@ -78,6 +78,14 @@ internal static class WindowReasons
             yield return Reason(shop, log, WindowReasonKind.Stuck, still.From.At, still.To?.At, ($"repeated one {what}", BeliefWords.Of(still)));
         }
     }
+
+    /// <summary>A panel is waited for as long as its next reading may still tell of all since its last; then, in air that is heard, it is not just anywhere.</summary>
+    private static string Meanwhile(Shop shop, BayState bay, ProbeLog log, Lapse lapse) =>
+        lapse.To is not null || log.Probe.Measures != Measures.Panel || !bay.Logs.Any(l => l.Air.Count > 0 && !Source.IsGapForCure(shop.Now - l.Air.Last.At, l.Probe.Every))
+            ? "only what can have been at worst counts meanwhile"
+            : Source.IsGapForCure(shop.Now - lapse.From, log.Probe.Every)
+                ? "nobody waits for it any more, and the coldest that its panel may be in this air counts"
+                : "until half an hour is over it is waited for, and no cure since then counts for sure";
 
     private static WindowReason Reason(Shop shop, ProbeLog log, WindowReasonKind kind, DateTimeOffset from, DateTimeOffset? to, (string, string) words) =>
         new(kind, log.Probe.Id, from, to, Words(shop, log, from, to, words)) { Ends = to is null ? WaysOut.Of(kind, log) : null };

@@ -33,6 +33,25 @@ internal sealed class FoldedDay
 
     public static FoldedDay Whole { get; } = Until(Clock(7 + 28, 0));
 
+    /// <summary>The same day with a probe that misses no reading, up to an instant.</summary>
+    public static FoldedDay HeardThroughout(string probeId, DateTimeOffset end)
+    {
+        DemoProbe probe = DemoProbe.All.Single(p => p.Id == probeId);
+        HashSet<DateTimeOffset> told = [.. Whole.Acts.OfType<DemoAct.Published>().Where(a => a.Probe == probe).Select(a => a.At)];
+        return Until(end, Readings().Where(r => !told.Contains(r.At)));
+
+        IEnumerable<DemoAct> Readings()
+        {
+            var hall = new Service.Demo.Hall();
+            for (int number = 0; DemoDay.Start + TimeOf(number) is var at && at <= end; number++)
+            {
+                yield return new DemoAct.Published(at, probe, probe.SampleOf(hall.At(TimeOf(number)), number));
+            }
+        }
+
+        TimeSpan TimeOf(int number) => probe.First + (number * probe.Every);
+    }
+
     public Register Register { get; private set; } = Register.Blank;
 
     public Shop Shop => Register.Shop!;
@@ -52,11 +71,13 @@ internal sealed class FoldedDay
     /// <summary>A time on the shop's wall; hours past 24 are the next morning's.</summary>
     public static DateTimeOffset Clock(int hour, int minute) => DemoDay.Start.AddHours(hour - 7).AddMinutes(minute);
 
-    public static FoldedDay Until(DateTimeOffset end)
+    public static FoldedDay Until(DateTimeOffset end) => Until(end, []);
+
+    private static FoldedDay Until(DateTimeOffset end, IEnumerable<DemoAct> more)
     {
         var day = new FoldedDay();
         DateTimeOffset look = DemoDay.Start;
-        foreach (DemoAct act in new DemoDay(DemoDay.ShippedFolder).Acts().TakeWhile(a => a.At <= end))
+        foreach (DemoAct act in new DemoDay(DemoDay.ShippedFolder).Acts().TakeWhile(a => a.At <= end).Concat(more).OrderBy(a => a.At))
         {
             while (day._answers.TryPeek(out DemoAct.Tapped? answer, out DateTimeOffset at) && at <= act.At)
             {

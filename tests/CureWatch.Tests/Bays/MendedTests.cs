@@ -30,7 +30,7 @@ public class MendedTests
         TestShop shop = StuckUntil(3).Until(5);
         Window held = shop.Window(WindowStage.KeepDry);
         Assert.Contains("Its next reading ends it", Assert.Single(held.Because, b => b.To is null).Ends, StringComparison.Ordinal);
-        TestShop heard = shop.Read(5.001, Airs(3).C, Airs(3).Pct);
+        TestShop heard = shop.Read(5.001, Airs(3).C, Airs(3).Pct).Until(5.002);
         Assert.Equal(held.IfMended!.Latest!.Value, heard.Window(WindowStage.KeepDry).ClosesAt!.Latest!.Value, TimeSpan.FromMinutes(2));
     }
 
