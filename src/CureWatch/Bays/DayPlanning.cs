@@ -154,7 +154,7 @@ internal sealed class DayPlanning
     private SurfaceToPlan Surface(StartAnswer answer)
     {
         StartEvidence evidence = answer.Evidence;
-        DateTimeOffset? dry = evidence.Arrival is not { } arrival || evidence.Panel is { IsMeasured: true } && evidence.ComesAt is null ? _shop.Now : arrival.DryAt.Latest;
+        DateTimeOffset? dry = evidence.Arrival is not { } arrival || evidence is { Panel.IsMeasured: true, ComesAt: null, IsStillCold: false } ? _shop.Now : arrival.DryAt.Latest;
         int first = evidence.Next!.Layer;
         return new SurfaceToPlan(
             evidence.Surface.Id,

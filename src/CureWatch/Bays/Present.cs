@@ -196,7 +196,7 @@ public sealed class Present(Shop shop, DateTimeOffset now)
         }
 
         Exposure? followed = TellsPanelAt(point) ? null : WatchAt(point).Over(now, now, now)?.AtEnd;
-        return PanelOutlook.Of(isLit ? newest.Unlit() : newest, followed, law, now) with { MayBe = UnknownPresent.Of(newest, WatchAt(point), now, isLit) };
+        return Supposed.Of(PanelOutlook.Of(isLit ? newest.Unlit() : newest, followed, law, now) with { MayBe = UnknownPresent.Of(newest, WatchAt(point), now, isLit) });
     }
 
     private ClimateSegment? NewestAt(WatchPoint point)

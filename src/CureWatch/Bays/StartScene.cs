@@ -3,6 +3,7 @@ using CureWatch.Curing;
 using CureWatch.Handover;
 using CureWatch.Panels;
 using CureWatch.Planning;
+using CureWatch.Products;
 using CureWatch.TimeWindows;
 
 namespace CureWatch.Bays;
@@ -17,6 +18,8 @@ internal sealed class StartScene
         HoldKind.Inspection,
     ];
 
+    private const string WarmBefore = " What came in cold is reckoned within 3 K of that air by the time it is coated.";
+
     private readonly Dictionary<string, NightAhead?> _nights = [];
     private readonly Shop _shop;
     private readonly Present _present;
@@ -24,11 +27,15 @@ internal sealed class StartScene
     /// <summary>Coats that are not begun have the names of coats that are: they are looked at apart.</summary>
     private readonly Present _ifBegun;
 
+    /// <summary>What is still cold from outdoors is not coated as it is: by the time it may be, what is cold of a car has faded.</summary>
+    private readonly Present _ifBegunWarm;
+
     public StartScene(Shop shop)
     {
         _shop = shop;
         _present = new Present(shop, shop.Now);
         _ifBegun = new Present(shop, shop.Now);
+        _ifBegunWarm = new Present(shop, shop.Now) { Supposed = Supposed.Nothing with { AreColdCarsWarm = true } };
         Day = DayOf(shop);
     }
 
@@ -41,7 +48,8 @@ internal sealed class StartScene
         Stay stay = _present.StaysOf(job, story)[^1];
         BayState? bay = stay.Bay is { } id ? _shop.Bays[id] : null;
         SurfaceLook look = SurfaceLook.Of(_present, bay, stay, story, preparation);
-        ImmutableArray<CoatTimes> times = look.Air is null || next is null ? [] : TimesOf(job, story, next.Layer);
+        bool isStillCold = next is { Layer: 1 } && IsTooColdFor(_shop.LawsOf(story.Surface).Sheet.Limits, look, arrival);
+        ImmutableArray<CoatTimes> times = look.Air is null || next is null ? [] : TimesOf(isStillCold ? _ifBegunWarm : _ifBegun, job, story, next.Layer);
         return new StartEvidence(
             story.Surface,
             _shop.LawsOf(story.Surface, next?.Layer ?? 1),
@@ -58,7 +66,8 @@ internal sealed class StartScene
             bay is null ? ClimateMeans.None : BayMeans.Of(_shop, bay, look.Air))
         {
             AfterLamp = CoolDowns.After(_shop, _present, job, story),
-            ClimateAhead = ClimateAhead.Of(_shop, _present, _present.StaysOf(job, story)),
+            ClimateAhead = ClimateAhead.Of(_shop, _present, _present.StaysOf(job, story)) + (isStillCold ? WarmBefore : ""),
+            IsStillCold = isStillCold,
         };
     }
 
@@ -79,11 +88,14 @@ internal sealed class StartScene
         return night;
     }
 
-    private ImmutableArray<CoatTimes> TimesOf(Job job, SurfaceStory story, int from) =>
+    private ImmutableArray<CoatTimes> TimesOf(Present present, Job job, SurfaceStory story, int from) =>
     [
         .. Enumerable.Range(from, story.Surface.Layers + 1 - from).Select(layer => CoatTimes.Of(
-            story.Surface, layer, Day.Habits.Pace, Day.Now, coat => _ifBegun.WindowsOf(job, story with { Wettings = [] }, coat))),
+            story.Surface, layer, Day.Habits.Pace, Day.Now, coat => present.WindowsOf(job, story with { Wettings = [] }, coat))),
     ];
+
+    private bool IsTooColdFor(SheetLimits limits, SurfaceLook look, SurfaceArrival? arrival) => arrival?.DryAt?.Latest > Day.Now
+        || (look is { Air: { } air, Panel: { } panel } && (panel.LeastSpreadK(air) < limits.SpreadMinK || panel.ReckonedColdestC < limits.PanelMinC));
 
     private static StartDay DayOf(Shop shop)
     {

@@ -20,6 +20,17 @@ internal sealed record Supposed(string? Bay, ClimateHeld? Held, ImmutableDiction
     /// <summary>When a surface's lamp would be off; it is ready no sooner.</summary>
     public ImmutableDictionary<string, DateTimeOffset> LampsUntil { get; init; } = ImmutableDictionary<string, DateTimeOffset>.Empty;
 
+    /// <summary>Whether every panel has come as near to its air as it lasts: what a cold car has not yet, and will have before anybody coats it.</summary>
+    public bool AreColdCarsWarm { get; init; }
+
+    /// <summary>What is expected of a surface as is supposed.</summary>
+    public Outlook Of(Outlook outlook) => !AreColdCarsWarm ? outlook : outlook with
+    {
+        Held = Warm(outlook.Held),
+        Otherwise = [.. outlook.Otherwise.Select(Warm)],
+        MayBe = [.. outlook.MayBe.Select(Of)],
+    };
+
     /// <summary>The forecast of a bay as is supposed; where nothing is, the forecast itself.</summary>
     public ClimateForecast? Of(ClimateForecast? forecast, string bay, DateTimeOffset now, Exposure held) => bay == Bay && Held is not null
         ? (forecast ?? ClimateForecast.Staying(now, held)) with { Held = Held }
@@ -30,4 +41,9 @@ internal sealed record Supposed(string? Bay, ClimateHeld? Held, ImmutableDiction
         laws.KeepDry is { } keepDry && LampHours.TryGetValue(CoatKey.Of(job, coat), out double hours)
             ? laws with { KeepDry = keepDry with { Milestone = keepDry.Milestone with { ReferenceHours = Math.Max(Least, keepDry.Milestone.ReferenceHours - hours) } } }
             : laws;
+
+    private static Exposure Warm(Exposure exposure) => exposure with
+    {
+        PanelKelvins = Math.Clamp(exposure.PanelKelvins, exposure.AirKelvins - PlausiblePanel.LastingK, exposure.AirKelvins + PlausiblePanel.LastingK),
+    };
 }

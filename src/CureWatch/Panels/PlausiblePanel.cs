@@ -9,7 +9,9 @@ namespace CureWatch.Panels;
 internal static class PlausiblePanel
 {
     private const double AnywhereK = 2 * ClimateDoubt.LagK;
-    private const double LastingK = 3;
+
+    /// <summary>How far a panel may stay from its air for good [K].</summary>
+    public const double LastingK = 3;
 
     private static readonly TimeSpan Fading = TimeSpan.FromHours(4);
 

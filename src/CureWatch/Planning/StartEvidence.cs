@@ -39,6 +39,9 @@ public sealed record StartEvidence(
     /// <summary>How it cools down from its last lamp, or has; null where there was none, or nobody measures the air around it.</summary>
     public CoolDown? AfterLamp { get; init; }
 
+    /// <summary>Whether it is too cold from outdoors to be coated: its times are those once it is no colder than it lasts.</summary>
+    public bool IsStillCold { get; init; }
+
     /// <summary>What is taken for granted of the climate around it from now on, in words.</summary>
     public string ClimateAhead { get; init; } = "The climate from now on is held as it is now.";
 
