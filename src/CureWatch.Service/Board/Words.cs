@@ -32,6 +32,8 @@ internal static class Words
         WarningKind.BackupTrouble => "No backup is made",
         WarningKind.ProbeImplausible => "A probe cannot be believed",
         WarningKind.ProbeDisagreeing => "Probes disagree",
+        WarningKind.ProbeStandsStill => "A probe has not moved: check it",
+        WarningKind.ProbeStuck => "A probe is stuck",
         WarningKind.PromiseAtRisk => "A promise is at risk",
         WarningKind.AirspaceConflict => "Work here would harm an open coat",
         WarningKind.CondensingAhead => "Water is likely to condense",

@@ -62,6 +62,7 @@ public static class ShopFold
         {
             Disbelief? why = (taken as ShopEvent.ReadingDoubted)?.Why;
             shop = Apply(shop, ProbeBelief.Decide(shop, told, why), happened);
+            shop = Apply(shop, StillWarnings.Decide(shop, told, happened, before), happened);
             spoke = why is { } reason && Refusal.TellsOfTheProbe(reason) ? told.Bay : heard;
         }
 

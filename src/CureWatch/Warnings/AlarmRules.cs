@@ -132,6 +132,16 @@ internal static class AlarmRules
             "The air outdoors condenses at a higher temperature than the coldest panel has.",
             "Opening a door wets what has to stay dry; the car is held.",
             "Keep the doors shut until the panels are warmer than the dew point outdoors, and do not air the bay."),
+        Exact(
+            WarningKind.ProbeStandsStill, 3,
+            "A probe repeats one value for longer than can well be.",
+            "If it is stuck, what it repeats was never measured. Until it moves, the worst that can have become of it counts: releases move later, deadlines earlier.",
+            "Check it: breathe on an air probe, lay a hand beside a panel probe. If it does not move within minutes, start it anew or change it."),
+        Exact(
+            WarningKind.ProbeStuck, 2,
+            "A probe repeats one value while what it cannot part from moved.",
+            "It is not believed since it began to: what others measure counts instead, else the worst that can have become of it. Releases move later, deadlines earlier.",
+            "Start it anew, or change it. Until then measure by hand."),
     ];
 
     /// <summary>How likely what is expected has to be before anybody is told [1]. Source (choice): tried on simulated nights, see DEVELOPERS.md.</summary>

@@ -92,4 +92,10 @@ public enum WarningKind
 
     /// <summary>Air from outdoors would wet the coldest panel if a door were opened.</summary>
     OutdoorWets,
+
+    /// <summary>A probe stands still for longer than can well be: what it says is doubted until it moves.</summary>
+    ProbeStandsStill,
+
+    /// <summary>A probe stands still while what it cannot part from moved: what it says is not believed.</summary>
+    ProbeStuck,
 }

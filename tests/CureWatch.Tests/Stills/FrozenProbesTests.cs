@@ -24,6 +24,7 @@ public class FrozenProbesTests(ITestOutputHelper output)
         Tell(sound, frozen);
         Assert.True(sound.Sum(o => o.Doubted.Count()) <= mostDoubted * sound.Sum(o => o.ProbeDays), "sound probes doubted");
         Assert.Equal(0, sound.Sum(o => o.Told));
+        Assert.True(sound.Sum(o => o.Noticed) <= mostDoubted * sound.Sum(o => o.ProbeDays), "sound probes told to stand still");
         StillOutcome[] air = [.. frozen.Where(o => o.Trial is { What: not Frozen.Panel, HasTwin: true })];
         Assert.True(air.Count(o => o.DelayHours is not null) >= leastSeenBesideATwin * air.Length, "frozen air probes beside a twin unseen");
         Assert.All(frozen.Where(o => o.Trial is { What: Frozen.Air, StepK: <= 0.1, StepPct: <= 0.1, IsDeadband: false } && o.Trial.Every <= TimeSpan.FromMinutes(1)), o => Assert.NotNull(o.DelayHours));
@@ -36,7 +37,7 @@ public class FrozenProbesTests(ITestOutputHelper output)
         foreach (IGrouping<string, StillOutcome> kind in sound.SelectMany(o => KindsOf(o.Trial).Select(k => (Kind: k, Outcome: o))).GroupBy(k => k.Kind, k => k.Outcome))
         {
             double days = kind.Sum(o => o.ProbeDays);
-            output.WriteLine(Text($"sound {kind.Key}: {days} probe-days, a hundred of them doubted {100 * kind.Sum(o => o.Doubted.Count()) / days:0.0} times, told {100 * kind.Sum(o => o.Told) / days:0.0}; {60 * kind.Sum(o => o.HoursKept + o.HoursPutBack) / days:0.0} min a day"));
+            output.WriteLine(Text($"sound {kind.Key}: {days} probe-days, a hundred of them doubted {100 * kind.Sum(o => o.Doubted.Count()) / days:0.0} times, told still {100 * kind.Sum(o => o.Noticed) / days:0.0}, stuck {100 * kind.Sum(o => o.Told) / days:0.0}; {60 * kind.Sum(o => o.HoursKept + o.HoursPutBack) / days:0.0} min a day"));
         }
 
         foreach (IGrouping<string, StillOutcome> kind in frozen.SelectMany(o => KindsOf(o.Trial).Select(k => (Kind: $"{o.Trial.What} {k}", Outcome: o))).GroupBy(k => k.Kind, k => k.Outcome).OrderBy(g => g.Key, StringComparer.Ordinal))

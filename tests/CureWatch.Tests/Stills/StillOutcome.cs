@@ -11,7 +11,7 @@ internal sealed class StillOutcome(StillTrial trial, LivedBay truth)
 {
     private readonly List<(double Hour, ShopEvent.ValueStood Stood)> _stood = [];
     private readonly Dictionary<(string Probe, Quantity What), Still> _open = [];
-    private readonly List<(double Hour, string Probe)> _told = [];
+    private readonly List<(double Hour, string Probe)> _told = [], _noticed = [];
     private ImmutableArray<ProbeLog> _logs = [];
 
     public StillTrial Trial => trial;
@@ -25,6 +25,9 @@ internal sealed class StillOutcome(StillTrial trial, LivedBay truth)
     public int Kept => _logs.Sum(l => l.Standing.Stills.Count(s => s.To is not null || !s.MayBeBorneOut));
 
     public int Told => _told.Count;
+
+    /// <summary>How often people were told that a probe has not moved, or is stuck.</summary>
+    public int Noticed => _noticed.Count;
 
     public IReadOnlyList<(double Hour, string Probe)> ToldOf => _told;
 
@@ -58,6 +61,9 @@ internal sealed class StillOutcome(StillTrial trial, LivedBay truth)
                 case ShopEvent.ValueMoved moved when _open.Remove((moved.Probe, moved.What), out Still? still) && still.To is null:
                     double hours = (TestShop.At(hour) - still.From.At).TotalHours;
                     (HoursPutBack, HoursKept) = moved.IsBorneOut ? (HoursPutBack + hours, HoursKept) : (HoursPutBack, HoursKept + hours);
+                    break;
+                case ShopEvent.WarningRaised { Warning.Subject: { Kind: WarningKind.ProbeStandsStill or WarningKind.ProbeStuck, Probe: { } noticed } }:
+                    _noticed.Add((hour, noticed));
                     break;
                 case ShopEvent.WarningRaised { Warning.Subject: { Kind: WarningKind.ProbeImplausible, Probe: { } probe } }:
                     _told.Add((hour, probe));
