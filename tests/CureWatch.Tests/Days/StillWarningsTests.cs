@@ -1,6 +1,5 @@
 using CsCheck;
 using CureWatch.Bays;
-using CureWatch.Readings;
 using CureWatch.Tests.Bays;
 using CureWatch.Warnings;
 using static CureWatch.Tests.Days.StuckDay;
