@@ -54,7 +54,11 @@ internal static class StillWarnings
             bool stood = shop.Standing.ContainsKey(subject);
             if (kind == told && !stood)
             {
-                yield return new ShopEvent.WarningRaised(new Warning(subject, null, shop.Now, null, null) { Detail = Words(shop, log, still!) });
+                yield return new ShopEvent.WarningRaised(new Warning(subject, null, shop.Now, null, null)
+                {
+                    Detail = Words(shop, log, still!),
+                    Wakes = kind == WarningKind.ProbeStuck,
+                });
             }
             else if (kind != told && stood)
             {

@@ -30,7 +30,8 @@ public sealed record Warning(Subject Subject, string? Surface, DateTimeOffset Ra
     public string? Detail { get; init; }
 
     /// <summary>
-    /// Whether somebody may be woken for it: false where the shop was closed when it was given and nothing anybody can still do helps before the morning.
+    /// Whether somebody may be woken for it: false where the shop was closed when it was given and nothing anybody can still do helps before the morning,
+    /// and of a probe that is only doubted.
     /// </summary>
     public bool Wakes { get; init; } = true;
 }

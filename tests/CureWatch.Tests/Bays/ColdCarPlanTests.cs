@@ -1,6 +1,5 @@
 using CureWatch.Bays;
 using CureWatch.Planning;
-using CureWatch.Readings;
 
 namespace CureWatch.Tests.Bays;
 

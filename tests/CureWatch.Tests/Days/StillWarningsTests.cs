@@ -67,6 +67,7 @@ public class StillWarningsTests
         Warning advice = Assert.Single(shop.Warnings(WarningKind.ProbeStandsStill));
         Assert.Equal(3, AlarmRule.Of(advice.Subject.Kind).Priority);
         Assert.NotNull(advice.ClearedAt);
+        Assert.False(advice.Wakes);
         Assert.Empty(shop.Warnings(WarningKind.ProbeStuck));
         Assert.Matches("^air-1 has said .* for .* since [0-9:]{5}: ", advice.Detail!);
     }
