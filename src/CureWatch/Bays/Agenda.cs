@@ -16,8 +16,11 @@ public sealed class Agenda
     /// <summary>Nothing is due.</summary>
     public static Agenda Empty { get; } = new(ImmutableSortedSet.Create<(DateTimeOffset, string)>(Order));
 
+    /// <summary>Who is due next, and when; null where nobody is.</summary>
+    public (DateTimeOffset At, string Id)? First => _entries.IsEmpty ? null : _entries.Min;
+
     /// <summary>When the next is due; null where none is.</summary>
-    public DateTimeOffset? NextAt => _entries.IsEmpty ? null : _entries.Min.At;
+    public DateTimeOffset? NextAt => First?.At;
 
     /// <summary>Who is due, in order.</summary>
     /// <param name="now">The present.</param>

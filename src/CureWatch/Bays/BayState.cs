@@ -48,6 +48,9 @@ public sealed record BayState(
     /// <summary>When something about it falls due, if nothing comes before; null where nothing can.</summary>
     public DateTimeOffset? DueAt { get; private init; }
 
+    /// <summary>Where the agenda has it: at <see cref="DueAt"/> or before, since each reading puts off when its probe falls silent.</summary>
+    internal DateTimeOffset? FiledAt { get; private init; }
+
     /// <summary>When water condensed in the air of a place, in order.</summary>
     /// <param name="air">The place that stands for the air.</param>
     /// <returns>The stretches.</returns>
@@ -116,8 +119,9 @@ public sealed record BayState(
     }
 
     /// <summary>The bay with its next due instant worked out.</summary>
+    /// <param name="now">The present: what is filed for later than it, and no later than it falls due, stays there.</param>
     /// <returns>The bay.</returns>
-    internal BayState Foreseen()
+    internal BayState Foreseen(DateTimeOffset now)
     {
         DateTimeOffset? next = IsGone ? null : ProbeSilence.NextIn(this);
         if (!Alarms.IsEmpty)
@@ -129,6 +133,10 @@ public sealed record BayState(
             }
         }
 
-        return next == DueAt ? this : this with { DueAt = next };
+        DateTimeOffset? filed = FiledAt > now && FiledAt <= next ? FiledAt : next;
+        return next == DueAt && filed == FiledAt ? this : this with { DueAt = next, FiledAt = filed };
     }
+
+    /// <summary>The bay, filed where it falls due.</summary>
+    internal BayState Refiled() => this with { FiledAt = DueAt };
 }

@@ -48,7 +48,7 @@ public sealed record Shop(
     /// <summary>The jobs in the order they were begun.</summary>
     public IEnumerable<JobState> JobsInOrder => Jobs.Values.OrderBy(j => j.Number);
 
-    /// <summary>The bays by when something about them falls due.</summary>
+    /// <summary>The bays by when something about them falls due, or earlier.</summary>
     internal Agenda DueBays { get; private init; } = Agenda.Empty;
 
     /// <summary>The jobs by when something about them falls due.</summary>
@@ -132,12 +132,26 @@ public sealed record Shop(
     /// <returns>The shop.</returns>
     internal Shop With(BayState bay)
     {
-        BayState foreseen = bay.Foreseen();
+        BayState foreseen = bay.Foreseen(Now);
         return this with
         {
             Bays = Bays.SetItem(bay.Plan.Bay, foreseen),
-            DueBays = DueBays.Move(bay.Plan.Bay, Bays.GetValueOrDefault(bay.Plan.Bay)?.DueAt, foreseen.DueAt),
+            DueBays = DueBays.Move(bay.Plan.Bay, Bays.GetValueOrDefault(bay.Plan.Bay)?.FiledAt, foreseen.FiledAt),
         };
+    }
+
+    /// <summary>The shop with its bays filed so that what stands first in the agenda up to an instant falls due there indeed.</summary>
+    /// <param name="instant">The instant.</param>
+    /// <returns>The shop.</returns>
+    internal Shop FiledUpTo(DateTimeOffset instant)
+    {
+        Shop shop = this;
+        while (shop.DueBays.First is { } first && first.At <= instant && shop.Bays[first.Id] is var bay && bay.DueAt != first.At)
+        {
+            shop = shop with { Bays = shop.Bays.SetItem(first.Id, bay.Refiled()), DueBays = shop.DueBays.Move(first.Id, first.At, bay.DueAt) };
+        }
+
+        return shop;
     }
 
     /// <summary>The shop with a job as it is now.</summary>

@@ -19,16 +19,17 @@ public static class ShopFold
         shop = History.TidyWarnings(shop);
         var happened = ImmutableArray.CreateBuilder<ShopEvent>();
         DateTimeOffset at = message.At > shop.Now ? message.At : shop.Now;
+        shop = shop.FiledUpTo(at);
         while (NextDueAt(shop) is { } due && due <= at)
         {
             DateTimeOffset instant = due > shop.Now ? due : shop.Now;
-            shop = Step(shop, new Message.ClockReached(instant), instant, happened);
+            shop = Step(shop, new Message.ClockReached(instant), instant, happened).FiledUpTo(at);
         }
 
         return (Step(shop, message, at, happened), happened.DrainToImmutable());
     }
 
-    /// <summary>When something falls due next, if nothing comes before.</summary>
+    /// <summary>When something may fall due next, if nothing comes before: not after it does, and seldom more than a probe's patience before.</summary>
     /// <param name="shop">The shop.</param>
     /// <returns>The instant; null where nothing can.</returns>
     public static DateTimeOffset? NextDueAt(Shop shop)
@@ -93,8 +94,8 @@ public static class ShopFold
             return shop.Bays.Keys.Order(StringComparer.Ordinal);
         }
 
-        bool isQuiet = heard is null || shop.Bays[heard].Alarms.IsEmpty;
-        return isQuiet ? shop.DueBays.DueBy(shop.Now) : shop.DueBays.DueBy(shop.Now).Append(heard!).Distinct();
+        IEnumerable<string> due = shop.DueBays.DueBy(shop.Now).Where(id => shop.Bays[id].DueAt <= shop.Now);
+        return heard is null || shop.Bays[heard].Alarms.IsEmpty ? due : due.Append(heard).Distinct();
     }
 
     private static Shop Apply(Shop shop, IEnumerable<ShopEvent> decided, ImmutableArray<ShopEvent>.Builder happened)
