@@ -113,7 +113,7 @@ internal sealed class LookAhead
         RateLaw[] laws = [.. _bay.Open.Select(o => o.Laws.Cure.Law).Distinct().Where(l => EarnedAt(l, Start) < FarFromStalling)];
         if (laws.Length > 0)
         {
-            yield return (WarningKind.CureStalledAhead, RateDoubt, p => ClimateLooks.StalledBelow - laws.Min(l => EarnedAt(l, p)));
+            yield return (WarningKind.CureStalledAhead, RateDoubt, p => ClimateLooks.StalledBelow - LeastEarnedAt(laws, p));
         }
     }
 
@@ -123,6 +123,17 @@ internal sealed class LookAhead
     private ScenarioPoint Start => _scenarios.All[0].Points[0];
 
     private static double EarnedAt(RateLaw law, ScenarioPoint point) => ClimateLooks.LeftOf(law, point.ColdestKelvins, point.VapourPressurePa);
+
+    private static double LeastEarnedAt(RateLaw[] laws, ScenarioPoint point)
+    {
+        double least = double.PositiveInfinity;
+        foreach (RateLaw law in laws)
+        {
+            least = Math.Min(least, EarnedAt(law, point));
+        }
+
+        return least;
+    }
 
     private Risk? RiskOf(WarningKind kind, double doubt, Func<ScenarioPoint, double> excess)
     {
