@@ -30,10 +30,10 @@ internal sealed class Crew
     public HeardWarnings Heard { get; } = new();
 
     /// <summary>Sends until anything came through: an external broker takes what nobody has asked it for yet, and forgets it.</summary>
-    public static async Task HeardAsync(Addresses addresses, Func<bool> hasHeard)
+    public static async Task HeardAsync(Addresses addresses, Func<Task<bool>> hasHeard)
     {
         using Connected broker = await Connected.ToAsync(addresses.MqttPort, "first", CancellationToken.None);
-        while (!hasHeard())
+        while (!await hasHeard())
         {
             var letter = new Letter("", $"{LoadedShop.Root}/{LoadedShop.Bays[0]}/probe/air-0", """{"temperatureC":20,"humidityPct":50}""");
             await broker.PublishAsync(letter, new Ledger(), CancellationToken.None);

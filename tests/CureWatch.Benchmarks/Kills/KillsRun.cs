@@ -1,8 +1,9 @@
 using System.Globalization;
+using CureWatch.Benchmarks.Power;
 
 namespace CureWatch.Benchmarks.Kills;
 
-/// <summary>SIGKILL at random moments, of the service under load and of the demo through its day. Prints the counts.</summary>
+/// <summary>SIGKILL at random moments, of the service under load, with its own broker and with an external one, and of the demo through its day. Prints the counts.</summary>
 internal static class KillsRun
 {
     public const string Verb = "kills";
@@ -17,15 +18,25 @@ internal static class KillsRun
     {
         int kills = options.Length > 0 ? int.Parse(options[0], CultureInfo.InvariantCulture) : UsualKills;
         int seed = options.Length > 1 ? int.Parse(options[1], CultureInfo.InvariantCulture) : UsualSeed;
-        bool isAsItShouldBe = await ServiceAsync(kills, seed);
+        bool isAsItShouldBe = await ServiceAsync("embedded broker", kills, seed, null);
+        using (BrokerProcess? broker = await BrokerProcess.StartAsync())
+        {
+            if (broker is null)
+            {
+                Console.WriteLine("external broker: no mosquitto on this machine");
+            }
+
+            isAsItShouldBe = broker is not null && await ServiceAsync("external broker", kills, seed, broker.Port) && isAsItShouldBe;
+        }
+
         return await DemoAsync(kills, seed) && isAsItShouldBe ? 0 : 1;
     }
 
-    private static async Task<bool> ServiceAsync(int kills, int seed)
+    private static async Task<bool> ServiceAsync(string name, int kills, int seed, int? brokerPort)
     {
-        using var service = new ServiceKills(seed, LongestUnderLoad);
+        using var service = new ServiceKills(seed, LongestUnderLoad, brokerPort);
         Findings findings = await service.RunAsync(kills, alsoDuringStart: true);
-        Console.WriteLine($"service: {kills} kills, {service.DuringStart} of them before it was ready; verify found damage after {service.Damaged}");
+        Console.WriteLine($"{name}: {kills} kills, {service.DuringStart} of them before it was ready; verify found damage after {service.Damaged}");
         return Print(findings.Lines, [.. findings.Faults]) && service.Damaged == 0;
     }
 

@@ -12,8 +12,10 @@ internal sealed class LoadedShop : IDisposable
         """;
 
     private readonly DirectoryInfo _folder = Directory.CreateTempSubdirectory("curewatch-kills-");
+    private readonly string[] _mqtt;
 
-    public LoadedShop()
+    /// <param name="brokerPort">Where an external broker listens; null for the embedded one.</param>
+    public LoadedShop(int? brokerPort = null)
     {
         string products = Path.Combine(Config, "products");
         Directory.CreateDirectory(products);
@@ -24,6 +26,12 @@ internal sealed class LoadedShop : IDisposable
 
         string bays = string.Join(',', Bays.Select(b => $$"""{"bay":"{{b}}","probes":{{Probes}}}"""));
         File.WriteAllText(Path.Combine(Config, "shop.json"), $$"""{"shop":"{{Shop}}","timeZone":"Etc/UTC","bays":[{{bays}}]}""");
+        if (brokerPort is { } port)
+        {
+            File.WriteAllText(Path.Combine(Config, "curewatch.json"), $$"""{"mqtt":{"external":{"host":"127.0.0.1","port":{{port}} } } }""");
+        }
+
+        _mqtt = brokerPort is null ? ["--mqtt-port", "0"] : [];
     }
 
     public const string Shop = "kills";
@@ -35,7 +43,7 @@ internal sealed class LoadedShop : IDisposable
 
     public string Data => Path.Combine(_folder.FullName, "data");
 
-    public Child Run() => Child.Start("run", "--config", Config, "--data", Data, "--port", "0", "--mqtt-port", "0", "--json");
+    public Child Run() => Child.Start(["run", "--config", Config, "--data", Data, "--port", "0", "--json", .. _mqtt]);
 
     /// <summary>A folder for something that is thrown away with the shop.</summary>
     public string Scratch(int number) => Path.Combine(_folder.FullName, number.ToString(CultureInfo.InvariantCulture));

@@ -1,3 +1,4 @@
+using System.Text.Json;
 using CureWatch.Service.Book;
 using CureWatch.Service.Disk;
 using CureWatch.Service.Journal;
@@ -10,7 +11,8 @@ namespace CureWatch.Benchmarks.Kills;
 /// </summary>
 /// <param name="seed">Of the moments.</param>
 /// <param name="longestUnderLoad">How long after it is ready it may live.</param>
-internal sealed class ServiceKills(int seed, TimeSpan longestUnderLoad) : IDisposable
+/// <param name="brokerPort">Where an external broker listens, which outlives it; null for the embedded one.</param>
+internal sealed class ServiceKills(int seed, TimeSpan longestUnderLoad, int? brokerPort = null) : IDisposable
 {
     /// <summary>One kill in so many comes during a start, from its first moment on.</summary>
     private const int OneDuringStartIn = 5;
@@ -23,7 +25,7 @@ internal sealed class ServiceKills(int seed, TimeSpan longestUnderLoad) : IDispo
     private static readonly TimeSpan Step = TimeSpan.FromMilliseconds(20);
 
     private readonly Random _random = new(seed);
-    private readonly LoadedShop _shop = new();
+    private readonly LoadedShop _shop = new(brokerPort);
     private readonly Crew _crew = new();
     private volatile bool _isKilling;
 
@@ -38,6 +40,11 @@ internal sealed class ServiceKills(int seed, TimeSpan longestUnderLoad) : IDispo
     /// <param name="alsoDuringStart">Whether a kill may come before the load is under way.</param>
     public async Task<Findings> RunAsync(int kills, bool alsoDuringStart)
     {
+        if (brokerPort is not null)
+        {
+            await SubscribeAsync();
+        }
+
         for (int i = 0; i < kills; i++)
         {
             await KillAsync(alsoDuringStart);
@@ -65,6 +72,20 @@ internal sealed class ServiceKills(int seed, TimeSpan longestUnderLoad) : IDispo
     }
 
     public void Dispose() => _shop.Dispose();
+
+    /// <summary>Lives once in peace: from then on the external broker keeps for it what it misses.</summary>
+    private async Task SubscribeAsync()
+    {
+        using Child service = _shop.Run();
+        Addresses addresses = await ReadyAsync(service);
+        using var board = new HttpClient { BaseAddress = addresses.Board };
+        await Crew.HeardAsync(addresses, async () =>
+            JsonElement.Parse(await board.GetStringAsync(new Uri("api/v1/readings", UriKind.Relative))).GetProperty("accepted").GetInt64() > 0);
+        _ = await service.StopAsync();
+    }
+
+    private static async Task<Addresses> ReadyAsync(Child service) =>
+        await service.ReadyAsync() ?? throw new IOException($"It did not start: {string.Join('\n', service.Log)}");
 
     private async Task KillAsync(bool alsoDuringStart)
     {
@@ -125,8 +146,12 @@ internal sealed class ServiceKills(int seed, TimeSpan longestUnderLoad) : IDispo
     {
         using Child service = _shop.Run();
         using var patience = new CancellationTokenSource(Patience, TimeProvider.System);
-        Addresses addresses = await service.ReadyAsync() ?? throw new IOException($"It did not start: {string.Join('\n', service.Log)}");
-        await _crew.SettleAsync(addresses, patience.Token);
+        await _crew.SettleAsync(await ReadyAsync(service), patience.Token);
+        while (brokerPort is not null && !patience.IsCancellationRequested && _crew.Ledger.Acknowledged.Except(Audit.Of(LocalDisk.Instance, _shop.Data).Keys).Any())
+        {
+            await Task.Delay(Step * 25, TimeProvider.System); // the broker has it, and brings it
+        }
+
         return await service.StopAsync();
     }
 

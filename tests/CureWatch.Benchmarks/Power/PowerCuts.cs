@@ -92,7 +92,7 @@ internal sealed class PowerCuts(int seed, ExternalBroker? broker) : IDisposable
         Addresses addresses = await service.ReadyAsync();
         if (!_disk.IsDark)
         {
-            await Crew.HeardAsync(addresses, service.HasHeard);
+            await Crew.HeardAsync(addresses, () => Task.FromResult(service.HasHeard()));
             Starts++;
             Armed += await service.IsArmedAsync() ? 1 : 0;
         }
