@@ -1,18 +1,23 @@
 using CureWatch.Benchmarks.Kills;
+using CureWatch.Benchmarks.Power;
 
 namespace CureWatch.Service.Tests.Kills;
 
 /// <summary>The program itself under load, killed without a word; <c>kills</c> of the benchmarks does the same fifty times.</summary>
 public sealed class ServiceKillsTests
 {
-    [Fact]
-    public async Task Service_KilledUnderLoad_LosesNothingItAcknowledged_AndAppliesNothingTwice()
+    [Theory]
+    [InlineData(false, 4)]
+    [InlineData(true, 5)]
+    public async Task Service_KilledUnderLoad_LosesNothingItAcknowledged_AndAppliesNothingTwice(bool isBrokerExternal, int starts)
     {
-        using var service = new ServiceKills(seed: 7, longestUnderLoad: TimeSpan.FromMilliseconds(500));
+        using BrokerProcess? broker = isBrokerExternal ? await BrokerProcess.StartAsync() : null;
+        Assert.Equal(isBrokerExternal, broker is not null);
+        using var service = new ServiceKills(seed: 7, longestUnderLoad: TimeSpan.FromMilliseconds(500), broker?.Port);
         Findings findings = await service.RunAsync(kills: 3, alsoDuringStart: false);
         Assert.Empty(findings.Faults);
         Assert.Equal(0, service.Damaged);
-        Assert.Equal(4, findings.Audit.Starts);
+        Assert.Equal(starts, findings.Audit.Starts);
         Assert.All(
             new[] { "reading", "tap", "job" }, kind => Assert.Contains(findings.Ledger.Acknowledged, a => a.StartsWith(kind, StringComparison.Ordinal)));
         Assert.NotEmpty(findings.Heard.Raised);
