@@ -14,7 +14,8 @@ internal static class ClimateAhead
     /// <param name="present">The shop's present.</param>
     /// <param name="stays">Where the surface was.</param>
     /// <returns>A sentence.</returns>
-    public static string Of(Shop shop, Present present, ImmutableArray<Stay> stays) => Air(shop, present, stays) + UnheardPanel.InWords(shop, present, stays);
+    public static string Of(Shop shop, Present present, ImmutableArray<Stay> stays) =>
+        Air(shop, present, stays) + UnheardPanel.InWords(shop, present, stays) + UnmeasuredPanel.InWords(present, stays);
 
     private static string Air(Shop shop, Present present, ImmutableArray<Stay> stays)
     {

@@ -19,7 +19,8 @@ internal static class UnknownPresent
     /// <param name="isLit">Whether a lamp burns over the surface: nobody knows for how long.</param>
     /// <returns>An outlook for each of their corners; none where the present is known.</returns>
     public static ImmutableArray<Outlook> Of(ClimateSegment newest, Watch watch, DateTimeOffset now, bool isLit) =>
-        [.. Corners(newest, watch, now).Select(e => new Outlook(now, isLit ? e.Unlit() : e, []) { UnknownSince = Since(newest, watch, now) })];
+        [.. Corners(newest, watch, now).Select(e => e with { ColderK = newest.AtEnd.ColderK })
+            .Select(e => new Outlook(now, isLit ? e.Unlit() : e, []) { UnknownSince = Since(newest, watch, now) })];
 
     /// <summary>From when on something is missing, or stands still.</summary>
     private static DateTimeOffset Since(ClimateSegment newest, Watch watch, DateTimeOffset now) =>

@@ -57,6 +57,7 @@ public sealed record WatchPoint(string Bay, Place Place, Material Material, Mate
     {
         var air = ImmutableArray.CreateBuilder<Source>();
         var panels = new List<(Kinship Kinship, Source Source)>();
+        var outdoors = ImmutableArray.CreateBuilder<Source>();
         for (int i = 0; i < bay.Logs.Length; i++)
         {
             ProbeMount mount = bay.Plan.Probes[i];
@@ -71,6 +72,11 @@ public sealed record WatchPoint(string Bay, Place Place, Material Material, Mate
                 air.Add(SourceOf(log.Air, log));
             }
 
+            if (log.Air.Count > 0 && mount.Probe.Measures == Measures.Outdoor)
+            {
+                outdoors.Add(SourceOf(log.Air, log));
+            }
+
             if (log.Panel.Count > 0 && IsHere(mount))
             {
                 panels.Add((KinshipOf(mount), SourceOf(log.Panel, log) with { Lent = LampHeat.LentTo(bay, i, Own) }));
@@ -81,6 +87,7 @@ public sealed record WatchPoint(string Bay, Place Place, Material Material, Mate
         return new Watch(air.ToImmutable(), closest < Kinship.Neighbour ? [.. panels.Where(p => p.Kinship == closest).Select(p => p.Source)] : [])
         {
             Neighbours = closest == Kinship.Neighbour ? [.. panels.Select(p => p.Source)] : [],
+            Hall = Air == Place.Outside ? new Surroundings(outdoors.ToImmutable()) : null,
             TimeConstant = PanelHeat.Of(Material, Over).TimeConstant,
             Spots = Own is { } own && bay.Heats.TryGetValue(own, out SurfaceHeat? heat) ? heat.Spots : [],
         };

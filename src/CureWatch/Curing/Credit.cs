@@ -7,9 +7,10 @@ namespace CureWatch.Curing;
 /// <param name="WeightedX">Likely hours times the law's x [h·mol/J].</param>
 /// <param name="WeightedY">Likely hours times the law's y [h].</param>
 /// <param name="WeightedAirKelvins">Likely hours times the air temperature [h·K].</param>
+/// <param name="WeightedColderK">Likely hours times how much colder the surface may have been [h·K].</param>
 /// <remarks>The default is no progress.</remarks>
 public readonly record struct Credit(
-    double Slow, double Likely, double Fast, double WeightedX, double WeightedY, double WeightedAirKelvins)
+    double Slow, double Likely, double Fast, double WeightedX, double WeightedY, double WeightedAirKelvins, double WeightedColderK)
 {
     /// <summary>Progress over two stretches.</summary>
     /// <param name="a">One.</param>
@@ -21,7 +22,8 @@ public readonly record struct Credit(
         a.Fast + b.Fast,
         a.WeightedX + b.WeightedX,
         a.WeightedY + b.WeightedY,
-        a.WeightedAirKelvins + b.WeightedAirKelvins);
+        a.WeightedAirKelvins + b.WeightedAirKelvins,
+        a.WeightedColderK + b.WeightedColderK);
 
     /// <summary>Progress over a stretch less that over its beginning.</summary>
     /// <param name="a">The stretch.</param>
@@ -33,13 +35,14 @@ public readonly record struct Credit(
         a.Fast - b.Fast,
         a.WeightedX - b.WeightedX,
         a.WeightedY - b.WeightedY,
-        a.WeightedAirKelvins - b.WeightedAirKelvins);
+        a.WeightedAirKelvins - b.WeightedAirKelvins,
+        a.WeightedColderK - b.WeightedColderK);
 
     /// <summary>A part of it, or more of the same.</summary>
     /// <param name="share">How much of it [1], 0 or more.</param>
     /// <returns>The progress.</returns>
     public Credit Times(double share) => new(
-        Slow * share, Likely * share, Fast * share, WeightedX * share, WeightedY * share, WeightedAirKelvins * share);
+        Slow * share, Likely * share, Fast * share, WeightedX * share, WeightedY * share, WeightedAirKelvins * share, WeightedColderK * share);
 
     /// <summary>Progress at one of the paces.</summary>
     /// <param name="pace">The pace.</param>

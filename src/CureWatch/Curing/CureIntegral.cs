@@ -181,7 +181,8 @@ public static class CureIntegral
             hours * GaussRule.Mean(early.Fast, middle.Fast, late.Fast),
             hours * GaussRule.Mean(early.WeightedX, middle.WeightedX, late.WeightedX),
             hours * GaussRule.Mean(early.WeightedY, middle.WeightedY, late.WeightedY),
-            hours * GaussRule.Mean(early.WeightedAirKelvins, middle.WeightedAirKelvins, late.WeightedAirKelvins));
+            hours * GaussRule.Mean(early.WeightedAirKelvins, middle.WeightedAirKelvins, late.WeightedAirKelvins),
+            hours * GaussRule.Mean(early.WeightedColderK, middle.WeightedColderK, late.WeightedColderK));
     }
 
     private static (Credit PerHour, bool SlowEarns) Rate(RateLaw law, in ClimateSegment segment, double share)
@@ -197,7 +198,7 @@ public static class CureIntegral
     {
         double likely = law.Likely(terms);
         double fast = terms.YFast > terms.Y ? law.Fast(terms) : likely;
-        var perHour = new Credit(0, likely, fast, likely * terms.X, likely * terms.Y, likely * exposure.AirKelvins);
+        var perHour = new Credit(0, likely, fast, likely * terms.X, likely * terms.Y, likely * exposure.AirKelvins, likely * exposure.ColderK);
         return (perHour, terms.SlowEarns);
     }
 }

@@ -40,7 +40,8 @@ public static class GapEnvelope
 
         Exposure before = unseen.Before;
         RateTerms terms = law.Terms(before.PanelKelvins, before.VapourPressurePa);
-        return new Credit(slow, likely, Math.Max(likely, fast), likely * terms.X, likely * terms.Y, likely * before.AirKelvins);
+        return new Credit(
+            slow, likely, Math.Max(likely, fast), likely * terms.X, likely * terms.Y, likely * before.AirKelvins, likely * segment.AtStart.ColderK);
     }
 
     /// <summary>What the slow bound may follow: the highest of these rates, each of which may be counted on.</summary>

@@ -75,6 +75,6 @@ public sealed record LitStretch : Stretch
 
         double given = (segment.End - segment.Start).TotalMinutes * _hoursPerMinute;
         double airKelvins = (segment.AtStart.AirKelvins + segment.AtEnd.AirKelvins) / 2;
-        return new Credit(given, given, Math.Max(fast, given), WeightedX: 0, WeightedY: 0, given * airKelvins);
+        return new Credit(given, given, Math.Max(fast, given), WeightedX: 0, WeightedY: 0, given * airKelvins, WeightedColderK: 0);
     }
 }

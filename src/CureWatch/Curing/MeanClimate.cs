@@ -8,17 +8,21 @@ namespace CureWatch.Curing;
 /// <param name="X">Mean of the law's x [mol/J].</param>
 /// <param name="Y">Mean of the law's y [1].</param>
 /// <param name="AirKelvins">Mean air temperature [K].</param>
+/// <param name="ColderK">Mean of how much colder the surface may have been, where nobody measured it [K].</param>
 /// <remarks>
 /// Weighted by progress, because that is what makes the first-order error of a sum of rates: d ln Θ = ∫ k · d ln k dt / ∫ k dt.
 /// The default is no climate.
 /// </remarks>
-public readonly record struct MeanClimate(double X, double Y, double AirKelvins)
+public readonly record struct MeanClimate(double X, double Y, double AirKelvins, double ColderK = 0)
 {
     /// <summary>The mean climate of a progress.</summary>
     /// <param name="credit">The progress, above 0 in its likely bound.</param>
     /// <returns>The mean.</returns>
     public static MeanClimate Of(Credit credit) => new(
-        credit.WeightedX / credit.Likely, credit.WeightedY / credit.Likely, credit.WeightedAirKelvins / credit.Likely);
+        credit.WeightedX / credit.Likely,
+        credit.WeightedY / credit.Likely,
+        credit.WeightedAirKelvins / credit.Likely,
+        credit.WeightedColderK / credit.Likely);
 
     /// <summary>The mean of a climate that does not change.</summary>
     /// <param name="law">The law that earns in it.</param>
@@ -27,7 +31,7 @@ public readonly record struct MeanClimate(double X, double Y, double AirKelvins)
     public static MeanClimate At(RateLaw law, Exposure exposure)
     {
         RateTerms terms = law.Terms(exposure.PanelKelvins, exposure.VapourPressurePa);
-        return new MeanClimate(terms.X, terms.Y, exposure.AirKelvins);
+        return new MeanClimate(terms.X, terms.Y, exposure.AirKelvins, exposure.ColderK);
     }
 
     /// <summary>How uncertain the probes make the logarithm of a rate.</summary>

@@ -76,6 +76,6 @@ public sealed record ClimateHeld
     public Exposure Of(Exposure exposure)
     {
         (double kelvins, double pascals) = Of((exposure.AirKelvins, exposure.VapourPressurePa));
-        return new Exposure(kelvins, pascals, exposure.PanelKelvins + kelvins - exposure.AirKelvins);
+        return exposure with { AirKelvins = kelvins, VapourPressurePa = pascals, PanelKelvins = exposure.PanelKelvins + kelvins - exposure.AirKelvins };
     }
 }

@@ -85,7 +85,7 @@ public sealed record Outlook(DateTimeOffset From, Exposure Held, ImmutableArray<
     public static Credit EarningIn(Exposure exposure, RateLaw law, double hours)
     {
         RateTerms terms = law.Terms(exposure.PanelKelvins, exposure.VapourPressurePa);
-        return new Credit(hours, hours, hours, hours * terms.X, hours * terms.Y, hours * exposure.AirKelvins);
+        return new Credit(hours, hours, hours, hours * terms.X, hours * terms.Y, hours * exposure.AirKelvins, hours * exposure.ColderK);
     }
 
     private static double Rate(RateLaw law, Exposure exposure, Pace pace)

@@ -34,7 +34,7 @@ internal sealed record PanelAhead(Exposure Likely, ImmutableArray<Exposure> Corn
 
         double difference = left * (now.PanelKelvins - now.AirKelvins);
         return new PanelAhead(
-            Saturated(air.Likely.Kelvins, air.Likely.VapourPressurePa, air.Likely.Kelvins + difference), corners.ToImmutable());
+            Saturated(air.Likely.Kelvins, air.Likely.VapourPressurePa, air.Likely.Kelvins + difference) with { ColderK = now.ColderK }, corners.ToImmutable());
     }
 
     /// <summary>The slowest and the fastest that a law runs at any corner.</summary>

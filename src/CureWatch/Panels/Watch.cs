@@ -17,6 +17,9 @@ public sealed record Watch(ImmutableArray<Source> Air, ImmutableArray<Source> Pa
     /// <summary>Sources of other panels nearby: while the surface has no probe, it follows them where they are colder than the air.</summary>
     public ImmutableArray<Source> Neighbours { get; init; } = [];
 
+    /// <summary>What the surface faces in the hall; null where it faces none of it, as inside a car.</summary>
+    public Surroundings? Hall { get; init; }
+
     /// <summary>How fast the surface follows what is around it; zero where it does at once.</summary>
     public TimeSpan TimeConstant { get; init; }
 
@@ -146,7 +149,6 @@ public sealed record Watch(ImmutableArray<Source> Air, ImmutableArray<Source> Pa
         }
 
         knots.AddRange(Spots.Select(s => s.At).Where(at => at > after && at <= to));
-
         knots.Sort();
         int kept = 0;
         for (int i = 0; i < knots.Count; i++)
@@ -175,8 +177,7 @@ public sealed record Watch(ImmutableArray<Source> Air, ImmutableArray<Source> Pa
 
         bool isGapForEvaporation = air.Closest.IsGapForEvaporation(air.Around.Length(now));
         bool isAirLost = air.Closest.IsGapForCure(air.Around.Length(now));
-        bool isGapForCure = isAirLost, isDark = isAirLost;
-        bool isMeasured = MeasuresPanelAt(from);
+        bool isGapForCure = isAirLost, isDark = isAirLost, isMeasured = MeasuresPanelAt(from);
         DateTimeOffset heard = Awaited.IsEmpty ? default : AirHeardBy(from);
         ImmutableArray<Bracket> panels = [], givenUp = [];
         var coldest = PanelReach.Exactly((air.Start.AirKelvins, air.End.AirKelvins));
@@ -214,11 +215,12 @@ public sealed record Watch(ImmutableArray<Source> Air, ImmutableArray<Source> Pa
             : null;
         (double startKelvins, double endKelvins) = coldest.Likely;
         ImmutableArray<Alternative> otherwise = panels.IsEmpty ? air.Otherwise : Otherwise(air, from, to, startKelvins, endKelvins).AddRange(coldest.Past(air));
+        double colderK = panels.IsEmpty && givenUp.IsEmpty && Hall is { } hall ? hall.ColderK(air.Start.AirKelvins, from) : 0;
         return new ClimateSegment(
             from,
             to,
-            air.Start with { PanelKelvins = startKelvins },
-            air.End with { PanelKelvins = endKelvins },
+            air.Start with { PanelKelvins = startKelvins, ColderK = colderK },
+            air.End with { PanelKelvins = endKelvins, ColderK = colderK },
             unseen,
             givenUp.IsEmpty ? otherwise : [.. otherwise, .. givenUp.SelectMany(p => PlausiblePanel.Around(p, new Alternative(air.Start, air.End), from, to))]);
     }

@@ -41,12 +41,13 @@ public sealed record CoatClock(CureRecord Record, Outlook Outlook, ClimateDoubt 
         }
 
         double factor = FactorOver(likelyStart, milestone.ReferenceHours, milestone, Pace.Likely);
+        double colder = ColderOver(start.Latest ?? likelyStart, milestone, factor);
         var reached = new TimeBounds(
             ReachedAt(start.Earliest, milestone.ReferenceHours / FactorOfTheFast(likelyStart, milestone, factor), Pace.Fast),
             ReachedAt(start.Likely, milestone.ReferenceHours, Pace.Likely),
-            ReachedAt(start.Latest, milestone.ReferenceHours * FactorOfTheSlow(start, likelyStart, milestone, factor), Pace.Slow));
+            ReachedAt(start.Latest, milestone.ReferenceHours * FactorOfTheSlow(start, likelyStart, milestone, factor) * colder, Pace.Slow));
         return milestone.Slowest is { } slowest && start.Latest is { } from && Absences is [.., { To: null }]
-            ? reached with { Latest = Latest(reached, BySlowestRow(from, milestone.ReferenceHours * factor, slowest)) }
+            ? reached with { Latest = Latest(reached, BySlowestRow(from, milestone.ReferenceHours * factor * colder, slowest)) }
             : reached;
     }
 
@@ -121,8 +122,9 @@ public sealed record CoatClock(CureRecord Record, Outlook Outlook, ClimateDoubt 
             return default;
         }
 
-        double factor = Factor(MeanClimate.Of(likely), law);
-        return new ReferenceHours(EarnedSince(start.Latest).Slow / factor, likely.Likely, EarnedSince(start.Earliest).Fast * factor);
+        var mean = MeanClimate.Of(likely);
+        double factor = Factor(mean, law);
+        return new ReferenceHours(EarnedSince(start.Latest).Slow / (factor * ColderPanel.Longer(Record.Law, mean.ColderK)), likely.Likely, EarnedSince(start.Earliest).Fast * factor);
     }
 
     /// <summary>
@@ -179,6 +181,19 @@ public sealed record CoatClock(CureRecord Record, Outlook Outlook, ClimateDoubt 
 
     private double Factor(MeanClimate mean, Milestone milestone) => Math.Exp(
         NormalDistribution.NinetyFifthPercentile * Math.Sqrt(milestone.VarianceOfLnHours(mean.X, mean.Y) + mean.VarianceOfLnRate(Record.Law, Doubt)));
+
+    /// <summary>By how much longer something takes that nobody sees the end of, where nobody measures the panel.</summary>
+    private double ColderOver(DateTimeOffset start, Milestone milestone, double factor)
+    {
+        double longer = 1;
+        for (int i = 0; i < Refinements && !Doubt.PanelIsMeasured && milestone.Slowest is not null; i++)
+        {
+            (Credit lived, double left) = LivedOf(start, milestone.ReferenceHours * factor * longer, Pace.Slow);
+            longer = ColderPanel.Longer(Record.Law, MeanOf(lived, left).ColderK);
+        }
+
+        return longer;
+    }
 
     private Credit EarnedSince(DateTimeOffset? start) =>
         start is { } from && from < Record.End ? Record.Between(from, Record.End) : default;

@@ -22,7 +22,7 @@ public class LateReadingTests
     private static Window KeepDry(int minutesLate)
     {
         TestShop shop = new(probes: [TestShop.Air("air-1"), TestShop.Air("air-2") with { Every = TimeSpan.FromMinutes(6) }]);
-        for (int minute = 0; minute <= 20 * 60; minute++)
+        for (int minute = 0; minute <= 24 * 60; minute++)
         {
             shop.Read(minute / 60.0, 18, 55);
             if (minute == 60)

@@ -14,12 +14,13 @@ internal sealed class PromisedCar
 {
     public static readonly DateTimeOffset Start = new(2026, 5, 4, 8, 0, 0, TimeSpan.Zero);
 
-    public PromisedCar(double? promisedHour, IEnumerable<Equipment>? equipment = null, ProductSheet? sheet = null, int layers = 1, Material material = Material.Steel, IReadOnlyList<string>? surfaces = null, bool outdoors = false)
+    public PromisedCar(double? promisedHour, IEnumerable<Equipment>? equipment = null, ProductSheet? sheet = null, int layers = 1, Material material = Material.Steel, IReadOnlyList<string>? surfaces = null, bool outdoors = false, bool panel = false)
     {
         sheet ??= TestShop.Paint();
         var bay = new BayPlan("bay-1", 1013.25, "hall", [.. equipment ?? []], [
             new ProbeMount(TestShop.Air("air-1") with { Every = TimeSpan.FromMinutes(10) }, null, Place.Outside),
             .. outdoors ? [new ProbeMount(TestShop.Air("yard") with { Every = TimeSpan.FromMinutes(10), Measures = Measures.Outdoor }, null, Place.Outside)] : Array.Empty<ProbeMount>(),
+            .. panel ? [new ProbeMount(TestShop.Air("panel-1") with { Every = TimeSpan.FromMinutes(10), Measures = Measures.Panel }, null, Place.Outside)] : Array.Empty<ProbeMount>(),
         ]);
         var open = Enum.GetValues<DayOfWeek>().ToImmutableDictionary(d => d, _ => ImmutableArray.Create(new OpenStretch(TimeSpan.FromHours(8), TimeSpan.FromHours(18))));
         var plan = new ShopPlan("test-shop", new OpeningHours(TimeZoneInfo.Utc, open), TimeSpan.FromMinutes(75), [bay]);
@@ -57,6 +58,13 @@ internal sealed class PromisedCar
     public PromisedCar Read(double hour, double airC, double humidityPct, string probe = "air-1")
     {
         Take(new Message.ReadingCame(new RawReading("bay-1", probe, At(hour), At(hour), airC, humidityPct, null)));
+        return this;
+    }
+
+    /// <summary>The panel, where it has a probe.</summary>
+    public PromisedCar ReadPanel(double hour, double panelC)
+    {
+        Take(new Message.ReadingCame(new RawReading("bay-1", "panel-1", At(hour), At(hour), null, null, panelC)));
         return this;
     }
 

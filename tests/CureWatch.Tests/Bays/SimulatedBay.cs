@@ -3,7 +3,7 @@ namespace CureWatch.Tests.Bays;
 /// <summary>
 /// A bay with its own weather, walls, heating and coat: no law of it is the library's, only the sheet's numbers are known to both. The coat's truth and the probe
 /// are off by what a sheet and a probe may be off,
-/// and the panel, which nobody measures, by the kelvin that is reckoned with.
+/// and the panel, where nobody measures it, by the kelvin of a modelled one.
 /// </summary>
 internal sealed class SimulatedBay
 {
@@ -41,6 +41,9 @@ internal sealed class SimulatedBay
 
     public (double AirC, double HumidityPct) Probe =>
         (_airC + _probeK, Math.Clamp((100 * _pascals / Saturation(_airC)) + _probePct, 1, 99.9));
+
+    /// <summary>What a probe on the panel tells [°C]: off by as much as the one of the air.</summary>
+    public double PanelC => _panelC + _probeK;
 
     public void Level() => Earned = 0;
 

@@ -40,7 +40,7 @@ public class SilenceTests
     public void ProbeSilentJustBeforeTheRelease_ReadyIsNeverTakenBack()
     {
         bool wasReady = false;
-        for (double silentFrom = 13; silentFrom < 16.5; silentFrom += 0.2)
+        for (double silentFrom = 15; silentFrom < 20.5; silentFrom += 0.3)
         {
             TestShop shop = new TestShop().Steady(0, 1).Tap(1, Applied).Tap(1.05, Levelled).Steady(1.1, silentFrom);
             bool isReady = false;
