@@ -160,11 +160,11 @@ public class DemoDayTests
     }
 
     [Fact]
-    public void SecondCar_IsReadyByNoon_AndGone()
+    public void SecondCar_IsReadyBeforeItIsFetched_AndGone()
     {
         Assert.Equal(FoldedDay.Clock(13, 20), Day.Shop.Find(DemoDay.SecondJob)!.LeftAt);
         Assert.Contains(
             Day.Happened,
-            h => h.Event is ShopEvent.RulingTurned { Job: DemoDay.SecondJob, IsReady: true } && h.At < FoldedDay.Clock(12, 0));
+            h => h.Event is ShopEvent.RulingTurned { Job: DemoDay.SecondJob, IsReady: true } && h.At < FoldedDay.Clock(13, 20));
     }
 }
