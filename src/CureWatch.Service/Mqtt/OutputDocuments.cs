@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Text.Json;
 using CureWatch.Bays;
 using CureWatch.Products;
@@ -12,6 +13,9 @@ namespace CureWatch.Service.Mqtt;
 /// <summary>Everything a shop publishes, by topic, as it stands at an instant.</summary>
 internal static class OutputDocuments
 {
+    /// <summary>No more than somebody reads, in a message that stays small; of the others it is told how many there are. Source (choice).</summary>
+    private const int MostPromises = 200;
+
     /// <summary>The warnings that stand, and what troubles the program itself.</summary>
     public static Dictionary<string, OutputDocument> Warnings(Shop shop, IEnumerable<Trouble> troubles)
     {
@@ -127,10 +131,14 @@ internal static class OutputDocuments
 
     private static OutputDocument Promises(Shop shop)
     {
-        IEnumerable<PromiseReport> ofCars = shop.JobsInOrder.Select(j => JobReport.Of(shop, j.Job.Id).Promise).OfType<PromiseReport>();
+        ImmutableArray<PromiseReport> ranked = PromiseRanking.Of(shop.JobsInOrder.Where(j => j.LeftAt is null).Select(j => PromiseReport.Of(shop, j.Job.Id)));
         return OutputDocument.Of(
             json => json.WriteInstant("at", shop.Now),
-            json => json.WriteArray("promises", PromiseRanking.Of(ofCars), p => PromiseJson.WriteRanked(json, p)));
+            json =>
+            {
+                json.WriteArray("promises", ranked.Take(MostPromises), p => PromiseJson.WriteRanked(json, p));
+                json.WriteWhole("leftOff", ranked.Length > MostPromises ? ranked.Length - MostPromises : null);
+            });
     }
 
     private static OutputDocument Of(Warning warning, string bay) => OutputDocument.Of(

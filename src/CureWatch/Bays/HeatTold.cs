@@ -45,7 +45,7 @@ internal static class HeatTold
     /// <returns>The climate.</returns>
     public static WatchedClimate Begin(BayState bay, WatchPoint point)
     {
-        if (point.Own is not { } own || !bay.Climates.TryGetValue(point.Shared, out WatchedClimate? shared)
+        if (point.Own is not { } own || !bay.Climates.TryGetValue(point.Shared(), out WatchedClimate? shared)
             || !bay.Heats.TryGetValue(own, out SurfaceHeat? heat))
         {
             return WatchedClimate.Blank;

@@ -24,8 +24,9 @@ public sealed record WatchPoint(string Bay, Place Place, Material Material, Mate
     /// <summary>The place that stands for the air here.</summary>
     public Place Air => PlaceAir.Of(Place);
 
-    /// <summary>The point that its surface shares with others of its kind.</summary>
-    public WatchPoint Shared => Own is null ? this : this with { Own = null };
+    /// <summary>The point that its surface shares with others of its kind; no property, of which the words for a point would have to tell for ever.</summary>
+    /// <returns>The point.</returns>
+    public WatchPoint Shared() => Own is null ? this : this with { Own = null };
 
     /// <summary>The point a surface has in a bay.</summary>
     /// <param name="plan">The bay.</param>
