@@ -67,19 +67,22 @@ public sealed class AlarmClockTests : IAsyncDisposable
         await AssertWokenAsync();
     }
 
+    // A reading puts off when its probe falls silent; the alarm is left where it is, and set on once it rang for nothing.
     [Fact]
-    public async Task Due_ThatMoved_WakesAtTheNewInstantOnly()
+    public async Task Due_ThatIsPutOff_WakesWhereItWas_AndThenWhereItIs()
     {
         await StartAsync();
         _clock.Advance(TimeSpan.FromSeconds(20));
         Hear(0);
-        await UntilArmedAsync(Start.AddSeconds(50));
-
-        _clock.Advance(TimeSpan.FromSeconds(20));
-        await UntilArmedAsync(Start.AddSeconds(50));
-        Assert.Equal(0, _inbox.Count);
+        await UntilArmedAsync(Start.AddSeconds(30));
         _clock.Advance(TimeSpan.FromSeconds(10));
+        await AssertWokenAsync();
 
+        Alarm.Follow(_folded.Take(_clock.GetUtcNow(), new Entry.ClockReached()));
+        await UntilArmedAsync(Start.AddSeconds(50));
+        _clock.Advance(TimeSpan.FromSeconds(19));
+        Assert.Equal(0, _inbox.Count);
+        _clock.Advance(TimeSpan.FromSeconds(1));
         await AssertWokenAsync();
     }
 
@@ -111,7 +114,7 @@ public sealed class AlarmClockTests : IAsyncDisposable
     }
 
     [Fact]
-    public async Task TenThousandMoves_LeaveOneAlarmAtTheLast()
+    public async Task TenThousandMoves_LeaveOneAlarm()
     {
         await StartAsync();
 
@@ -121,7 +124,7 @@ public sealed class AlarmClockTests : IAsyncDisposable
             Hear(i);
         }
 
-        await UntilArmedAsync(Start.AddSeconds(40));
+        await UntilArmedAsync(Start.AddSeconds(30));
         IScheduler scheduler = await SchedulerAsync();
         PagedResult<TriggerHeader> triggers = await scheduler.QueryTriggers(new TriggerQuery(), TestContext.Current.CancellationToken);
         Assert.Equal(["due", "minute"], triggers.Items.Select(t => t.Key.Name).Order());
