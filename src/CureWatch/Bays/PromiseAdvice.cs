@@ -15,6 +15,11 @@ public sealed record PromiseAdvice(double Target, bool IsNeeded, ImmutableArray<
     /// <summary>The chance that is asked for where nobody says another [1].</summary>
     public const double UsualTarget = 0.9;
 
+    /// <summary>A gain in chance, and one in time, that is worth heating a bay for where nothing is enough. Source (choice): what is told, and by what grid, shows no less.</summary>
+    private const double LeastGain = 0.01;
+
+    private static readonly TimeSpan LeastSooner = TimeSpan.FromMinutes(15);
+
     /// <summary>Advises on a car.</summary>
     /// <param name="shop">The shop.</param>
     /// <param name="id">The job's id; the job must be there.</param>
@@ -48,9 +53,11 @@ public sealed record PromiseAdvice(double Target, bool IsNeeded, ImmutableArray<
                select way,
             .. LampWays.Of(shop, job, target, Prospect),
         ];
-        ways = [.. ways.Where(w => w.Then.Chance > asItIs.Chance || Sooner(w.Then.CollectFrom, asItIs.CollectFrom)).OrderByDescending(w => w.IsEnough)];
-        WayBack? soonest = ways.Any(w => w.IsEnough) ? null : ways.MinBy(w => w.Then.CollectFrom ?? DateTimeOffset.MaxValue);
+        ways = [.. ways.Where(w => w.IsEnough || w.Then.Chance >= asItIs.Chance + LeastGain || IsSooner(w)).OrderByDescending(w => w.IsEnough)];
+        WayBack? soonest = ways.Any(w => w.IsEnough) ? null : ways.Where(IsSooner).MinBy(w => w.Then.CollectFrom);
         return new PromiseAdvice(target, IsNeeded: true, ways, soonest, new WayWords(shop, promised).Of(ways, soonest, asItIs));
+
+        bool IsSooner(WayBack way) => way.Then.CollectFrom is { } then && (asItIs.CollectFrom is not { } now || now - then >= LeastSooner);
 
         Prospect Prospect(Supposed supposed)
         {
@@ -59,6 +66,4 @@ public sealed record PromiseAdvice(double Target, bool IsNeeded, ImmutableArray<
             return new Prospect(outlook.ChanceOnceLifted ?? 0, outlook.CollectFrom);
         }
     }
-
-    private static bool Sooner(DateTimeOffset? a, DateTimeOffset? b) => (a ?? DateTimeOffset.MaxValue) < (b ?? DateTimeOffset.MaxValue);
 }

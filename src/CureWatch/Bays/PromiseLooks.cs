@@ -8,7 +8,8 @@ namespace CureWatch.Bays;
 /// Before the first coat a car is a plan, and which start is too late is said with it.
 /// One time is said and kept. Another is worth telling where the promise is at risk for a quarter of an hour, or where for half an hour the car could be
 /// collected an hour sooner than it was promised and than was foreseen then; once said it changes only by half an hour or more. Source (choice): nobody
-/// calls a customer twice for ten minutes, and who comes on Thursday because it suits him is not called for Tuesday.
+/// calls a customer twice for ten minutes, and who comes on Thursday because it suits him is not called for Tuesday. What gets it back is reckoned anew at each
+/// look, and no longer once the time that was told is past.
 /// </remarks>
 internal static class PromiseLooks
 {
@@ -121,14 +122,18 @@ internal static class PromiseLooks
         };
 
         PromiseMove Later() => before.Move is { } told && Apart(told.Tell, tell) < WorthTelling
-            ? told
+            ? told with { GetsItBack = GetsItBack() }
             : new PromiseMove(
                 tell,
                 outlook.PromisedAt!.Value,
                 shop.Now,
                 chance,
-                basis is null ? "nothing is on the car that could be ready." : PromiseReason.Of(before.Basis, basis, [.. outlook.ForPeople.Select(h => $"{h.Surface.Replace('-', ' ')}: {h.Text}")], words.Clock),
-                outlook.ForPeople.IsEmpty ? PromiseAdvice.Of(shop, job, outlook.PromisedAt!.Value, RiskBelow + rule.Deadband).Text : null);
+                basis is null ? "nothing is on the car that could be ready." : PromiseReason.Of(before.Basis, basis, [.. outlook.ForPeople.Select(h => $"{h.Surface.Replace('-', ' ')}: {h.Text}")], words.Clock, isDryInTime: outlook.ReadyAt?.Latest <= outlook.PromisedAt),
+                GetsItBack());
+
+        string? GetsItBack() => outlook.ForPeople.IsEmpty && outlook.PromisedAt > shop.Now
+            ? PromiseAdvice.Of(shop, job, outlook.PromisedAt.Value, RiskBelow + rule.Deadband).Text
+            : null;
 
         PromiseMove Earlier() => before.Move is { } told && Apart(told.Tell, tell) < WorthTelling
             ? told

@@ -17,8 +17,9 @@ internal static class PromiseReason
     /// <param name="now">What it rests on.</param>
     /// <param name="holds">What only people can lift, in words; empty where nothing is.</param>
     /// <param name="clock">Says an instant.</param>
+    /// <param name="isDryInTime">Whether the last keep-dry is over by the time that was told, so that only the finishing is in the way.</param>
     /// <returns>A sentence.</returns>
-    public static string Of(PromiseBasis? before, PromiseBasis now, IReadOnlyList<string> holds, Func<DateTimeOffset, string> clock)
+    public static string Of(PromiseBasis? before, PromiseBasis now, IReadOnlyList<string> holds, Func<DateTimeOffset, string> clock, bool isDryInTime)
     {
         if (holds.Count > 0)
         {
@@ -42,7 +43,9 @@ internal static class PromiseReason
                 : $"{now.Governing} decides now, from {clock(now.CureStart!.Value)} on; before, {before.Governing} did.";
         }
 
-        return Climate(before?.Climate, now) ?? $"{now.Governing} takes longer than was told.";
+        return Climate(before?.Climate, now) ?? (isDryInTime
+            ? $"{now.Governing} is dry in time, but finishing it within the opening hours takes longer than was told."
+            : $"{now.Governing} takes longer than was told.");
     }
 
     private static string? Climate(PanelClimate? before, PromiseBasis now)

@@ -37,6 +37,18 @@ public class PromiseAdviceTests
         Assert.Contains("The soonest is", advice.Text, StringComparison.Ordinal);
     }
 
+    // Ten minutes before it is dry by itself nobody heats a hall to gain five.
+    [Fact]
+    public void Heat_ForAFewMinutes_IsNoWay()
+    {
+        PromisedCar car = Cold([Equipment.FixedHeating], promisedHour: 25.25, untilHour: 12, airC: 11);
+        double dry = (car.Promise.Outlook.ReadyAt!.Latest!.Value - PromisedCar.Start).TotalHours;
+        PromiseAdvice advice = PromiseAdvice.Of(car.Steady(12.1, dry - 0.2, 11).Shop, "job-1")!;
+        Assert.True(advice.IsNeeded, advice.Text);
+        Assert.Empty(advice.Ways);
+        Assert.EndsWith("as it is.", advice.Text, StringComparison.Ordinal);
+    }
+
     // Open until six: a heater that has to be attended ends with the day, and in the night there is none, nor a lamp.
     [Fact]
     public void PortableHeater_IsForTheDayOnly()
@@ -104,6 +116,6 @@ public class PromiseAdviceTests
     private static ImmutableArray<LampBand> Band => [new LampBand(55, 65, 0.2, TimeSpan.FromHours(1), 30, [Stage.KeepDry])];
 
     /// <summary>Levelled at nine in a cold bay and promised for the next morning, for which it is too cold by itself.</summary>
-    private static PromisedCar Cold(Equipment[] equipment, double humidityPct = 50, double promisedHour = 25.5, double untilHour = 4, ImmutableArray<LampBand>? lamp = null) =>
-        new PromisedCar(promisedHour, equipment, PromisedCar.Rows(lamp: lamp)).Steady(0, 1, 12, humidityPct).Coated(1).Steady(1, untilHour, 12, humidityPct);
+    private static PromisedCar Cold(Equipment[] equipment, double humidityPct = 50, double promisedHour = 25.5, double untilHour = 4, ImmutableArray<LampBand>? lamp = null, double airC = 12) =>
+        new PromisedCar(promisedHour, equipment, PromisedCar.Rows(lamp: lamp)).Steady(0, 1, airC, humidityPct).Coated(1).Steady(1, untilHour, airC, humidityPct);
 }

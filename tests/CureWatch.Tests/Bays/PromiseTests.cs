@@ -80,6 +80,26 @@ public class PromiseTests
         }
     }
 
+    // What got it back in the afternoon no longer does at the end of the night, and nothing does once the time is past.
+    [Fact]
+    public void WhatGetsItBack_IsNeverOlderThanTheLastLook()
+    {
+        PromisedCar car = Chilled();
+        string? first = car.Promise.Move!.GetsItBack;
+        car.Steady(8.1, 20, airC: 10.5).Tap(20, Did.Inspected, "bonnet", found: Found.Clear);
+        Assert.NotEqual(first, car.Promise.Move!.GetsItBack);
+        Assert.Equal(PromiseAdvice.Of(car.Shop, "job-1", 0.95)!.Text, car.Promise.Move.GetsItBack);
+        Assert.Null(car.Steady(20.1, 26, airC: 10.5).Promise.Move!.GetsItBack);
+    }
+
+    // Dry at nine in the evening; finishing of 75 min from eight on is not done at nine in the morning, and the coat is not to blame.
+    [Fact]
+    public void PromiseThatFinishingMisses_BlamesTheHours()
+    {
+        PromisedCar car = new PromisedCar(25, sheet: PromisedCar.Rows()).Steady(0, 1).Coated(1).Steady(1, 2);
+        Assert.Equal("bonnet is dry in time, but finishing it within the opening hours takes longer than was told.", car.Promise.Move!.Reason);
+    }
+
     [Fact]
     public void Told_EndsTheWarning_AndIsThePromiseFromThenOn()
     {
