@@ -43,6 +43,15 @@ public sealed record JobState(
     /// <returns>True where nobody told anything of it and its time has not come.</returns>
     public bool IsExpectedAt(DateTimeOffset now) => LeftAt is null && CameAt > now;
 
+    /// <summary>From when on what is left can go on: not before the car is here, nor, while nothing is on it, before it was planned.</summary>
+    /// <param name="now">The instant.</param>
+    /// <returns>The instant, or a later one.</returns>
+    public DateTimeOffset WorkFrom(DateTimeOffset now)
+    {
+        DateTimeOffset here = IsExpectedAt(now) ? CameAt : now;
+        return Job.Visit?.PlannedAt is { } planned && planned > here && !Stories.Any(s => s.Living.Any()) ? planned : here;
+    }
+
     /// <summary>When the job is closed and let go of; null while the car is here.</summary>
     public DateTimeOffset? ClosesAt => LeftAt + History.Kept;
 

@@ -3,7 +3,7 @@ using CureWatch.Handover;
 namespace CureWatch.Bays;
 
 /// <summary>When the work that is left on a car has to be begun at the latest.</summary>
-/// <param name="By">The last start today, to the minute; null where it does not fit any more.</param>
+/// <param name="By">The last start today, or on the day the car comes, to the minute; null where it does not fit any more.</param>
 /// <param name="NextFrom">The first start on the next day on which it fits; null where it does not fit there either.</param>
 /// <param name="Limit">What a later start would miss.</param>
 /// <param name="Text">The same in words.</param>
@@ -19,7 +19,11 @@ public sealed record LastStart(DateTimeOffset? By, DateTimeOffset? NextFrom, Sta
     /// Every start is tried as it would be then: layers and keep-dry in the climate that is forecast from that start on. A later start is taken to fit no
     /// better than a sooner one.
     /// </remarks>
-    internal static LastStart? Of(Shop shop, JobState job) => shop.Plan.Hours.DayAt(shop.Now) is { } day ? new Search(shop, job).On(day) : null;
+    internal static LastStart? Of(Shop shop, JobState job)
+    {
+        DateTimeOffset here = job.IsExpectedAt(shop.Now) ? job.CameAt : shop.Now;
+        return shop.Plan.Hours.DayAt(here) is { } day ? new Search(shop, job).On(day, here) : null;
+    }
 
     private sealed class Search(Shop shop, JobState job)
     {
@@ -27,9 +31,9 @@ public sealed record LastStart(DateTimeOffset? By, DateTimeOffset? NextFrom, Sta
         private readonly CoatsAhead _ahead = new(shop, new Present(shop, shop.Now), job.Job);
         private readonly PromiseWords _words = new(shop.Plan.Hours, shop.Now);
 
-        public LastStart? On(OpenDay day)
+        public LastStart? On(OpenDay day, DateTimeOffset here)
         {
-            DateTimeOffset first = day.Opens > shop.Now ? day.Opens : shop.Now, last = day.LocksUp ?? first + TimeSpan.FromDays(1);
+            DateTimeOffset first = day.Opens > here ? day.Opens : here, last = day.LocksUp ?? first + TimeSpan.FromDays(1);
             if (Tried(first) is null || (day.LocksUp is null && Misses(last, null) is null))
             {
                 return null; // nothing is left, or no start is too late
@@ -40,7 +44,7 @@ public sealed record LastStart(DateTimeOffset? By, DateTimeOffset? NextFrom, Sta
             string otherwise = next is { } from ? $"wait for {_words.Clock(from)}" : "plan fewer layers: it does not fit the next day either";
             if (Misses(first, day.LocksUp) is { } misses)
             {
-                string today = day.Opens > shop.Now ? _words.Clock(day.Opens) : "today any more";
+                string today = first > shop.Now ? _words.Clock(first) : "today any more";
                 return new LastStart(null, next, misses, $"It does not fit {today}: {Words(misses)}; {otherwise}.");
             }
 

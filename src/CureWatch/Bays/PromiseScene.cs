@@ -5,7 +5,7 @@ using CureWatch.TimeWindows;
 
 namespace CureWatch.Bays;
 
-/// <summary>Gathers what a promise follows from: every coat on a car, and every one still to go on, begun as soon as the shop is open.</summary>
+/// <summary>Gathers what a promise follows from: every coat on a car, and every one still to go on, begun as soon as the shop is open and the car is here, or when it is planned.</summary>
 internal sealed class PromiseScene
 {
     private readonly Shop _shop;
@@ -15,12 +15,12 @@ internal sealed class PromiseScene
     /// <param name="shop">The shop.</param>
     /// <param name="present">The shop's present, or what is supposed of it.</param>
     /// <param name="job">The job.</param>
-    /// <param name="begun">When the work that is left is begun; as soon as the shop is open where null.</param>
+    /// <param name="begun">When the work that is left is begun; as soon as it can be, or is planned, where null.</param>
     /// <param name="ahead">Looks at coats that are not begun; one of its own where null.</param>
     public PromiseScene(Shop shop, Present present, JobState job, DateTimeOffset? begun = null, CoatsAhead? ahead = null)
     {
         (_shop, _present, _job) = (shop, present, job);
-        DateTimeOffset from = begun ?? shop.Plan.Hours.AfterWork(shop.Now, TimeSpan.Zero) ?? shop.Now;
+        DateTimeOffset from = begun ?? shop.Plan.Hours.AfterWork(job.WorkFrom(shop.Now), TimeSpan.Zero) ?? shop.Now;
         Left = WorkLeft.Of(shop, present, job, from, ahead ?? new CoatsAhead(shop, present, job.Job));
         Coats = [.. job.Stories.SelectMany(OnIt), .. StillToGoOn()];
     }

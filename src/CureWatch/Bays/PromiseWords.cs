@@ -57,8 +57,8 @@ internal sealed class PromiseWords(OpeningHours hours, DateTimeOffset now)
     private string Governing(PromiseOutlook outlook) => outlook.Governing is not { } coat ? "" : coat.Waits switch
     {
         Awaits.Nothing => "",
-        Awaits.Application => $" {Figures.Capital(coat.Name)} decides: it is still to go on{Ends(coat.ReadyAt)}.",
-        Awaits.Levelling => $" {Figures.Capital(coat.Name)} decides: it waits to be levelled{Ends(coat.ReadyAt)}.",
+        Awaits.Application => $" {Figures.Capital(coat.Name)} decides: it is still to go on, and holds the car{Ends(coat.ReadyAt)}.",
+        Awaits.Levelling => $" {Figures.Capital(coat.Name)} decides: it waits to be levelled, and holds the car{Ends(coat.ReadyAt)}.",
         Awaits.Drying => $" {Figures.Capital(coat.Name)} decides: it is wet; dried now it would be over{Ends(coat.ReadyAt)}.",
         _ => $" {Figures.Capital(coat.Name)} decides: it has to stay dry{Ends(coat.ReadyAt)}.",
     };

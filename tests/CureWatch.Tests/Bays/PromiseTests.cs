@@ -92,6 +92,20 @@ public class PromiseTests
         Assert.Null(car.Steady(20.1, 26, airC: 10.5).Promise.Move!.GetsItBack);
     }
 
+    // Begun now it would be dry in the night; it comes, or is planned, when that is too late.
+    [Theory]
+    [InlineData(0.0, null, true)]
+    [InlineData(24.0, null, false)]
+    [InlineData(0.0, 24.0, false)]
+    public void CarThatIsPlanned_CountsFromThen(double arrivesHour, double? plannedHour, bool isSafe)
+    {
+        PromisedCar car = new PromisedCar(25.5, sheet: PromisedCar.Rows()).Steady(0, 1);
+        car.Take(new Message.VisitPlanned("job-1", new Visit(PromisedCar.At(arrivesHour), null, plannedHour is { } hour ? PromisedCar.At(hour) : null), PromisedCar.At(1)));
+        Assert.Equal(isSafe, car.Promise.Outlook.Chance >= 0.9);
+        Assert.True(plannedHour is null || car.Promise.LastStart.Value!.By is not null);
+        Assert.Equal(arrivesHour > 0, car.Promise.LastStart.Value!.By is null);
+    }
+
     // Dry at nine in the evening; finishing of 75 min from eight on is not done at nine in the morning, and the coat is not to blame.
     [Fact]
     public void PromiseThatFinishingMisses_BlamesTheHours()
