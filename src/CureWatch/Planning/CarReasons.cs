@@ -53,7 +53,9 @@ internal sealed class CarReasons(CarToPlan car, BayFree free, ShopHours hours)
 
         if (hours.DayAt(start) is not { } day)
         {
-            yield return Reason(StartReasonKind.Closed, StartWeight.Stops, "The shop does not open within sight.");
+            yield return Reason(StartReasonKind.Closed, StartWeight.Stops, start > hours.Until
+                ? $"That is further ahead than this plan looks, which is to {hours.Clock(hours.Until)}."
+                : "The shop does not open within sight.");
         }
         else if (day.Opens > start)
         {

@@ -44,6 +44,14 @@ public class DayPlanTests
     }
 
     [Fact]
+    public void CarThatComesAfterTheWeek_IsSaidToBeFurtherAheadThanThePlanLooks()
+    {
+        TestShop shop = Open().Car("job-2", "bay-2", 1.1, new Visit(TestShop.At(20 * 24), 20, null));
+        CarDay car = Assert.Single(Bay(shop, "bay-2").Cars);
+        Assert.StartsWith("That is further ahead than this plan looks", Assert.Single(car.Reasons).Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void CarThatIsExpected_IsWaitedFor_AndPlannedBehindTheOneInItsBay()
     {
         TestShop shop = Open().Car("job-2", "bay-1", 1.1, new Visit(TestShop.At(3), 20, null), promisedAt: TestShop.At(60));
