@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.IO.Compression;
 using System.Text.Json;
 using CureWatch.Service.Disk;
+using CureWatch.Service.Journal;
 using CureWatch.Service.Settings;
 
 namespace CureWatch.Service.Backups;
@@ -24,7 +25,7 @@ internal sealed record Backup(string Path, long Bytes, string Sha256, Manifest M
     /// <returns>The backup; null where there is none, and then nothing of it is left either.</returns>
     public static Backup? Write(
         IDisk disk, string data, string path, string program, DateTimeOffset now, Faults faults, CancellationToken cancelled = default) =>
-        Write(disk, () => BackupContent.Of(disk, data, faults), path, program, now, faults, cancelled);
+        Write(disk, () => IsAmong(data, path, faults) ? null : BackupContent.Of(disk, data, faults), path, program, now, faults, cancelled);
 
     /// <summary>The same of what somebody else has fixed; null where it could not be.</summary>
     public static Backup? Write(
@@ -71,6 +72,20 @@ internal sealed record Backup(string Path, long Bytes, string Sha256, Manifest M
                 Remove(disk, made);
             }
         }
+    }
+
+    /// <summary>Whether a file would lie where a start looks for files of its own, and might take it for one.</summary>
+    private static bool IsAmong(string data, string path, Faults faults)
+    {
+        string file = System.IO.Path.GetFullPath(path);
+        string[] folders = [DataFolder.JournalOf(data), DataFolder.KeysOf(data), DataFolder.BookOf(data), DataFolder.SnapshotsOf(data)];
+        bool isAmong = folders.Any(f => file.StartsWith(System.IO.Path.GetFullPath(f) + System.IO.Path.DirectorySeparatorChar, StringComparison.Ordinal));
+        if (isAmong)
+        {
+            faults.Add(path, "file", "a place among what is backed up", "a place outside journal, book, keys and snapshots");
+        }
+
+        return isAmong;
     }
 
     private static void Write(

@@ -136,6 +136,19 @@ public sealed class BackupTests : IAsyncLifetime
         Assert.False(File.Exists(_data.Elsewhere("backup.zip.new")));
     }
 
+    // A file there may have a segment's name, and no start would get past it.
+    [Theory]
+    [InlineData("journal")]
+    [InlineData("keys")]
+    [InlineData("book")]
+    [InlineData("snapshots")]
+    public void Backup_AmongWhatIsBackedUp_IsRefused(string room)
+    {
+        string file = Path.Combine(_data.Folder, "keys", "..", room, "00000000000000009999.journal");
+        Invocation.Of("backup", file, "--data", _data.Folder).AssertRefused($"{file}: file");
+        Assert.False(File.Exists(file));
+    }
+
     [Fact]
     public void Backup_TellsWhatIsInIt_AndIsNobodyElses()
     {
