@@ -35,8 +35,12 @@ internal static class BookCheck
                 : book.Log?.IsTorn == true ? (false, $"{BookFile.LogOf(path)}: an unfinished write at its end; the next start cuts it off", null)
                 : Judge(path, Read(book), journalLast);
         }
+        catch (UnauthorizedAccessException e)
+        {
+            return (true, $"{path}: {e.Message}", null);
+        }
 #pragma warning disable CA1031 // a broken file makes the store throw whatever it stumbles over
-        catch (Exception e) when (e is not UnauthorizedAccessException)
+        catch (Exception e)
 #pragma warning restore CA1031
         {
             return (true, $"{path}: {e.Message.ReplaceLineEndings(" ")}; {Mended}", null);

@@ -14,15 +14,16 @@ internal static class JournalFold
     /// <param name="until">Where to stop; null for the end.</param>
     /// <param name="faults">Where it is said why not.</param>
     /// <param name="look">Looks at every entry taken in; null where nobody does.</param>
-    /// <param name="known">What followed up to an entry; null to read all that is here.</param>
+    /// <param name="isStart">Whether a service begins with it, from the newest snapshot on; else all is read that is here.</param>
     /// <returns>
     /// The journal as far as it was read, and what follows from its entries up to then; null where it cannot be read, or is damaged.
     /// </returns>
-    public static (Recovery Journal, Register Register)? Of(IDisk disk, string data, DateTimeOffset? until, Faults faults, Action<Step>? look = null, Register? known = null)
+    public static (Recovery Journal, Register Register)? Of(IDisk disk, string data, DateTimeOffset? until, Faults faults, Action<Step>? look = null, bool isStart = false)
     {
-        Recovery journal = Open(disk, data, known);
         try
         {
+            var snapshots = new SnapshotFolder(disk, data);
+            Recovery journal = Open(disk, data, isStart ? snapshots.Newest() : null);
             Register register = journal.Register;
             foreach (Step step in journal.Steps().TakeWhile(s => !(s.At > until)))
             {
@@ -32,7 +33,14 @@ internal static class JournalFold
 
             if (journal.Damage is not { } damage)
             {
-                return (journal, register);
+                if (!isStart || journal.End.Last > 0 || snapshots.Look().FirstOrDefault(s => s.Taken is not null) is not { Path: { } path, Taken: { } taken })
+                {
+                    return (journal, register);
+                }
+
+                faults.Add(
+                    path, "position", $"entry {taken.Sequence}", "none, for the journal has no entry: it has lost them; restore a backup of the data folder");
+                return null;
             }
 
             faults.Add(damage.File, $"byte {damage.Offset}", damage.What, "what was written; 'verify' names every damaged file");

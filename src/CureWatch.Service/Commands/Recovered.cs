@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using CureWatch.Service.Journal;
 using CureWatch.Service.Pump;
 using CureWatch.Service.Settings;
-using CureWatch.Service.Snapshots;
 
 namespace CureWatch.Service.Commands;
 
@@ -18,7 +17,7 @@ internal sealed record Recovered(Register Register, JournalEnd End, ImmutableArr
             return null;
         }
 
-        if (JournalFold.Of(folder.Disk, folder.Path, null, faults, known: new SnapshotFolder(folder.Disk, folder.Path).Newest()) is not { Journal: var journal, Register: var register })
+        if (JournalFold.Of(folder.Disk, folder.Path, null, faults, isStart: true) is not { Journal: var journal, Register: var register })
         {
             return null;
         }

@@ -2,6 +2,7 @@ using CureWatch.Service.Book;
 using CureWatch.Service.Disk;
 using CureWatch.Service.Journal;
 using CureWatch.Service.Pump;
+using CureWatch.Service.Snapshots;
 
 namespace CureWatch.Service.Commands;
 
@@ -39,7 +40,9 @@ internal sealed class Verification
     private void Run()
     {
         var reader = new JournalReader(LocalDisk.Instance, Journal);
+        List<(string Path, (byte[] JournalId, long Sequence)? Taken)> snapshots = Snapshots(); // before the journal, which a service may go on with
         LookAtKeys(reader);
+        HoldAgainst(snapshots, reader.End);
         if (!DataFolder.TryKeepOut(LocalDisk.Instance, _folder, out IDisposable? kept))
         {
             Fold(null);
@@ -59,6 +62,36 @@ internal sealed class Verification
         (IReadOnlyList<string> damages, IReadOnlyCollection<string> gone) = KeyCheck.Of(journal, LocalDisk.Instance, keys);
         _damages.AddRange(damages);
         _notes.AddRange(gone.Select(job => $"{keys}: no key of the job {job}: what it sealed was erased, or is lost"));
+    }
+
+    private List<(string Path, (byte[] JournalId, long Sequence)? Taken)> Snapshots()
+    {
+        try
+        {
+            return [.. new SnapshotFolder(LocalDisk.Instance, _folder).Look()];
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            _damages.Add($"{DataFolder.SnapshotsOf(_folder)}: {e.Message}");
+            return [];
+        }
+    }
+
+    /// <summary>A snapshot is of entries that were on the disk: where the journal ends before them, it has lost its end.</summary>
+    private void HoldAgainst(List<(string Path, (byte[] JournalId, long Sequence)? Taken)> snapshots, JournalEnd journal)
+    {
+        bool isSound = _damages.Count == 0;
+        foreach ((string path, (byte[] JournalId, long Sequence)? taken) in snapshots)
+        {
+            if (taken is not { } whole)
+            {
+                _damages.Add($"{path}: it is not what was written; the next start does without it");
+            }
+            else if (isSound && whole.Sequence > journal.Last && journal.JournalId?.AsSpan().SequenceEqual(whole.JournalId) != false)
+            {
+                _damages.Add($"{path}: after entry {whole.Sequence}, and the journal ends with {journal.Last}: it has lost its end");
+            }
+        }
     }
 
     /// <param name="book">The folder of the book.</param>
@@ -87,14 +120,13 @@ internal sealed class Verification
             {
                 comparison?.Take(step);
             }
+
+            Describe(journal);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or InvalidDataException)
         {
             _damages.Add($"{_folder}: {e.Message}");
-            return;
         }
-
-        Describe(journal);
     }
 
     private void Describe(Recovery journal)

@@ -27,13 +27,27 @@ internal static class VerifyCommand
                     : OfBackup(file, output, error);
             }
 
-            var faults = new Faults();
-            string folder = parsed.GetValue(data) ?? DataOption.Usual;
-            return Verification.HasBook(folder) || DataFolder.HasJournal(LocalDisk.Instance, folder, faults)
-                ? Answer(Verification.Of(folder), output)
-                : Refusal.Of(faults, error);
+            return OfFolder(parsed.GetValue(data) ?? DataOption.Usual, output, error);
         });
         return command;
+    }
+
+    private static int OfFolder(string folder, TextWriter output, TextWriter error)
+    {
+        var faults = new Faults();
+        try
+        {
+            if (Verification.HasBook(folder) || DataFolder.HasJournal(LocalDisk.Instance, folder, faults))
+            {
+                return Answer(Verification.Of(folder), output);
+            }
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            faults.Add(folder, "data folder", e.Message, "a data folder of this program that can be read");
+        }
+
+        return Refusal.Of(faults, error);
     }
 
     /// <summary>Makes a data folder of it, for a while, and looks that over: what a restore would give is what counts.</summary>

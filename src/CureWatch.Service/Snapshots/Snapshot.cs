@@ -64,12 +64,17 @@ internal static class Snapshot
         && start.Slice(ShapeAt, SHA256.HashSizeInBytes).SequenceEqual(Known.Value.Shape)
         && start.Slice(JournalAt, Segment.JournalIdBytes).SequenceEqual(journalId);
 
+    /// <returns>After which entry of which journal a file was taken, by whatever program; null where it is not what was written.</returns>
+    public static (byte[] JournalId, long Sequence)? Whole(ReadOnlySpan<byte> file) =>
+        file.Length >= HeaderBytes + SHA256.HashSizeInBytes && file[..8].SequenceEqual(Mark) && IsWhole(file)
+            ? (file.Slice(JournalAt, Segment.JournalIdBytes).ToArray(), BinaryPrimitives.ReadInt64LittleEndian(file[SequenceAt..]))
+            : null;
+
     /// <returns>The state; null where the file is not whole, or of another journal or program.</returns>
     /// <exception cref="InvalidDataException">A key is not the one that it was sealed with.</exception>
     public static Register? Read(ReadOnlySpan<byte> file, ReadOnlySpan<byte> journalId, KeyStore keys)
     {
-        if (file.Length < HeaderBytes + SHA256.HashSizeInBytes || !IsOurs(file, journalId)
-            || !SHA256.HashData(file[..^SHA256.HashSizeInBytes]).AsSpan().SequenceEqual(file[^SHA256.HashSizeInBytes..]))
+        if (file.Length < HeaderBytes + SHA256.HashSizeInBytes || !IsOurs(file, journalId) || !IsWhole(file))
         {
             return null;
         }
@@ -82,4 +87,7 @@ internal static class Snapshot
         SealedState? read = Known.Value.Forms.Of<SealedState>().Read(state);
         return state.IsAtEnd ? read?.Open(keys) : null;
     }
+
+    private static bool IsWhole(ReadOnlySpan<byte> file) =>
+        SHA256.HashData(file[..^SHA256.HashSizeInBytes]).AsSpan().SequenceEqual(file[^SHA256.HashSizeInBytes..]);
 }

@@ -35,6 +35,27 @@ internal sealed class SnapshotFolder(IDisk disk, string data)
         return First(all.Where(s => s <= sequence)) ?? (isBegunLater ? First(all.Reverse()) : null);
     }
 
+    /// <summary>Looks at every one, of this journal or not, and changes nothing.</summary>
+    /// <returns>Its file, and after which entry of which journal it was taken; null where that is not what was written.</returns>
+    public IEnumerable<(string Path, (byte[] JournalId, long Sequence)? Taken)> Look()
+    {
+        foreach (long sequence in All())
+        {
+            string path = PathOf(sequence);
+            byte[] file;
+            try
+            {
+                file = DurableFile.Read(disk, path);
+            }
+            catch (FileNotFoundException)
+            {
+                continue; // a service has thrown it away meanwhile
+            }
+
+            yield return (path, Snapshot.Whole(file) is { } taken && taken.Sequence == sequence ? taken : null);
+        }
+    }
+
     /// <summary>Takes one, and throws away those that are no longer needed, or of no use.</summary>
     /// <param name="register">A state that is on disk as entries of the journal.</param>
     /// <returns>The entry of the oldest that is kept.</returns>

@@ -69,6 +69,16 @@ public sealed class VerifyBookTests : IDisposable
     }
 
     [Fact]
+    public async Task Book_ThatCannotBeOpened_IsNamed()
+    {
+        await _folder.FillAsync();
+        Directory.CreateDirectory(_folder.BookPath);
+        Invocation run = Invocation.Of("verify", "--data", _folder.Path);
+        Assert.Equal(1, run.ExitCode);
+        Assert.StartsWith($"{_folder.BookPath}: ", run.Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Book_WithAnUnfinishedWriteInItsLog_IsLeftAsItIs()
     {
         await _folder.FillAsync();

@@ -1,5 +1,6 @@
 using CureWatch.Service.Disk;
 using CureWatch.Service.Journal;
+using CureWatch.Service.Snapshots;
 
 namespace CureWatch.Service.Tests.Commands;
 
@@ -51,6 +52,57 @@ public sealed class VerifyCommandTests : IDisposable
         Invocation run = Invocation.Of("verify", "--data", _folder.Path);
         Assert.Contains($"{DataFolder.KeysOf(_folder.Path)}: no key of the job job-1: what it sealed was erased, or is lost\n", run.Output, StringComparison.Ordinal);
         Assert.Equal(0, run.ExitCode);
+    }
+
+    // As where a backup was restored by another user than the service's.
+    [Fact]
+    public async Task Journal_ThatCannotBeOpened_IsRefused_ByAStartToo()
+    {
+        await _folder.FillAsync();
+        string segment = Assert.Single(Segment.In(LocalDisk.Instance, DataFolder.JournalOf(_folder.Path))).Path;
+        File.Delete(segment);
+        Directory.CreateDirectory(segment);
+        Invocation.Of("verify", "--data", _folder.Path).AssertRefused($"{_folder.Path}: data folder");
+        Invocation.Of("replay", "--data", _folder.Path).AssertRefused($"{_folder.Path}: journal");
+        Invocation.Of("run", "--data", _folder.Path, "--config", Path.Combine(AppContext.BaseDirectory, "config")).AssertRefused($"{_folder.Path}: journal");
+    }
+
+    [Fact]
+    public async Task Snapshot_ThatIsDamaged_IsNamed()
+    {
+        await _folder.FillAsync();
+        new SnapshotFolder(LocalDisk.Instance, _folder.Path).Take(_folder.Pumped.Register);
+        _folder.AssertWhole($"{_folder.BookPath}: there is none; the next start writes it from the journal");
+        string snapshot = Assert.Single(Directory.GetFiles(DataFolder.SnapshotsOf(_folder.Path)));
+        File.WriteAllBytes(snapshot, File.ReadAllBytes(snapshot)[..^1]);
+        _folder.AssertDamaged($"{snapshot}: it is not what was written; the next start does without it");
+    }
+
+    // Nothing else tells where there is no book.
+    [Fact]
+    public async Task Journal_ThatEndsBeforeASnapshot_IsDamage()
+    {
+        await _folder.FillAsync();
+        long last = _folder.Pumped.Register.Sequence;
+        new SnapshotFolder(LocalDisk.Instance, _folder.Path).Take(_folder.Pumped.Register);
+        string snapshot = Assert.Single(Directory.GetFiles(DataFolder.SnapshotsOf(_folder.Path)));
+        string segment = Assert.Single(Segment.In(LocalDisk.Instance, DataFolder.JournalOf(_folder.Path))).Path;
+        File.WriteAllBytes(segment, []);
+        _folder.AssertDamaged($"{snapshot}: after entry {last}, and the journal ends with 0: it has lost its end");
+        Invocation start = Invocation.Of("run", "--data", _folder.Path, "--config", Path.Combine(AppContext.BaseDirectory, "config"));
+        Assert.Equal((2, ""), (start.ExitCode, start.Output));
+        Assert.StartsWith($"{snapshot}: position: saw entry {last}; ", start.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task RetiredPart_ThatIsDamaged_IsNamed()
+    {
+        await _folder.FillAsync();
+        string retired = Path.Combine(DataFolder.JournalOf(_folder.Path), $"{0:D20}.retired");
+        File.WriteAllText(retired, "{}");
+        Invocation run = Invocation.Of("verify", "--data", _folder.Path);
+        Assert.Equal(1, run.ExitCode);
+        Assert.Contains($"{retired}: /form: ", run.Output, StringComparison.Ordinal);
     }
 
     [Fact]
