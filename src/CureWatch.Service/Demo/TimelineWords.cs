@@ -52,7 +52,8 @@ internal static class TimelineWords
     /// <summary>Which faults hold a car up, and when it would be over without them, a colon before it; empty where none does.</summary>
     public static string OfFaults(JobReport report, Shop shop)
     {
-        string[] faults = [.. report.Surfaces.SelectMany(s => s.Coats).SelectMany(c => c.Windows).SelectMany(w => w.Because).Where(b => b.To is null).Select(b => b.Text).Distinct()];
+        IEnumerable<WindowReason> reasons = report.Surfaces.SelectMany(s => s.Coats).SelectMany(c => c.Windows).SelectMany(w => w.Because);
+        string[] faults = [.. reasons.Where(r => r.To is null).Select(r => r.Text).Distinct()];
         return faults.Length == 0 ? "" : $": {string.Join(' ', faults)} {MendedWords.Of(report.Ruling.IfMended?.Latest, shop.Plan.Hours.Zone)}";
     }
 

@@ -124,7 +124,8 @@ public sealed record CoatClock(CureRecord Record, Outlook Outlook, ClimateDoubt 
 
         var mean = MeanClimate.Of(likely);
         double factor = Factor(mean, law);
-        return new ReferenceHours(EarnedSince(start.Latest).Slow / (factor * ColderPanel.Longer(Record.Law, mean.ColderK)), likely.Likely, EarnedSince(start.Earliest).Fast * factor);
+        double slow = EarnedSince(start.Latest).Slow / (factor * ColderPanel.Longer(Record.Law, mean.ColderK));
+        return new ReferenceHours(slow, likely.Likely, EarnedSince(start.Earliest).Fast * factor);
     }
 
     /// <summary>

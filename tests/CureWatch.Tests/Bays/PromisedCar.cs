@@ -14,13 +14,16 @@ internal sealed class PromisedCar
 {
     public static readonly DateTimeOffset Start = new(2026, 5, 4, 8, 0, 0, TimeSpan.Zero);
 
-    public PromisedCar(double? promisedHour, IEnumerable<Equipment>? equipment = null, ProductSheet? sheet = null, int layers = 1, Material material = Material.Steel, IReadOnlyList<string>? surfaces = null, bool outdoors = false, bool panel = false)
+    public PromisedCar(double? promisedHour, IEnumerable<Equipment>? equipment = null, ProductSheet? sheet = null,
+        int layers = 1, Material material = Material.Steel, IReadOnlyList<string>? surfaces = null, bool outdoors = false, bool panel = false)
     {
         sheet ??= TestShop.Paint();
         var bay = new BayPlan("bay-1", 1013.25, "hall", [.. equipment ?? []], [
             new ProbeMount(TestShop.Air("air-1") with { Every = TimeSpan.FromMinutes(10) }, null, Place.Outside),
             .. outdoors ? [new ProbeMount(TestShop.Air("yard") with { Every = TimeSpan.FromMinutes(10), Measures = Measures.Outdoor }, null, Place.Outside)] : Array.Empty<ProbeMount>(),
-            .. panel ? [new ProbeMount(TestShop.Air("panel-1") with { Every = TimeSpan.FromMinutes(10), Measures = Measures.Panel }, null, Place.Outside)] : Array.Empty<ProbeMount>(),
+            .. panel
+                ? [new ProbeMount(TestShop.Air("panel-1") with { Every = TimeSpan.FromMinutes(10), Measures = Measures.Panel }, null, Place.Outside)]
+                : Array.Empty<ProbeMount>(),
         ]);
         var open = Enum.GetValues<DayOfWeek>().ToImmutableDictionary(d => d, _ => ImmutableArray.Create(new OpenStretch(TimeSpan.FromHours(8), TimeSpan.FromHours(18))));
         var plan = new ShopPlan("test-shop", new OpeningHours(TimeZoneInfo.Utc, open), TimeSpan.FromMinutes(75), [bay]);
