@@ -111,7 +111,7 @@ internal static class AheadScene
         var present = new Present(shop, shop.Now);
         return
         [
-            .. from point in bay.Open.Select(o => o.Point).Distinct()
+            .. from point in bay.Undried.Select(o => o.Point).Distinct()
                where point.Air == Place.Outside && !present.TellsPanelAt(point)
                let exposure = present.ExposureAt(point)
                where exposure is not null

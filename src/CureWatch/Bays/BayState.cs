@@ -24,6 +24,9 @@ public sealed record BayState(
     /// <summary>The living coats in it about which something can still change, product by product.</summary>
     public ImmutableArray<OpenCoats> Open { get; init; } = [];
 
+    /// <summary>Those of them that water, or air their sheet does not allow, can still spoil.</summary>
+    public ImmutableArray<OpenCoats> Undried => Open.RemoveAll(o => o.AreDry);
+
     /// <summary>What people told of the temperature of single surfaces here.</summary>
     public ImmutableDictionary<SurfaceKey, SurfaceHeat> Heats { get; init; } = ImmutableDictionary<SurfaceKey, SurfaceHeat>.Empty;
 

@@ -11,7 +11,7 @@ namespace CureWatch.Bays;
 
 /// <summary>Holds a bay's climate against what its open coats can take, with every believed reading, once a second at most.</summary>
 /// <remarks>
-/// Only that it is wet on what is measured is said by any reading: what is modelled can wait a second. The wettest air, the driest and the coldest panel count, and of several sheets the strictest limit: one warning for each air of a bay.
+/// What is dry for good can only be spoilt by heat. /// Only that it is wet on what is measured is said by any reading: what is modelled can wait a second. The wettest air, the driest and the coldest panel count, and of several sheets the strictest limit: one warning for each air of a bay.
 /// </remarks>
 public static class ClimateLooks
 {
@@ -77,33 +77,34 @@ public static class ClimateLooks
 
         public IEnumerable<ShopEvent> Decide()
         {
+            ImmutableArray<OpenCoats> undried = coats.RemoveAll(c => c.AreDry);
             IEnumerable<ShopEvent> events = air.WetByKelvins is { } wetBy
-                ? Look(WarningKind.Condensing, _ => Math.BitIncrement(wetBy)) // at the condensation temperature it is wet already
+                ? Look(undried, WarningKind.Condensing, _ => Math.BitIncrement(wetBy)) // at the condensation temperature it is wet already
                 : [];
             if (_tellsAir)
             {
                 events = events
-                    .Concat(Look(WarningKind.HumidityHigh, c => air.HumidityMaxPct - c.Laws.Sheet.Limits.HumidityMaxPct))
-                    .Concat(Look(WarningKind.HumidityLow, c => c.Laws.Sheet.Limits.HumidityMinPct - air.HumidityMinPct))
-                    .Concat(Look(WarningKind.CureStalled, StalledBy));
+                    .Concat(Look(undried, WarningKind.HumidityHigh, c => air.HumidityMaxPct - c.Laws.Sheet.Limits.HumidityMaxPct))
+                    .Concat(Look(undried, WarningKind.HumidityLow, c => c.Laws.Sheet.Limits.HumidityMinPct - air.HumidityMinPct))
+                    .Concat(Look(undried, WarningKind.CureStalled, StalledBy));
             }
 
             if (raw.PanelC is not null || (_tellsAir && coats.Any(c => !_present.TellsPanelAt(c.Point))))
             {
                 events = events
-                    .Concat(Look(WarningKind.PanelCold, c => c.Laws.Sheet.Limits.PanelMinC - PanelC(c)))
-                    .Concat(Look(WarningKind.PanelHot, c => HottestC(c) - HottestAllowedC(c)))
+                    .Concat(Look(undried, WarningKind.PanelCold, c => c.Laws.Sheet.Limits.PanelMinC - PanelC(c)))
+                    .Concat(Look(coats, WarningKind.PanelHot, c => HottestC(c) - HottestAllowedC(c)))
                     .Concat(Overheated());
             }
 
             return events;
         }
 
-        private IEnumerable<ShopEvent> Look(WarningKind kind, Func<OpenCoats, double?> excessOf)
+        private IEnumerable<ShopEvent> Look(ImmutableArray<OpenCoats> spoilt, WarningKind kind, Func<OpenCoats, double?> excessOf)
         {
             double worst = NothingOpen;
             string? surface = null;
-            foreach (OpenCoats coat in coats)
+            foreach (OpenCoats coat in spoilt)
             {
                 if (excessOf(coat) is { } excess && excess > worst)
                 {

@@ -10,7 +10,7 @@ public static class CoatReviews
     /// <summary>Two instants closer than this are one. Source (choice): finer than any window, coarser than rounding.</summary>
     private static readonly TimeSpan Instant = TimeSpan.FromMilliseconds(1);
 
-    /// <summary>A coat nobody has to act on sleeps for half its time to the last window, at least this. Source (choice).</summary>
+    /// <summary>A coat nobody has to act on sleeps for half its time to the end of the next window, at least this. Source (choice).</summary>
     private static readonly TimeSpan ShortestSleep = TimeSpan.FromMinutes(5);
 
     /// <summary>How long it sleeps where no end is in sight in this climate. Source (choice).</summary>
@@ -78,8 +78,8 @@ public static class CoatReviews
         DateTimeOffset? next = acts.Where(a => a > shop.Now).Min();
         DateTimeOffset soon = shop.Now + LongestUnfollowed;
         yield return next is { } act
-            ? new ShopEvent.CoatForeseen(watched.Key, act < soon ? act : soon, shop.Now + ((act - shop.Now) / PartsOfTheWay))
-            : new ShopEvent.CoatForeseen(watched.Key, WhenSettled(shop, watched, windows), FollowedFrom: null);
+            ? new ShopEvent.CoatForeseen(watched.Key, act < soon ? act : soon, shop.Now + ((act - shop.Now) / PartsOfTheWay)) { IsDry = IsDry(shop, watched, windows) }
+            : new ShopEvent.CoatForeseen(watched.Key, WhenSettled(shop, watched, windows), FollowedFrom: null) { IsDry = IsDry(shop, watched, windows) };
     }
 
     private static IEnumerable<ShopEvent> LevelOff(Shop shop, WatchedCoat watched, CoatWindows windows, List<DateTimeOffset?> acts)
@@ -120,22 +120,20 @@ public static class CoatReviews
             .Concat(Watchman.Tell(shop, Subject(WarningKind.RecoatMissed, watched), isAwaited && isMissed && !isClear));
     }
 
+    /// <summary>A coat under another is guarded by that one.</summary>
+    private static bool IsDry(Shop shop, WatchedCoat watched, CoatWindows windows) => watched.Story.Wettings.All(w => w.DriedAt is not null)
+        && (windows.All.FirstOrDefault(w => w.Stage == WindowStage.KeepDry) is { } keepDry ? keepDry.ClosesAt?.Latest <= shop.Now : watched.Coat.CoveredAt is not null);
+
     /// <summary>Null once every window has passed its latest end: nothing but a tap can change it then.</summary>
     private static DateTimeOffset? WhenSettled(Shop shop, WatchedCoat watched, CoatWindows windows)
     {
-        DateTimeOffset? last = shop.Now;
-        foreach (Window window in windows.All)
-        {
-            DateTimeOffset? end = window.ClosesAt is { } closes ? closes.Latest : window.OpensAt.Latest;
-            last = end is null || last is null ? null : end > last ? end : last;
-        }
-
-        if (last <= shop.Now && watched.Story.Wettings.All(w => w.DriedAt is not null))
+        DateTimeOffset?[] ends = [.. windows.All.Select(w => w.ClosesAt is { } closes ? closes.Latest : w.OpensAt.Latest)];
+        if (ends.All(e => e <= shop.Now) && watched.Story.Wettings.All(w => w.DriedAt is not null))
         {
             return null;
         }
 
-        TimeSpan half = last is { } at ? (at - shop.Now) / 2 : SleepWithoutEnd;
+        TimeSpan half = ends.Where(e => e > shop.Now).Min() is { } next ? (next - shop.Now) / 2 : SleepWithoutEnd;
         return shop.Now + (half > ShortestSleep ? half : ShortestSleep);
     }
 

@@ -148,8 +148,9 @@ public static class Evolution
         if (e.ReviewAt is { } reviewAt)
         {
             ImmutableArray<WatchedCoat> moved =
-                [.. job.Watched.Select(w => w.Key == e.Coat ? w with { ReviewAt = reviewAt, FollowedFrom = e.FollowedFrom } : w)];
-            return shop.With(job with { Watched = moved });
+                [.. job.Watched.Select(w => w.Key == e.Coat ? w with { ReviewAt = reviewAt, FollowedFrom = e.FollowedFrom, IsDry = e.IsDry } : w)];
+            bool isAsDryAsBefore = job.Watched.First(w => w.Key == e.Coat).IsDry == e.IsDry;
+            return isAsDryAsBefore ? shop.With(job with { Watched = moved }) : Watch(shop, job, moved);
         }
 
         WatchedCoat let = job.Watched.First(w => w.Key == e.Coat);

@@ -90,27 +90,27 @@ internal sealed class LookAhead
     private IEnumerable<(WarningKind Kind, double Doubt, Func<ScenarioPoint, double> Excess)> Limits()
     {
         yield return (WarningKind.CondensingAhead, SpreadDoubtK, p => -p.SpreadKelvins);
-        if (_bay.Open.Min(o => o.Laws.Sheet.Limits.HumidityMaxPct) is { } humidityMax)
+        if (_bay.Undried.Min(o => o.Laws.Sheet.Limits.HumidityMaxPct) is { } humidityMax)
         {
             yield return (WarningKind.HumidityHighAhead, HumidityDoubtPct, p => (p.HumidityPct * _now.WettestShare) - humidityMax);
         }
 
-        if (_bay.Open.Max(o => o.Laws.Sheet.Limits.HumidityMinPct) is { } humidityMin)
+        if (_bay.Undried.Max(o => o.Laws.Sheet.Limits.HumidityMinPct) is { } humidityMin)
         {
             yield return (WarningKind.HumidityLowAhead, HumidityDoubtPct, p => humidityMin - p.HumidityPct);
         }
 
-        if (_bay.Open.Max(o => o.Laws.Sheet.Limits.PanelMinC) is { } panelMin)
+        if (_bay.Undried.Max(o => o.Laws.Sheet.Limits.PanelMinC) is { } panelMin)
         {
             yield return (WarningKind.PanelColdAhead, PanelDoubtK, p => panelMin + Celsius.KelvinsAtZero - p.ColdestKelvins);
         }
 
-        if (_bay.Open.Min(o => o.Laws.Sheet.Limits.PanelMaxC) is { } panelMax)
+        if (_bay.Undried.Min(o => o.Laws.Sheet.Limits.PanelMaxC) is { } panelMax)
         {
             yield return (WarningKind.PanelHotAhead, PanelDoubtK, p => p.HottestKelvins - panelMax - Celsius.KelvinsAtZero);
         }
 
-        RateLaw[] laws = [.. _bay.Open.Select(o => o.Laws.Cure.Law).Distinct().Where(l => EarnedAt(l, Start) < FarFromStalling)];
+        RateLaw[] laws = [.. _bay.Undried.Select(o => o.Laws.Cure.Law).Distinct().Where(l => EarnedAt(l, Start) < FarFromStalling)];
         if (laws.Length > 0)
         {
             yield return (WarningKind.CureStalledAhead, RateDoubt, p => ClimateLooks.StalledBelow - LeastEarnedAt(laws, p));

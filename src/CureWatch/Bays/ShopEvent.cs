@@ -140,7 +140,11 @@ public abstract record ShopEvent
     /// <param name="Coat">The coat.</param>
     /// <param name="ReviewAt">When; null once nothing about it can change but by a tap.</param>
     /// <param name="FollowedFrom">From when on a reading is reason enough; null where nobody has to do anything to it in time.</param>
-    public sealed record CoatForeseen(CoatKey Coat, DateTimeOffset? ReviewAt, DateTimeOffset? FollowedFrom) : ShopEvent;
+    public sealed record CoatForeseen(CoatKey Coat, DateTimeOffset? ReviewAt, DateTimeOffset? FollowedFrom) : ShopEvent
+    {
+        /// <summary>Whether its keep-dry is over at the latest.</summary>
+        public bool IsDry { get; init; }
+    }
 
     /// <summary>A bay was looked ahead in.</summary>
     /// <param name="Bay">The bay.</param>

@@ -76,5 +76,5 @@ internal static class StandingLooks
         from id in shop.Bays[bay].Jobs
         from watched in shop.Jobs[id].Watched
         where watched.Point?.Bay == bay
-        select new ShopEvent.CoatForeseen(watched.Key, shop.Now, shop.Now);
+        select new ShopEvent.CoatForeseen(watched.Key, shop.Now, shop.Now) { IsDry = watched.IsDry };
 }

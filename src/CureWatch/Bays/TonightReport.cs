@@ -41,7 +41,7 @@ public sealed record TonightReport(
     public static TonightReport Of(Shop shop, string id)
     {
         BayState bay = shop.Bays[id];
-        ImmutableArray<string> cars = [.. bay.Open.SelectMany(o => o.Surfaces).Select(s => s.Job).Distinct().Select(j => shop.Find(j)?.Job.Car ?? j)];
+        ImmutableArray<string> cars = [.. bay.Undried.SelectMany(o => o.Surfaces).Select(s => s.Job).Distinct().Select(j => shop.Find(j)?.Job.Car ?? j)];
         BayAhead? ahead = shop.Now - bay.Ahead?.At > LongestAgo ? null : bay.Ahead;
         Risk? wet = ahead?.Of(WarningKind.CondensingAhead);
         TonightVerdict verdict = cars.IsEmpty ? TonightVerdict.NothingOpen

@@ -14,4 +14,8 @@ namespace CureWatch.Bays;
 /// From when on a reading is reason enough to look at it, because somebody has to do something to it in time; null where nobody has.
 /// </param>
 public sealed record WatchedCoat(
-    CoatKey Key, SurfaceStory Story, Coat Coat, CoatLaws Laws, WatchPoint? Point, DateTimeOffset ReviewAt, DateTimeOffset? FollowedFrom);
+    CoatKey Key, SurfaceStory Story, Coat Coat, CoatLaws Laws, WatchPoint? Point, DateTimeOffset ReviewAt, DateTimeOffset? FollowedFrom)
+{
+    /// <summary>Whether its keep-dry is over at the latest, as it was looked at last: from then on no water and no cold air can spoil it.</summary>
+    public bool IsDry { get; init; }
+}

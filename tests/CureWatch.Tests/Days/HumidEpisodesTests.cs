@@ -1,4 +1,5 @@
 using CureWatch.Curing;
+using CureWatch.Products;
 using CureWatch.Tests.Bays;
 using CureWatch.Warnings;
 
@@ -8,6 +9,11 @@ namespace CureWatch.Tests.Days;
 public class HumidEpisodesTests
 {
     private const double LimitPct = 75;
+
+    private static readonly ProductSheet Slow = TestShop.Paint() with
+    {
+        Stages = [.. TestShop.Paint().Stages.Select(s => s.Stage == Stage.KeepDry ? TestShop.Row(Stage.KeepDry, Mechanism.Cure, 36) : s)],
+    };
 
     [Theory]
     [InlineData(1)]
@@ -71,7 +77,8 @@ public class HumidEpisodesTests
 
     private static IEnumerable<Warning> OfClimate(TestShop shop) => shop.Shop.Warnings.Values.Where(w => w.Subject.Kind <= WarningKind.CureStalled);
 
-    private static TestShop Coated(Func<double, double> humidityPct) => new TestShop()
+    /// <summary>A coat that has to be kept dry for longer than all of it lasts.</summary>
+    private static TestShop Coated(Func<double, double> humidityPct) => new TestShop(Slow)
         .Climate(0, 1, h => (20, humidityPct(h))).Tap(1, Did.Applied).Tap(1.05, Did.Levelled)
         .Climate(1.1, 30, h => (20, humidityPct(h)));
 
