@@ -4,7 +4,7 @@ ARG REGISTRY
 FROM ${REGISTRY}dotnet/sdk:10.0 AS build
 WORKDIR /source
 COPY . .
-RUN dotnet publish src/CureWatch.Service -c Release --use-current-runtime --self-contained false -o /app
+RUN dotnet publish src/CureWatch.Service -c Release -o /app
 
 FROM ${REGISTRY}dotnet/aspnet:10.0
 WORKDIR /app
