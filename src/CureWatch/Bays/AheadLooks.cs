@@ -34,7 +34,7 @@ internal static class AheadLooks
             return [];
         }
 
-        bool isWatched = bay.Open.Any(o => !o.AreDry && o.Point.Air == Place.Outside);
+        bool isWatched = bay.Undried.Any(o => o.Point.Air == Place.Outside);
         if (isWatched ? shop.Now - bay.Ahead?.At < Every : bay.Ahead is null)
         {
             return [];

@@ -11,7 +11,8 @@ namespace CureWatch.Bays;
 
 /// <summary>Holds a bay's climate against what its open coats can take, with every believed reading, once a second at most.</summary>
 /// <remarks>
-/// What is dry for good can only be spoilt by heat. /// Only that it is wet on what is measured is said by any reading: what is modelled can wait a second. The wettest air, the driest and the coldest panel count, and of several sheets the strictest limit: one warning for each air of a bay.
+/// What is dry for good can only be spoilt by heat. Only that it is wet on what is measured is said by any reading: what is modelled can wait a second. The
+/// wettest air, the driest and the coldest panel count, and of several sheets the strictest limit: one warning for each air of a bay.
 /// </remarks>
 public static class ClimateLooks
 {

@@ -77,9 +77,10 @@ public static class CoatReviews
 
         DateTimeOffset? next = acts.Where(a => a > shop.Now).Min();
         DateTimeOffset soon = shop.Now + LongestUnfollowed;
-        yield return next is { } act
-            ? new ShopEvent.CoatForeseen(watched.Key, act < soon ? act : soon, shop.Now + ((act - shop.Now) / PartsOfTheWay)) { IsDry = IsDry(shop, watched, windows) }
-            : new ShopEvent.CoatForeseen(watched.Key, WhenSettled(shop, watched, windows), FollowedFrom: null) { IsDry = IsDry(shop, watched, windows) };
+        ShopEvent.CoatForeseen foreseen = next is { } act
+            ? new ShopEvent.CoatForeseen(watched.Key, act < soon ? act : soon, shop.Now + ((act - shop.Now) / PartsOfTheWay))
+            : new ShopEvent.CoatForeseen(watched.Key, WhenSettled(shop, watched, windows), FollowedFrom: null);
+        yield return foreseen with { IsDry = IsDry(shop, watched, windows) };
     }
 
     private static IEnumerable<ShopEvent> LevelOff(Shop shop, WatchedCoat watched, CoatWindows windows, List<DateTimeOffset?> acts)
@@ -121,8 +122,12 @@ public static class CoatReviews
     }
 
     /// <summary>A coat under another is guarded by that one.</summary>
-    private static bool IsDry(Shop shop, WatchedCoat watched, CoatWindows windows) => watched.Story.Wettings.All(w => w.DriedAt is not null)
-        && (windows.All.FirstOrDefault(w => w.Stage == WindowStage.KeepDry) is { } keepDry ? keepDry.ClosesAt?.Latest <= shop.Now : watched.Coat.CoveredAt is not null);
+    private static bool IsDry(Shop shop, WatchedCoat watched, CoatWindows windows)
+    {
+        Window? keepDry = windows.All.FirstOrDefault(w => w.Stage == WindowStage.KeepDry);
+        bool isOver = keepDry is null ? watched.Coat.CoveredAt is not null : keepDry.ClosesAt?.Latest <= shop.Now;
+        return isOver && watched.Story.Wettings.All(w => w.DriedAt is not null);
+    }
 
     /// <summary>Null once every window has passed its latest end: nothing but a tap can change it then.</summary>
     private static DateTimeOffset? WhenSettled(Shop shop, WatchedCoat watched, CoatWindows windows)

@@ -43,12 +43,17 @@ public sealed record JobState(
     /// <returns>True where nobody told anything of it and its time has not come.</returns>
     public bool IsExpectedAt(DateTimeOffset now) => LeftAt is null && CameAt > now;
 
+    /// <summary>From when on the car is here.</summary>
+    /// <param name="now">The instant.</param>
+    /// <returns>The instant; a later one where the car is still to come.</returns>
+    public DateTimeOffset HereFrom(DateTimeOffset now) => IsExpectedAt(now) ? CameAt : now;
+
     /// <summary>From when on what is left can go on: not before the car is here, nor, while nothing is on it, before it was planned.</summary>
     /// <param name="now">The instant.</param>
     /// <returns>The instant, or a later one.</returns>
     public DateTimeOffset WorkFrom(DateTimeOffset now)
     {
-        DateTimeOffset here = IsExpectedAt(now) ? CameAt : now;
+        DateTimeOffset here = HereFrom(now);
         return Job.Visit?.PlannedAt is { } planned && planned > here && !Stories.Any(s => s.Living.Any()) ? planned : here;
     }
 

@@ -21,7 +21,7 @@ public sealed record LastStart(DateTimeOffset? By, DateTimeOffset? NextFrom, Sta
     /// </remarks>
     internal static LastStart? Of(Shop shop, JobState job)
     {
-        DateTimeOffset here = job.IsExpectedAt(shop.Now) ? job.CameAt : shop.Now;
+        DateTimeOffset here = job.HereFrom(shop.Now);
         return shop.Plan.Hours.DayAt(here) is { } day ? new Search(shop, job).On(day, here) : null;
     }
 

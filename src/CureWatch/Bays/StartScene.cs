@@ -18,7 +18,8 @@ internal sealed class StartScene
         HoldKind.Inspection,
     ];
 
-    private const string WarmBefore = " What came in cold is reckoned within 3 K of that air by the time it is coated.";
+    private static readonly string WarmBefore =
+        FormattableString.Invariant($" What came in cold is reckoned within {PlausiblePanel.LastingK:0} K of that air by the time it is coated.");
 
     private readonly Dictionary<string, NightAhead?> _nights = [];
     private readonly Shop _shop;
