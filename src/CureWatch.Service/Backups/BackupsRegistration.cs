@@ -6,7 +6,7 @@ using Quartz;
 
 namespace CureWatch.Service.Backups;
 
-/// <summary>Registers the nightly backup, where one is wanted.</summary>
+/// <summary>Registers the watch over the full segments of the journal, and the nightly backup, where one is wanted.</summary>
 internal static class BackupsRegistration
 {
     private static readonly TriggerKey Minute = new("backup");
@@ -17,8 +17,19 @@ internal static class BackupsRegistration
     /// <param name="settings">What is wanted.</param>
     /// <param name="clock">The only clock that decides anything.</param>
     public static IServiceCollection AddBackups(
-        this IServiceCollection services, DataFolder data, string program, StorageSettings settings, TimeProvider clock) =>
-        settings.Backup is null
+        this IServiceCollection services, DataFolder data, string program, StorageSettings settings, TimeProvider clock)
+    {
+        services
+            .AddSingleton(p => new SealWatch(
+                data,
+                settings.Backup,
+                p.GetRequiredService<Latest>(),
+                p.GetRequiredService<Troubles>(),
+                SealRounds.RestAsync,
+                p.GetRequiredService<ILogger<SealWatch>>()))
+            .AddHostedService(p => new SealRounds(
+                p.GetRequiredService<SealWatch>(), settings, p.GetRequiredService<Latest>(), clock, p.GetRequiredService<ILogger<SealRounds>>()));
+        return settings.Backup is null
             ? services
             : services
                 .AddSingleton(p => new NightlyBackup(
@@ -40,6 +51,7 @@ internal static class BackupsRegistration
                         .WithSchedule(SimpleScheduleBuilder.Create()
                             .WithInterval(TimeSpan.FromMinutes(1)).RepeatForever()
                             .WithMisfireInstruction(SimpleTriggerMisfireInstruction.FireNow))));
+    }
 
     /// <returns>How far the book is; 0 while it has yet to catch up, or is away: then it may read all of the journal once more.</returns>
     private static long Booked(BookKeeper book) =>

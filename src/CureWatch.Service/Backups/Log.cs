@@ -1,6 +1,6 @@
 namespace CureWatch.Service.Backups;
 
-/// <summary>What the nightly backup logs; ids 2600 to 2699.</summary>
+/// <summary>What the nightly backup and the watch over the journal log; ids 2600 to 2699.</summary>
 internal static partial class Log
 {
     [LoggerMessage(2600, LogLevel.Information, "A backup was made and read back: {Path}, {Bytes} bytes, up to entry {Sequence}.")]
@@ -11,6 +11,15 @@ internal static partial class Log
 
     [LoggerMessage(2602, LogLevel.Information, "The backup {Path} need not be kept any more.")]
     public static partial void Deleted(ILogger logger, string path);
+
+    [LoggerMessage(2604, LogLevel.Critical, "A full segment of the journal is damaged: {Path}: {Wrong}.")]
+    public static partial void SegmentDamaged(ILogger logger, string path, string wrong);
+
+    [LoggerMessage(2605, LogLevel.Warning, "A segment of the journal that was damaged is sound again: {Path}.")]
+    public static partial void SegmentSound(ILogger logger, string path);
+
+    [LoggerMessage(2606, LogLevel.Error, "The full segments of the journal could not be looked at.")]
+    public static partial void NotLooked(ILogger logger, Exception e);
 
     [LoggerMessage(2603, LogLevel.Information, "The entries {First} to {Last} of the journal are in {Archive} and here no more.")]
     public static partial void Retired(ILogger logger, long first, long last, string archive);

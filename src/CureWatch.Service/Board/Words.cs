@@ -27,6 +27,7 @@ internal static class Words
         WarningKind.ProbeSilent => "A probe is silent",
         WarningKind.StorageTrouble => "Nothing is recorded any more",
         WarningKind.StorageAhead => "Recording is at risk",
+        WarningKind.StorageDamage => "Part of what was recorded is damaged",
         WarningKind.BrokerTrouble => "No probe can be heard: the broker is away",
         WarningKind.ClockTrouble => "The clock of this computer is wrong",
         WarningKind.BackupTrouble => "No backup is made",

@@ -142,6 +142,12 @@ internal static class AlarmRules
             "A probe repeats one value while what it cannot part from moved.",
             "It is not believed since it began to: what others measure counts instead, else the worst that can have become of it. Releases move later, deadlines earlier.",
             "Start it anew, or change it. Until then measure by hand."),
+        Exact(
+            WarningKind.StorageDamage, 2,
+            "A part of the journal that was full and sealed is damaged.",
+            "The bay is watched and recorded as ever, but what happened then can no longer be shown, exported or backed up, and a start without a snapshot is refused.",
+            "Delete no backup. Put the file back from a backup that has it (a zip file; the service may go on), or stop the service and restore the last verified "
+            + "backup to a new folder. Have the disk looked at."),
     ];
 
     /// <summary>How likely what is expected has to be before anybody is told [1]. Source (choice): tried on simulated nights, see DEVELOPERS.md.</summary>

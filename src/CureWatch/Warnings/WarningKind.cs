@@ -98,4 +98,7 @@ public enum WarningKind
 
     /// <summary>A probe stands still while what it cannot part from moved: what it says is not believed.</summary>
     ProbeStuck,
+
+    /// <summary>What was stored is not what it was. Told by whoever stores, never by the shop's state.</summary>
+    StorageDamage,
 }
