@@ -25,6 +25,7 @@ internal sealed class ServiceTarget() : DocumentTarget<ServiceSettings>("curewat
         """,
         """{"mqtt":{"external":{"host":"broker.example","port":8884,"tls":true,"user":"shop","password":"rain on tin","clientId":"c"}}}""",
         "{\"mqtt\":{\"users\":[]},\"storage\":{\"backup\":null}}\0CUREWATCH__MQTT__PORT=1885\nCUREWATCH__STORAGE__BACKUP__FOLDER=b\nCUREWATCH__BOARD__HOSTS__0=h\nCUREWATCH__BOARD__HOSTS__1=i",
+        "{}\0CUREWATCH__MQTT__P:\"rain\u0016on tin\"=1", // no secret, though it reads as one
         "{}\0CUREWATCH__MQTT__USERS__0__USER=u\nCUREWATCH__MQTT__USERS__0__PASSWORD=rain on tin\nCUREWATCH__MQTT__USERS__0__ROLE=client\nCUREWATCH__TELEMETRY__PROMETHEUS=true",
     ];
 
@@ -82,15 +83,17 @@ internal sealed class ServiceTarget() : DocumentTarget<ServiceSettings>("curewat
     }
 
     private static bool IsPasswordOrHarmless(ServiceVariable variable) =>
-        !variable.Name.Contains(Secret, StringComparison.Ordinal)
-        && (variable.Name.EndsWith("__PASSWORD", StringComparison.OrdinalIgnoreCase) || !variable.Value.Contains(Secret, StringComparison.Ordinal));
+        !Shows(variable.Name) && (variable.Name.EndsWith("__PASSWORD", StringComparison.OrdinalIgnoreCase) || !Shows(variable.Value));
 
     private static bool OnlyAsPasswords(JsonElement place, bool isPassword) => place.ValueKind switch
     {
         JsonValueKind.Object => place.EnumerateObject().All(
-            p => !p.Name.Contains(Secret, StringComparison.Ordinal) && OnlyAsPasswords(p.Value, p.Name == "password")),
+            p => !Shows(p.Name) && OnlyAsPasswords(p.Value, p.Name == "password")),
         JsonValueKind.Array => place.EnumerateArray().All(e => OnlyAsPasswords(e, isPassword: false)),
-        JsonValueKind.String => isPassword || !place.GetString()!.Contains(Secret, StringComparison.Ordinal),
+        JsonValueKind.String => isPassword || !Shows(place.GetString()!),
         _ => true,
     };
+
+    /// <summary>Whether it would be read in it on one line, where what does not show is a blank.</summary>
+    private static bool Shows(string text) => OneLine.Of(text).Contains(Secret, StringComparison.Ordinal);
 }
