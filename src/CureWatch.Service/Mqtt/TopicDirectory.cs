@@ -6,20 +6,25 @@ namespace CureWatch.Service.Mqtt;
 /// <summary>What the topics are about at present: follows the settings, and builds its map anew only when they change.</summary>
 internal sealed class TopicDirectory(Latest latest)
 {
+    private readonly Lock _building = new();
     private volatile TopicMap _map = TopicMap.Blank;
 
     public TopicMap Current
     {
         get
         {
-            ShopSettings? settings = latest.Register.Settings.Shop;
             TopicMap map = _map;
-            if (settings is not null && !ReferenceEquals(map.Settings, settings))
-            {
-                _map = map = TopicMap.Of(settings);
-            }
+            return latest.Register.Settings.Shop is not { } settings || ReferenceEquals(map.Settings, settings) ? map : Built();
+        }
+    }
 
-            return map;
+    /// <summary>By one of the connections that ask; a large shop's map takes a moment.</summary>
+    private TopicMap Built()
+    {
+        lock (_building)
+        {
+            ShopSettings settings = latest.Register.Settings.Shop!;
+            return ReferenceEquals(_map.Settings, settings) ? _map : _map = TopicMap.Of(settings);
         }
     }
 }

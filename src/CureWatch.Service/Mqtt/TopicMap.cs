@@ -1,7 +1,6 @@
 using System.Collections.Frozen;
 using System.Collections.Immutable;
 using CureWatch.Bays;
-using CureWatch.Readings;
 using CureWatch.Service.Settings;
 
 namespace CureWatch.Service.Mqtt;
@@ -46,9 +45,10 @@ internal sealed class TopicMap
             known.Add(topics.Tap(bay.Bay), new TopicMeaning.Tap(bay.Bay));
         }
 
+        var measures = settings.Plan.Bays.SelectMany(b => b.Probes.Select(p => ((b.Bay, p.Probe.Id), p.Probe.Measures))).ToDictionary();
         foreach (ProbeWiring wiring in settings.Wiring)
         {
-            var decoder = new ReadingDecoder(wiring, MeasuresOf(settings.Plan, wiring));
+            var decoder = new ReadingDecoder(wiring, measures[(wiring.Bay, wiring.Probe)]);
             ImmutableArray<ReadingDecoder> beside = known.GetValueOrDefault(wiring.Topic) is TopicMeaning.Readings shared ? shared.Probes : [];
             known[wiring.Topic] = new TopicMeaning.Readings(beside.Add(decoder));
         }
@@ -67,7 +67,4 @@ internal sealed class TopicMap
             ? new TopicMeaning.UnknownProbe(Ids.Allows(bay) && Ids.Allows(probe) ? $"{bay}/{probe}" : NoIds)
             : Foreign;
     }
-
-    private static Measures MeasuresOf(ShopPlan plan, ProbeWiring wiring) =>
-        plan.Bays.Single(b => b.Bay == wiring.Bay).Probes.Single(p => p.Probe.Id == wiring.Probe).Probe.Measures;
 }
