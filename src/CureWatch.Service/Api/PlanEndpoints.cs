@@ -44,14 +44,14 @@ internal static class PlanEndpoints
 
     private static IResult All(Lookout lookout) => lookout.Now() is not { } look
         ? Problem.NoShopYet()
-        : JsonAnswer.Object(json => new PlanJson(json, look.DayPlan, namesPeople: true).Write());
+        : JsonAnswer.Object(json => new PlanJson(json, new PlanWords(look.DayPlan), namesPeople: true).Write());
 
     private static IResult Bay(string bay, Lookout lookout) => lookout.Now() is not { } look ? Problem.NoShopYet()
         : look.DayPlan.Bays.FirstOrDefault(b => b.Bay == bay) is not { } day ? Problem.Of(StatusCodes.Status404NotFound, $"No bay '{bay}'.")
         : JsonAnswer.Object(json =>
         {
             json.WriteInstant("at", look.At);
-            new PlanJson(json, look.DayPlan, namesPeople: true).Write(day);
+            new PlanJson(json, new PlanWords(look.DayPlan), namesPeople: true).Write(day);
         });
 
     private static IResult Work(string id, Lookout lookout) => Told(id, lookout, StatusCodes.Status200OK);

@@ -44,7 +44,7 @@ internal sealed class PlanCommand
             JsonOutput.WriteDocument(output, json =>
             {
                 json.WriteStartObject();
-                new PlanJson(json, plan, namesPeople: true).Write();
+                new PlanJson(json, new PlanWords(plan), namesPeople: true).Write();
                 json.WriteEndObject();
             });
         }

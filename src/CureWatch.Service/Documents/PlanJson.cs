@@ -8,25 +8,25 @@ namespace CureWatch.Service.Documents;
 
 /// <summary>The day plan as JSON: the same on the command line, over HTTP and over MQTT. Writes into an object that is open.</summary>
 /// <remarks>Nobody works to the second: what moves on with the clock is told by the minute. What names a person is left out where others read along.</remarks>
-internal sealed class PlanJson(Utf8JsonWriter json, DayPlan plan, bool namesPeople)
+internal sealed class PlanJson(Utf8JsonWriter json, PlanWords words, bool namesPeople)
 {
-    private readonly PlanWords _words = new(plan);
+    private readonly DayPlan _plan = words.Plan;
 
     /// <summary>The whole document.</summary>
     public void Write()
     {
-        json.WriteInstant("at", plan.At);
-        json.WriteInstant("until", Minute(plan.Hours.Until));
-        json.WriteBoolean("fits", plan.Fits);
-        json.WriteArray("bays", plan.Bays, WriteBay);
-        WriteRest(plan.Conflicts);
+        json.WriteInstant("at", _plan.At);
+        json.WriteInstant("until", Minute(_plan.Hours.Until));
+        json.WriteBoolean("fits", _plan.Fits);
+        json.WriteArray("bays", _plan.Bays, WriteBay);
+        WriteRest(_plan.Conflicts);
     }
 
     /// <summary>A bay's part of it, with what concerns it.</summary>
     public void Write(BayDay bay)
     {
         WriteBay(bay);
-        WriteRest(plan.Conflicts.Where(c => c.Bay == bay.Bay || c.Work.Bay == bay.Bay));
+        WriteRest(_plan.Conflicts.Where(c => c.Bay == bay.Bay || c.Work.Bay == bay.Bay));
     }
 
     public static void WriteWork(Utf8JsonWriter json, PlannedWork work, bool namesPeople)
@@ -43,16 +43,16 @@ internal sealed class PlanJson(Utf8JsonWriter json, DayPlan plan, bool namesPeop
     private void WriteRest(IEnumerable<WorkConflict> conflicts)
     {
         json.WriteArray("conflicts", conflicts, WriteConflict);
-        json.WriteNumber("people", plan.Pace.People);
-        json.WriteTexts("assumed", plan.Assumed);
-        json.WriteTexts("cautions", Cautions.Beside(plan));
+        json.WriteNumber("people", _plan.Pace.People);
+        json.WriteTexts("assumed", _plan.Assumed);
+        json.WriteTexts("cautions", words.Cautions);
     }
 
     private void WriteBay(BayDay bay)
     {
         json.WriteString("bay", bay.Bay);
         json.WriteString("airspace", bay.Airspace);
-        json.WriteString("text", _words.Of(bay));
+        json.WriteString("text", words.Of(bay));
         json.WriteBoolean("isKnown", bay.Free.IsKnown);
         json.WriteInstant("freeAt", Minute(bay.Free.At));
         json.WriteString("takenBy", bay.Free.Job);
@@ -63,7 +63,7 @@ internal sealed class PlanJson(Utf8JsonWriter json, DayPlan plan, bool namesPeop
     private void WriteCar(CarDay car)
     {
         json.WriteString("job", car.Job.Id);
-        json.WriteString("text", _words.Of(car));
+        json.WriteString("text", words.Of(car));
         json.WriteBoolean("here", car.IsHere);
         json.WriteBoolean("begun", car.IsBegun);
         json.WriteInstant("arrivesAt", car.ComesAt);
@@ -113,7 +113,7 @@ internal sealed class PlanJson(Utf8JsonWriter json, DayPlan plan, bool namesPeop
         json.WriteInstant("to", Minute(conflict.To));
         json.WriteInstant("openUntil", Minute(conflict.OpenUntil));
         json.WriteInstant("freeFrom", Minute(conflict.FreeFrom));
-        json.WriteString("text", _words.Of(conflict));
+        json.WriteString("text", words.Of(conflict));
     }
 
     private static DateTimeOffset? Minute(DateTimeOffset? at) => at - TimeSpan.FromTicks((at?.UtcTicks ?? 0) % TimeSpan.TicksPerMinute);

@@ -6,6 +6,11 @@ namespace CureWatch.Service.Documents;
 /// <summary>Says the day plan as one would across the bay.</summary>
 internal sealed class PlanWords(DayPlan plan)
 {
+    public DayPlan Plan => plan;
+
+    /// <summary>What is shown beside it.</summary>
+    public IReadOnlyList<string> Cautions { get; } = [.. Documents.Cautions.Beside(plan)];
+
     public string Of(BayDay bay)
     {
         BayFree after = bay.Free;

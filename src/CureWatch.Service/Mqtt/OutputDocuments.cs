@@ -49,9 +49,10 @@ internal static class OutputDocuments
     {
         var topics = new Topics(shop.Plan.Shop);
         DayPlan plan = DayPlan.Of(shop);
+        var words = new PlanWords(plan);
         var documents = plan.Bays.ToDictionary(
             b => topics.Plan(b.Bay),
-            b => OutputDocument.Of(json => json.WriteInstant("at", plan.At), json => new PlanJson(json, plan, namesPeople: false).Write(b)),
+            b => OutputDocument.Of(json => json.WriteInstant("at", plan.At), json => new PlanJson(json, words, namesPeople: false).Write(b)),
             StringComparer.Ordinal);
         documents[topics.Promises] = Promises(shop);
         return documents;
@@ -60,7 +61,7 @@ internal static class OutputDocuments
     /// <summary>The climate of a bay; none where its air is not heard.</summary>
     public static IEnumerable<(string Topic, OutputDocument? Document)> OfBay(Shop shop, string bay)
     {
-        AirReport? air = shop.Bays.ContainsKey(bay) ? BayReport.Of(shop, bay).Airs[0] : null;
+        AirReport? air = shop.Bays.ContainsKey(bay) ? AirReport.Of(shop, bay) : null;
         yield return (
             new Topics(shop.Plan.Shop).Climate(bay),
             air is { Climate: { } climate, MeasuredAt: { } at } ? Of(climate, at, air.Doubt) : null);

@@ -16,11 +16,14 @@ internal sealed class Outputs : IFollower, IDisposable
     /// <summary>A climate is worked out in microseconds: half a processor at most. Source (choice).</summary>
     private const int RestPerClimate = 1;
 
-    /// <summary>While thousands of bays wait, a tenth: each is then shown some seconds late. Source (choice).</summary>
-    private const int RestPerClimateInCrowd = 9;
+    /// <summary>While thousands of bays wait, a twentieth: each is then shown some seconds late. Source (choice).</summary>
+    private const int RestPerClimateInCrowd = 19;
 
     /// <summary>A car of forty coats takes milliseconds, and moves with every reading of its bay: a tenth of a processor at most. Source (choice).</summary>
     private const int RestPerCar = 9;
+
+    /// <summary>What tells of every bay at once takes the longer the more there are: a fiftieth of a processor at most. Source (choice).</summary>
+    private const int RestPerShop = 49;
 
     private readonly Latest _latest;
     private readonly IOutlet _outlet;
@@ -45,8 +48,8 @@ internal sealed class Outputs : IFollower, IDisposable
         _warnings = new OutputLane(time, PublishWarningsAsync, restPerWork: 0, restInCrowd: 0, log);
         _climates = new OutputLane(time, PublishClimatesAsync, RestPerClimate, RestPerClimateInCrowd, log);
         _cars = new OutputLane(time, PublishCarsAsync, RestPerCar, RestPerCar, log);
-        _plans = new OutputLane(time, PublishPlansAsync, RestPerCar, RestPerCar, log);
-        _nights = new OutputLane(time, PublishNightsAsync, RestPerCar, RestPerCar, log);
+        _plans = new OutputLane(time, PublishPlansAsync, RestPerShop, RestPerShop, log);
+        _nights = new OutputLane(time, PublishNightsAsync, RestPerShop, RestPerShop, log);
         _marks = new CommitMarks(_warnings.Marks, _climates.Marks, _cars.Marks, _plans.Marks, _nights.Marks);
     }
 

@@ -49,6 +49,12 @@ public sealed record AirReport(Place Place, BayClimate? Climate, DateTimeOffset?
 {
     private const double PascalsPerHectopascal = 100;
 
+    /// <summary>Reports on a bay's own air alone.</summary>
+    /// <param name="shop">The shop.</param>
+    /// <param name="bay">The bay's id; the bay must be there.</param>
+    /// <returns>The report at the shop's present.</returns>
+    public static AirReport Of(Shop shop, string bay) => Of(shop.Bays[bay], Place.Outside, shop.Now);
+
     internal static AirReport Of(BayState bay, Place place, DateTimeOffset now)
     {
         if (BayAir.Of(bay, place, now) is not { } air)
