@@ -74,7 +74,8 @@ internal sealed class PlanJson(Utf8JsonWriter json, PlanWords words, bool namesP
         json.WriteInstant("doneAt", Minute(car.DoneAt));
         json.WriteBounds("readyAt", car.ReadyAt is { } ready ? new TimeBounds(Minute(ready.Earliest), Minute(ready.Likely), Minute(ready.Latest)) : null);
         json.WriteInstant("freesAt", Minute(car.FreesAt));
-        json.WriteInstant("promisedAt", car.Job.PromisedAt);
+        json.WriteInstant("promisedAt", car.PromisedAt);
+        json.WriteBoolean("planned", car.IsPlanned);
         json.WriteBoolean("fits", car.Fits);
         json.WriteInstant("earliestAt", Minute(car.EarliestAt));
         json.WriteArray("reasons", car.Reasons, r => StartJson.WriteReason(json, r));

@@ -28,6 +28,11 @@ internal sealed class PlanWords(DayPlan plan)
     public string Of(CarDay car, string? name = null)
     {
         string who = name ?? car.Job.Id;
+        if (!car.IsPlanned)
+        {
+            return $"{who} comes {plan.Hours.Clock(car.ComesAt)}{(car.AskedAt > car.ComesAt ? $", to be begun {plan.Hours.Clock(car.AskedAt)}" : "")}: not planned yet.";
+        }
+
         string come = car.IsHere ? who : $"{who} comes {plan.Hours.Clock(car.ComesAt)}";
         string dry = car.DryFrom is { } dryFrom && !car.IsBegun ? $", slowest panel dry {plan.Hours.Clock(dryFrom)}" : "";
         string work = car.DoneAt is null ? (car.IsBegun ? "" : ", no start fits")

@@ -30,8 +30,14 @@ internal static class PromiseJson
         json.WriteInstant("readyBy", outlook.ReadyBy);
         WriteChance(json, "chance", outlook.Chance);
         WriteChance(json, "chanceOnceLifted", outlook.ChanceOnceLifted);
+        json.WriteBounds("beginsAt", report.BeginsAt);
         json.WriteBounds("readyAt", outlook.ReadyAt);
         json.WriteInstant("collectFrom", outlook.CollectFrom);
+        WriteObject(json, "after", report.After, a =>
+        {
+            json.WriteString("job", a.Job);
+            json.WriteBounds("leavesAt", a.LeavesAt);
+        });
         WriteObject(json, "governing", outlook.Governing, g => WriteCoat(json, g));
         WriteObject(json, "move", report.Move, m => WriteMove(json, m));
         json.WriteString("text", report.Text);

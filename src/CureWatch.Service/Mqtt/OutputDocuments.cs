@@ -132,7 +132,7 @@ internal static class OutputDocuments
 
     private static OutputDocument Promises(Shop shop)
     {
-        ImmutableArray<PromiseReport> ranked = PromiseRanking.Of(shop.JobsInOrder.Where(j => j.LeftAt is null).Select(j => PromiseReport.Of(shop, j.Job.Id)));
+        ImmutableArray<PromiseReport> ranked = PromiseRanking.Of(PromiseReport.OfAll(shop));
         return OutputDocument.Of(
             json => json.WriteInstant("at", shop.Now),
             json =>

@@ -48,7 +48,7 @@ public sealed record BayDay(
 /// <param name="DoneAt">When its last section is levelled; null likewise.</param>
 /// <param name="ReadyAt">When its last keep-dry ends; null where nobody can tell.</param>
 /// <param name="FreesAt">When it leaves its bay: finished, inside opening hours; null where nobody can tell.</param>
-/// <param name="Fits">Whether it fits as it is planned.</param>
+/// <param name="Fits">Whether it fits as it is planned; true as well where it is not planned yet.</param>
 /// <param name="EarliestAt">The earliest start that fits, whatever was promised; null where none does, or its work is begun.</param>
 /// <param name="Reasons">Every reason against what is planned.</param>
 /// <param name="Layers">Its work, layer by layer.</param>
@@ -69,4 +69,10 @@ public sealed record CarDay(
 {
     /// <summary>When it was asked to begin; null where its work is begun.</summary>
     public DateTimeOffset? AskedAt { get; init; }
+
+    /// <summary>Whether it is planned; false where it is asked for after all days that are looked at, so that nobody can tell yet whether it fits.</summary>
+    public bool IsPlanned { get; init; } = true;
+
+    /// <summary>The pick-up time its customer was told last; null where none was.</summary>
+    public DateTimeOffset? PromisedAt { get; init; }
 }

@@ -37,5 +37,15 @@ internal static class HypothesisLimits
         }
     }
 
+    /// <summary>A start before the bay is free: what is worked out begins once it is.</summary>
+    public static IEnumerable<string> BeyondBay(Shop shop, Hypothesis hypothesis, QueuedCar? turn)
+    {
+        if (hypothesis.StartAt is { } start && turn?.Free[^1] is { Job: { } job } last && !(last.At <= start))
+        {
+            string until = last.At is { } at ? $"until {WallClock.Of(at, shop.Now, shop.Plan.Hours.Zone)} at the latest: it is begun once that one leaves" : "and nobody can tell until when";
+            yield return $"{turn.Car.Bay} is taken by {job} {until}.";
+        }
+    }
+
     private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

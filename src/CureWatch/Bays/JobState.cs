@@ -33,9 +33,9 @@ public sealed record JobState(
     /// <summary>How what its customer was told is watched.</summary>
     public PromiseWatch Promise { get; init; } = PromiseWatch.None;
 
-    /// <summary>When the car came, or is to come: once somebody told something of it, it is here.</summary>
+    /// <summary>When the car came, or is to come: once somebody told something done to it, it is here. A time told to its customer is nothing done to it.</summary>
     public DateTimeOffset CameAt => Job.Visit?.ArrivesAt is { } planned && planned > OpenedAt
-        ? Told.IsEmpty || planned < Told.Min(t => t.At) ? planned : Told.Min(t => t.At)
+        ? Told.Where(t => t.Did != Did.Told).Min(t => (DateTimeOffset?)t.At) is { } first && first <= planned ? first : planned
         : OpenedAt;
 
     /// <summary>Whether the car is still to come.</summary>

@@ -75,7 +75,7 @@ internal sealed class LampWays(Shop shop, JobState job, DateTimeOffset lockUp)
     /// <summary>The surface that decides; null where it is not a lamp that it waits for, or its bay has none.</summary>
     private SurfaceStory? SlowestUnder(Supposed supposed)
     {
-        var scene = new PromiseScene(shop, new Present(shop, shop.Now) { Supposed = supposed }, job);
+        PromiseScene scene = PromiseScene.Of(shop, new Present(shop, shop.Now) { Supposed = supposed }, job);
         AwaitedCoat? slowest = scene.Coats.MaxBy(c => c.ReadyAt.Latest ?? DateTimeOffset.MaxValue);
         SurfaceStory? story = slowest is { Waits: Awaits.KeepDry } ? job.Stories.First(s => s.Surface.Id == slowest.Surface.Id) : null;
         return story is not null && HasLamp(story) && Earned(story, story.Living.First(c => c.Layer == slowest!.Layer && c.Section == slowest.Section), 1) > 0 ? story : null;

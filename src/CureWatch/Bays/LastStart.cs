@@ -3,7 +3,7 @@ using CureWatch.Handover;
 namespace CureWatch.Bays;
 
 /// <summary>When the work that is left on a car has to be begun at the latest.</summary>
-/// <param name="By">The last start today, or on the day the car comes, to the minute; null where it does not fit any more.</param>
+/// <param name="By">The last start today, or on the day the car comes, or its bay is free, to the minute; null where it does not fit any more.</param>
 /// <param name="NextFrom">The first start on the next day on which it fits; null where it does not fit there either.</param>
 /// <param name="Limit">What a later start would miss.</param>
 /// <param name="Text">The same in words.</param>
@@ -14,21 +14,32 @@ public sealed record LastStart(DateTimeOffset? By, DateTimeOffset? NextFrom, Sta
     /// <summary>Finds it.</summary>
     /// <param name="shop">The shop.</param>
     /// <param name="job">The job.</param>
-    /// <returns>The last start; null where nothing is left to go on, no start is too late, or the shop is never open.</returns>
+    /// <param name="queues">The lines of the bays, where somebody has them already.</param>
+    /// <returns>The last start; null where nothing is left to go on, no start is too late, the shop is never open, or nobody can tell when the bay is free.</returns>
     /// <remarks>
     /// Every start is tried as it would be then: layers and keep-dry in the climate that is forecast from that start on. A later start is taken to fit no
     /// better than a sooner one.
     /// </remarks>
-    internal static LastStart? Of(Shop shop, JobState job)
+    internal static LastStart? Of(Shop shop, JobState job, BayQueues? queues = null)
     {
         DateTimeOffset here = job.HereFrom(shop.Now);
+        if (!BayQueues.IsBegun(job) && (queues ?? new BayQueues(shop)).Of(job) is { IsBeyondSight: false } turn)
+        {
+            if (!turn.Free[^1].IsKnown)
+            {
+                return null;
+            }
+
+            here = turn.Free[^1].At > here ? turn.Free[^1].At!.Value : here;
+        }
+
         return shop.Plan.Hours.DayAt(here) is { } day ? new Search(shop, job).On(day, here) : null;
     }
 
     private sealed class Search(Shop shop, JobState job)
     {
         private readonly Present _present = new(shop, shop.Now);
-        private readonly CoatsAhead _ahead = new(shop, new Present(shop, shop.Now), job.Job);
+        private readonly CoatsAhead _ahead = new(shop, new Present(shop, shop.Now) { Supposed = Supposed.Nothing with { AreColdCarsWarm = !BayQueues.IsBegun(job) } }, job.Job);
         private readonly PromiseWords _words = new(shop.Plan.Hours, shop.Now);
 
         public LastStart? On(OpenDay day, DateTimeOffset here)
@@ -74,7 +85,7 @@ public sealed record LastStart(DateTimeOffset? By, DateTimeOffset? NextFrom, Sta
 
         private (WorkLeft Left, PromiseOutlook Outlook)? Tried(DateTimeOffset from)
         {
-            var scene = new PromiseScene(shop, _present, job, from, _ahead);
+            PromiseScene scene = PromiseScene.BegunAt(shop, _present, job, from, _ahead);
             return scene.Left is { } left ? (left, scene.Outlook([], PromiseReport.PromisedAt(job))) : null;
         }
 

@@ -61,7 +61,7 @@ public sealed record PromiseAdvice(double Target, bool IsNeeded, ImmutableArray<
 
         Prospect Prospect(Supposed supposed)
         {
-            var scene = new PromiseScene(shop, new Present(shop, shop.Now) { Supposed = supposed }, job);
+            PromiseScene scene = PromiseScene.Of(shop, new Present(shop, shop.Now) { Supposed = supposed }, job);
             PromiseOutlook outlook = scene.Outlook(holds, promised);
             return new Prospect(outlook.ChanceOnceLifted ?? 0, outlook.CollectFrom);
         }

@@ -77,7 +77,7 @@ internal static class PromiseLooks
             yield break;
         }
 
-        var scene = new PromiseScene(shop, new Present(shop, shop.Now), job);
+        PromiseScene scene = PromiseScene.Of(shop, new Present(shop, shop.Now), job);
         PromiseOutlook outlook = scene.Outlook(JobReport.RulingOn(shop, job).Holds, promised);
         PromiseWatch before = job.Promise.For == promised ? job.Promise : PromiseWatch.None with
         {

@@ -1,5 +1,6 @@
 using CureWatch.Curing;
 using CureWatch.Handover;
+using CureWatch.TimeWindows;
 
 namespace CureWatch.Bays;
 
@@ -27,6 +28,15 @@ public sealed record PromiseReport(
     /// <summary>The one time to say to the customer; null where none can be said for now.</summary>
     public DateTimeOffset? Tell { get; private init; }
 
+    /// <summary>When the work of a car that is not begun begins; null where it is begun, or nothing of it is planned yet.</summary>
+    public TimeBounds? BeginsAt { get; private init; }
+
+    /// <summary>Whose car it waits for; null where it waits for none.</summary>
+    public QueueAhead? After { get; private init; }
+
+    /// <summary>The same as <see cref="Text"/> for people of the shop, who call the car it waits for by its name.</summary>
+    public string Spoken { get; private init; } = Text;
+
     /// <summary>Reports on a car's promise.</summary>
     /// <param name="shop">The shop.</param>
     /// <param name="id">The job's id; the job must be there.</param>
@@ -39,16 +49,34 @@ public sealed record PromiseReport(
         return Of(shop, present, job, JobReport.RulingOn(shop, present, job), target);
     }
 
+    /// <summary>Reports on the promises of all cars that are here, or are to come; each bay's line is worked out once.</summary>
+    /// <param name="shop">The shop.</param>
+    /// <returns>The reports at the shop's present, in the order the jobs were opened.</returns>
+    public static IEnumerable<PromiseReport> OfAll(Shop shop)
+    {
+        ArgumentNullException.ThrowIfNull(shop);
+        var queues = new BayQueues(shop);
+        return shop.JobsInOrder.Where(j => j.LeftAt is null).Select(j =>
+        {
+            var present = new Present(shop, shop.Now);
+            return Of(shop, present, j, JobReport.RulingOn(shop, present, j), queues: queues);
+        });
+    }
+
     /// <summary>The pick-up time the customer was told last.</summary>
     /// <param name="job">The job.</param>
     /// <returns>The time; null where none was told.</returns>
     public static DateTimeOffset? PromisedAt(JobState job) => LastTold(job)?.PromisedAt ?? job.Job.PromisedAt;
 
-    internal static PromiseReport Of(Shop shop, Present present, JobState job, Ruling ruling, double target = PromiseAdvice.UsualTarget, DateTimeOffset? begun = null)
+    internal static PromiseReport Of(
+        Shop shop, Present present, JobState job, Ruling ruling, double target = PromiseAdvice.UsualTarget, DateTimeOffset? begun = null, BayQueues? queues = null)
     {
         string id = job.Job.Id;
-        PromiseOutlook outlook = new PromiseScene(shop, present, job, begun).Outlook(ruling.Holds, PromisedAt(job));
+        PromiseScene scene = PromiseScene.Of(shop, present, job, begun, queues);
+        PromiseOutlook outlook = scene.Outlook(ruling.Holds, PromisedAt(job));
         var words = new PromiseWords(shop.Plan.Hours, shop.Now);
+        QueueAhead? after = scene.Turn?.Ahead;
+        string told = words.Of(outlook, job.Promise.Move);
         return new PromiseReport(
             id,
             shop.Now,
@@ -56,11 +84,14 @@ public sealed record PromiseReport(
             LastTold(job),
             job.Promise.Move,
             new Lazy<PromiseAdvice?>(() => PromiseAdvice.Of(shop, id, target)),
-            new Lazy<LastStart?>(() => Bays.LastStart.Of(shop, job)),
-            words.Of(outlook, job.Promise.Move),
+            new Lazy<LastStart?>(() => Bays.LastStart.Of(shop, job, queues)),
+            told + words.OfTurn(scene.Turn, after?.Job),
             shop.Plan.Hours.Zone)
         {
             Tell = job.Promise.Move is { } move ? move.Tell : outlook.PromisedAt ?? words.TimeToTell(outlook.CollectFrom),
+            BeginsAt = begun is null ? scene.Turn?.BeginsAt : null,
+            After = after,
+            Spoken = told + words.OfTurn(scene.Turn, after is null ? null : shop.Find(after.Job)?.Job.Car ?? after.Job),
         };
     }
 

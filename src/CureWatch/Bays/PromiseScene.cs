@@ -5,31 +5,75 @@ using CureWatch.TimeWindows;
 
 namespace CureWatch.Bays;
 
-/// <summary>Gathers what a promise follows from: every coat on a car, and every one still to go on, begun as soon as the shop is open and the car is here, or when it is planned.</summary>
+/// <summary>Gathers what a promise follows from: every coat on a car, and every one still to go on.</summary>
+/// <remarks>
+/// What is left of a car that is begun goes on as soon as the shop is open. A car that is not begun goes by its turn in the line of its bay, as the day plan has it.
+/// </remarks>
 internal sealed class PromiseScene
 {
     private readonly Shop _shop;
     private readonly Present _present;
     private readonly JobState _job;
 
-    /// <param name="shop">The shop.</param>
-    /// <param name="present">The shop's present, or what is supposed of it.</param>
-    /// <param name="job">The job.</param>
-    /// <param name="begun">When the work that is left is begun; as soon as it can be, or is planned, where null.</param>
-    /// <param name="ahead">Looks at coats that are not begun; one of its own where null.</param>
-    public PromiseScene(Shop shop, Present present, JobState job, DateTimeOffset? begun = null, CoatsAhead? ahead = null)
+    private PromiseScene(Shop shop, Present present, JobState job, WorkLeft? left, IEnumerable<AwaitedCoat>? queued = null)
     {
-        (_shop, _present, _job) = (shop, present, job);
-        DateTimeOffset from = begun ?? shop.Plan.Hours.AfterWork(job.WorkFrom(shop.Now), TimeSpan.Zero) ?? shop.Now;
-        Left = WorkLeft.Of(shop, present, job, from, ahead ?? new CoatsAhead(shop, present, job.Job));
-        Coats = [.. job.Stories.SelectMany(OnIt), .. StillToGoOn()];
+        (_shop, _present, _job, Left) = (shop, present, job, left);
+        Coats = [.. job.Stories.SelectMany(OnIt), .. queued ?? StillToGoOn()];
     }
 
-    /// <summary>The work that is left; null where none is, or none can be timed.</summary>
+    /// <summary>The work that is left; null where none is, none can be timed, or no start fits.</summary>
     public WorkLeft? Left { get; }
 
     /// <summary>The coats.</summary>
     public ImmutableArray<AwaitedCoat> Coats { get; }
+
+    /// <summary>Its turn in the line of its bay; null where it waits for none, or is not planned yet.</summary>
+    public QueuedCar? Turn { get; private init; }
+
+    /// <summary>When the last keep-dry is over, coats still to go on with it; null where there is nothing on the car and nothing planned.</summary>
+    public TimeBounds? ReadyAt => PromiseOutlook.ReadyOf(Coats);
+
+    /// <summary>A car as it goes on.</summary>
+    /// <param name="shop">The shop.</param>
+    /// <param name="present">The shop's present, or what is supposed of it.</param>
+    /// <param name="job">The job.</param>
+    /// <param name="begun">When somebody would like what is left to be begun; its bay has to be free for that. As soon as it can be, or is planned, where null.</param>
+    /// <param name="queues">The lines of the bays, where somebody has them already.</param>
+    public static PromiseScene Of(Shop shop, Present present, JobState job, DateTimeOffset? begun = null, BayQueues? queues = null)
+    {
+        QueuedCar? turn = BayQueues.IsBegun(job) ? null : (queues ?? new BayQueues(shop, present.Supposed)).Of(job);
+        return turn is null or { IsBeyondSight: true } ? BegunAt(shop, present, job, begun ?? shop.Plan.Hours.AfterWork(job.WorkFrom(shop.Now), TimeSpan.Zero) ?? shop.Now)
+            : begun is { } wished && turn.Free[^1].IsKnown ? BegunBehind(shop, present, job, wished, turn)
+            : new PromiseScene(shop, present, job, turn.Chosen?.Plan is { } plan ? new WorkLeft(plan, plan.Layers.FirstOrDefault(l => l.IsTooLate)) : null, Queued(job, turn.ReadyOf))
+            {
+                Turn = turn,
+            };
+    }
+
+    /// <summary>A car whose work that is left is begun at an instant, whatever else is in its bay.</summary>
+    public static PromiseScene BegunAt(Shop shop, Present present, JobState job, DateTimeOffset from, CoatsAhead? ahead = null) =>
+        new(shop, present, job, WorkLeft.Of(shop, present, job, from, ahead ?? new CoatsAhead(shop, present, job.Job)));
+
+    /// <summary>Begun when somebody would like to, or as soon as the bay is free, by each end that those before it may have.</summary>
+    private static PromiseScene BegunBehind(Shop shop, Present present, JobState job, DateTimeOffset wished, QueuedCar turn)
+    {
+        var warm = new Present(shop, shop.Now) { Supposed = present.Supposed with { AreColdCarsWarm = true } };
+        var ahead = new CoatsAhead(shop, warm, job.Job);
+        WorkLeft?[] left = [.. turn.Free.Select(f => WorkLeft.Of(shop, present, job, f.At > wished ? f.At.Value : wished, ahead))];
+        return new PromiseScene(shop, present, job, left[^1], Queued(job, (surface, layer) =>
+        {
+            TimeBounds[] by = [.. left.Select(l => l!.ReadyOf(surface, layer))];
+            return new TimeBounds(by[0].Earliest, by[1].Likely, by[2].Latest);
+        }))
+        {
+            Turn = turn,
+        };
+    }
+
+    private static IEnumerable<AwaitedCoat> Queued(JobState job, Func<string, int, TimeBounds> readyOf) =>
+        from story in job.Stories
+        from layer in BayQueues.Missing(story)
+        select new AwaitedCoat(story.Surface, layer, null, Awaits.Application, readyOf(story.Surface.Id, layer));
 
     /// <summary>Whether the car is ready when its customer was told.</summary>
     /// <param name="holds">Everything that holds it.</param>
@@ -78,5 +122,5 @@ internal sealed class PromiseScene
     private IEnumerable<AwaitedCoat> StillToGoOn() =>
         from layer in Left?.Plan.Layers ?? []
         select new AwaitedCoat(
-            _job.Job.Surfaces.First(s => s.Id == layer.Surface), layer.Layer, null, Awaits.Application, layer.DryAt ?? TimeBounds.Known(layer.DoneAt));
+            _job.Job.Surfaces.First(s => s.Id == layer.Surface), layer.Layer, null, Awaits.Application, Left!.ReadyOf(layer.Surface, layer.Layer));
 }

@@ -51,6 +51,21 @@ internal sealed class PromiseWords(OpeningHours hours, DateTimeOffset now)
         return $"{tell} Reason: {move.Reason}{(move.GetsItBack is { } back ? $" Gets it back: {back}" : "")}";
     }
 
+    /// <summary>Whom a car waits for that is not begun, or why no start of it fits; a sentence after a space, empty where it waits for none.</summary>
+    /// <param name="turn">Its turn; null where it has none.</param>
+    /// <param name="ahead">What the car before it is called; null where there is none.</param>
+    public string OfTurn(QueuedCar? turn, string? ahead) => turn switch
+    {
+        null => "",
+        { Ahead: { LeavesAt: { Likely: { } likely, Latest: { } latest } } } when ahead is not null && turn.Chosen is not null =>
+            $" It is begun after {ahead} leaves {turn.Car.Bay}, about {Clock(likely)}{(latest > likely ? $", {Clock(latest)} at the latest" : "")}.",
+        { Ahead: { LeavesAt.Likely: { } likely } } when ahead is not null && turn.Chosen is not null =>
+            $" It is begun after {ahead} leaves {turn.Car.Bay}, about {Clock(likely)}; nobody can tell a latest.",
+        { Ahead: { LeavesAt.Latest: null } } when ahead is not null => $" It is begun after {ahead} leaves {turn.Car.Bay}, and nobody can tell when that is.",
+        { WhyNone: { } why } => $" No start of it fits: {why}",
+        _ => "",
+    };
+
     /// <summary>An instant as the shop's clock shows it.</summary>
     public string Clock(DateTimeOffset at) => WallClock.Of(at, now, hours.Zone);
 

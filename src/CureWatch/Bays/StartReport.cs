@@ -34,7 +34,7 @@ public sealed record StartReport(string? Job, string? Bay, StartDecision Decisio
         ];
         bool isAnyOn = job.Stories.Any(s => s.Living.Any());
         StartPromise promise = surface is not null ? StartPromise.None : new StartPromise(
-            job.Job.PromisedAt,
+            PromiseReport.PromisedAt(job),
             isAnyOn ? ruling.ReadyAt?.Latest : DateTimeOffset.MinValue,
             at => shop.Plan.Hours.AfterWork(at, shop.Plan.Finishing));
         return new StartReport(id, null, StartDecision.On(evidence, scene.Day, promise));

@@ -31,18 +31,34 @@ internal sealed class StartScene
     /// <summary>What is still cold from outdoors is not coated as it is: by the time it may be, what is cold of a car has faded.</summary>
     private readonly Present _ifBegunWarm;
 
-    public StartScene(Shop shop)
+    public StartScene(Shop shop, Supposed? supposed = null)
     {
         _shop = shop;
-        _present = new Present(shop, shop.Now);
-        _ifBegun = new Present(shop, shop.Now);
-        _ifBegunWarm = new Present(shop, shop.Now) { Supposed = Supposed.Nothing with { AreColdCarsWarm = true } };
+        supposed ??= Supposed.Nothing;
+        _present = new Present(shop, shop.Now) { Supposed = supposed };
+        _ifBegun = new Present(shop, shop.Now) { Supposed = supposed };
+        _ifBegunWarm = new Present(shop, shop.Now) { Supposed = supposed with { AreColdCarsWarm = true } };
         Day = DayOf(shop);
     }
 
     public StartDay Day { get; }
 
-    public StartEvidence Of(Job job, SurfaceStory story, ImmutableArray<Tap>? told, ImmutableArray<Hold> holds, SurfaceArrival? arrival)
+    /// <summary>The surfaces of a car none of whose coats is begun, as far as its turn goes by them: nothing of a night, or of what holds it.</summary>
+    public ImmutableArray<StartEvidence> Unbegun(JobState job)
+    {
+        ImmutableArray<SurfaceArrival> arrivals = ArrivalReport.Of(_shop, job.Job.Id).Surfaces;
+        return
+        [
+            .. job.Stories.Where(s => BayQueues.Missing(s).Any())
+                .Select(s => Of(job.Job, s, job.Told, [], arrivals.FirstOrDefault(a => a.Surface.Id == s.Surface.Id), looksAtNight: false) with
+                {
+                    ComesAt = job.IsExpectedAt(_shop.Now) ? job.CameAt : null,
+                }),
+        ];
+    }
+
+    public StartEvidence Of(
+        Job job, SurfaceStory story, ImmutableArray<Tap>? told, ImmutableArray<Hold> holds, SurfaceArrival? arrival, bool looksAtNight = true)
     {
         NextLayer? next = NextOf(job, story, holds);
         Preparation? preparation = told is { } taps ? Preparation.Of(story.Surface, next?.Sections[0] ?? 1, taps) : null;
@@ -62,7 +78,7 @@ internal sealed class StartScene
             preparation,
             story.Wettings,
             times,
-            bay is not null && stay.Point is { } point && !times.IsEmpty ? NightIn(bay, point) : null,
+            looksAtNight && bay is not null && stay.Point is { } point && !times.IsEmpty ? NightIn(bay, point) : null,
             arrival is { DryAt: { } dryAt } ? new ArrivalLook(dryAt, arrival.NowC, arrival.NeedsWipe) : null,
             bay is null ? ClimateMeans.None : BayMeans.Of(_shop, bay, look.Air))
         {

@@ -25,9 +25,12 @@ public sealed record WhatIf(Hypothesis Hypothesis, JobReport Report, ImmutableAr
         Shop copy = Retold(shop, state, hypothesis);
         JobState job = copy.Jobs[id];
         var present = new Present(copy, copy.Now) { Supposed = SupposedOf(copy, job, hypothesis) };
-        ImmutableArray<AwaitedCoat> planned =
-            [.. new PromiseScene(copy, present, job, hypothesis.StartAt).Coats.Where(c => c.Waits == Awaits.Application)];
-        return new WhatIf(hypothesis, JobReport.Of(copy, present, job, hypothesis.StartAt), planned, [.. HypothesisLimits.Beyond(copy, job, hypothesis)]);
+        PromiseScene scene = PromiseScene.Of(copy, present, job, hypothesis.StartAt);
+        return new WhatIf(
+            hypothesis,
+            JobReport.Of(copy, present, job, hypothesis.StartAt),
+            [.. scene.Coats.Where(c => c.Waits == Awaits.Application)],
+            [.. HypothesisLimits.Beyond(copy, job, hypothesis), .. HypothesisLimits.BeyondBay(copy, hypothesis, scene.Turn)]);
     }
 
     /// <summary>The job begun anew in a copy of the shop, with what is otherwise about it, and all that was told of it told again.</summary>
@@ -50,7 +53,7 @@ public sealed record WhatIf(Hypothesis Hypothesis, JobReport Report, ImmutableAr
             copy = ShopFold.Take(copy, new Message.Tapped(job.Id, tap)).Shop;
         }
 
-        return copy.With(copy.Jobs[job.Id] with { Overheats = state.Overheats });
+        return copy.With(copy.Jobs[job.Id] with { Overheats = state.Overheats, Number = state.Number, OpenedAt = state.OpenedAt });
     }
 
     private static Supposed SupposedOf(Shop shop, JobState job, Hypothesis hypothesis)

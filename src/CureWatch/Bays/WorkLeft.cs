@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using CureWatch.Curing;
 using CureWatch.Planning;
+using CureWatch.TimeWindows;
 
 namespace CureWatch.Bays;
 
@@ -11,6 +12,13 @@ internal sealed record WorkLeft(WorkPlan Plan, LayerWork? Unfit)
 {
     /// <summary>When the last section is levelled.</summary>
     public DateTimeOffset DoneAt => Plan.DoneAt!.Value;
+
+    /// <summary>When a layer may get wet, or is levelled where its sheet does not say.</summary>
+    public TimeBounds ReadyOf(string surface, int layer)
+    {
+        LayerWork work = Plan.Layers.First(l => l.Surface == surface && l.Layer == layer);
+        return work.DryAt ?? TimeBounds.Known(work.DoneAt);
+    }
 
     /// <summary>The work left on a car.</summary>
     /// <param name="shop">The shop.</param>

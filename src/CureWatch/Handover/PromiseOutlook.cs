@@ -27,6 +27,15 @@ public sealed record PromiseOutlook(
     /// <summary>The chance to make it as things stand [1]: none as long as something holds the car that only people can lift; null without a promise.</summary>
     public double? Chance => ForPeople.IsEmpty ? ChanceOnceLifted : ChanceOnceLifted is null ? null : 0;
 
+    /// <summary>When the last of some coats is ready.</summary>
+    /// <param name="coats">The coats.</param>
+    /// <returns>The bounds; null where there is none.</returns>
+    public static TimeBounds? ReadyOf(IReadOnlyList<AwaitedCoat> coats)
+    {
+        ArgumentNullException.ThrowIfNull(coats);
+        return coats.Count == 0 ? null : coats.Select(c => c.ReadyAt).Aggregate((a, b) => a.OrLater(b));
+    }
+
     /// <summary>Looks ahead.</summary>
     /// <param name="coats">Every coat that is on, and every one still to go on.</param>
     /// <param name="holds">Everything that holds the car.</param>
@@ -38,7 +47,7 @@ public sealed record PromiseOutlook(
         IReadOnlyList<AwaitedCoat> coats, IEnumerable<Hold> holds, DateTimeOffset? promisedAt, OpeningHours hours, TimeSpan finishing)
     {
         DateTimeOffset? readyBy = promisedAt is { } promised ? hours.LastStart(promised, finishing) : null;
-        TimeBounds? readyAt = coats.Count == 0 ? null : coats.Select(c => c.ReadyAt).Aggregate((a, b) => a.OrLater(b));
+        TimeBounds? readyAt = ReadyOf(coats);
         AwaitedCoat? governing = coats
             .OrderBy(c => readyBy is { } by ? c.ReadyAt.By(by) : 0).ThenByDescending(c => c.ReadyAt.Latest ?? DateTimeOffset.MaxValue).FirstOrDefault();
         return new PromiseOutlook(

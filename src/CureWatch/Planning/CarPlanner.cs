@@ -27,6 +27,9 @@ public sealed class CarPlanner(
     /// <summary>Dry panels first; in this order whenever it is begun, so that a later start never ends sooner.</summary>
     private readonly SurfaceToPlan[] _surfaces = [.. car.Surfaces.OrderBy(s => s.DryFrom ?? DateTimeOffset.MaxValue)];
 
+    /// <summary>When a layer may get wet, levelled when it is planned to be; by the times of a coat begun now where null, as while a start is looked for.</summary>
+    public Func<LayerWork, TimeBounds?>? DryAt { get; init; }
+
     /// <summary>When it is to begin: when somebody said, else as soon as it is here.</summary>
     public DateTimeOffset Asked => Minute(new[] { car.AskedAt ?? car.ComesAt ?? hours.Now, hours.Now }.Max());
 
@@ -38,9 +41,9 @@ public sealed class CarPlanner(
     /// <summary>The car as it would go if it were begun at an instant.</summary>
     /// <param name="start">The instant, not before the present.</param>
     /// <returns>The work, and every reason against it.</returns>
-    public CarSlot At(DateTimeOffset start) => At(start, WorkConflictsOf);
+    public CarSlot At(DateTimeOffset start) => At(start, DryAt, coats => WorkConflictsOf(start, coats));
 
-    private CarSlot At(DateTimeOffset start, Func<ImmutableArray<CoatAtRisk>, IEnumerable<StartReason>> harmed)
+    private CarSlot At(DateTimeOffset start, Func<LayerWork, TimeBounds?>? dryAt, Func<ImmutableArray<CoatAtRisk>, IEnumerable<StartReason>> harmed)
     {
         List<StartReason> reasons = [.. _reasons.Before(start)];
         if (!IsTimed(car))
@@ -49,6 +52,7 @@ public sealed class CarPlanner(
         }
 
         WorkPlan plan = PlanAt(start);
+        plan = dryAt is null ? plan : new WorkPlan([.. plan.Layers.Select(l => l with { DryAt = dryAt(l) })]);
         ImmutableArray<CoatAtRisk> coats = [.. plan.Layers.Select(l => AtRisk(plan, l))];
         TimeBounds? ready = _surfaces.Select(s => plan.ReadyAt(s.Surface)).Aggregate((TimeBounds?)null, (last, at) => last is null ? at : at is null ? last : last.OrLater(at));
         DateTimeOffset? collect = ready?.Latest is { } latest ? collectAfter(latest) : null;
@@ -68,10 +72,10 @@ public sealed class CarPlanner(
     {
         for (DateTimeOffset start = Minute(hours.Now); start <= hours.Until;)
         {
-            CarSlot slot = At(start, BrieflyConflictsOf);
-            if (slot.IsPossible)
+            CarSlot slot = At(start, null, BrieflyConflictsOf);
+            if (slot.IsPossible && At(start) is { IsPossible: true } sure)
             {
-                return At(start);
+                return sure;
             }
 
             if (slot.Reasons.Any(r => IsForGood(r, start)))
@@ -91,14 +95,15 @@ public sealed class CarPlanner(
         reason is { Weight: StartWeight.Stops, Kind: not (StartReasonKind.RecoatMissed or StartReasonKind.Promise or StartReasonKind.ClosingTime) }
         || (reason is { Kind: StartReasonKind.RecoatMissed, Weight: StartWeight.Stops } && !IsSplit && _surfaces.All(s => s.DryFrom <= start));
 
-    private IEnumerable<StartReason> WorkConflictsOf(ImmutableArray<CoatAtRisk> coats) => WorkConflict.Between(_works, coats, hours).Select(_reasons.Harmed);
+    private IEnumerable<StartReason> WorkConflictsOf(DateTimeOffset start, ImmutableArray<CoatAtRisk> coats) =>
+        WorkConflict.Between(_works, coats, hours).Select(c => _reasons.Harmed(start, c));
 
     /// <summary>Whether there is any, without a word on it: asked for minute by minute.</summary>
     private IEnumerable<StartReason> BrieflyConflictsOf(ImmutableArray<CoatAtRisk> coats) =>
         _works.Any(w => coats.Any(c => c.IsHarmedBy(w, w.From > hours.Now ? w.From : hours.Now, w.To))) ? [new StartReason(StartReasonKind.SharedAir, StartWeight.Waits, null, "")] : [];
 
     private WorkPlan PlanAt(DateTimeOffset start) => WorkPlan.Of(
-        [.. _surfaces.Select(s => new SurfaceWork(s.Surface, 1, s.Times.Length, s.Sections, s.Sections, s.DryFrom!.Value > start ? s.DryFrom.Value : start, s.Times))],
+        [.. _surfaces.Select(s => new SurfaceWork(s.Surface, s.First, s.First - 1 + s.Times.Length, s.Sections, s.Sections, s.DryFrom!.Value > start ? s.DryFrom.Value : start, s.Times))],
         pace,
         start,
         IsSplit ? (from, length) => hours.Fit(from, length) ?? from : null);
@@ -117,7 +122,7 @@ public sealed class CarPlanner(
     private CoatAtRisk AtRisk(WorkPlan plan, LayerWork layer)
     {
         SurfaceToPlan surface = car.Surfaces.First(s => s.Surface == layer.Surface);
-        RiskTimes risk = surface.Risks[layer.Layer - 1];
+        RiskTimes risk = surface.Risks[layer.Layer - surface.First];
         DateTimeOffset? touchDry = layer.DoneAt + risk.TouchDry, next = plan.Layers.FirstOrDefault(l => l.Surface == layer.Surface && l.Layer == layer.Layer + 1)?.BeginsAt;
         return new CoatAtRisk(
             car.Job,

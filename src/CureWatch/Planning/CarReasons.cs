@@ -53,9 +53,7 @@ internal sealed class CarReasons(CarToPlan car, BayFree free, ShopHours hours)
 
         if (hours.DayAt(start) is not { } day)
         {
-            yield return Reason(StartReasonKind.Closed, StartWeight.Stops, start > hours.Until
-                ? $"That is further ahead than this plan looks, which is to {hours.Clock(hours.Until)}."
-                : "The shop does not open within sight.");
+            yield return Reason(StartReasonKind.Closed, StartWeight.Stops, "The shop does not open within sight.");
         }
         else if (day.Opens > start)
         {
@@ -133,8 +131,9 @@ internal sealed class CarReasons(CarToPlan car, BayFree free, ShopHours hours)
         }
     }
 
-    /// <summary>What others do in its air.</summary>
-    public StartReason Harmed(WorkConflict conflict) => Reason(StartReasonKind.SharedAir, StartWeight.Waits, ConflictWords.Of(conflict, hours)) with
+    /// <summary>What others do in its air, if it is begun at an instant.</summary>
+    public StartReason Harmed(DateTimeOffset start, WorkConflict conflict) => Reason(
+        StartReasonKind.SharedAir, StartWeight.Waits, $"Begun {hours.Clock(start)}: {ConflictWords.Of(conflict, hours)}") with
     {
         Surface = conflict.Surfaces.Length == 1 ? conflict.Surfaces[0] : null,
         Help = conflict.FreeFrom is { } at ? $"Or {ConflictWords.Of(conflict.Work.Work)} from {hours.Clock(at)}." : null,

@@ -27,7 +27,11 @@ public sealed record CarToPlan(
 /// <param name="Times">How long each of its layers takes; empty where nobody measures the air it will be in.</param>
 /// <param name="Risks">How long each of its layers is at risk.</param>
 public sealed record SurfaceToPlan(
-    string Surface, int Sections, DateTimeOffset? DryFrom, ImmutableArray<CoatTimes> Times, ImmutableArray<RiskTimes> Risks);
+    string Surface, int Sections, DateTimeOffset? DryFrom, ImmutableArray<CoatTimes> Times, ImmutableArray<RiskTimes> Risks)
+{
+    /// <summary>The first layer that is to go on, from 1: those below it were found clear without.</summary>
+    public int First { get; init; } = 1;
+}
 
 /// <summary>When a bay is free for the next car.</summary>
 /// <param name="IsKnown">Whether anybody can tell.</param>

@@ -44,11 +44,14 @@ public class DayPlanTests
     }
 
     [Fact]
-    public void CarThatComesAfterTheWeek_IsSaidToBeFurtherAheadThanThePlanLooks()
+    public void CarThatComesAfterTheWeek_IsNotPlannedYet_AndStandsInNobodysWay()
     {
         TestShop shop = Open().Car("job-2", "bay-2", 1.1, new Visit(TestShop.At(20 * 24), 20, null));
         CarDay car = Assert.Single(Bay(shop, "bay-2").Cars);
-        Assert.StartsWith("That is further ahead than this plan looks", Assert.Single(car.Reasons).Text, StringComparison.Ordinal);
+        Assert.StartsWith("Not planned yet: that is further ahead than this plan looks", Assert.Single(car.Reasons).Text, StringComparison.Ordinal);
+        Assert.Equal((false, true, null, null), (car.IsPlanned, car.Fits, car.EarliestAt, car.FreesAt));
+        Assert.True(DayPlan.Of(shop.Shop).Fits);
+        Assert.Equal(BayFree.Now, Bay(shop, "bay-2").Free);
     }
 
     [Fact]

@@ -89,7 +89,7 @@ public class CarPlannerTests
     {
         CarPlanner planner = Planner(Car(), works: Work(HarmfulWork.Washing, 1, 3));
         StartReason reason = Assert.Single(planner.At(Now).Reasons);
-        Assert.Equal("Washing in bay-2 11:00 to 13:00 harms bonnet of car-1 in bay-1: it has to stay dry until 20:25.", reason.Text);
+        Assert.Equal("Begun 10:00: Washing in bay-2 11:00 to 13:00 harms bonnet of car-1 in bay-1: it has to stay dry until 20:25.", reason.Text);
         Assert.Equal(Now.AddHours(3), planner.Earliest()!.Start);
         Assert.Equal(Now, Planner(Car(), works: Work(HarmfulWork.Washing, 1, 3) with { Airspace = "wash-hall" }).Earliest()!.Start);
     }
