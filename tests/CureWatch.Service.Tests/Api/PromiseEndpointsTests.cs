@@ -64,9 +64,10 @@ public class PromiseEndpointsTests
             await shop.PostAsync("/api/v1/jobs", $$"""{"job":"{{job}}","bay":"bay-2"{{promise}},"surfaces":[{"surface":"roof","material":"steel","product":"paint"}]}""", HttpStatusCode.Created);
         }
 
+        // It stands in one bay behind two others.
         JsonElement all = await shop.GetAsync("/api/v1/promises");
         Assert.Equal(
-            ["grey-estate", "tight", "safe", "untold"], all.GetProperty("promises").EnumerateArray().Select(p => p.GetProperty("job").GetString()));
+            ["tight", "grey-estate", "safe", "untold"], all.GetProperty("promises").EnumerateArray().Select(p => p.GetProperty("job").GetString()));
     }
 
     [Fact]
