@@ -29,6 +29,8 @@ public static class BeliefWords
     /// <returns>The words.</returns>
     public static string Of(Still still) => still.Why switch
     {
+        StillReason.Suspected when still.Beside is { } near => $"{near} near it moved a little, so what it may have become since then counts too, until it moves",
+        StillReason.Suspected => "longer than is likely, so what it may have become since then counts too, until it moves",
         StillReason.Jumped => "it ended in a jump, and what lies between was not seen",
         StillReason.Refused => "so long that it is stuck, and is not believed since then",
         StillReason.FarFromAir => $"so far from {still.Beside} no panel keeps its temperature, so it is not believed since then",

@@ -14,7 +14,7 @@ internal static class MendedReading
     /// <summary>Whether a probe is silent, not believed, or stands still.</summary>
     public static bool IsNeededBy(ProbeLog log, DateTimeOffset now) =>
         log is { OutvotedAt: null, Newest: not null, Probe.Measures: not Measures.Outdoor }
-        && (log.Standing.IsStill || Lapses.Of(log, now) is [.., { To: null }]);
+        && (log.Standing.Stills.Any(s => s.To is null) || Lapses.Of(log, now) is [.., { To: null }]);
 
     /// <summary>The reading.</summary>
     /// <param name="bay">The bay.</param>

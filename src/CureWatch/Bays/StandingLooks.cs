@@ -47,6 +47,7 @@ internal static class StandingLooks
             return new ShopEvent.ValueMoved(id, probe, what, open.MayBeBorneOut && log.Standing.IsByAStep(newest.At));
         }
 
+        bool isSuspected = open?.Why == StillReason.Suspected;
         if (open?.MayBeBorneOut == false || (what == Quantity.Temperature && newest.HeldWithinK > 0) || ProbeTwins.IsLent(bay, index, shop.Now))
         {
             return null;
@@ -58,17 +59,29 @@ internal static class StandingLooks
             return isKnown ? null : new ShopEvent.ValueStood(id, probe, new Still(what, log.BeginningOf(run.Since), newest, StillReason.Jumped, null));
         }
 
-        if (!log.Standing.IsRun(what, log.Probe.Every))
+        if (!log.Standing.IsRun(what, log.Probe.Every) && !log.Standing.MayBeSuspect(what, log.Probe.Every))
         {
             return null;
         }
 
         StillReason? why = log.Standing.SuspicionOf(what, log.Probe.Every);
         (StillReason Why, string Probe)? other = why == StillReason.OtherMoved && what == Quantity.Humidity ? null : StillWitness.Of(shop, bay, index, what, standing);
-        var still = new Still(what, open?.From ?? log.BeginningOf(standing.Since), null, other?.Why ?? why ?? StillReason.Unusual, other?.Probe);
-        return open is null ? (other is null && why is null ? null : new ShopEvent.ValueStood(id, probe, still))
-            : still.MayBeBorneOut ? null
-            : new ShopEvent.ValueStood(id, probe, still);
+        if (other is null && why is null)
+        {
+            return open is null ? Suspicion(shop, bay, index, what, standing) : null;
+        }
+
+        var still = new Still(what, open?.From ?? log.BeginningOf(standing.Since), null, other?.Why ?? why!.Value, other?.Probe);
+        return open is not null && still.MayBeBorneOut && !isSuspected ? null : new ShopEvent.ValueStood(id, probe, still);
+    }
+
+    private static ShopEvent.ValueStood? Suspicion(Shop shop, BayState bay, int index, Quantity what, Standing standing)
+    {
+        ProbeLog log = bay.Logs[index];
+        string? beside = StillWitness.Hinting(shop, bay, index, what, standing);
+        return beside is not null || log.Standing.IsSuspect(what, log.Probe.Every)
+            ? new ShopEvent.ValueStood(bay.Plan.Bay, log.Probe.Id, new Still(what, log.BeginningOf(standing.Since), null, StillReason.Suspected, beside))
+            : null;
     }
 
     /// <summary>Deadlines may have come nearer: every coat in the bay is looked at at once.</summary>

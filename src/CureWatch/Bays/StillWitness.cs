@@ -13,17 +13,14 @@ namespace CureWatch.Bays;
 /// </remarks>
 internal static class StillWitness
 {
-    /// <summary>How far a twin must have got away to tell. Source (choice): further than two places in one air differ from minute to minute.</summary>
-    private const double TwinMovedK = 0.5, TwinMovedPct = 4;
+    /// <summary>
+    /// What proves a value stuck: a twin that got further away than two places in one air differ from minute to minute, a panel or its air further than one
+    /// moves without the other; by more than both probes' steps hide, and a half for noise. Source (choice).
+    /// </summary>
+    private static readonly Measure Proof = new(0.5, 4, 1, 1.5, 2);
 
-    /// <summary>How far panels and air must have got away to tell of each other. Source (choice): no panel stands still in air that does not.</summary>
-    private const double OtherMovedK = 1;
-
-    /// <summary>How many steps of either probe it must be. Source (choice): what both may hide, and a half for noise.</summary>
-    private const double Steps = 1.5;
-
-    /// <summary>How much longer than usual a value stays the same before something else that moves speaks against it. Source (choice).</summary>
-    private const double RunsToDoubt = 2;
+    /// <summary>What makes it suspect, and nobody is told: less than that, and no less than both probes' steps hide. Source (choice), by the false alarms in sound bays.</summary>
+    private static readonly Measure Hint = new(0.3, 2.5, 0.6, 1, 2);
 
     /// <summary>How far from its air a panel is that cannot keep its temperature [K], at least so many of its steps, for an hour. Source (choice).</summary>
     private const double FarK = 5, StepsToBeFar = 5;
@@ -32,14 +29,21 @@ internal static class StillWitness
     /// <summary>For how long it must have been away. Source (choice): as long as a door's air, and as a panel lags behind.</summary>
     private static readonly TimeSpan Away = TimeSpan.FromMinutes(20);
 
-    /// <summary>Looks for one.</summary>
+    /// <summary>Looks for one that proves it.</summary>
     /// <param name="shop">The shop.</param>
     /// <param name="bay">The bay.</param>
     /// <param name="index">The place in the plan of the probe that repeats its value.</param>
     /// <param name="what">What it repeats.</param>
     /// <param name="standing">The run.</param>
     /// <returns>The witness, a twin before all others; null where there is none.</returns>
-    public static (StillReason Why, string Probe)? Of(Shop shop, BayState bay, int index, Quantity what, Standing standing)
+    public static (StillReason Why, string Probe)? Of(Shop shop, BayState bay, int index, Quantity what, Standing standing) =>
+        Of(shop, bay, index, what, standing, Proof);
+
+    /// <summary>Looks for one that moved too little to prove anything, and further than is likely beside a sound probe that stands still.</summary>
+    /// <returns>The probe that moved; null where there is none.</returns>
+    public static string? Hinting(Shop shop, BayState bay, int index, Quantity what, Standing standing) => Of(shop, bay, index, what, standing, Hint)?.Probe;
+
+    private static (StillReason Why, string Probe)? Of(Shop shop, BayState bay, int index, Quantity what, Standing standing, Measure measure)
     {
         ImmutableArray<int> twins = ProbeTwins.Of(bay.Plan, index);
         ProbeMount own = bay.Plan.Probes[index];
@@ -50,22 +54,22 @@ internal static class StillWitness
             bool isTwin = twins.Contains(i);
             if (i == index || mount.Probe.Measures == Measures.Outdoor || PlaceAir.Of(mount.Place) != PlaceAir.Of(own.Place)
                 || (!isTwin && (what == Quantity.Humidity || mount.Probe.Measures == own.Probe.Measures))
-                || bay.Logs[i] is not { OutvotedAt: null } log || log.Standing.Open(what) is not null || ProbeTwins.IsLent(bay, i, shop.Now))
+                || bay.Logs[i] is not { OutvotedAt: null } log || log.Standing.Open(what) is { Why: not StillReason.Suspected } || ProbeTwins.IsLent(bay, i, shop.Now))
             {
                 continue;
             }
 
-            if (isTwin && IsAway(log, what, standing, what == Quantity.Humidity ? TwinMovedPct : own.Probe.Measures == Measures.Air ? TwinMovedK : OtherMovedK, heldKelvins: null))
+            if (isTwin && IsAway(log, what, standing, measure, what == Quantity.Humidity ? measure.TwinPct : own.Probe.Measures == Measures.Air ? measure.TwinK : measure.OtherK, heldKelvins: null))
             {
                 return (StillReason.TwinMoved, mount.Probe.Id);
             }
 
             double? held = mount.Probe.Measures == Measures.Panel ? bay.Logs[index].Newest!.Value.Kelvins : null;
-            if (!isTwin && standing.IsLongerThan(RunsToDoubt) && IsAway(log, what, standing, OtherMovedK, held))
+            if (!isTwin && standing.IsLongerThan(measure.Runs) && IsAway(log, what, standing, measure, measure.OtherK, held))
             {
                 follower = (StillReason.NeighbourMoved, mount.Probe.Id);
             }
-            else if (!isTwin && mount.Probe.Measures == Measures.Air && standing.IsLongerThan(RunsToDoubt) && IsFarFromAir(log, standing, bay.Logs[index].Newest!.Value.Kelvins))
+            else if (!isTwin && mount.Probe.Measures == Measures.Air && standing.IsLongerThan(measure.Runs) && IsFarFromAir(log, standing, bay.Logs[index].Newest!.Value.Kelvins))
             {
                 follower ??= (StillReason.FarFromAir, mount.Probe.Id);
             }
@@ -75,7 +79,7 @@ internal static class StillWitness
     }
 
     /// <summary>Whether what a probe says got away from what it said when the run began, and was for a while.</summary>
-    private static bool IsAway(ProbeLog log, Quantity what, Standing standing, double leastMoved, double? heldKelvins)
+    private static bool IsAway(ProbeLog log, Quantity what, Standing standing, Measure measure, double leastMoved, double? heldKelvins)
     {
         Trail<Sample> samples = log.Probe.Measures == Measures.Panel ? log.Panel : log.Air;
         TimeSpan away = Away > 2 * log.Probe.Every ? Away : 2 * log.Probe.Every;
@@ -85,7 +89,7 @@ internal static class StillWitness
             return false;
         }
 
-        double threshold = Math.Max(leastMoved, Steps * (Known(standing.Step) + Known(log.Standing.Of(what)?.Step ?? 0)));
+        double threshold = Math.Max(leastMoved, measure.Steps * (Known(standing.Step) + Known(log.Standing.Of(what)?.Step ?? 0)));
         double side = Moved(first, samples[now - 1]), step = Known(log.Standing.Of(Quantity.Temperature)?.Step ?? 0);
         if (heldKelvins is { } still && Math.Abs(samples[now - 1].Kelvins - still) < Math.Abs(samples[before - 1].Kelvins - still) - step)
         {
@@ -128,4 +132,12 @@ internal static class StillWitness
     }
 
     private static double Known(double step) => double.IsFinite(step) ? step : 0;
+
+    /// <summary>How far something else must have moved.</summary>
+    /// <param name="TwinK">A twin of an air's temperature [K].</param>
+    /// <param name="TwinPct">A twin of its humidity [% RH].</param>
+    /// <param name="OtherK">A panel and its air, and two panels [K].</param>
+    /// <param name="Steps">How many steps of both probes it must be [1].</param>
+    /// <param name="Runs">How many times its usual run the value must have lasted, to be told by what is no twin [1].</param>
+    private sealed record Measure(double TwinK, double TwinPct, double OtherK, double Steps, double Runs);
 }

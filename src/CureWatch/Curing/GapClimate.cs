@@ -28,9 +28,9 @@ internal sealed class GapClimate
         _since = unseen.Since;
         _isOpen = asIfOpen;
         _lastKnown = unseen.IsAirLost && !segment.Alternatives.IsEmpty ? [MeanBefore(unseen), unseen.Before] : [];
-        _air = Envelopes(unseen.Air, RateLimited.Temperature);
-        _dew = Envelopes(unseen.Air, RateLimited.DewPoint);
-        _panels = Envelopes(unseen.Panels, RateLimited.Temperature);
+        _air = Envelopes(unseen.Air, b => RateLimited.Temperature(b));
+        _dew = Envelopes(unseen.Air, b => RateLimited.DewPoint(b));
+        _panels = Envelopes(unseen.Panels, b => RateLimited.Temperature(b));
     }
 
     /// <summary>What may have been; straight between the readings too, which takes the dew point farther than its rate where it rises much.</summary>

@@ -8,4 +8,7 @@ public static class BayDrift
 
     /// <summary>Its dew point [K/h].</summary>
     public const double DewPointKPerHour = 3;
+
+    /// <summary>The share of both at which it goes on for hours while nothing else that is measured there moves much [1].</summary>
+    public const double UnnoticedShare = 0.15;
 }

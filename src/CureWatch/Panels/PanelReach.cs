@@ -13,8 +13,8 @@ internal readonly record struct PanelReach((double Start, double End) Likely, (d
     public static PanelReach Exactly((double Start, double End) kelvins) => new(kelvins, kelvins, kelvins);
 
     /// <summary>
-    /// The reading as it is; where it stood still beside panels that did not, by as much from them as it was when it began to; where there are none,
-    /// anything it may have become since.
+    /// The reading as it is; where it stood still beside panels that did not, by as much from them as it was when it began to, and where that is only
+    /// suspected either may be; where there are none, anything it may have become since.
     /// </summary>
     public static PanelReach Of(Source panel, ImmutableArray<Source> all, Bracket around, DateTimeOffset from, DateTimeOffset to)
     {
@@ -32,7 +32,8 @@ internal readonly record struct PanelReach((double Start, double End) Likely, (d
         ];
         if (sound.Length > 0)
         {
-            return Exactly((still.From.Kelvins + MovedBy(sound, since, from), still.From.Kelvins + MovedBy(sound, since, to)));
+            (double, double) moved = (still.From.Kelvins + MovedBy(sound, since, from), still.From.Kelvins + MovedBy(sound, since, to));
+            return still.Why == StillReason.Suspected ? new PanelReach(likely, Colder(likely, moved), Warmer(likely, moved)) : Exactly(moved);
         }
 
         ((double Low, double High) start, (double Low, double High) end) = (StillAir.PanelAt(still, from), StillAir.PanelAt(still, to));
@@ -61,6 +62,9 @@ internal readonly record struct PanelReach((double Start, double End) Likely, (d
 
     private static (double Start, double End) Colder((double Start, double End) a, (double Start, double End) b) =>
         (Math.Min(a.Start, b.Start), Math.Min(a.End, b.End));
+
+    private static (double Start, double End) Warmer((double Start, double End) a, (double Start, double End) b) =>
+        (Math.Max(a.Start, b.Start), Math.Max(a.End, b.End));
 
     private static double MovedBy(Source[] panels, DateTimeOffset since, DateTimeOffset at) =>
         panels.Average(p => p.Around(at, at)!.KelvinsAt(at) - p.Around(since, since)!.KelvinsAt(since));

@@ -38,12 +38,12 @@ internal readonly struct RateLimited
         _isStep = far > _rate * _length;
     }
 
-    /// <summary>The temperature around readings, which moves no faster than <see cref="BayDrift"/> says.</summary>
-    public static RateLimited Temperature(Bracket bracket) => new(bracket, bracket.FromKelvins, bracket.ToKelvins, BayDrift.TemperatureKPerHour);
+    /// <summary>The temperature around readings, which moves no faster than <see cref="BayDrift"/> says, or a share of that.</summary>
+    public static RateLimited Temperature(Bracket bracket, double share = 1) => new(bracket, bracket.FromKelvins, bracket.ToKelvins, share * BayDrift.TemperatureKPerHour);
 
-    /// <summary>The dew point around readings, which moves no faster than <see cref="BayDrift"/> says.</summary>
-    public static RateLimited DewPoint(Bracket bracket) =>
-        new(bracket, DewKelvins(bracket.FromVapourPressurePa), DewKelvins(bracket.ToVapourPressurePa), BayDrift.DewPointKPerHour);
+    /// <summary>The dew point around readings, which moves no faster than <see cref="BayDrift"/> says, or a share of that.</summary>
+    public static RateLimited DewPoint(Bracket bracket, double share = 1) =>
+        new(bracket, DewKelvins(bracket.FromVapourPressurePa), DewKelvins(bracket.ToVapourPressurePa), share * BayDrift.DewPointKPerHour);
 
     private static double DewKelvins(double vapourPressurePa) => Psychrometrics.DewPoint.OfPressure(vapourPressurePa).Kelvins;
 

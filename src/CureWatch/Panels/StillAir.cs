@@ -8,7 +8,8 @@ namespace CureWatch.Panels;
 /// <remarks>
 /// By the rates of a gap (<see cref="RateLimited"/>), counted from the first of the equal values, and from the other side too once another has come: so
 /// the doubt of a value grows as long as it is repeated, and what is measured beside it still counts. A humidity that stands still leaves the
-/// vapour pressure open; a temperature that does leaves it as far open as the relative humidity, which is measured, allows.
+/// vapour pressure open; a temperature that does leaves it as far open as the relative humidity, which is measured, allows. What is only suspected moves
+/// by the pace of a bay in which nobody notices anything (<see cref="BayDrift.UnnoticedShare"/>).
 /// </remarks>
 internal static class StillAir
 {
@@ -22,23 +23,25 @@ internal static class StillAir
     }
 
     /// <summary>The temperatures a panel may have had at an instant of a still [K].</summary>
-    public static (double Low, double High) PanelAt(Still still, DateTimeOffset at) => RateLimited.Temperature(BracketOf(still)).At(at);
+    public static (double Low, double High) PanelAt(Still still, DateTimeOffset at) => RateLimited.Temperature(BracketOf(still), ShareOf(still)).At(at);
 
     private static Exposure[] Corners(Source source, Still? temperature, Still? humidity, DateTimeOffset at)
     {
         Bracket around = source.Around(at, at)!;
         double likelyKelvins = around.KelvinsAt(at), likelyPa = around.VapourPressurePaAt(at);
-        (double coldest, double warmest) = temperature is null ? (likelyKelvins, likelyKelvins) : RateLimited.Temperature(BracketOf(temperature)).At(at);
+        (double coldest, double warmest) = temperature is null ? (likelyKelvins, likelyKelvins) : PanelAt(temperature, at);
         if (humidity is null)
         {
             double share = likelyPa / SaturationPressure.OverWaterPa(likelyKelvins);
             return [At(coldest, share * SaturationPressure.OverWaterPa(coldest)), At(warmest, share * SaturationPressure.OverWaterPa(warmest))];
         }
 
-        (double low, double high) = RateLimited.DewPoint(BracketOf(humidity)).At(at);
+        (double low, double high) = RateLimited.DewPoint(BracketOf(humidity), ShareOf(humidity)).At(at);
         double driestPa = SaturationPressure.OverWaterPa(low), moistestPa = SaturationPressure.OverWaterPa(high);
         return [At(coldest, driestPa), At(coldest, moistestPa), At(warmest, driestPa), At(warmest, moistestPa)];
     }
+
+    private static double ShareOf(Still still) => still.Why == StillReason.Suspected ? BayDrift.UnnoticedShare : 1;
 
     private static Bracket BracketOf(Still still) => new(
         still.From.At,

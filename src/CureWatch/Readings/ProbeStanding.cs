@@ -15,14 +15,14 @@ public sealed record ProbeStanding
     /// <summary>The stretches that are not believed, in order.</summary>
     public ImmutableArray<Still> Stills { get; }
 
-    /// <summary>Whether it stands still now.</summary>
+    /// <summary>Whether it stands still now, by more than a suspicion.</summary>
     public bool IsStill
     {
         get
         {
             foreach (Still still in Stills)
             {
-                if (still.To is null)
+                if (still is { To: null, Why: not StillReason.Suspected })
                 {
                     return true;
                 }
@@ -58,6 +58,12 @@ public sealed record ProbeStanding
         : _repetition.IsLongerThanUsual(what) ? StillReason.Unusual
         : null;
 
+    /// <summary>Whether a quantity has repeated its value long enough to be suspected.</summary>
+    internal bool MayBeSuspect(Quantity what, TimeSpan every) => _repetition?.MayBeSuspect(what, every) == true;
+
+    /// <summary>Whether it does so for longer than is likely of a sound probe, though nothing speaks against it.</summary>
+    internal bool IsSuspect(Quantity what, TimeSpan every) => _repetition?.IsSuspect(what, every) == true;
+
     /// <summary>The run that ended in a jump with a reading; null where it did not.</summary>
     internal StandingRun? JumpedFrom(Quantity what, TimeSpan every, DateTimeOffset at) => _repetition?.Jumped(what, every, at);
 
@@ -71,9 +77,12 @@ public sealed record ProbeStanding
     internal ProbeStanding With(Still still) =>
         new(_repetition, Open(still.What) is { } known && still.To is null ? Stills.Replace(known, still) : Stills.With(still));
 
-    /// <summary>It moved again: what lies between the ends of the stretch was not seen, or it is borne out and believed after all.</summary>
+    /// <summary>
+    /// It moved again: what lies between the ends of the stretch was not seen, or it is borne out and believed after all. What was only suspected and ends in a
+    /// jump hid more than a bay in which nobody notices anything.
+    /// </summary>
     internal ProbeStanding Move(Still still, Sample to, bool isBorneOut) =>
-        new(_repetition, isBorneOut ? Stills.Remove(still) : Stills.Replace(still, still with { To = to }));
+        new(_repetition, isBorneOut ? Stills.Remove(still) : Stills.Replace(still, still with { To = to, Why = still.Why == StillReason.Suspected ? StillReason.Jumped : still.Why }));
 
     /// <summary>Without what was over by an instant.</summary>
     internal ProbeStanding Since(DateTimeOffset from) => Stills.IsEmpty ? this : new(_repetition, Stills.RemoveAll(s => s.To?.At <= from));

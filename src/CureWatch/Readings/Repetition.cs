@@ -40,6 +40,15 @@ internal sealed record Repetition(ProbeHabit Whole, Standing Temperature, Standi
     /// <summary>How much longer than usual a temperature stays the same before a humidity that moves speaks against it: it may by itself. Source (choice).</summary>
     private const double RunsToDoubt = 2, RunsToSuspect = 4, RunsToBeUnusual = 5, RunsToBeSure = 12;
 
+    /// <summary>
+    /// When a value is suspected by how long it lasts alone [1], [h]: nobody is told, so it may be sooner than what is doubted; a bay moves by the coarsest of steps
+    /// within hours. Source (choice).
+    /// </summary>
+    private const double RunsToBeSuspect = 3, LeastSuspectHours = 1, MostSuspectHours = 4;
+
+    /// <summary>The coarsest steps of a probe, or of what it tells by a dead band: what is further apart are two climates. Source (choice).</summary>
+    private const double CoarsestK = 2, CoarsestPct = 5;
+
     /// <summary>Begins with a first reading.</summary>
     public static Repetition Of(Probe probe, RawReading raw, DateTimeOffset at) => new(
         ProbeHabit.Of(at, All(raw), SilenceOf(probe)),
@@ -71,6 +80,15 @@ internal sealed record Repetition(ProbeHabit Whole, Standing Temperature, Standi
     /// <summary>Whether a quantity has repeated its value long enough to be held against anything else.</summary>
     public bool IsRun(Quantity what, TimeSpan every) =>
         Of(what) is { IsKnown: true } standing && standing.Run >= ShortestRunOf(every) && (what == Quantity.Temperature || standing.Value < MayBeFogPct);
+
+    /// <summary>Whether a quantity has repeated its value long enough to be suspected: its steps are known, and are steps rather than another climate.</summary>
+    public bool MayBeSuspect(Quantity what, TimeSpan every) =>
+        Of(what) is { HasStep: true } standing && standing.Step <= (what == Quantity.Temperature ? CoarsestK : CoarsestPct) && standing.Run >= ShortestRunOf(every)
+            && (what == Quantity.Temperature || standing.Value < MayBeFogPct);
+
+    /// <summary>Whether a quantity has repeated its value for longer than is likely of a sound probe.</summary>
+    public bool IsSuspect(Quantity what, TimeSpan every) =>
+        MayBeSuspect(what, every) && Of(what) is { } standing && standing.IsLongerThan(RunsToBeSuspect) && standing.Run.TotalHours > Math.Clamp(InAStillBayHours(what), LeastSuspectHours, MostSuspectHours);
 
     /// <summary>The run that ended with a reading, where it ended in a jump; else null.</summary>
     public StandingRun? Jumped(Quantity what, TimeSpan every, DateTimeOffset at) =>
@@ -104,9 +122,11 @@ internal sealed record Repetition(ProbeHabit Whole, Standing Temperature, Standi
     /// <summary>How long a still bay may leave a quantity at one value; where that may be more than an hour, a probe is known only from a day and its night.</summary>
     private TimeSpan InAStillBay(Quantity what, DateTimeOffset since)
     {
-        double hours = Of(what)!.Step / (what == Quantity.Temperature ? StillKPerHour : StillPctPerHour);
+        double hours = InAStillBayHours(what);
         return TimeSpan.FromHours(hours > 1.001 && since - Begun < ADay ? Never : Math.Min(LongestStillHours, hours));
     }
+
+    private double InAStillBayHours(Quantity what) => Of(what)!.Step / (what == Quantity.Temperature ? StillKPerHour : StillPctPerHour);
 
     private double StrainOnHumidity => Humidity is not { IsKnown: true, Value: < MayBeFogPct } standing || !standing.IsLongerThan(RunsToDoubt) || standing.Run < ShortestToBeSure ? 0 : Math.Min(
         standing.OtherMoved / Math.Max(LeastMoveK, Standing.StepsToTell * Math.Max(LeastStepK, Known(Temperature.Step))),

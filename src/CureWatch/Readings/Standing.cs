@@ -17,7 +17,7 @@ namespace CureWatch.Readings;
 internal sealed record Standing(
     double Value, DateTimeOffset Since, DateTimeOffset HeardAt, int Changes, TimeSpan Usual, double Step, double OtherLow, double OtherHigh, StandingRun? Last)
 {
-    private const int ChangesToKnow = 10;
+    private const int ChangesToKnow = 10, ChangesToKnowAStep = 4;
 
     /// <summary>How long it takes until half of a long run is forgotten [d]. Source (choice): a bay that is heated on weekdays only is known after one weekend.</summary>
     private const double HalfForgottenInDays = 7;
@@ -33,6 +33,9 @@ internal sealed record Standing(
     private static readonly TimeSpan ShortestUnseen = TimeSpan.FromMinutes(20);
 
     public bool IsKnown => Changes >= ChangesToKnow;
+
+    /// <summary>Whether its resolution has been seen, so that what it hides can be reckoned with.</summary>
+    public bool HasStep => Changes >= ChangesToKnowAStep;
 
     public TimeSpan Run => HeardAt - Since;
 

@@ -11,7 +11,7 @@ namespace CureWatch.Readings;
 public sealed record Still(Quantity What, Sample From, Sample? To, StillReason Why, string? Beside)
 {
     /// <summary>Whether it is believed after all where it goes on by a step, as a sound probe does: nothing proves that it was stuck.</summary>
-    public bool MayBeBorneOut => Why == StillReason.Unusual || (Why == StillReason.OtherMoved && What == Quantity.Temperature);
+    public bool MayBeBorneOut => Why is StillReason.Unusual or StillReason.Suspected || (Why == StillReason.OtherMoved && What == Quantity.Temperature);
 
     /// <summary>Whether it is about any of a stretch.</summary>
     /// <param name="from">The stretch's start.</param>

@@ -23,4 +23,10 @@ public enum StillReason
 
     /// <summary>It ended in a jump: what lies between was not seen.</summary>
     Jumped,
+
+    /// <summary>
+    /// It lasts longer than is likely of a sound probe, or something near it moved a little, which proves nothing: nobody is told, and what it may have become
+    /// meanwhile counts by the pace of a bay in which nobody notices anything.
+    /// </summary>
+    Suspected,
 }
