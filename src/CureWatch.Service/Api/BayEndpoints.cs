@@ -13,6 +13,9 @@ internal static class BayEndpoints
         api.MapGet("/bays/{bay}", One).WithSummary("One bay with its live climate")
             .Gives("bay", "The bay.")
             .Refuses(StatusCodes.Status404NotFound, "No such bay.");
+        api.MapGet("/bays/{bay}/course", Course).WithSummary("How the climate of a bay went, and how it is expected to go")
+            .Gives("course", "The course.")
+            .Refuses(StatusCodes.Status404NotFound, "No such bay.");
     }
 
     private static IResult All(Lookout lookout) => lookout.Now() is not { } look
@@ -27,6 +30,12 @@ internal static class BayEndpoints
         ? Problem.NoShopYet()
         : look.Shop.Plan.Bays.Any(b => b.Bay == bay)
             ? JsonAnswer.Object(json => Write(json, look, bay))
+            : Problem.Of(StatusCodes.Status404NotFound, $"No bay '{bay}'.");
+
+    private static IResult Course(string bay, Lookout lookout) => lookout.Now() is not { } look
+        ? Problem.NoShopYet()
+        : look.Shop.Plan.Bays.Any(b => b.Bay == bay)
+            ? JsonAnswer.Object(json => CourseJson.Write(json, ClimateCourse.Of(look.Shop, bay)))
             : Problem.Of(StatusCodes.Status404NotFound, $"No bay '{bay}'.");
 
     private static void Write(Utf8JsonWriter json, Look look, string bay)

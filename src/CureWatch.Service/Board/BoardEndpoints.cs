@@ -10,6 +10,8 @@ internal static class BoardEndpoints
     {
         app.MapGet("/", (Lookout lookout, BackupHealth backup) => With(lookout, look => new Page<BoardPage>(
             StatusCodes.Status200OK, (nameof(BoardPage.View), BoardViews.Of(look, backup))))).ExcludeFromDescription();
+        app.MapGet("/wall", (Lookout lookout, BackupHealth backup) => With(lookout, look => Wall(look, backup, null))).ExcludeFromDescription();
+        app.MapGet("/wall/{bay}", (string bay, Lookout lookout, BackupHealth backup) => With(lookout, look => Wall(look, backup, bay))).ExcludeFromDescription();
         app.MapGet("/start", (Lookout lookout, string? bay) => With(lookout, look => Start(StartForms.Blank(look, bay ?? ""))))
             .ExcludeFromDescription();
         app.MapGet("/promises", (Lookout lookout) => With(lookout, look => new Page<PromisesPage>(
@@ -41,6 +43,14 @@ internal static class BoardEndpoints
             (nameof(JobPage.Car), job.LeftAt is null ? new CarViews(look, clock).Of(job) : null),
             (nameof(JobPage.Troubles), TroubleViews.Of(look)),
             (nameof(JobPage.Faults), faults));
+    }
+
+    private static IResult Wall(Look look, BackupHealth backup, string? bay)
+    {
+        WallView view = WallViews.Of(look, BoardViews.Of(look, backup), bay);
+        return view.Bays.Count == 0
+            ? Plain(StatusCodes.Status404NotFound, "No such bay", $"No bay '{bay}' is set up here.")
+            : new Page<WallPage>(StatusCodes.Status200OK, (nameof(WallPage.View), view));
     }
 
     public static IResult Plain(int status, string title, string text) =>

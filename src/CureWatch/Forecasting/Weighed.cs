@@ -5,10 +5,15 @@ internal static class Weighed
 {
     /// <summary>The number with half of the weight on either side.</summary>
     /// <param name="numbers">The numbers with their weights; at least one.</param>
-    public static double Median(IEnumerable<(double Number, double Weight)> numbers)
+    public static double Median(IEnumerable<(double Number, double Weight)> numbers) => Quantile(numbers, 0.5);
+
+    /// <summary>The number below which a share of the weight lies.</summary>
+    /// <param name="numbers">The numbers with their weights; at least one.</param>
+    /// <param name="share">The share, 0 to 1.</param>
+    public static double Quantile(IEnumerable<(double Number, double Weight)> numbers, double share)
     {
         (double Number, double Weight)[] sorted = [.. numbers.OrderBy(n => n.Number)];
-        double left = sorted.Sum(n => n.Weight) / 2;
+        double left = sorted.Sum(n => n.Weight) * share;
         foreach ((double number, double weight) in sorted)
         {
             left -= weight;

@@ -23,6 +23,20 @@ public class BayEndpointsTests
     }
 
     [Fact]
+    public async Task Course_EndsNowAndBeginsNow()
+    {
+        await using ServedShop shop = await ServedShop.OpenAsync();
+        await shop.PassAsync(1, panelC: 15);
+        JsonElement course = await shop.GetAsync("/api/v1/bays/bay-1/course");
+        Assert.False(course.GetProperty("isForecast").GetBoolean());
+        JsonElement last = course.GetProperty("past").EnumerateArray().Last(), first = course.GetProperty("ahead")[0];
+        Assert.Equal((20, 15), (last.GetProperty("airC").GetDouble(), last.GetProperty("panelC").GetDouble()));
+        Assert.Equal(last.GetProperty("at").GetString(), first.GetProperty("at").GetString());
+        Assert.Equal(15, first.GetProperty("panelC").GetProperty("likely").GetDouble(), 0.1);
+        await shop.GetAsync("/api/v1/bays/bay-9/course", System.Net.HttpStatusCode.NotFound);
+    }
+
+    [Fact]
     public async Task Bay_NotHeardAnyMore_SaysSoBetweenReadings()
     {
         await using ServedShop shop = await ServedShop.OpenAsync();
