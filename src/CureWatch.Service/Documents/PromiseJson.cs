@@ -28,6 +28,7 @@ internal static class PromiseJson
         json.WriteInstant("tell", report.Tell);
         json.WriteInstant("toldAt", report.Told?.At);
         json.WriteInstant("readyBy", outlook.ReadyBy);
+        json.WriteString("standing", outlook.Standing is { } standing ? WireName<PromiseStanding>.Of(standing) : null);
         WriteChance(json, "chance", outlook.Chance);
         WriteChance(json, "chanceOnceLifted", outlook.ChanceOnceLifted);
         json.WriteBounds("beginsAt", report.BeginsAt);

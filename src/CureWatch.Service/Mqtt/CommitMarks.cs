@@ -39,7 +39,7 @@ internal sealed class CommitMarks(Marks warnings, Marks climates, Marks cars, Ma
                 Touch(e);
                 isPlanned |= e is ShopEvent.TapTakenDown or ShopEvent.JobOpened or ShopEvent.CarHandedOver or ShopEvent.JobClosed
                     or ShopEvent.WorkPlanned or ShopEvent.WorkDropped or ShopEvent.VisitPlanned or ShopEvent.RulingTurned or ShopEvent.PromiseWatched;
-                isWarned |= e is ShopEvent.WarningRaised or ShopEvent.WarningCleared;
+                isWarned |= e is ShopEvent.WarningRaised or ShopEvent.WarningCleared or ShopEvent.WarningReworded;
                 isForeseen |= e is ShopEvent.BayForeseen or ShopEvent.RulingTurned or ShopEvent.CarHandedOver;
             }
         }

@@ -160,7 +160,7 @@ internal sealed class BayQueues
     private DateTimeOffset? LeavesAt(DateTimeOffset? readyAt)
     {
         DateTimeOffset? leaves = readyAt is { } at ? _shop.Plan.Hours.AfterWork(at, _shop.Plan.Finishing) : null;
-        return leaves < _shop.Now ? _shop.Now : leaves;
+        return leaves < _shop.Now ? _shop.Plan.Hours.AfterWork(_shop.Now, TimeSpan.Zero) : leaves;
     }
 
     private static ShopHours HoursOf(Shop shop)

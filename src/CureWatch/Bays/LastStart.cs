@@ -79,7 +79,7 @@ public sealed record LastStart(DateTimeOffset? By, DateTimeOffset? NextFrom, Sta
             (WorkLeft left, PromiseOutlook outlook) = Tried(from)!.Value;
             return left.DoneAt > lockUp ? StartLimit.Closing
                 : left.Unfit is not null ? StartLimit.Recoat
-                : outlook.ChanceOnceLifted < PromiseAdvice.UsualTarget ? StartLimit.Promise
+                : outlook is { Standing: PromiseStanding.Ahead, ChanceOnceLifted: < PromiseAdvice.UsualTarget } ? StartLimit.Promise
                 : null;
         }
 

@@ -9,7 +9,8 @@ namespace CureWatch.Bays;
 /// One time is said and kept. Another is worth telling where the promise is at risk for a quarter of an hour, or where for half an hour the car could be
 /// collected an hour sooner than it was promised and than was foreseen then; once said it changes only by half an hour or more. Source (choice): nobody
 /// calls a customer twice for ten minutes, and who comes on Thursday because it suits him is not called for Tuesday. What gets it back is reckoned anew at each
-/// look, and no longer once the time that was told is past.
+/// look, and no longer once the time that was told is past. A warning that stands says what the last look found, and rings no more for it. Where nothing is heard or told, a look
+/// comes when a twelfth of the silence has passed once more: a shop that was off for a year is not looked at hour by hour when it starts again.
 /// </remarks>
 internal static class PromiseLooks
 {
@@ -90,12 +91,22 @@ internal static class PromiseLooks
         {
             yield return new ShopEvent.WarningRaised(new Warning(subject, outlook.Governing?.Surface.Id, shop.Now, null, promised > shop.Now ? promised - shop.Now : TimeSpan.Zero)
             {
-                Detail = new PromiseWords(shop.Plan.Hours, shop.Now).Of(after.Move!),
+                Detail = Words(after.Move!),
             });
+        }
+        else if (after.Alarm.IsTold && stands && Words(after.Move!) is var now && now != shop.Warnings[shop.Standing[subject]].Detail)
+        {
+            yield return new ShopEvent.WarningReworded(subject, now);
         }
         else if (!after.Alarm.IsTold && stands)
         {
             yield return new ShopEvent.WarningCleared(subject, shop.Now);
+        }
+
+        string Words(PromiseMove move)
+        {
+            var words = new PromiseWords(shop.Plan.Hours, shop.Now);
+            return (outlook.Standing == PromiseStanding.Missed ? $"Missed at {words.Clock(promised)}. " : "") + words.Of(move);
         }
     }
 
@@ -118,10 +129,10 @@ internal static class PromiseLooks
             Basis = isSafe ? basis : before.Basis,
             Move = move,
             SoonerSince = soonerSince,
-            LookAt = NextAfter(shop.Now, outlook, alarm, isSettled: isSafe && outlook.Governing is null or { Waits: Awaits.Nothing }, rule),
+            LookAt = NextAfter(shop, job, outlook, alarm, isSettled: isSafe && outlook.Governing is null or { Waits: Awaits.Nothing }, rule),
         };
 
-        PromiseMove Later() => before.Move is { } told && Apart(told.Tell, tell) < WorthTelling
+        PromiseMove Later() => before.Move is { } told && Apart(told.Tell, tell) < WorthTelling && !(told.Tell <= shop.Now)
             ? told with { GetsItBack = GetsItBack() }
             : new PromiseMove(
                 tell,
@@ -144,20 +155,30 @@ internal static class PromiseLooks
         : a == b ? TimeSpan.Zero
         : TimeSpan.MaxValue;
 
-    private static DateTimeOffset? NextAfter(DateTimeOffset now, PromiseOutlook outlook, Alarm alarm, bool isSettled, AlarmRule rule)
+    private static DateTimeOffset? NextAfter(Shop shop, JobState job, PromiseOutlook outlook, Alarm alarm, bool isSettled, AlarmRule rule)
     {
-        if (isSettled && alarm is Alarm.Normal)
+        bool isAhead = outlook.Standing == PromiseStanding.Ahead;
+        if (isSettled && alarm is Alarm.Normal && !(isAhead && outlook.ReadyAt?.Latest > outlook.ReadyBy))
         {
             return null;
         }
 
-        TimeSpan part = (outlook.ReadyBy ?? now) - now is var left && left > TimeSpan.Zero ? left / Parts : Longest;
+        DateTimeOffset now = shop.Now;
+        TimeSpan part = (outlook.ReadyBy ?? now) - now is var left && left > TimeSpan.Zero ? left / Parts : Longest, unheard = (now - HeardAt(shop, job)) / Parts;
         TimeSpan usual = part < Shortest ? Shortest : part > Longest ? Longest : part;
-        return alarm switch
+        TimeSpan atRisk = !isAhead ? Longest : usual < AtRisk ? usual : AtRisk;
+        DateTimeOffset next = alarm switch
         {
-            Alarm.Normal => now + usual,
-            Alarm.Raised => now + (usual < AtRisk ? usual : AtRisk),
+            Alarm.Normal => now + Longer(usual, unheard),
+            Alarm.Raised => now + Longer(atRisk, unheard),
             _ => alarm.DueAt(rule) is { } due && due > now && due < now + Shortest ? due : now + Shortest,
         };
+        return outlook.PromisedAt is { } promised && promised > now && promised < next ? promised : next; // then it is kept, or missed
     }
+
+    /// <summary>When somebody told something of a car, or a probe where it is was heard, last: since then nothing came that could change anything but time itself.</summary>
+    private static DateTimeOffset HeardAt(Shop shop, JobState job) => PromiseReport.BaysOf(shop, job)
+        .SelectMany(b => b.Logs.Select(l => l.HeardAt)).Concat(job.Told.Select(t => t.ReportedAt)).Append(job.OpenedAt).Max();
+
+    private static TimeSpan Longer(TimeSpan a, TimeSpan b) => a > b ? a : b;
 }

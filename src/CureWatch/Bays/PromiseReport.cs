@@ -88,7 +88,9 @@ public sealed record PromiseReport(
             told + words.OfTurn(scene.Turn, after?.Job),
             shop.Plan.Hours.Zone)
         {
-            Tell = job.Promise.Move is { } move ? move.Tell : outlook.PromisedAt ?? words.TimeToTell(outlook.CollectFrom),
+            Tell = outlook.Standing == PromiseStanding.Missed ? words.TimeToTell(outlook.CollectFrom)
+                : job.Promise.Move is { } move ? move.Tell
+                : outlook.PromisedAt ?? words.TimeToTell(outlook.CollectFrom),
             BeginsAt = begun is null ? scene.Turn?.BeginsAt : null,
             After = after,
             Spoken = told + words.OfTurn(scene.Turn, after is null ? null : shop.Find(after.Job)?.Job.Car ?? after.Job),

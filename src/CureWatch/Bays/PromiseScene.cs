@@ -79,7 +79,7 @@ internal sealed class PromiseScene
     /// <param name="holds">Everything that holds it.</param>
     /// <param name="promisedAt">The pick-up time the customer was told last; null where none was.</param>
     public PromiseOutlook Outlook(IEnumerable<Hold> holds, DateTimeOffset? promisedAt) =>
-        PromiseOutlook.Of(Coats, holds, promisedAt, _shop.Plan.Hours, _shop.Plan.Finishing);
+        PromiseOutlook.Of(Coats, holds, promisedAt, _shop.Plan.Hours, _shop.Plan.Finishing, _shop.Now);
 
     /// <summary>What a coat's end rests on; null where it is not on yet.</summary>
     public PromiseBasis BasisOf(AwaitedCoat coat, DateTimeOffset? collectFrom)

@@ -32,9 +32,19 @@ internal sealed class PromiseWords(OpeningHours hours, DateTimeOffset now)
             return $"The customer was told no time; {could}.{Governing(outlook)}";
         }
 
+        if (outlook.Standing == PromiseStanding.Missed)
+        {
+            return Missed(outlook, promised);
+        }
+
         if (move is not null)
         {
             return Of(move);
+        }
+
+        if (outlook.Standing == PromiseStanding.Kept)
+        {
+            return $"{Clock(promised)} is kept: the car was ready.";
         }
 
         string stands = outlook.ChanceOnceLifted >= PromiseAdvice.UsualTarget ? "stands" : "is at risk";
@@ -42,6 +52,13 @@ internal sealed class PromiseWords(OpeningHours hours, DateTimeOffset now)
         return outlook.ForPeople.IsEmpty
             ? $"{chance}.{Governing(outlook)}"
             : $"{Clock(promised)} is held: {outlook.ForPeople[0].Surface.Replace('-', ' ')}: {outlook.ForPeople[0].Text} Once that is lifted, {Percent(outlook.ChanceOnceLifted ?? 0)}.";
+    }
+
+    /// <summary>The promise that is past, and the earliest time that can be told in its place.</summary>
+    private string Missed(PromiseOutlook outlook, DateTimeOffset promised)
+    {
+        string held = outlook.ForPeople is [var hold, ..] ? $" It is held: {hold.Surface.Replace('-', ' ')}: {hold.Text}" : Governing(outlook);
+        return $"Missed at {Clock(promised)}; {(TimeToTell(outlook.CollectFrom) is { } time ? $"the earliest to tell now is {Clock(time)}" : "no new time can be told yet")}.{held}";
     }
 
     /// <summary>The time to tell, why, and what would spare it.</summary>

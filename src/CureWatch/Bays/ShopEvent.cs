@@ -94,6 +94,11 @@ public abstract record ShopEvent
     /// <param name="Warning">The warning.</param>
     public sealed record WarningRaised(Warning Warning) : ShopEvent;
 
+    /// <summary>A warning that stands says by now something else; nobody is warned anew.</summary>
+    /// <param name="Subject">What it is about.</param>
+    /// <param name="Detail">What it says.</param>
+    public sealed record WarningReworded(Subject Subject, string Detail) : ShopEvent;
+
     /// <summary>A warning is over.</summary>
     /// <param name="Subject">What it is about.</param>
     /// <param name="At">When.</param>

@@ -13,7 +13,8 @@ namespace CureWatch.Handover;
 /// <param name="ForPeople">The holds that only people can lift.</param>
 /// <remarks>
 /// The chance is of the keep-dry truly being over, by the same bounds as the windows: as with those, what slows one coat slows all, so the slowest
-/// coat decides alone. A car is called ready by the slow bound only; where that comes after the promise the chance is below 95 %.
+/// coat decides alone. A car is called ready by the slow bound only; where that comes after the promise the chance is below 95 %. Once the time that was told has come there
+/// is no chance any more: the promise is kept where the car could be called ready and be finished by then, and nothing holds it; else it is missed.
 /// </remarks>
 public sealed record PromiseOutlook(
     DateTimeOffset? PromisedAt,
@@ -24,6 +25,9 @@ public sealed record PromiseOutlook(
     AwaitedCoat? Governing,
     ImmutableArray<Hold> ForPeople)
 {
+    /// <summary>Whether it is still to be made, or its time has come and it was kept or missed; null without a promise.</summary>
+    public PromiseStanding? Standing { get; init; }
+
     /// <summary>The chance to make it as things stand [1]: none as long as something holds the car that only people can lift; null without a promise.</summary>
     public double? Chance => ForPeople.IsEmpty ? ChanceOnceLifted : ChanceOnceLifted is null ? null : 0;
 
@@ -42,21 +46,50 @@ public sealed record PromiseOutlook(
     /// <param name="promisedAt">The pick-up time the customer was told last; null where none was.</param>
     /// <param name="hours">When the shop is open.</param>
     /// <param name="finishing">Hands-on time after the last keep-dry.</param>
+    /// <param name="now">The present.</param>
     /// <returns>The outlook.</returns>
     public static PromiseOutlook Of(
-        IReadOnlyList<AwaitedCoat> coats, IEnumerable<Hold> holds, DateTimeOffset? promisedAt, OpeningHours hours, TimeSpan finishing)
+        IReadOnlyList<AwaitedCoat> coats, IEnumerable<Hold> holds, DateTimeOffset? promisedAt, OpeningHours hours, TimeSpan finishing, DateTimeOffset now)
     {
+        ImmutableArray<Hold> forPeople = [.. holds.Where(h => h.Kind is not (HoldKind.KeepDry or HoldKind.NotApplied or HoldKind.NotLevelled))];
         DateTimeOffset? readyBy = promisedAt is { } promised ? hours.LastStart(promised, finishing) : null;
         TimeBounds? readyAt = ReadyOf(coats);
         AwaitedCoat? governing = coats
             .OrderBy(c => readyBy is { } by ? c.ReadyAt.By(by) : 0).ThenByDescending(c => c.ReadyAt.Latest ?? DateTimeOffset.MaxValue).FirstOrDefault();
+        PromiseStanding? standing = promisedAt is null ? null
+            : promisedAt > now ? PromiseStanding.Ahead
+            : forPeople.IsEmpty && readyBy is not null && (readyAt is null || readyAt.Latest <= readyBy) ? PromiseStanding.Kept
+            : PromiseStanding.Missed;
+        DateTimeOffset? collectFrom = readyAt?.Latest is { } latest ? hours.AfterWork(latest, finishing) : null;
         return new PromiseOutlook(
             promisedAt,
             readyBy,
             readyAt,
-            readyAt?.Latest is { } latest ? hours.AfterWork(latest, finishing) : null,
-            promisedAt is null ? null : readyBy is not { } last ? 0 : governing?.ReadyAt.By(last) ?? 1,
+            standing == PromiseStanding.Missed && collectFrom < now ? hours.AfterWork(now, TimeSpan.Zero) : collectFrom,
+            standing switch
+            {
+                null => null,
+                PromiseStanding.Kept => 1,
+                PromiseStanding.Missed => 0,
+                _ => readyBy is not { } last ? 0 : governing?.ReadyAt.By(last) ?? 1,
+            },
             governing,
-            [.. holds.Where(h => h.Kind is not (HoldKind.KeepDry or HoldKind.NotApplied or HoldKind.NotLevelled))]);
+            forPeople)
+        {
+            Standing = standing,
+        };
     }
+}
+
+/// <summary>How a promise stands to its time.</summary>
+public enum PromiseStanding
+{
+    /// <summary>Its time is still to come.</summary>
+    Ahead,
+
+    /// <summary>Its time has come, and the car was ready.</summary>
+    Kept,
+
+    /// <summary>Its time has come, and the car was not ready, or is held.</summary>
+    Missed,
 }

@@ -88,7 +88,7 @@ public class BayQueueTests
                     continue;
                 }
 
-                Assert.Equal(promise.Outlook.CollectFrom < shop.Now ? shop.Now : promise.Outlook.CollectFrom, car.FreesAt);
+                Assert.Equal(promise.Outlook.CollectFrom < shop.Now ? shop.Plan.Hours.AfterWork(shop.Now, TimeSpan.Zero) : promise.Outlook.CollectFrom, car.FreesAt);
                 Assert.Equal(car.ReadyAt?.Latest, promise.Outlook.ReadyAt?.Latest);
                 Assert.True(promise.Outlook.ReadyAt is not { Latest: { } latest, Likely: { } likely, Earliest: { } earliest } || (earliest <= likely && likely <= latest));
                 Assert.Equal(car.PromisedAt is { } promised && !(car.FreesAt <= promised), promise.Outlook.ChanceOnceLifted < 0.95 - 1e-9 && promise.Outlook.PromisedAt is not null);

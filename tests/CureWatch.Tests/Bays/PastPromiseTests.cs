@@ -1,0 +1,95 @@
+using CureWatch.Bays;
+using CureWatch.Curing;
+using CureWatch.Handover;
+using CureWatch.Warnings;
+
+namespace CureWatch.Tests.Bays;
+
+/// <summary>What becomes of a promise whose time has come, and of the warning that stands. Open from 8 to 18; finishing takes 75 minutes.</summary>
+public class PastPromiseTests
+{
+    private static readonly string[] Told = ["Missed at 17:00", "Tell them"];
+
+    [Fact]
+    public void Promise_OfACarThatWasNotReady_IsMissedWithItsTime_AndHasANewOne()
+    {
+        PromisedCar car = Cured(promisedHour: 9, untilHour: 8.9);
+        Assert.Equal(PromiseStanding.Ahead, car.Promise.Outlook.Standing);
+        car.Steady(8.95, 11);
+        PromiseReport missed = car.Promise;
+        Assert.Equal((PromiseStanding.Missed, 0.0, 0.0), (missed.Outlook.Standing, missed.Outlook.Chance, missed.Outlook.ChanceOnceLifted));
+        Assert.StartsWith("Missed at 17:00; the earliest to tell now is Tue 09:15", missed.Text, StringComparison.Ordinal);
+        Assert.Equal(PromisedCar.At(25.25), missed.Tell);
+        Assert.All(Told, words => Assert.Contains(words, Assert.Single(Standing(car)).Detail, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Promise_OfACarThatWasReady_IsKept_WhenSoeverItIsFetched()
+    {
+        PromisedCar car = Cured(promisedHour: 33.5, untilHour: 20).Take(new Message.ClockReached(PromisedCar.At(400)));
+        Assert.Equal((PromiseStanding.Kept, 1.0), (car.Promise.Outlook.Standing, car.Promise.Outlook.Chance));
+        Assert.Contains("17:30 is kept", car.Promise.Text, StringComparison.Ordinal);
+        Assert.Empty(Standing(car));
+        Assert.Equal(PromiseStanding.Kept, car.Tap(401, Did.Wetted).Promise.Outlook.Standing); // it may get wet by then
+    }
+
+    /// <summary>A new time told is a new promise.</summary>
+    [Fact]
+    public void Missed_AndToldAnew_IsAhead()
+    {
+        PromisedCar car = Cured(promisedHour: 9, untilHour: 11).Tap(11, Did.Told, promisedHour: 30);
+        Assert.Equal(PromiseStanding.Ahead, car.Promise.Outlook.Standing);
+        Assert.True(car.Promise.Outlook.Chance > 0.9);
+        Assert.Empty(Standing(car.Steady(11, 12)));
+    }
+
+    /// <summary>The bay gets colder and colder: what is to be told moves, people are warned once, and what the warning says is never older than the last look.</summary>
+    [Fact]
+    public void StandingWarning_SaysTheNewestTime_AndRingsOnce()
+    {
+        PromisedCar car = new PromisedCar(26, sheet: PromisedCar.Rows(20)).Steady(0, 1).Coated(1);
+        var said = new HashSet<string>();
+        for (double hour = 1; hour < 24; hour += 0.25)
+        {
+            car.Steady(hour + 0.05, hour + 0.25, 20 - Math.Min(8, hour / 2), 50);
+            if (Standing(car).SingleOrDefault() is { } warning)
+            {
+                said.Add(warning.Detail!);
+                PromiseMove move = car.Shop.Jobs["job-1"].Promise.Move!;
+                Assert.Contains(move.Reason, warning.Detail, StringComparison.Ordinal);
+                Assert.True(move.Tell is null || move.Tell > car.Shop.Now);
+            }
+        }
+
+        Assert.True(said.Count > 1);
+        Assert.Single(car.Happened.OfType<ShopEvent.WarningRaised>(), e => e.Warning.Subject.Kind == WarningKind.PromiseAtRisk);
+    }
+
+    /// <summary>Nothing is heard or told: a year is a hundred looks, not nine thousand; what it comes to is the same as if the clock had been asked each day.</summary>
+    [Theory]
+    [InlineData(9)]
+    [InlineData(24 * 300)]
+    public void ShopThatWasOff_IsNotLookedAtHourByHour(double promisedHour)
+    {
+        PromisedCar car = Cured(promisedHour, untilHour: 3, keepDryHours: 200), asked = Cured(promisedHour, untilHour: 3, keepDryHours: 200);
+        int before = Looks(car);
+        car.Take(new Message.ClockReached(PromisedCar.At(24 * 365)));
+        Assert.InRange(Looks(car) - before, 1, 250);
+        for (int day = 1; day <= 365; day++)
+        {
+            asked.Take(new Message.ClockReached(PromisedCar.At(24 * day)));
+        }
+
+        Assert.Equal(asked.Shop.Jobs["job-1"].Promise, car.Shop.Jobs["job-1"].Promise);
+        Assert.Equal(PromiseStanding.Missed, car.Promise.Outlook.Standing);
+        Assert.Single(Standing(car));
+    }
+
+    private static int Looks(PromisedCar car) => car.Happened.OfType<ShopEvent.PromiseWatched>().Count();
+
+    private static IEnumerable<Warning> Standing(PromisedCar car) =>
+        car.Shop.Standing.Where(s => s.Key.Kind == WarningKind.PromiseAtRisk).Select(s => car.Shop.Warnings[s.Value]);
+
+    private static PromisedCar Cured(double promisedHour, double untilHour, double keepDryHours = 12) =>
+        new PromisedCar(promisedHour, sheet: PromisedCar.Rows(keepDryHours)).Steady(0, 1).Coated(1).Steady(1, untilHour);
+}
