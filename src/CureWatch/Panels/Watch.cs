@@ -190,8 +190,7 @@ public sealed record Watch(ImmutableArray<Source> Air, ImmutableArray<Source> Pa
 
             if (panel.IsGivenUpAt(from, heard))
             {
-                double airKelvins = AirMix.Over(Air, around.From, around.From, now)?.Start.AirKelvins ?? around.FromKelvins;
-                givenUp = givenUp.Add(around with { ApartKelvins = around.FromKelvins - airKelvins });
+                givenUp = givenUp.Add(PlausiblePanel.LastOf(panel, around, Air, now));
                 continue;
             }
 
