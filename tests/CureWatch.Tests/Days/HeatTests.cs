@@ -1,6 +1,7 @@
 using CureWatch.Curing;
 using CureWatch.Handover;
 using CureWatch.Tests.Bays;
+using CureWatch.TimeWindows;
 using CureWatch.Warnings;
 
 namespace CureWatch.Tests.Days;
@@ -62,5 +63,29 @@ public class HeatTests
 
         Assert.Contains(HoldKind.Heat, shop.HoldKinds);
         Assert.True(Assert.Single(shop.Warnings(WarningKind.LampOverLimit)).Lead > TimeSpan.Zero);
+    }
+
+    // A coat that is dry for good is warned of neither water nor air; what a lamp does to it is told all the same, ahead and once it has happened.
+    [Fact]
+    public void DryCoat_UnderALamp_IsStillWarnedOfItsHeatLimit()
+    {
+        TestShop shop = new(TestShop.Paint(heatMaxC: 60), probes: [TestShop.Air("air-1"), TestShop.Panel("bonnet")]);
+        for (int minute = 0; minute < 41 * 60; minute++)
+        {
+            double hour = minute / 60.0;
+            double panelC = minute is > 2400 and < 2440 ? Math.Min(66, 20 + (3 * (minute - 2400))) : 20;
+            shop.Read(hour, 20, 50).ReadPanel(hour, panelC, "bonnet");
+            _ = minute switch
+            {
+                60 => shop.Tap(1, Did.Applied).Tap(1.05, Did.Levelled),
+                2400 => shop.Tap(40, Did.LampOn),
+                2440 => shop.Tap(2440 / 60.0, Did.LampOff),
+                _ => shop,
+            };
+        }
+
+        Assert.True(shop.Window(WindowStage.KeepDry).ClosesAt!.Latest < TestShop.At(39), "it is dry");
+        Assert.True(Assert.Single(shop.Warnings(WarningKind.LampOverLimit)).Lead > TimeSpan.Zero);
+        Assert.Contains(HoldKind.Heat, shop.HoldKinds);
     }
 }
