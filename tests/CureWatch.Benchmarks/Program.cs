@@ -1,5 +1,6 @@
 using System.Globalization;
 using BenchmarkDotNet.Running;
+using CureWatch.Benchmarks.Backlog;
 using CureWatch.Benchmarks.BackupSpeed;
 using CureWatch.Benchmarks.BookSize;
 using CureWatch.Benchmarks.Durable;
@@ -29,6 +30,9 @@ switch (args)
         break;
     case [BareBroker.Verb, string port]:
         await BareBroker.RunAsync(int.Parse(port, CultureInfo.InvariantCulture));
+        break;
+    case [BacklogRun.Verb, string seconds, .. var order]:
+        await BacklogRun.RunAsync(int.Parse(seconds, CultureInfo.InvariantCulture), isNewestFirst: order is not ["oldest"]);
         break;
     case [FoldRun.Verb]:
         FoldRun.Run();

@@ -83,6 +83,7 @@ internal sealed class CommitMarks(Marks warnings, Marks climates, Marks cars, Ma
         ShopEvent.ReadingBelieved e => e.Raw.Bay,
         ShopEvent.ReadingDoubted { IsFollowed: true } e => e.Raw.Bay,
         ShopEvent.ProbeOutvoted e => e.Bay,
+        ShopEvent.BacklogFollowed e => e.Bay,
         ShopEvent.ValueStood e => e.Bay,
         ShopEvent.ValueMoved e => e.Bay,
         ShopEvent.CondensationBegan e => e.Bay,

@@ -45,6 +45,9 @@ public sealed record BayState(
     /// <summary>The last hour its forecaster was told of, counted from 1970-01-01T00:00Z; null before the first.</summary>
     public long? HeardThrough { get; init; }
 
+    /// <summary>What came late and is not followed yet; null where nothing did.</summary>
+    public Backlog? Backlog { get; init; }
+
     /// <summary>How many readings may still come before the bay lets go of what nobody asks for any more.</summary>
     public int ReadingsToTidy { get; init; } = History.LeastReadings;
 
@@ -127,6 +130,7 @@ public sealed record BayState(
     internal BayState Foreseen(DateTimeOffset now)
     {
         DateTimeOffset? next = IsGone ? null : ProbeSilence.NextIn(this);
+        next = Backlog is null || next <= Backlog.FollowedAt ? next : Backlog.FollowedAt;
         if (!Alarms.IsEmpty)
         {
             foreach ((Subject subject, Alarm alarm) in Alarms)

@@ -37,6 +37,13 @@ public static class CoatReviews
             : [];
     }
 
+    /// <summary>Deadlines may have come nearer: every coat in the bay is looked at at once.</summary>
+    internal static IEnumerable<ShopEvent> LookAgain(Shop shop, string bay) =>
+        from id in shop.Bays[bay].Jobs
+        from watched in shop.Jobs[id].Watched
+        where watched.Point?.Bay == bay
+        select new ShopEvent.CoatForeseen(watched.Key, shop.Now, shop.Now) { IsDry = watched.IsDry };
+
     /// <summary>Clears the warnings of coats that are no more.</summary>
     /// <param name="shop">The shop, a tap taken down.</param>
     /// <returns>What happened.</returns>

@@ -29,6 +29,7 @@ public static class Evolution
         ShopEvent.ValueStood e => Hearing.Stand(shop, e),
         ShopEvent.ValueMoved e => Hearing.Move(shop, e),
         ShopEvent.ProbeOutvoted e => Hearing.Outvote(shop, e),
+        ShopEvent.BacklogFollowed e => Hearing.CatchUp(shop, e),
         ShopEvent.JobOpened e => Open(shop, e),
         ShopEvent.TapTakenDown e => TakeDown(shop, e),
         ShopEvent.CondensationBegan e => WithSpells(shop, e.Bay, e.Air, spells => spells.Add(new Spell(e.At, null))),

@@ -42,6 +42,13 @@ internal static class Hearing
         return shop.With(turned with { Climates = Follow(turned, shop.Now, shop.Now) });
     }
 
+    /// <summary>Follows what came late, all of it at once.</summary>
+    public static Shop CatchUp(Shop shop, ShopEvent.BacklogFollowed e)
+    {
+        BayState bay = shop.Bays[e.Bay];
+        return bay.Backlog is { From: var from } ? shop.With(bay with { Backlog = null, Climates = Follow(bay, from, shop.Now) }) : shop;
+    }
+
     /// <summary>Believes nothing of what a probe repeated, since it began to.</summary>
     public static Shop Stand(Shop shop, ShopEvent.ValueStood e) =>
         Read(shop, e.Bay, e.Probe, log => log.As(log.Standing.With(e.Still)), e.Still.From.At);
@@ -72,9 +79,26 @@ internal static class Hearing
         ProbeLog log = bay.Logs[index].Believe(raw, held, why);
         ImmutableArray<ProbeLog> logs = bay.Logs.SetItem(index, log);
         BayState heard = bay with { Logs = logs, ReadingsToTidy = bay.ReadingsToTidy - 1 };
-        heard = HourlyClimate.Hear(log.IsLook ? heard with { Climates = Follow(heard, changedFrom, shop.Now) } : heard, shop.Now);
+        heard = IsSettled(bay, changedFrom) ? heard with { Backlog = Backlog.With(bay.Backlog, changedFrom, shop.Now) }
+            : log.IsLook ? heard with { Climates = Follow(heard, changedFrom, shop.Now) }
+            : heard;
+        heard = HourlyClimate.Hear(heard, shop.Now);
         heard = log.IsLook ? ProbeTwins.Compare(heard, index, bay.Logs[index]) : heard;
         return shop.With(heard.ReadingsToTidy > 0 ? heard : History.Tidy(shop, heard));
+    }
+
+    /// <summary>Whether anything after an instant is settled in a bay.</summary>
+    private static bool IsSettled(BayState bay, DateTimeOffset instant)
+    {
+        foreach ((WatchPoint _, WatchedClimate climate) in bay.Climates)
+        {
+            if (climate.Track.SettledTo > instant)
+            {
+                return true;
+            }
+        }
+
+        return false;
     }
 
     private static ImmutableDictionary<WatchPoint, WatchedClimate> Follow(

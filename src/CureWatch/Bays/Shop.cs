@@ -45,6 +45,9 @@ public sealed record Shop(
     /// <summary>When what harms open coats has to be looked at again; null where nothing is planned or going on.</summary>
     public DateTimeOffset? ConflictsDueAt { get; init; }
 
+    /// <summary>The bays of which something that came late is not followed yet.</summary>
+    public ImmutableSortedSet<string> Behind { get; private init; } = ImmutableSortedSet.Create<string>(StringComparer.Ordinal);
+
     /// <summary>The jobs in the order they were begun.</summary>
     public IEnumerable<JobState> JobsInOrder => Jobs.Values.OrderBy(j => j.Number);
 
@@ -137,6 +140,7 @@ public sealed record Shop(
         {
             Bays = Bays.SetItem(bay.Plan.Bay, foreseen),
             DueBays = DueBays.Move(bay.Plan.Bay, Bays.GetValueOrDefault(bay.Plan.Bay)?.FiledAt, foreseen.FiledAt),
+            Behind = bay.Backlog is not null ? Behind.Add(bay.Plan.Bay) : Behind.IsEmpty ? Behind : Behind.Remove(bay.Plan.Bay),
         };
     }
 

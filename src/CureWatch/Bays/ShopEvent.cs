@@ -54,6 +54,10 @@ public abstract record ShopEvent
     /// <param name="At">Since when it is not believed; null where it is again.</param>
     public sealed record ProbeOutvoted(string Bay, string Probe, DateTimeOffset? At) : ShopEvent;
 
+    /// <summary>What came late in a bay was followed.</summary>
+    /// <param name="Bay">The bay.</param>
+    public sealed record BacklogFollowed(string Bay) : ShopEvent;
+
     /// <summary>A job was opened.</summary>
     /// <param name="Job">The job.</param>
     public sealed record JobOpened(Job Job) : ShopEvent

@@ -42,7 +42,7 @@ public static class ShopFold
     private static Shop Step(Shop shop, Message message, DateTimeOffset at, ImmutableArray<ShopEvent>.Builder happened)
     {
         shop = at > shop.Now ? Evolution.Evolve(shop, new ShopEvent.TimePassed(at)) : shop;
-        shop = message is Message.ReadingCame { Raw: var next } ? Apply(shop, AheadLooks.Decide(shop, next), happened) : shop;
+        shop = Apply(shop, message is Message.ReadingCame { Raw: var next } ? AheadLooks.Decide(shop, next) : Backlog.Decide(shop, message), happened);
         int before = happened.Count;
         shop = Apply(shop, Intake.Decide(shop, message), happened);
         ShopEvent? taken = happened.Count > before ? happened[before] : null;

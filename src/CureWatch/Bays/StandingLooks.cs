@@ -34,7 +34,7 @@ internal static class StandingLooks
             }
         }
 
-        return events is null ? [] : events.Concat(LookAgain(shop, raw.Bay));
+        return events is null ? [] : events.Concat(CoatReviews.LookAgain(shop, raw.Bay));
     }
 
     private static ShopEvent? Look(Shop shop, BayState bay, int index, Quantity what, Standing standing, Sample newest)
@@ -83,11 +83,4 @@ internal static class StandingLooks
             ? new ShopEvent.ValueStood(bay.Plan.Bay, log.Probe.Id, new Still(what, log.BeginningOf(standing.Since), null, StillReason.Suspected, beside))
             : null;
     }
-
-    /// <summary>Deadlines may have come nearer: every coat in the bay is looked at at once.</summary>
-    private static IEnumerable<ShopEvent> LookAgain(Shop shop, string bay) =>
-        from id in shop.Bays[bay].Jobs
-        from watched in shop.Jobs[id].Watched
-        where watched.Point?.Bay == bay
-        select new ShopEvent.CoatForeseen(watched.Key, shop.Now, shop.Now) { IsDry = watched.IsDry };
 }

@@ -41,7 +41,7 @@ public sealed record ProbeLog
     /// <summary>What is known of the device's clock.</summary>
     public DeviceClock Clock { get; private init; } = DeviceClock.Unknown;
 
-    /// <summary>Whether the reading taken in last is one at which it is looked at: the first after the pace, or one that came late.</summary>
+    /// <summary>Whether the reading taken in last is one at which it is looked at: its newest, and the first after the pace.</summary>
     public bool IsLook { get; private init; }
 
     /// <summary>When it would have to be heard by and believed, to be followed without a gap.</summary>
@@ -129,7 +129,7 @@ public sealed record ProbeLog
     public ProbeLog Believe(RawReading raw, HeldTemperature? held = null, Disbelief? why = null)
     {
         DateTimeOffset at = InstantOf(raw), claim = _numbers.Claim(raw);
-        bool isNewest = LastBelieved is null || at > MeasuredAt(LastBelieved);
+        bool isNewest = LastBelieved is null || at > MeasuredAt(LastBelieved), isLook = isNewest && !(raw.ReceivedAt - _lookedAt < Pace);
         Sample measured = Correction.Own(Probe, raw, at), own = held is null ? measured : measured.HeldAt(held);
         return this with
         {
@@ -144,8 +144,8 @@ public sealed record ProbeLog
             Newest = isNewest ? own : Newest,
             Refused = why is { } reason ? Refusal.Of(Refused, reason, raw.ReceivedAt) : null,
             _doubted = null,
-            IsLook = !isNewest || !(raw.ReceivedAt - _lookedAt < Pace),
-            _lookedAt = raw.ReceivedAt - _lookedAt < Pace ? _lookedAt : raw.ReceivedAt,
+            IsLook = isLook,
+            _lookedAt = isLook ? raw.ReceivedAt : _lookedAt,
             _ahead = at < claim ? _ahead.With(raw.ReceivedAt, claim) : _ahead,
             _numbers = _numbers.With(raw),
             Clock = Clock.Hear(raw),

@@ -29,6 +29,7 @@ public class ClosedFamilyTests
         new ShopEvent.ValueStood("bay-1", "air-1", new Still(Quantity.Humidity, new Sample(Now, 293, 1000, 50), null, StillReason.OtherMoved, null)),
         new ShopEvent.ValueMoved("bay-1", "air-1", Quantity.Humidity, IsBorneOut: false),
         new ShopEvent.ProbeOutvoted("bay-1", "air-1", Now),
+        new ShopEvent.BacklogFollowed("bay-1"),
         new ShopEvent.JobOpened(new Job("job-2", "bay-2", null, null, [])),
         new ShopEvent.TapTakenDown("job-1", new Tap("levelled", Now, Now, "bonnet", Did.Levelled)),
         new ShopEvent.CondensationBegan("bay-1", Place.Outside, Now),
@@ -60,7 +61,9 @@ public class ClosedFamilyTests
     [Fact]
     public void ShopEvent_OfEveryKind_ChangesTheShop()
     {
-        Shop shop = new TestShop().Steady(0, 1).Tap(1, Did.Applied).Shop;
+        TestShop told = new TestShop().Steady(0, 1).Tap(1, Did.Applied);
+        told.Take(new Message.ReadingCame(Raw with { MeasuredAt = TestShop.At(0.995), ReceivedAt = TestShop.At(1) })); // late, and not followed yet
+        Shop shop = told.Shop;
         Assert.Equal(Family(typeof(ShopEvent)), OneOfEach.Select(e => e.GetType()));
         foreach (ShopEvent happened in OneOfEach)
         {
