@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using CureWatch.Bays;
 using CureWatch.Curing;
+using CureWatch.Planning;
 using CureWatch.Service.Journal;
 using CureWatch.Service.Pump;
 using CureWatch.Service.Settings;
@@ -10,9 +11,14 @@ namespace CureWatch.Service.Commands;
 /// <summary>Takes down from a journal's entries, one after the other, what happened to which cars after which reading.</summary>
 internal sealed class DayRecording
 {
+    /// <summary>What concerns no car; no job is called so.</summary>
+    private const string OfNoJob = "";
+
     private readonly List<(string Job, RecordedEvent Event)> _events = [];
     private readonly Dictionary<string, RecordedCar> _cars = new(StringComparer.Ordinal);
-    private DateTimeOffset? _openedAt;
+    private readonly List<PlannedWork> _works = [];
+    private readonly List<Visit> _visits = [];
+    private DateTimeOffset? _openedAt, _heardAt;
     private DateTimeOffset _now;
     private int _readings;
 
@@ -25,7 +31,7 @@ internal sealed class DayRecording
         }
 
         _openedAt ??= shop.Now;
-        _readings += step.Entry is Entry.Reading ? 1 : 0;
+        (_readings, _heardAt) = step.Entry is Entry.Reading ? (_readings + 1, step.At) : (_readings, _heardAt);
         foreach (ShopEvent e in step.Happened)
         {
             switch (e)
@@ -41,8 +47,24 @@ internal sealed class DayRecording
                 case ShopEvent.CarHandedOver left when _cars.ContainsKey(left.Job):
                     Add(left.Job, step.At, Recorded.Left, null);
                     break;
+                case ShopEvent.WorkPlanned { Work: var work }:
+                    _works.Add(work with { By = null, Note = null });
+                    Add(OfNoJob, step.At, Recorded.Planned, null, _works.Count - 1);
+                    break;
+                case ShopEvent.WorkDropped dropped when _works.FindLastIndex(w => w.Id == dropped.Id) is >= 0 and var index:
+                    Add(OfNoJob, step.At, Recorded.Dropped, null, index);
+                    break;
+                case ShopEvent.VisitPlanned planned when _cars.ContainsKey(planned.Job):
+                    _visits.Add(planned.Visit);
+                    Add(planned.Job, step.At, Recorded.Visited, null, _visits.Count - 1);
+                    break;
                 case ShopEvent.JobClosed closed when _cars.TryGetValue(closed.Last.Job.Id, out RecordedCar? car):
                     (car.ClosedAt, car.ReadingsAtLast) = (step.At, _readings);
+                    if (step.Entry is Entry.VisitCancelled)
+                    {
+                        Add(closed.Last.Job.Id, step.At, Recorded.Cancelled, null);
+                    }
+
                     break;
             }
         }
@@ -62,22 +84,29 @@ internal sealed class DayRecording
 
         RecordedCar[] beside =
         [
-            .. _cars.Values.Where(c => c != asked && !(c.ClosedAt < asked.BegunAt) && !(c.BegunAt > asked.ClosedAt)).OrderBy(c => c.Number),
+            .. _cars.Values.Where(c => c != asked && !(c.ClosedAt < asked.BegunAt) && !(c.BegunAt > asked.ClosedAt) && c.BegunAt <= End).OrderBy(c => c.Number),
         ];
         Dictionary<string, int> numbers = beside.Select((car, i) => (car.Job.Id, Number: i + 1)).Append((id, 0)).ToDictionary(StringComparer.Ordinal);
         ImmutableArray<RecordedEvent> order =
         [
             .. from e in _events
-               where e.Job == id || (numbers.ContainsKey(e.Job) && !(e.Event.At > asked.ClosedAt))
-               select e.Event with { Job = numbers[e.Job], Readings = Math.Min(e.Event.Readings, asked.ReadingsAtLast) },
+               where e.Job == id || ((e.Job == OfNoJob || numbers.ContainsKey(e.Job)) && !(e.Event.At > asked.ClosedAt) && e.Event.At <= End)
+               select e.Event with { Job = numbers.GetValueOrDefault(e.Job), Readings = Math.Min(e.Event.Readings, asked.ReadingsAtLast) },
         ];
         return new LivedDay(_openedAt!.Value, [.. beside.Select((car, i) => WithoutNames(car, i + 1, order, id))], order)
         {
-            EndedAt = asked.ClosedAt < _now ? asked.ClosedAt : _now,
+            EndedAt = asked.ClosedAt < End ? asked.ClosedAt : End,
+            Works = [.. _works],
+            Visits = [.. _visits],
+            OpenedWith = asked.Job.Visit,
         };
     }
 
-    private void Add(string job, DateTimeOffset at, Recorded did, int? tap) => _events.Add((job, new RecordedEvent(_readings, _now, at, did, 0, tap)));
+    /// <summary>The folder's clock; where nobody measured for more than a year, a year after that: what replay takes, and nothing moves any more by then.</summary>
+    private DateTimeOffset End => _heardAt + RecordedAmong.Longest is { } most && most < _now ? most : _now;
+
+    private void Add(string job, DateTimeOffset at, Recorded did, int? tap, int? plan = null) =>
+        _events.Add((job, new RecordedEvent(_readings, _now, at, did, 0, tap) { Plan = plan }));
 
     /// <summary>A car as far as it was told of in that day; who it is for and who told is nobody's business here.</summary>
     private static JobRecord WithoutNames(RecordedCar car, int number, ImmutableArray<RecordedEvent> order, string asked) => new(

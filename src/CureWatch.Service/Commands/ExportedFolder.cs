@@ -5,6 +5,7 @@ using CureWatch.Bays;
 using CureWatch.Curing;
 using CureWatch.Learning;
 using CureWatch.Panels;
+using CureWatch.Planning;
 using CureWatch.Service.Documents;
 using CureWatch.Service.Journal;
 using CureWatch.Service.Pump;
@@ -62,7 +63,7 @@ internal static class ExportedFolder
     private static void WriteJob(Utf8JsonWriter json, JobReport report, LivedDay? day)
     {
         json.WriteStartObject();
-        WriteCar(json, report.Job, report.Told);
+        WriteCar(json, day is null ? report.Job : report.Job with { Visit = day.OpenedWith }, report.Told);
         WriteLearnt(json, report);
         if (day is not null)
         {
@@ -78,11 +79,25 @@ internal static class ExportedFolder
         json.WriteString("bay", job.Bay);
         WriteKnown(json, "car", job.Car);
         WriteKnown(json, "promisedAt", Exact(job.PromisedAt));
-        WriteKnown(json, "arrivesAt", Exact(job.Visit?.ArrivesAt));
-        WriteKnown(json, "arrivesAtC", job.Visit?.ArrivesAtC);
-        WriteKnown(json, "plannedAt", Exact(job.Visit?.PlannedAt));
+        WriteVisit(json, job.Visit);
         json.WriteArray("surfaces", job.Surfaces, s => WriteSurface(json, s));
         json.WriteArray("taps", taps, t => WriteTap(json, t));
+    }
+
+    private static void WriteVisit(Utf8JsonWriter json, Visit? visit)
+    {
+        WriteKnown(json, "arrivesAt", Exact(visit?.ArrivesAt));
+        WriteKnown(json, "arrivesAtC", visit?.ArrivesAtC);
+        WriteKnown(json, "plannedAt", Exact(visit?.PlannedAt));
+    }
+
+    private static void WriteWork(Utf8JsonWriter json, PlannedWork work)
+    {
+        json.WriteString("id", work.Id);
+        json.WriteString("bay", work.Bay);
+        json.WriteString("work", WireName<HarmfulWork>.Of(work.Work));
+        json.WriteString("from", Exact(work.From));
+        json.WriteString("to", Exact(work.To));
     }
 
     /// <summary>The other cars that were in the shop, whose coats and lamps the bays knew of, and what happened after which reading.</summary>
@@ -92,6 +107,8 @@ internal static class ExportedFolder
         json.WriteString("openedAt", Exact(day.OpenedAt));
         WriteKnown(json, "endedAt", Exact(day.EndedAt));
         json.WriteArray("beside", day.Beside, j => WriteCar(json, j.Job, j.Taps));
+        json.WriteArray("works", day.Works, w => WriteWork(json, w));
+        json.WriteArray("visits", day.Visits, v => WriteVisit(json, v));
         json.WriteArray("order", day.Order, e =>
         {
             json.WriteNumber("readings", e.Readings);
@@ -102,6 +119,11 @@ internal static class ExportedFolder
             if (e.Tap is { } tap)
             {
                 json.WriteNumber("tap", tap);
+            }
+
+            if (e.Plan is { } plan)
+            {
+                json.WriteNumber("plan", plan);
             }
         });
         json.WriteEndObject();

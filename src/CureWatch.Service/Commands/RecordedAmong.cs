@@ -9,7 +9,7 @@ namespace CureWatch.Service.Commands;
 internal sealed class RecordedAmong(LivedDay day, string file, Faults faults)
 {
     /// <summary>Longest that a shop goes on without a reading. Source (choice): beyond a year it is a slip, or a clock gone wrong.</summary>
-    private static readonly TimeSpan Longest = TimeSpan.FromDays(366);
+    public static readonly TimeSpan Longest = TimeSpan.FromDays(366);
 
     private DateTimeOffset? _last;
     private int _read;

@@ -66,6 +66,10 @@ internal sealed class RecordedFold(Configuration configuration, JobRecord asked,
             Recorded.Begun => new Message.JobStarted(job.Job, next.At) { Begun = job.Begun },
             Recorded.Told => new Message.Tapped(job.Job.Id, job.Taps[next.Tap!.Value]),
             Recorded.Left => new Message.CarLeft(job.Job.Id, next.At),
+            Recorded.Planned => new Message.WorkPlanned(day.Works[next.Plan!.Value], next.At),
+            Recorded.Dropped => new Message.WorkDropped(day.Works[next.Plan!.Value].Id, next.At),
+            Recorded.Visited => new Message.VisitPlanned(job.Job.Id, day.Visits[next.Plan!.Value], next.At),
+            Recorded.Cancelled => new Message.VisitCancelled(job.Job.Id, next.At),
             _ => throw new UnreachableException(next.Did.ToString()),
         };
     }

@@ -1,4 +1,6 @@
 using System.Collections.Immutable;
+using CureWatch.Bays;
+using CureWatch.Planning;
 
 namespace CureWatch.Service.Settings;
 
@@ -10,6 +12,15 @@ internal sealed record LivedDay(DateTimeOffset OpenedAt, ImmutableArray<JobRecor
 {
     /// <summary>How far the shop's clock had come: further than its last reading where probes were silent. Null where nobody says.</summary>
     public DateTimeOffset? EndedAt { get; init; }
+
+    /// <summary>The work other than coating that was planned, each time as it was planned then; without names or notes.</summary>
+    public ImmutableArray<PlannedWork> Works { get; init; } = [];
+
+    /// <summary>When cars were planned to come and to be begun, where that was planned otherwise after they were opened.</summary>
+    public ImmutableArray<Visit> Visits { get; init; } = [];
+
+    /// <summary>When the exported car was to come as it was opened: what was planned later comes in the order it did.</summary>
+    public Visit? OpenedWith { get; init; }
 }
 
 /// <summary>Something that happened.</summary>
@@ -19,7 +30,11 @@ internal sealed record LivedDay(DateTimeOffset OpenedAt, ImmutableArray<JobRecor
 /// <param name="Did">What.</param>
 /// <param name="Job">To which job: 0 for the exported one, else which of those beside it, from 1.</param>
 /// <param name="Tap">Which of that job's taps was told, from 0; null where none was.</param>
-internal sealed record RecordedEvent(int Readings, DateTimeOffset Now, DateTimeOffset At, Recorded Did, int Job, int? Tap);
+internal sealed record RecordedEvent(int Readings, DateTimeOffset Now, DateTimeOffset At, Recorded Did, int Job, int? Tap)
+{
+    /// <summary>Which of the day's works was planned or dropped, or which of its visits was planned, from 0; null where none was.</summary>
+    public int? Plan { get; init; }
+}
 
 /// <summary>What can happen besides a reading.</summary>
 internal enum Recorded
@@ -32,4 +47,16 @@ internal enum Recorded
 
     /// <summary>A car left.</summary>
     Left,
+
+    /// <summary>Work was planned, or planned otherwise.</summary>
+    Planned,
+
+    /// <summary>Planned work was dropped.</summary>
+    Dropped,
+
+    /// <summary>It was planned otherwise when a car comes and is begun.</summary>
+    Visited,
+
+    /// <summary>A car that was to come does not.</summary>
+    Cancelled,
 }

@@ -54,8 +54,14 @@ internal sealed class RecordedOrder(JsonCursor place, LivedDay day, JobRecord[] 
             Recorded.Left => !_begun.Contains(next.Job) ? ("did", $"job {next.Job} begun before it leaves")
                 : _left.Add(next.Job) ? null
                 : ("did", "each car leaving once"),
+            Recorded.Planned or Recorded.Dropped => OneOf(next.Plan, day.Works.Length, "works"),
+            Recorded.Visited => !_begun.Contains(next.Job) ? ("did", $"job {next.Job} begun before it is planned otherwise") : OneOf(next.Plan, day.Visits.Length, "visits"),
+            Recorded.Cancelled => _begun.Contains(next.Job) ? null : ("did", $"job {next.Job} begun before it is cancelled"),
             _ => throw new UnreachableException(next.Did.ToString()),
         };
+
+    private static (string Key, string Allowed)? OneOf(int? plan, int most, string what) =>
+        plan < most ? null : ("plan", $"one of the {most} {what}, from 0");
 
     private (string Key, string Allowed)? WrongTold(RecordedEvent next) =>
         !_begun.Contains(next.Job) ? ("did", $"job {next.Job} begun before anything is told of it")

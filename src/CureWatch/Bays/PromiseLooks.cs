@@ -10,7 +10,7 @@ namespace CureWatch.Bays;
 /// collected an hour sooner than it was promised and than was foreseen then; once said it changes only by half an hour or more. Source (choice): nobody
 /// calls a customer twice for ten minutes, and who comes on Thursday because it suits him is not called for Tuesday. What gets it back is reckoned anew at each
 /// look, and no longer once the time that was told is past. A warning that stands says what the last look found, and rings no more for it. Where nothing is heard or told, a look
-/// comes when a twelfth of the silence has passed once more: a shop that was off for a year is not looked at hour by hour when it starts again.
+/// comes when a twelfth of the silence has passed once more, a day at most, and when a probe is heard again: a shop that was off for a year is not looked at hour by hour when it starts again.
 /// </remarks>
 internal static class PromiseLooks
 {
@@ -21,6 +21,9 @@ internal static class PromiseLooks
     private const int Parts = 12;
 
     private static readonly TimeSpan Shortest = TimeSpan.FromMinutes(5), Longest = TimeSpan.FromHours(1), AtRisk = TimeSpan.FromMinutes(30);
+
+    /// <summary>The longest between two looks while nothing is heard. Source (choice): who comes back finds what was reckoned the day before.</summary>
+    private static readonly TimeSpan Unheard = TimeSpan.FromDays(1);
 
     private static readonly TimeSpan WorthTelling = TimeSpan.FromMinutes(30), Sooner = TimeSpan.FromHours(1), SoonerFor = TimeSpan.FromMinutes(30);
 
@@ -55,6 +58,7 @@ internal static class PromiseLooks
     {
         ShopEvent.TapTakenDown e => [e.Job],
         ShopEvent.SurfaceOverheated e => [e.Job],
+        ShopEvent.WarningCleared { Subject: { Kind: WarningKind.ProbeSilent, Bay: { } bay } } => shop.Bays[bay].Jobs,
         ShopEvent.CondensationBegan or ShopEvent.CondensationEnded or ShopEvent.PlanReplaced => shop.Jobs.Keys,
         _ => null,
     };
@@ -164,7 +168,7 @@ internal static class PromiseLooks
         }
 
         DateTimeOffset now = shop.Now;
-        TimeSpan part = (outlook.ReadyBy ?? now) - now is var left && left > TimeSpan.Zero ? left / Parts : Longest, unheard = (now - HeardAt(shop, job)) / Parts;
+        TimeSpan part = (outlook.ReadyBy ?? now) - now is var left && left > TimeSpan.Zero ? left / Parts : Longest, unheard = Shorter((now - HeardAt(shop, job)) / Parts, Unheard);
         TimeSpan usual = part < Shortest ? Shortest : part > Longest ? Longest : part;
         TimeSpan atRisk = !isAhead ? Longest : usual < AtRisk ? usual : AtRisk;
         DateTimeOffset next = alarm switch
@@ -181,4 +185,6 @@ internal static class PromiseLooks
         .SelectMany(b => b.Logs.Select(l => l.HeardAt)).Concat(job.Told.Select(t => t.ReportedAt)).Append(job.OpenedAt).Max();
 
     private static TimeSpan Longer(TimeSpan a, TimeSpan b) => a > b ? a : b;
+
+    private static TimeSpan Shorter(TimeSpan a, TimeSpan b) => a < b ? a : b;
 }

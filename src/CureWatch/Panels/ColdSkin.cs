@@ -85,7 +85,7 @@ public sealed record ColdSkin(TwoNode Node, DateTimeOffset At, double Kelvins)
                 continue;
             }
 
-            int looks = (int)Math.Ceiling((until - from) / Look);
+            int looks = (int)Math.Ceiling(Math.Min((until - from) / Look, Farthest / Look)); // a silence of days is one stretch
             for (int i = 0; i < looks; i++)
             {
                 DateTimeOffset begin = from + ((until - from) * i / looks), end = from + ((until - from) * (i + 1) / looks);

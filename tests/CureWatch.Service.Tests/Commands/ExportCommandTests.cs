@@ -123,6 +123,59 @@ public sealed class ExportCommandTests : IDisposable
             Assert.IsType<Answer.Stored>(await pumped.Tap($$"""{"at":"{{UtcText.Of(pumped.Clock.GetUtcNow())}}","did":"{{did}}"}""", job));
     }
 
+    // Nothing moved any more by then; that it went on for so long was what replay refused.
+    [Fact]
+    public async Task Export_OfAShopInWhichNobodyMeasuredForMoreThanAYear_IsTakenByReplay()
+    {
+        using var pumped = new Pumped();
+        await pumped.Read(20, 50);
+        await pumped.StartJob();
+        Assert.IsType<Answer.Stored>(await pumped.Tap($$"""{"at":"{{UtcText.Of(pumped.Clock.GetUtcNow())}}","did":"applied"}"""));
+        pumped.Clock.Advance(TimeSpan.FromMinutes(10));
+        await pumped.Read(20, 50);
+        pumped.Clock.Advance(TimeSpan.FromDays(400));
+        Assert.IsType<Answer.Stored>(await pumped.StartJob("""{"job":"job-2","bay":"bay-1","surfaces":[{"surface":"roof","material":"steel","product":"paint"}]}"""));
+        pumped.Stop();
+
+        (JsonElement fromJournal, JsonElement fromFiles) = Replays(pumped.Folder, "job-1");
+        AssertSame(fromJournal, fromFiles, "taps");
+        Assert.Equal("hold", fromFiles.GetProperty("handover").GetProperty("verdict").GetString());
+    }
+
+    // Washing beside an open coat warned in the shop, and in no replay of its export.
+    [Fact]
+    public async Task Export_OfADayWithPlannedWorkAndVisits_ReplaysAsItsJournal()
+    {
+        using var pumped = new Pumped();
+        await pumped.Read(20, 50);
+        await pumped.StartJob();
+        await pumped.StartJob("""{"job":"job-2","bay":"bay-1","surfaces":[{"surface":"roof","material":"steel","product":"paint"}]}""");
+        string At(double minutes) => UtcText.Of(pumped.Clock.GetUtcNow().AddMinutes(minutes));
+        Assert.IsType<Answer.Stored>(await pumped.Tap($$"""{"at":"{{At(0)}}","did":"applied"}"""));
+        Assert.IsType<Answer.Stored>(await PlanAsync(PlanVerb.Visit, "job-2", $$"""{"arrivesAt":"{{At(90)}}"}"""));
+        Assert.IsType<Answer.Stored>(await PlanAsync(PlanVerb.Put, "wash", $$"""{"bay":"bay-1","work":"washing","from":"{{At(20)}}","to":"{{At(50)}}","by":"Robin","note":"the red one"}"""));
+        Assert.IsType<Answer.Stored>(await PlanAsync(PlanVerb.Put, "sand", $$"""{"bay":"bay-1","work":"sanding","from":"{{At(30)}}","to":"{{At(60)}}"}"""));
+        for (int minute = 0; minute < 40; minute++)
+        {
+            pumped.Clock.Advance(TimeSpan.FromMinutes(1));
+            await pumped.Read(20, 50);
+            if (minute == 5)
+            {
+                Assert.IsType<Answer.Stored>(await PlanAsync(PlanVerb.Drop, "sand", "{}"));
+            }
+        }
+
+        Assert.IsType<Answer.Stored>(await PlanAsync(PlanVerb.Cancel, "job-2", "{}"));
+        pumped.Stop();
+
+        (JsonElement fromJournal, JsonElement fromFiles) = Replays(pumped.Folder, "job-1");
+        AssertSame(fromJournal, fromFiles, "surfaces", "taps");
+        Assert.Equal(fromJournal.GetProperty("warnings").GetRawText(), fromFiles.GetProperty("warnings").GetRawText());
+        Assert.Equal(["airspace-conflict"], fromFiles.GetProperty("warnings").EnumerateArray().Select(w => w.GetProperty("kind").GetString()).Where(k => k == "airspace-conflict"));
+
+        Task<Answer> PlanAsync(PlanVerb verb, string id, string json) => pumped.Ask(new Arrival.Planned(verb, "plan", id, System.Text.Encoding.UTF8.GetBytes(json)));
+    }
+
     // What the other car was called on the way out was the name of the car that was asked for, and the replay refused them both.
     [Fact]
     public async Task Export_OfACarThatIsCalledAsTheOtherOneWouldBe_ReplaysAsItsJournalUntilItWasClosed()
