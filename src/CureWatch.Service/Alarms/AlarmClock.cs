@@ -18,6 +18,9 @@ internal sealed class AlarmClock(ISchedulerFactory schedulers, Latest latest, Ti
     /// <summary>To set it takes a fraction of a millisecond: a twentieth of a processor at most. Source (choice).</summary>
     private const int RestPerWork = 19;
 
+    /// <summary>Where the machine is busy with other things, setting it may take long, and nothing may fall due unheard meanwhile. Source (choice).</summary>
+    private static readonly TimeSpan LongestRest = TimeSpan.FromSeconds(1);
+
     private readonly Channel<Register> _newest = Channel.CreateBounded<Register>(
         new BoundedChannelOptions(1) { SingleReader = true, FullMode = BoundedChannelFullMode.DropOldest });
 
@@ -48,13 +51,16 @@ internal sealed class AlarmClock(ISchedulerFactory schedulers, Latest latest, Ti
         {
             await SetAsync(scheduler, due, stopping).ConfigureAwait(false);
             _armed = due;
-            await Task.Delay(RestPerWork * TimeProvider.System.GetElapsedTime(begun), TimeProvider.System, stopping).ConfigureAwait(false);
+            await Task.Delay(RestAfter(TimeProvider.System.GetElapsedTime(begun)), TimeProvider.System, stopping).ConfigureAwait(false);
         }
         catch (SchedulerException e)
         {
             Log.NotArmed(log, e, due);   // the next commit tries again, and the tick of the minute wakes the pump in any case
         }
     }
+
+    /// <summary>How long it is left alone after it was set.</summary>
+    public static TimeSpan RestAfter(TimeSpan work) => RestPerWork * work < LongestRest ? RestPerWork * work : LongestRest;
 
     private async Task SetAsync(IScheduler scheduler, DateTimeOffset? due, CancellationToken stopping)
     {

@@ -31,7 +31,7 @@ internal sealed record Backup(string Path, long Bytes, string Sha256, Manifest M
     public static Backup? Write(
         IDisk disk, Func<BackupContent?> fix, string path, string program, DateTimeOffset now, Faults faults, CancellationToken cancelled)
     {
-        string unfinished = path + DurableFile.Unfinished;
+        string unfinished = $"{path}.{System.IO.Path.GetRandomFileName()[..8]}{DurableFile.Unfinished}"; // somebody else may be writing one of that name
         string? made = null;
         try
         {

@@ -19,7 +19,7 @@ internal sealed class BackupShelf(IDisk disk, string folder, string shop)
     public void Furnish()
     {
         DurableFile.MakeFolder(disk, folder);
-        foreach (string name in Names(Ending + DurableFile.Unfinished))
+        foreach (string name in Names(DurableFile.Unfinished))
         {
             disk.Delete(PathOf(name));
         }

@@ -142,11 +142,7 @@ internal sealed class Restore(IDisk disk, Archive archive, string source, string
     {
         string journal = DataFolder.JournalOf(Work);
         var reader = new JournalReader(disk, Directory.CreateDirectory(journal).FullName);
-        foreach (Frame _ in reader.Frames())
-        {
-            // Each frame is checked as it is read.
-        }
-
+        (IReadOnlyList<string> unfit, _) = KeyCheck.Of(reader, disk, DataFolder.KeysOf(Work));
         JournalSpan told = archive.Manifest.Journal;
         JournalEnd end = reader.End;
         (string Place, string Seen, string Allowed)? wrong =
@@ -154,6 +150,7 @@ internal sealed class Restore(IDisk disk, Archive archive, string source, string
             : end.JournalId is not { } id || end.Last == 0 ? ("journal", "no entry", "a journal with something in it")
             : Convert.ToHexStringLower(id) != told.Id ? ("journal", $"id {Convert.ToHexStringLower(id)}", $"{told.Id}, says the manifest")
             : end.TornBytes > 0 || end.Last != told.Last ? ("journal", $"its end at entry {end.Last}", $"entry {told.Last}, says the manifest")
+            : unfit.Count > 0 ? ("keys", unfit[0], "keys that open what was sealed with them")
             : null;
         if (wrong is { } fault)
         {

@@ -86,6 +86,14 @@ public sealed class AlarmClockTests : IAsyncDisposable
         await AssertWokenAsync();
     }
 
+    [Theory]
+    [InlineData(1, 19)]
+    [InlineData(50, 950)]
+    [InlineData(600, 1_000)]
+    [InlineData(20_000, 1_000)]
+    public void Rest_IsNineteenTimesTheWork_AndASecondAtMost(int work, int rest) =>
+        Assert.Equal(TimeSpan.FromMilliseconds(rest), AlarmClock.RestAfter(TimeSpan.FromMilliseconds(work)));
+
     [Fact]
     public async Task NothingDueAnyMore_NeedsNoAlarm()
     {

@@ -129,11 +129,25 @@ public sealed class BackupTests : IAsyncLifetime
         Invocation.Of("backup", _data.Elsewhere("backup.zip"), "--data", _data.Elsewhere("nothing")).AssertRefused($"{_data.Elsewhere("nothing")}: data folder");
 
     [Fact]
-    public void LeftOverOfABackupThatWasCutOff_IsWrittenOver()
+    public async Task TwoAtOnceToOneName_AreOneWholeBackup_AndOneRefusal()
     {
-        File.WriteAllText(_data.Elsewhere("backup.zip.new"), "half");
+        _data.Pumped.Stop();
+        Invocation[] both = await Task.WhenAll(Enumerable.Range(0, 2).Select(_ =>
+            Task.Run(() => Invocation.Of("backup", _data.Elsewhere("backup.zip"), "--data", _data.Folder), TestContext.Current.CancellationToken)));
+        Assert.Single(both, b => b.ExitCode == 0);
+        Assert.Equal(0, Invocation.Of("verify", "--backup", _data.Elsewhere("backup.zip")).ExitCode);
+        Assert.Empty(Directory.GetFiles(Path.GetDirectoryName(_data.Elsewhere("backup.zip"))!, "*.new"));
+    }
+
+    [Fact]
+    public void Backup_WithAKeyThatFitsNothing_IsRefused()
+    {
+        _data.Pumped.Stop();
+        string key = Directory.GetFiles(DataFolder.KeysOf(_data.Folder)).First(k => k.Contains("job-1", StringComparison.Ordinal));
+        File.WriteAllBytes(key, new byte[PersonalKey.Bytes]);
         _data.BackUp();
-        Assert.False(File.Exists(_data.Elsewhere("backup.zip.new")));
+        Invocation.Of("restore", _data.Elsewhere("backup.zip"), "--data", _data.Elsewhere("new")).AssertRefused($"{_data.Elsewhere("backup.zip")}: keys");
+        Assert.False(Directory.Exists(_data.Elsewhere("new")));
     }
 
     // A file there may have a segment's name, and no start would get past it.
