@@ -145,12 +145,12 @@ internal sealed class GapClimate
         Bracket bracket = _unseen.Panels[index];
         (double low, double high) = _panels[index].At(at);
         (low, high) = (Math.Min(low, coldestAir), Math.Max(high, warmestAir));
-        if (bracket.ApartKelvins is null)
+        if (bracket.ApartKelvins is not { } apart)
         {
             return (low, high);
         }
 
-        (double below, double above) = PlausiblePanel.At(bracket, at);
+        (double below, double above) = PlausiblePanel.After(apart, at - bracket.From);
         double lagK = LagKAt(at, bracket.From);
         return (Math.Max(low, coldestAir - below - lagK), Math.Min(high, warmestAir + above + lagK));
     }

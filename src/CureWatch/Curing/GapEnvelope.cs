@@ -11,7 +11,7 @@ namespace CureWatch.Curing;
 /// pause between two readings any more, to six hours. What it earned while the gap was open stays when the next reading comes, however far
 /// that one lies: a car that was ruled ready is not taken back by it. So the climate before such a gap also stands for it in the mean; for one
 /// that earned nothing while it was open, the line between its readings does. What either leaves open is in the bounds (<see cref="StandIn"/>).
-/// Away from any probe the slow bound earns nothing, and nothing while a panel was waited for that did not come: that it was given up brings no release nearer.
+/// Away from any probe the slow bound earns nothing.
 /// </remarks>
 public static class GapEnvelope
 {
@@ -53,7 +53,7 @@ public static class GapEnvelope
             return [];
         }
 
-        Func<DateTimeOffset, double>? closed = segment.IsUnconfirmed || unseen.IsPanelAwaited ? null : at => climate.At(at).Slow(standIn(at));
+        Func<DateTimeOffset, double>? closed = segment.IsUnconfirmed ? null : at => climate.At(at).Slow(standIn(at));
         Func<DateTimeOffset, double>? earned = open is not null && (unseen.IsDark || standIn(segment.Start).Law.Mechanism == Mechanism.Evaporation)
             ? OpenRate(unseen, open, standIn(segment.Start))
             : null;

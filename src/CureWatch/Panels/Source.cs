@@ -48,9 +48,6 @@ public sealed record Source(Trail<Sample> Samples, TimeSpan Every)
         return false;
     }
 
-    /// <summary>How long it is waited for.</summary>
-    internal TimeSpan Patience => CureLimit > 1.5 * Every ? CureLimit : 1.5 * Every;
-
     /// <summary>Whether nobody waits for it any more: the air was heard too long after its last reading.</summary>
     /// <param name="instant">The instant, not before the first sample.</param>
     /// <param name="airHeardAt">When the air was heard last by then.</param>

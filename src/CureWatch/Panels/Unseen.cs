@@ -28,9 +28,6 @@ public sealed record Unseen(
     /// <summary>How long a surface that is not measured lags behind what it follows.</summary>
     public TimeSpan PanelLag { get; init; }
 
-    /// <summary>Whether a panel was waited for that never came, beside air that was heard: it was given up after, or is waited for still.</summary>
-    public bool IsPanelAwaited => !IsDark && Panels.Any(p => p is { To: null, ApartKelvins: null });
-
     /// <summary>When the last of the readings before it was taken.</summary>
     public DateTimeOffset Since => Panels.IsEmpty ? Air.Max(b => b.From) : Air.Concat(Panels).Max(b => b.From);
 
@@ -83,9 +80,6 @@ public sealed record Bracket(
 
     /// <summary>How far it was from the air when it was heard last [K], of a panel that nobody waits for any more; else null.</summary>
     public double? ApartKelvins { get; init; }
-
-    /// <summary>How far its air moved while such a panel was waited for [K], above 0 where it grew warmer: nobody saw whether the panel followed.</summary>
-    public double AirMovedKelvins { get; init; }
 
     private double ShareAt(DateTimeOffset at) => To is { } to && to > From ? (at - From) / (to - From) : 0;
 }

@@ -190,7 +190,8 @@ public sealed record Watch(ImmutableArray<Source> Air, ImmutableArray<Source> Pa
 
             if (panel.IsGivenUpAt(from, heard))
             {
-                givenUp = givenUp.Add(PlausiblePanel.LastOf(panel, around, Air, now));
+                double airKelvins = AirMix.Over(Air, around.From, around.From, now)?.Start.AirKelvins ?? around.FromKelvins;
+                givenUp = givenUp.Add(around with { ApartKelvins = around.FromKelvins - airKelvins });
                 continue;
             }
 

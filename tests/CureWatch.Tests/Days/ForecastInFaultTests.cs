@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using CsCheck;
 using CureWatch.TimeWindows;
 using static CureWatch.Tests.Days.FaultInTime;
@@ -54,24 +53,6 @@ public class ForecastInFaultTests
             Assert.True(keepDry[^1].ClosesAt!.Latest > keepDry[0].ClosesAt!.Latest + TimeSpan.FromHours(24));
         }
     }
-
-    // That nobody waits for a panel any more tells nothing of it: with the half hour for which it had been waited for the release had come up to an hour nearer.
-    [Fact]
-    public void PanelSilent_AtTheMinuteItIsGivenUp_BringsNoReleaseNearer() => AnyFault.Sample(
-        any =>
-        {
-            FaultInTime fault = any with { Probes = any.Probes == Set.Air ? Set.AirAndPanel : any.Probes, Fault = Kind.PanelSilent, Length = 0.6, EveryMinutes = 1 };
-            Said[] told = [.. fault.Live().Where(s => s.Lasted > TimeSpan.FromMinutes(29) && s.Lasted < TimeSpan.FromMinutes(32))];
-            foreach ((Said before, Said after) in told.Zip(told.Skip(1)))
-            {
-                DateTimeOffset? was = Release(before.Faulty), now = Release(after.Faulty), kept = Release(before.Sound), keeps = Release(after.Sound);
-                TimeSpan? nearer = keeps < kept ? kept - keeps : TimeSpan.Zero; // the air has told that much
-                Assert.False(was > after.At && now < was - nearer - Late, $"told {now}, {was} a minute before, after {after.Lasted}");
-            }
-        },
-        iter: 12);
-
-    private static DateTimeOffset? Release(ImmutableArray<Window> windows) => windows.SingleOrDefault(w => w.Stage == WindowStage.KeepDry)?.ClosesAt?.Latest;
 
     private static Kind Possible(Kind fault, Set probes) => probes != Set.Air ? fault : fault switch
     {

@@ -92,7 +92,7 @@ public class ClimateTrackTests
         Assert.True(track.Segments[^1] is { IsUnconfirmed: false, Unseen: { IsGapForCure: true, IsAirLost: false, IsDark: false } });
         Assert.Equal(295, track.Segments[^1].AtEnd.PanelKelvins, 9);
         double[] panels = [.. track.Segments[^1].Alternatives.Select(a => a.AtEnd.PanelKelvins)];
-        Assert.Equal(295 - 2 - 3 - (10 * Math.Exp(-25 / 240.0)), panels.Min(), 9);
+        Assert.Equal(295 - 2 - 3 - (10 * Math.Exp(-55 / 240.0)), panels.Min(), 9);
         Assert.Equal(295 + 2, panels.Max(), 9);
 
         Watch back = Watch([Steady(0, 62, 295, 1400)], Of((0, 280, 0), (5, 282, 0), (61, 290, 0)));
