@@ -26,16 +26,15 @@ internal static class BayEndpoints
             json.WriteArray("bays", look.Shop.Plan.Bays, bay => Write(json, look, bay.Bay));
         });
 
-    private static IResult One(string bay, Lookout lookout) => lookout.Now() is not { } look
-        ? Problem.NoShopYet()
-        : look.Shop.Plan.Bays.Any(b => b.Bay == bay)
-            ? JsonAnswer.Object(json => Write(json, look, bay))
-            : Problem.Of(StatusCodes.Status404NotFound, $"No bay '{bay}'.");
+    private static IResult One(string bay, Lookout lookout) => OfBay(bay, lookout, Write);
 
-    private static IResult Course(string bay, Lookout lookout) => lookout.Now() is not { } look
+    private static IResult Course(string bay, Lookout lookout) =>
+        OfBay(bay, lookout, (json, look, id) => CourseJson.Write(json, ClimateCourse.Of(look.Shop, id)));
+
+    private static IResult OfBay(string bay, Lookout lookout, Action<Utf8JsonWriter, Look, string> write) => lookout.Now() is not { } look
         ? Problem.NoShopYet()
         : look.Shop.Plan.Bays.Any(b => b.Bay == bay)
-            ? JsonAnswer.Object(json => CourseJson.Write(json, ClimateCourse.Of(look.Shop, bay)))
+            ? JsonAnswer.Object(json => write(json, look, bay))
             : Problem.Of(StatusCodes.Status404NotFound, $"No bay '{bay}'.");
 
     private static void Write(Utf8JsonWriter json, Look look, string bay)
