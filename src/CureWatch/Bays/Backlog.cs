@@ -23,11 +23,11 @@ public sealed record Backlog(DateTimeOffset From, DateTimeOffset FollowedAt)
 
     /// <summary>Decides which bays are followed anew before a message is taken in.</summary>
     /// <param name="shop">The shop, its present at the message.</param>
-    /// <param name="message">The message. What only notes the time, or counts, comes as batches end: it must change nothing.</param>
+    /// <param name="message">The message, no reading. What only notes the time, or counts, comes as batches end: it must change nothing.</param>
     /// <returns>What happened: deadlines may have come nearer, so every coat there is looked at at once.</returns>
     internal static IEnumerable<ShopEvent> Decide(Shop shop, Message message)
     {
-        bool isInput = message is not (Message.ReadingCame or Message.ClockReached or Message.MessagesRefused);
+        bool isInput = message is not (Message.ClockReached or Message.MessagesRefused);
         return shop.Behind.IsEmpty
             ? []
             : shop.Behind.Where(bay => isInput || shop.Bays[bay].Backlog!.FollowedAt <= shop.Now)
