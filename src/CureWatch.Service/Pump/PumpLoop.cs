@@ -33,6 +33,9 @@ internal sealed class PumpLoop : IDisposable
     /// <summary>While nothing can be stored and nothing is taken; null while all is well.</summary>
     private Outage? _outage;
 
+    /// <summary>While what comes is taken again, but not for long enough to say that all is well; null before and after.</summary>
+    private Convalescence? _recovery;
+
     public PumpLoop(
         Inbox inbox,
         Latest latest,
@@ -114,7 +117,7 @@ internal sealed class PumpLoop : IDisposable
         if (Stored(isLast) is { } commit)
         {
             Publish(commit);
-            EndOutage();
+            Recover();
         }
 
         foreach ((Arrival arrival, Answer answer) in _answers)
@@ -147,7 +150,7 @@ internal sealed class PumpLoop : IDisposable
         }
     }
 
-    /// <summary>Notes what has to be noted, and where the journal could not be written, that it can.</summary>
+    /// <summary>Notes what has to be noted, and where the journal could not be written, that it can: no trouble ends without a write.</summary>
     private void Mark(bool isLast)
     {
         DateTimeOffset now = _clock.GetUtcNow();
@@ -156,7 +159,7 @@ internal sealed class PumpLoop : IDisposable
             _draft.Append([counted], now);
         }
 
-        if (isLast || _outage is not null)
+        if (isLast || _outage is not null || _recovery is { IsOver: true })
         {
             _draft.Append([new Entry.ClockReached()], now);
         }
@@ -165,24 +168,31 @@ internal sealed class PumpLoop : IDisposable
     private void Suffer(Exception e)
     {
         string why = $"the journal cannot be written: {e.Message}";
-        if (_outage is null)
+        if (_outage is null && _recovery is null)
         {
             Log.JournalFailed(_log, e);
         }
 
-        _outage = _outage?.GoesOn(why) ?? new Outage(why, _clock, () => _inbox.PostAsync(new Arrival.Wake()).AsTask());
+        (_outage, _recovery) = (_outage?.GoesOn(why) ?? new Outage(why, _clock, WakeAsync), null);
         _troubles.Raise(WarningKind.StorageTrouble, e.Message);
     }
 
-    private void EndOutage()
+    /// <summary>What comes is taken from the first write on that succeeds; that all is well is told once that has lasted.</summary>
+    private void Recover()
     {
         if (_outage is not null)
         {
-            _outage = null;
+            (_outage, _recovery) = (null, new Convalescence(_clock, WakeAsync));
+        }
+        else if (_recovery is { IsOver: true })
+        {
+            _recovery = null;
             _troubles.Clear(WarningKind.StorageTrouble);
             Log.JournalGoesOn(_log);
         }
     }
+
+    private Task WakeAsync() => _inbox.PostAsync(new Arrival.Wake()).AsTask();
 
     private void Close()
     {

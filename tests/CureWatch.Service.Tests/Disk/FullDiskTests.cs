@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using CureWatch.Benchmarks.Power;
 using CureWatch.Service.Book;
 using CureWatch.Service.Journal;
@@ -43,6 +44,30 @@ public sealed class FullDiskTests : IDisposable
         await life.StopAsync();
         life.Dispose();
         Assert.Empty(await _shop.SettleAsync());
+    }
+
+    // A few bytes fit, a batch does not: each try succeeds, and what comes then fails again.
+    [Theory]
+    [InlineData(0)]
+    [InlineData(9)]
+    public async Task Disk_ThatIsFullAgainAndAgain_IsToldOnce_AndIsOverOnceNothingFailedForTenSeconds(int soundSeconds)
+    {
+        using Life life = _shop.Start();
+        await _shop.RoundAsync(life);
+        var told = new ConcurrentQueue<bool>();
+        life.Troubles.Changed += () => told.Enqueue(life.Troubles.Of(WarningKind.StorageTrouble) is not null);
+        for (int i = 0; i < 5; i++)
+        {
+            _disk.IsFull = true;
+            Assert.IsType<Answer.NotStored>(await TellAsync(life, afterSeconds: 0));
+            _disk.IsFull = false;
+            Assert.IsType<Answer.NotStored>(await TellAsync(life, afterSeconds: 1)); // behind it, a try succeeds
+            Assert.IsType<Answer.Stored>(await TellAsync(life, afterSeconds: soundSeconds));
+        }
+
+        Assert.Equal([true], told);
+        await Eventually.TrueAsync(() => Tick(life) && told.Count > 1, "it to be over without anything that comes");
+        Assert.Equal([true, false], told);
     }
 
     [Fact]
@@ -95,8 +120,7 @@ public sealed class FullDiskTests : IDisposable
                 goesOn.Wait();
             }
         };
-        var reading = new Arrival.Reading(new Entry.Reading("bay-0", "air-0", _shop.Clock.GetUtcNow(), 20, 50, null));
-        Task<Answer> answer = life.Inbox.AskAsync(reading, TestContext.Current.CancellationToken);
+        Task<Answer> answer = TellAsync(life, afterSeconds: 0);
         await Eventually.TrueAsync(() => hangs.IsSet, "the write to hang");
         _shop.Clock.Advance(StorageWatch.LongWrite);
         (WarningKind, string)[] troubles = [.. life.Troubles.Standing.Select(t => (t.Kind, t.Why))];
@@ -116,6 +140,13 @@ public sealed class FullDiskTests : IDisposable
         var recovery = new Recovery(_disk, Life.Journal, new EntryCodec(new KeyStore(_disk, DataFolder.KeysOf(Life.Data))));
         recovery.Run();
         return recovery;
+    }
+
+    private async Task<Answer> TellAsync(Life life, int afterSeconds)
+    {
+        _shop.Clock.Advance(TimeSpan.FromSeconds(afterSeconds));
+        var reading = new Arrival.Reading(new Entry.Reading("bay-0", "air-0", _shop.Clock.GetUtcNow(), 20, 50, null));
+        return await life.Inbox.AskAsync(reading, TestContext.Current.CancellationToken).InTimeAsync();
     }
 
     private async Task LookAsync(Life life, long free)
