@@ -28,7 +28,12 @@ internal static class BackupsRegistration
                 SealRounds.RestAsync,
                 p.GetRequiredService<ILogger<SealWatch>>()))
             .AddHostedService(p => new SealRounds(
-                p.GetRequiredService<SealWatch>(), settings, p.GetRequiredService<Latest>(), clock, p.GetRequiredService<ILogger<SealRounds>>()));
+                p.GetRequiredService<SealWatch>(),
+                new PageRound(p.GetRequiredService<BookKeeper>(), SealRounds.RestAsync),
+                settings,
+                p.GetRequiredService<Latest>(),
+                clock,
+                p.GetRequiredService<ILogger<SealRounds>>()));
         return settings.Backup is null
             ? services
             : services

@@ -1,11 +1,13 @@
+using CureWatch.Service.Book;
 using CureWatch.Service.Pump;
 using CureWatch.Service.Settings;
 
 namespace CureWatch.Service.Backups;
 
-/// <summary>Has the full segments of the journal looked at after a start and every night, and what was damaged again after minutes.</summary>
+/// <summary>Has the full segments of the journal, and the book, looked at after a start and every night, and what was damaged again after minutes.</summary>
 /// <remarks>It waits on the machine's time, since nothing is decided here; which night it is the shop's clock says.</remarks>
-internal sealed class SealRounds(SealWatch watch, StorageSettings storage, Latest latest, TimeProvider clock, ILogger<SealRounds> log) : BackgroundService
+internal sealed class SealRounds(
+    SealWatch watch, PageRound pages, StorageSettings storage, Latest latest, TimeProvider clock, ILogger<SealRounds> log) : BackgroundService
 {
     /// <summary>How much is read a second [bytes]. Source (choice): a year of ten bays in some minutes, beside which a card's other work goes on.</summary>
     private const double BytesPerSecond = 8_000_000;
@@ -25,7 +27,7 @@ internal sealed class SealRounds(SealWatch watch, StorageSettings storage, Lates
     protected override async Task ExecuteAsync(CancellationToken stoppingToken)
     {
         await Task.Yield(); // a start waits for nobody here
-        DateTimeOffset allAt = await RoundAsync(watch.LookAsync, stoppingToken).ConfigureAwait(false), damagedAt = allAt;
+        DateTimeOffset allAt = await RoundAsync(LookAtAllAsync, stoppingToken).ConfigureAwait(false), damagedAt = allAt;
         using var timer = new PeriodicTimer(LookEvery, TimeProvider.System);
         while (await timer.WaitForNextTickAsync(stoppingToken).ConfigureAwait(false))
         {
@@ -33,13 +35,19 @@ internal sealed class SealRounds(SealWatch watch, StorageSettings storage, Lates
             TimeZoneInfo zone = latest.Register.Shop?.Plan.Hours.Zone ?? TimeZoneInfo.Utc;
             if (allAt < BackupHour.Last(now, storage.Backup?.At ?? UsualHour, zone))
             {
-                damagedAt = allAt = await RoundAsync(watch.LookAsync, stoppingToken).ConfigureAwait(false);
+                damagedAt = allAt = await RoundAsync(LookAtAllAsync, stoppingToken).ConfigureAwait(false);
             }
             else if (watch.HasDamage && (now - damagedAt).Duration() >= AgainAfter)
             {
                 damagedAt = await RoundAsync(watch.LookAgainAsync, stoppingToken).ConfigureAwait(false);
             }
         }
+    }
+
+    private async Task LookAtAllAsync(CancellationToken stopping)
+    {
+        await watch.LookAsync(stopping).ConfigureAwait(false);
+        await pages.LookAsync(stopping).ConfigureAwait(false);
     }
 
     /// <returns>When it was begun.</returns>

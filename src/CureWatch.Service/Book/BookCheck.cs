@@ -10,8 +10,6 @@ namespace CureWatch.Service.Book;
 /// </remarks>
 internal static class BookCheck
 {
-    private const int PageBytes = PageLog.PageBytes;
-
     private const string Mended = "the next start moves it aside and writes another from the journal";
 
     /// <param name="disk">The disk.</param>
@@ -29,7 +27,7 @@ internal static class BookCheck
             }
 
             using var book = new ClosedBook(disk, path);
-            bool endsInAPage = book.Length == 0 || book.Length % PageBytes != 0;
+            bool endsInAPage = book.Length == 0 || book.Pages.EndsInAPage;
             return endsInAPage && book.Log?.Length > 0 ? (false, $"{path}: an unfinished write at its end; the next start takes what it lacks from its log", null)
                 : endsInAPage ? (true, $"{path}: byte {book.Length}: it ends before its page does; {Mended}", null)
                 : book.Log?.IsTorn == true ? (false, $"{BookFile.LogOf(path)}: an unfinished write at its end; the next start cuts it off", null)
@@ -59,6 +57,8 @@ internal static class BookCheck
     /// <returns>How far it is; null where it is of another version.</returns>
     private static BookPosition? Read(ClosedBook book)
     {
+        _ = book.Pages.Check(0, int.MaxValue);
+
         using LiteDatabase db = book.Open();
         if (db.UserVersion != BookFile.Version)
         {
@@ -69,7 +69,7 @@ internal static class BookCheck
         {
             foreach (BsonDocument document in db.GetCollection(name).FindAll())
             {
-                _ = document.Count;   // pages carry no checksum: what can be read is all that can be told
+                _ = document.Count;   // of pages that hang together as they were not written, a checksum says nothing
             }
         }
 

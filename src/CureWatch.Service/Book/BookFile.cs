@@ -12,7 +12,7 @@ namespace CureWatch.Service.Book;
 internal sealed class BookFile : IDisposable
 {
     /// <summary>Of everything stored in it. A book of another version is begun anew from the journal.</summary>
-    public const int Version = 3;
+    public const int Version = 4;
 
     /// <summary>How long the log may get [bytes]. Source (choice): written into the file in a tenth of a second.</summary>
     private const long LongestLog = 8 * 1024 * 1024;
@@ -21,10 +21,12 @@ internal sealed class BookFile : IDisposable
     private readonly IDiskFile _file;
     private readonly IDiskFile _logFile;
     private readonly PageLog _log;
+    private readonly PageFile _pages;
     private readonly LiteDatabase _db;
 
     /// <exception cref="IOException">The file cannot be opened.</exception>
     /// <exception cref="LiteException">It is no book.</exception>
+    /// <exception cref="InvalidDataException">It is not what was written.</exception>
     public BookFile(IDisk disk, string path)
     {
         _path = path;
@@ -39,7 +41,13 @@ internal sealed class BookFile : IDisposable
             _logFile = OpenOrMake(disk, LogOf(path));
             _log = new PageLog(_logFile);
             disk.FlushFolder(Path.GetDirectoryName(path)!); // neither lasts without the other
-            var settings = new EngineSettings { DataStream = new DiskStream(_file), LogStream = _log, Collation = Collation.Binary };
+            _pages = new PageFile(_file, _log);
+            if (_pages.EndsInAPage && _log.Length == 0)
+            {
+                throw new InvalidDataException($"it ends before its page does, at byte {_file.Length}");
+            }
+
+            var settings = new EngineSettings { DataStream = _pages, LogStream = _log, Collation = Collation.Binary };
             _db = new LiteDatabase(new LiteEngine(settings), mapper) { CheckpointSize = 0 };
         }
         catch
@@ -121,6 +129,9 @@ internal sealed class BookFile : IDisposable
             Checkpoint();
         }
     }
+
+    /// <inheritdoc cref="BookQueries.CheckPages"/>
+    public int CheckPages(long from, int most) => _pages.Check(from, most);
 
     /// <summary>Brings the log into the file and empties it.</summary>
     public void Checkpoint()

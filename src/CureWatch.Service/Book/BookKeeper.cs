@@ -6,11 +6,14 @@ namespace CureWatch.Service.Book;
 /// <summary>The one thread that owns the book.</summary>
 /// <remarks>
 /// The pump never waits for the book. When more is waiting than memory should hold, the book forgets what waits and reads it from the
-/// journal instead: it may lag, and loses nothing. A book that breaks is replaced once; the bay is watched on without it in any case.
+/// journal instead: it may lag, and loses nothing. A book that breaks is replaced, once a day at most; the bay is watched on without it in any case.
 /// </remarks>
 internal sealed class BookKeeper : IFollower, IHostedLifecycleService, IDisposable
 {
     private static readonly TimeSpan RetryAfter = TimeSpan.FromMinutes(1);
+
+    /// <summary>What breaks again so soon breaks by something that another book does not mend. Source (choice).</summary>
+    private static readonly TimeSpan ReplacedFor = TimeSpan.FromDays(1);
 
     private readonly IDisk _disk;
     private readonly string _folder;
@@ -116,7 +119,7 @@ internal sealed class BookKeeper : IFollower, IHostedLifecycleService, IDisposab
 
     private void Run()
     {
-        bool isReplaced = false;
+        DateTimeOffset? replacedAt = null;
         do // at least once: what was committed before a stop is in the book after it, however late this thread begins
         {
             try
@@ -130,10 +133,10 @@ internal sealed class BookKeeper : IFollower, IHostedLifecycleService, IDisposab
                 StayAway($"the book cannot be used: {e.Message}", RetryAfter);
             }
 #pragma warning disable CA1031 // a broken file makes the store throw whatever it stumbles over
-            catch (Exception e) when (!isReplaced)
+            catch (Exception e) when (replacedAt is not { } before || (_clock.GetUtcNow() - before).Duration() > ReplacedFor)
             {
                 Log.Broke(_log, e);
-                (isReplaced, _doubt) = (true, e.Message);
+                (replacedAt, _doubt) = (_clock.GetUtcNow(), e.Message);
             }
             catch (Exception e)
             {

@@ -78,6 +78,7 @@ internal sealed class BookLoop(
             _ahead.Dispose();
             _ahead = null;
             book.Save();
+            book.Checkpoint(); // pages that are in the log alone cannot be held against anything
             Log.IsLevel(log, book.Position.Sequence);
         }
 

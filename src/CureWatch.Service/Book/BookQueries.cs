@@ -11,6 +11,11 @@ internal sealed class BookQueries(BookFile file, OpenBlocks open, BookWriter wri
     /// <summary>How far the book is.</summary>
     public BookPosition Position => writer.Position;
 
+    /// <summary>Holds pages of the file against their checksums.</summary>
+    /// <returns>How many there were, from a page on.</returns>
+    /// <exception cref="InvalidDataException">One is not what was written.</exception>
+    public int CheckPages(long from, int most) => file.CheckPages(from, most);
+
     /// <summary>Jobs whose car left, the newest first.</summary>
     /// <param name="before">Only cars that left with a lower number, for the next page; null for the first.</param>
     /// <param name="most">How many.</param>

@@ -18,10 +18,14 @@ internal sealed class ClosedBook : IDisposable
         _file = disk.Open(path, FileUse.Read);
         _logFile = disk.Exists(log) ? disk.Open(log, FileUse.Read) : null;
         Log = _logFile is null ? null : new PageLog(_logFile, canWrite: false);
+        Pages = new PageFile(_file, Log, canWrite: false);
     }
 
     /// <summary>How long the file is [bytes].</summary>
     public long Length => _file.Length;
+
+    /// <summary>Its pages.</summary>
+    public PageFile Pages { get; }
 
     /// <summary>Its log; null where there is none.</summary>
     public PageLog? Log { get; }
@@ -30,7 +34,7 @@ internal sealed class ClosedBook : IDisposable
     /// <exception cref="LiteException">It is no book.</exception>
     public LiteDatabase Open() => new(new LiteEngine(new EngineSettings
     {
-        DataStream = new DiskStream(_file, canWrite: false),
+        DataStream = Pages,
         LogStream = Log as Stream ?? new MemoryStream(),
         Collation = Collation.Binary,
         ReadOnly = true,

@@ -1,7 +1,6 @@
 using System.Buffers;
 using System.Buffers.Binary;
 using CureWatch.Service.Disk;
-using CureWatch.Service.Journal;
 
 namespace CureWatch.Service.Book;
 
@@ -17,14 +16,11 @@ namespace CureWatch.Service.Book;
 /// </remarks>
 internal sealed class PageLog : Stream
 {
-    public const int PageBytes = 8192;
-
-    private const int SlotBytes = PageBytes + sizeof(long) + sizeof(uint);
-
     private readonly IDiskFile _file;
     private readonly bool _canWrite;
-    private readonly byte[] _slot = new byte[SlotBytes];
+    private readonly byte[] _slot = new byte[PageSlot.Bytes];
     private readonly ArrayBufferWriter<byte> _waiting = new();
+    private readonly HashSet<long> _held = [];
 
     /// <summary>How many pages the file has.</summary>
     private long _stored;
@@ -32,8 +28,9 @@ internal sealed class PageLog : Stream
     public PageLog(IDiskFile file, bool canWrite = true)
     {
         (_file, _canWrite) = (file, canWrite);
-        while (TryReadSlot(_stored))
+        while (PageSlot.TryRead(_file, _stored, _slot))
         {
+            _held.Add(IdOf(_slot));
             _stored++;
         }
 
@@ -44,7 +41,10 @@ internal sealed class PageLog : Stream
     }
 
     /// <summary>Whether something follows in the file that is no whole page.</summary>
-    public bool IsTorn => _file.Length != _stored * SlotBytes;
+    public bool IsTorn => _file.Length != _stored * PageSlot.Bytes;
+
+    /// <summary>Whether a newer form of a page of the file is here.</summary>
+    public bool Holds(long page) => _held.Contains(page);
 
     public override bool CanRead => true;
 
@@ -52,13 +52,13 @@ internal sealed class PageLog : Stream
 
     public override bool CanWrite => _canWrite;
 
-    public override long Length => (_stored * PageBytes) + (_waiting.WrittenCount / SlotBytes * PageBytes);
+    public override long Length => (_stored * PageSlot.PageBytes) + (_waiting.WrittenCount / PageSlot.Bytes * PageSlot.PageBytes);
 
     public override long Position { get; set; }
 
     public override int Read(byte[] buffer, int offset, int count)
     {
-        long page = PageAt(Position, count);
+        long page = PageSlot.PageAt(Position, count);
         if (Position >= Length)
         {
             return 0;
@@ -66,31 +66,31 @@ internal sealed class PageLog : Stream
 
         if (page >= _stored)
         {
-            _waiting.WrittenSpan.Slice((int)(page - _stored) * SlotBytes, SlotBytes).CopyTo(_slot);
+            _waiting.WrittenSpan.Slice((int)(page - _stored) * PageSlot.Bytes, PageSlot.Bytes).CopyTo(_slot);
         }
-        else if (!TryReadSlot(page))
+        else if (!PageSlot.TryRead(_file, page, _slot))
         {
             throw new IOException($"Page {page} of the book's log is not what was written.");
         }
 
-        _slot.AsSpan(0, PageBytes).CopyTo(buffer.AsSpan(offset, count));
+        _slot.AsSpan(0, PageSlot.PageBytes).CopyTo(buffer.AsSpan(offset, count));
         Position += count;
         return count;
     }
 
     public override void Write(byte[] buffer, int offset, int count)
     {
-        long page = PageAt(Position, count);
+        long page = PageSlot.PageAt(Position, count);
         if (Position != Length)
         {
             throw new NotSupportedException("The log is written at its end.");
         }
 
-        Span<byte> slot = _waiting.GetSpan(SlotBytes)[..SlotBytes];
+        Span<byte> slot = _waiting.GetSpan(PageSlot.Bytes)[..PageSlot.Bytes];
         buffer.AsSpan(offset, count).CopyTo(slot);
-        BinaryPrimitives.WriteInt64LittleEndian(slot[PageBytes..], page);
-        BinaryPrimitives.WriteUInt32LittleEndian(slot[(PageBytes + sizeof(long))..], ChecksumOf(slot));
-        _waiting.Advance(SlotBytes);
+        PageSlot.Seal(slot, page);
+        _held.Add(IdOf(slot));
+        _waiting.Advance(PageSlot.Bytes);
         Position += count;
     }
 
@@ -99,7 +99,7 @@ internal sealed class PageLog : Stream
     public override void SetLength(long value)
     {
         _waiting.ResetWrittenCount();
-        Cut(PageAt(value, PageBytes));
+        Cut(PageSlot.PageAt(value, PageSlot.PageBytes));
     }
 
     /// <summary>Brings what waits onto the disk.</summary>
@@ -108,28 +108,24 @@ internal sealed class PageLog : Stream
     {
         if (_waiting.WrittenCount > 0)
         {
-            _file.Write(_waiting.WrittenSpan, _stored * SlotBytes);
+            _file.Write(_waiting.WrittenSpan, _stored * PageSlot.Bytes);
             _file.Flush();
-            _stored += _waiting.WrittenCount / SlotBytes;
+            _stored += _waiting.WrittenCount / PageSlot.Bytes;
             _waiting.ResetWrittenCount();
         }
     }
 
-    private static long PageAt(long position, int count) => position % PageBytes == 0 && count == PageBytes
-        ? position / PageBytes
-        : throw new NotSupportedException("The log is read and written by whole pages.");
-
-    private static uint ChecksumOf(ReadOnlySpan<byte> slot) => Crc32C.Of(slot[..(PageBytes + sizeof(long))]);
+    /// <summary>Which page of the store it is. Source (law): the store's file format.</summary>
+    private static long IdOf(ReadOnlySpan<byte> page) => BinaryPrimitives.ReadUInt32LittleEndian(page);
 
     private void Cut(long pages)
     {
-        _file.SetLength(pages * SlotBytes);
+        _file.SetLength(pages * PageSlot.Bytes);
         _file.Flush();
         _stored = pages;
+        if (pages == 0)
+        {
+            _held.Clear();
+        }
     }
-
-    private bool TryReadSlot(long page) =>
-        _file.Read(_slot, page * SlotBytes) == SlotBytes
-        && BinaryPrimitives.ReadInt64LittleEndian(_slot.AsSpan(PageBytes)) == page
-        && BinaryPrimitives.ReadUInt32LittleEndian(_slot.AsSpan(PageBytes + sizeof(long))) == ChecksumOf(_slot);
 }

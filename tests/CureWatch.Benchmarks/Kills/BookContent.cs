@@ -12,6 +12,7 @@ internal static class BookContent
     public static IReadOnlyList<string> In(IDisk disk, string folder)
     {
         using var book = new ClosedBook(disk, BookOpening.PathIn(folder));
+        _ = book.Pages.Check(0, int.MaxValue);
         using LiteDatabase db = book.Open();
         return
         [

@@ -5,6 +5,7 @@ using CureWatch.Service.Pump;
 using CureWatch.Service.Tests.Settings;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Hosting;
+using Microsoft.Extensions.Time.Testing;
 
 namespace CureWatch.Service.Tests.Book;
 
@@ -17,7 +18,11 @@ public sealed class BookKeeperTests : IDisposable
     private readonly Written _written = new();
     private readonly Latest _latest = new();
 
+    private readonly FakeTimeProvider _clock = new();
+
     private string Folder => _written.Folder;
+
+    private IEnumerable<string?> Doubtful => Directory.GetFiles(Folder, "book.db.doubtful-*").Select(Path.GetFileName).Order(StringComparer.Ordinal);
 
     public void Dispose() => _written.Dispose();
 
@@ -117,6 +122,44 @@ public sealed class BookKeeperTests : IDisposable
     }
 
     [Theory]
+    [InlineData(25, true)]
+    [InlineData(1, false)]
+    public async Task Page_ThatNobodyReads_IsMetByTheRound_AndTheBookWrittenAnew_OnceADay(int hoursLater, bool isReplacedAgain)
+    {
+        Books.Write(Books.New(Folder), Day.Steps);
+        Harm(BookOpening.PathIn(Folder));
+        _latest.Register = Day.Register;
+        using IHost host = await StartAsync(journalLast: Day.Register.Sequence);
+        await UntilLevelAsync(host);
+        Assert.Empty(Doubtful);
+        Assert.Equal(0, await RoundAsync(host));
+        await UntilLevelAsync(host);
+        Assert.Equal(["book.db.doubtful-1"], Doubtful);
+        Assert.NotEqual(0, await RoundAsync(host));
+
+        _clock.Advance(TimeSpan.FromHours(hoursLater));
+        byte[] bytes = File.ReadAllBytes(BookOpening.PathIn(Folder));
+        bytes[^1] ^= 1;
+        File.WriteAllBytes(BookOpening.PathIn(Folder), bytes);
+        _ = await RoundAsync(host);
+        if (isReplacedAgain)
+        {
+            await UntilLevelAsync(host);
+            Assert.Equal(["book.db.doubtful-1", "book.db.doubtful-2"], Doubtful);
+        }
+        else
+        {
+            Assert.EndsWith($"page {(bytes.Length / PageSlot.Bytes) - 1} is not what was written", await WhyAwayAsync(host), StringComparison.Ordinal);
+        }
+
+        await host.StopAsync(TestContext.Current.CancellationToken).WaitAsync(Patience, TestContext.Current.CancellationToken);
+        if (isReplacedAgain)
+        {
+            AssertWhole();
+        }
+    }
+
+    [Theory]
     [InlineData(true, "the book cannot be used: no such segment")]
     [InlineData(false, "the book cannot be used: the journal cannot be read: no such segment")]
     public async Task Book_WhoseJournalCannotBeRead_SaysSo_AndStaysAsItIs(bool isOfDisk, string why)
@@ -149,9 +192,7 @@ public sealed class BookKeeperTests : IDisposable
 
         Assert.StartsWith("the book is broken: No job 'nobody'.", await WhyAwayAsync(host), StringComparison.Ordinal);
         Tell(host, Day.Commits.Take(3));
-        Assert.Equal(
-            ["book.db.doubtful-1"],
-            Directory.GetFiles(Folder, "book.db.doubtful-*").Select(f => Path.GetFileName(f)));
+        Assert.Equal(["book.db.doubtful-1"], Doubtful);
         await host.StopAsync(TestContext.Current.CancellationToken).WaitAsync(Patience, TestContext.Current.CancellationToken);
     }
 
@@ -162,6 +203,40 @@ public sealed class BookKeeperTests : IDisposable
         await host.StopAsync(TestContext.Current.CancellationToken);
 
         Assert.IsType<BookAnswer<long>.Away>(await Keeper(host).AskAsync(b => b.Position.Sequence));
+    }
+
+    /// <returns>How many bytes were looked at before it ended.</returns>
+    private static async Task<int> RoundAsync(IHost host)
+    {
+        int looked = 0;
+        var round = new PageRound(Keeper(host), (bytes, _) =>
+        {
+            looked += bytes;
+            return Task.CompletedTask;
+        });
+        await round.LookAsync(TestContext.Current.CancellationToken);
+        return looked;
+    }
+
+    /// <summary>Changes a byte of a page that no start reads.</summary>
+    private static void Harm(string path)
+    {
+        byte[] whole = File.ReadAllBytes(path);
+        for (int at = PageSlot.Bytes / 2; ; at += PageSlot.Bytes)
+        {
+            byte[] harmed = [.. whole];
+            harmed[at] ^= 1;
+            File.WriteAllBytes(path, harmed);
+            try
+            {
+                new OpenBook(new BookFile(LocalDisk.Instance, path)).Dispose();
+                return;
+            }
+            catch (InvalidDataException)
+            {
+                // A start meets it: another page.
+            }
+        }
     }
 
     private static BookKeeper Keeper(IHost host) => host.Services.GetRequiredService<BookKeeper>();
@@ -202,7 +277,7 @@ public sealed class BookKeeperTests : IDisposable
     private async Task<IHost> StartAsync(long journalLast = 0, IJournalSteps? journal = null, bool isStarted = true)
     {
         HostApplicationBuilder builder = Host.CreateEmptyApplicationBuilder(null);
-        builder.Services.AddSingleton(_latest).AddSingleton(TimeProvider.System).AddSingleton(journal ?? Day).AddLogging()
+        builder.Services.AddSingleton(_latest).AddSingleton<TimeProvider>(_clock).AddSingleton(journal ?? Day).AddLogging()
             .AddBook(LocalDisk.Instance, Folder, BookOpening.Of(LocalDisk.Instance, Folder, journalLast), journalLast);
         IHost host = builder.Build();
         _ = Keeper(host);

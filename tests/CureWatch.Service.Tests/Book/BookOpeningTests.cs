@@ -3,6 +3,7 @@ using CureWatch.Service.Disk;
 using CureWatch.Service.Settings;
 using CureWatch.Service.Tests.Settings;
 using LiteDB;
+using LiteDB.Engine;
 
 namespace CureWatch.Service.Tests.Book;
 
@@ -91,7 +92,11 @@ public sealed class BookOpeningTests : IDisposable
     public void Book_OfAnotherVersion_IsMovedAside()
     {
         Leave(new BookPosition(7, At, 5));
-        using (var db = new LiteDatabase(new ConnectionString { Filename = FilePath, Collation = Collation.Binary }))
+        using (IDiskFile file = LocalDisk.Instance.Open(FilePath, FileUse.Write))
+        using (var db = new LiteDatabase(new LiteEngine(new EngineSettings
+        {
+            DataStream = new PageFile(file, log: null), LogStream = new MemoryStream(), Collation = Collation.Binary,
+        })))
         {
             db.UserVersion = BookFile.Version + 1;
             db.Checkpoint();
