@@ -39,6 +39,23 @@ public class ReadingMeterTests
         Assert.True(sums.Of("curewatch.journal.flush.duration") > 0);
     }
 
+    // What .NET draws of itself are steps for milliseconds: 5, 10, 25 … of a second.
+    [Fact]
+    public void Flushes_AreDrawnInSteps_ThatTellAQuickDiskFromASlowOne_AndAStalledOne()
+    {
+        using var meter = new Meter("test");
+        using var pumped = new Pumped();
+        var steps = new List<double>();
+        using var listener = new MeterListener
+        {
+            InstrumentPublished = (instrument, _) => steps.AddRange((instrument as Histogram<double>)?.Advice?.HistogramBucketBoundaries ?? []),
+        };
+        listener.Start();
+        _ = new ReadingMeter(meter, pumped.Inbox);
+        Assert.Equal(4, new[] { 0.000_4, 0.004, 0.4, 4 }.Select(seconds => steps.Count(s => s < seconds)).Distinct().Count());
+        Assert.Contains(StorageWatch.LongWrite.TotalSeconds, steps);
+    }
+
     [Fact]
     public async Task Strangers_AreNotToldApart()
     {
