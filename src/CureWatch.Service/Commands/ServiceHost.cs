@@ -82,16 +82,21 @@ internal sealed class ServiceHost(WebApplication app)
     /// <returns>The exit code.</returns>
     public int Run(ReadyLine? ready, TextWriter error)
     {
+        bool isMade = false;
         try
         {
+            _ = app.Services.GetServices<IHostedService>().Count(); // opens the files they need; a host that never had its services cannot be stopped
+            isMade = true;
             app.Start();
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or SocketException)
         {
-            int port = app.Services.GetRequiredService<ServiceSettings>().Board.Port;
-            string why = e is SocketException ? $"The board cannot listen on port {port}: {e.Message}." : e.Message;
-            error.WriteLine(why.ReplaceLineEndings(" "));
-            app.StopAsync().GetAwaiter().GetResult();
+            error.WriteLine(Why(e, app.Services.GetRequiredService<ServiceSettings>()).ReplaceLineEndings(" "));
+            if (isMade)
+            {
+                app.StopAsync().GetAwaiter().GetResult();
+            }
+
             return ExitCode.Unusable;
         }
 
@@ -103,4 +108,11 @@ internal sealed class ServiceHost(WebApplication app)
     /// <summary>Where the board is reached, once the service has started.</summary>
     public static string BoardOf(IServiceProvider services) =>
         services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.First();
+
+    private static string Why(Exception e, ServiceSettings settings) => e switch
+    {
+        SocketException => $"The board cannot listen on port {settings.Board.Port}: {e.Message}.",
+        UnauthorizedAccessException => $"{settings.DataFolder}: data folder: {e.Message} This program has to be allowed to read and write every file in it.",
+        _ => e.Message,
+    };
 }

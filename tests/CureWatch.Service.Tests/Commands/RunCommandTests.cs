@@ -58,20 +58,17 @@ public sealed class RunCommandTests : IDisposable
     }
 
     [Fact]
-    public void Host_WhoseBoardMayNotListen_SaysWhereInOneLine()
+    public void Host_WhoseBoardMayNotListen_SaysWhereInOneLine() => Assert.StartsWith(
+        "The board cannot listen on port 0: ", WhyNot(services => services.AddHostedService<Forbidden>()), StringComparison.Ordinal);
+
+    // The journal is opened when its service is made, before any has been started: a test run by root may write any file.
+    [Fact]
+    public void Host_ThatMayNotWriteAFile_SaysWhichInOneLine()
     {
-        var faults = new Faults();
-        string config = Path.Combine(AppContext.BaseDirectory, "config");
-        using DataFolder folder = DataFolder.Hold(LocalDisk.Instance, _data, isDemo: false, faults)!;
-        ServiceHost host = ServiceHost.Build(
-            SomewhereFree(faults), folder, Recovered.From(folder, config, isForced: false, faults)!, TimeProvider.System, faults,
-            services => services.AddHostedService<Forbidden>())!;
-        using var error = new StringWriter();
-
-        int exitCode = host.Run(null, error);
-
-        Assert.Equal(2, exitCode);
-        Assert.StartsWith("The board cannot listen on port 0: ", Assert.Single(WithoutLog(error.ToString())), StringComparison.Ordinal);
+        const string Denied = "Access to the path '/x/00000000000000000001.journal' is denied.";
+        Assert.Equal(
+            $"data: data folder: {Denied} This program has to be allowed to read and write every file in it.",
+            WhyNot(services => services.AddSingleton<IHostedService>(_ => throw new UnauthorizedAccessException(Denied))));
     }
 
     [Fact]
@@ -98,6 +95,21 @@ public sealed class RunCommandTests : IDisposable
         lifetime.StopApplication();
 
         Assert.Equal(0, await running.WaitAsync(Patience, TestContext.Current.CancellationToken));
+    }
+
+    private string WhyNot(Action<IServiceCollection> more)
+    {
+        var faults = new Faults();
+        string config = Path.Combine(AppContext.BaseDirectory, "config");
+        using DataFolder folder = DataFolder.Hold(LocalDisk.Instance, _data, isDemo: false, faults)!;
+        ServiceHost host = ServiceHost.Build(
+            SomewhereFree(faults), folder, Recovered.From(folder, config, isForced: false, faults)!, TimeProvider.System, faults, more)!;
+        using var error = new StringWriter();
+
+        int exitCode = host.Run(null, error);
+
+        Assert.Equal(2, exitCode);
+        return Assert.Single(WithoutLog(error.ToString()));
     }
 
     private static ServiceSettings SomewhereFree(Faults faults) =>
