@@ -29,7 +29,7 @@ internal sealed record TapOfJob(JsonCursor Place, string? Id, string? Corrects, 
 
     /// <summary>The acts that say nothing without a key.</summary>
     private static readonly (Did Did, string Key)[] NeededKeys =
-        [(Did.Measured, "panelC"), (Did.Inspected, "found"), (Did.Reworked, "how"), (Did.Moved, "toBay"), (Did.Told, "promisedAt")];
+        [(Did.Measured, "panelC"), (Did.Inspected, "found"), (Did.Reworked, "how"), (Did.Moved, "toBay"), (Did.Told, "promisedAt"), (Did.Withdrawn, "corrects")];
 
     /// <summary>Nobody wipes on one section for longer. Source (choice): a day, so that a wrong date is seen and a long lunch is not.</summary>
     private static readonly TimeSpan LongestWipe = TimeSpan.FromDays(1);

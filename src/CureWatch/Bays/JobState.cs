@@ -35,7 +35,7 @@ public sealed record JobState(
 
     /// <summary>When the car came, or is to come: once somebody told something done to it, it is here. A time told to its customer is nothing done to it.</summary>
     public DateTimeOffset CameAt => Job.Visit?.ArrivesAt is { } planned && planned > OpenedAt
-        ? Told.Where(t => t.Did != Did.Told).Min(t => (DateTimeOffset?)t.At) is { } first && first <= planned ? first : planned
+        ? Taps.Standing(Told).Where(t => t.Did != Did.Told).Min(t => (DateTimeOffset?)t.At) is { } first && first <= planned ? first : planned
         : OpenedAt;
 
     /// <summary>Whether the car is still to come.</summary>

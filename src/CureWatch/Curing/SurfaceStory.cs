@@ -84,6 +84,9 @@ public sealed record Untimely(Tap Tap, Tap? Corrected, ImmutableArray<WorkedOn> 
 {
     /// <summary>How late a tap may be told. Source (choice): gloves off, phone out, after a whole pass.</summary>
     public static readonly TimeSpan Limit = TimeSpan.FromMinutes(15);
+
+    /// <summary>How long a tap may be taken back as if it had never been told. Source (choice): long enough to see the slip, too short to rely on it.</summary>
+    public static readonly TimeSpan UndoLimit = TimeSpan.FromMinutes(2);
 }
 
 /// <summary>What an act was about: the layer that was named, else as <see cref="Taps"/> reads it.</summary>

@@ -82,6 +82,9 @@ public enum Did
 
     /// <summary>The customer was told a pick-up time.</summary>
     Told,
+
+    /// <summary>What another tap told was not done after all; <see cref="Tap.Corrects"/> says which.</summary>
+    Withdrawn,
 }
 
 /// <summary>What an inspection found; only <see cref="Clear"/> lifts a hold.</summary>

@@ -14,13 +14,13 @@ namespace CureWatch.Curing;
 /// </remarks>
 public static class Taps
 {
-    /// <summary>The taps that hold, corrections in place of what they correct.</summary>
+    /// <summary>The taps that hold, corrections in place of what they correct, without what was taken back.</summary>
     /// <param name="told">All taps in the order they were told.</param>
     /// <returns>The taps that hold, in order of when things were done.</returns>
     public static ImmutableArray<Tap> Standing(IReadOnlyList<Tap> told)
     {
-        HashSet<string> replaced = [.. told.Select(t => t.Corrects).OfType<string>()];
-        return [.. told.Where(t => t.Id is null || !replaced.Contains(t.Id)).OrderBy(t => t.At)];
+        var corrections = Corrections.Of(told);
+        return [.. told.Where(corrections.Holds).OrderBy(t => t.At)];
     }
 
     /// <summary>Tells the story of a surface.</summary>
@@ -39,6 +39,7 @@ public static class Taps
             [.. own.Where(t => t is { Did: Did.Inspected, Found: not null }).Select(t => new Inspection(t.At, t.Found!.Value, t.Layer, t.Section))],
             [
                 .. own.Where(MovesAClock).Select(t => new Untimely(t, Corrected(t, told), [.. workedOn[t]])).Where(u => u.Corrected is not null || IsLate(u.Tap)),
+                .. TakenBackLate(surface, coats, told),
             ],
             [.. own.Where(t => t is { Did: Did.Moved, ToBay: not null }).Select(t => new Move(t.At, t.ToBay!))])
         {
@@ -59,6 +60,21 @@ public static class Taps
 
     private static Tap? Corrected(Tap tap, IReadOnlyList<Tap> told) =>
         tap.Corrects is null ? null : told.FirstOrDefault(t => t.Id == tap.Corrects);
+
+    /// <summary>A slip that is taken back at once was none; later, others have relied on it, and somebody has to look.</summary>
+    private static IEnumerable<Untimely> TakenBackLate(Surface surface, ImmutableArray<Coat> coats, IReadOnlyList<Tap> told)
+    {
+        var corrections = Corrections.Of(told);
+        return
+            from tap in told
+            where tap.Did == Did.Withdrawn && !corrections.IsTakenBack(tap)
+            let taken = Corrected(tap, told)
+            where taken is not null && MovesAClock(taken) && (taken.Surface is null || taken.Surface == surface.Id)
+                && tap.ReportedAt - taken.ReportedAt > Untimely.UndoLimit
+            select new Untimely(tap, taken, [.. SectionsOf(surface, taken).Select(s => new WorkedOn(LayerOf([.. coats], taken, s), s))]);
+    }
+
+    private static IEnumerable<int> SectionsOf(Surface surface, Tap tap) => tap.Section is { } named ? [named] : Enumerable.Range(1, surface.Sections);
 
     private static ImmutableArray<DateTimeOffset> At(ImmutableArray<Tap> own, Did did) => [.. own.Where(t => t.Did == did).Select(t => t.At)];
 
@@ -106,7 +122,7 @@ public static class Taps
                 continue; // of a job's surfaces only some have that section
             }
 
-            foreach (int section in tap.Section is { } named ? [named] : Enumerable.Range(1, surface.Sections))
+            foreach (int section in SectionsOf(surface, tap))
             {
                 int layer = LayerOf(coats, tap, section);
                 worked.Add((tap, new WorkedOn(layer, section)));

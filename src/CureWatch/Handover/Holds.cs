@@ -44,9 +44,10 @@ internal sealed class Holds(Evidence evidence, DateTimeOffset now, TimeZoneInfo 
         select new Hold(
             HoldKind.ReportedLate,
             _story.Surface.Id,
-            tap.Layer,
-            tap.Section,
-            untimely.Corrected is { } first
+            tap.Layer ?? untimely.Corrected?.Layer,
+            tap.Section ?? untimely.Corrected?.Section,
+            untimely is { Corrected: { } taken, Tap.Did: Did.Withdrawn } ? $"{taken.Did} {Clock(taken.At)}, taken back {Clock(tap.ReportedAt)}; inspect and find clear."
+            : untimely.Corrected is { } first
                 ? $"{tap.Did} {Clock(tap.At)}, told {Clock(tap.ReportedAt)} in place of {first.Did} {Clock(first.At)}; inspect and find clear."
                 : $"{tap.Did} {Clock(tap.At)}, told only {Clock(tap.ReportedAt)}; inspect and find clear.");
 

@@ -1,0 +1,38 @@
+namespace CureWatch.Curing;
+
+/// <summary>Which of the taps of a job hold: not those another took the place of, and not those that were taken back.</summary>
+/// <remarks>
+/// A correction that was taken back corrects nothing, so what it had replaced holds again; a taking back that was itself taken back is none. What was
+/// corrected stays so when its correction is corrected once more.
+/// </remarks>
+internal sealed class Corrections
+{
+    private readonly HashSet<string> _replaced = [];
+    private readonly HashSet<string> _takenBack = [];
+
+    private Corrections(IReadOnlyList<Tap> told)
+    {
+        for (int i = told.Count - 1; i >= 0; i--)
+        {
+            if (told[i].Corrects is { } corrected && !IsTakenBack(told[i]))
+            {
+                _ = (told[i].Did == Did.Withdrawn ? _takenBack : _replaced).Add(corrected);
+            }
+        }
+    }
+
+    /// <summary>Reads the taps of a job.</summary>
+    /// <param name="told">All of them, in the order they were told.</param>
+    /// <returns>What they say of each other.</returns>
+    public static Corrections Of(IReadOnlyList<Tap> told) => new(told);
+
+    /// <summary>Whether a tap counts; one that only takes another back never does.</summary>
+    /// <param name="tap">The tap.</param>
+    /// <returns>True where it does.</returns>
+    public bool Holds(Tap tap) => tap.Did != Did.Withdrawn && (tap.Id is null || !(_replaced.Contains(tap.Id) || _takenBack.Contains(tap.Id)));
+
+    /// <summary>Whether a later tap takes it back.</summary>
+    /// <param name="tap">The tap.</param>
+    /// <returns>True where one does.</returns>
+    public bool IsTakenBack(Tap tap) => tap.Id is not null && _takenBack.Contains(tap.Id);
+}
