@@ -6,21 +6,29 @@ namespace CureWatch.Service.Board;
 /// <summary>Style sheet, script and icon, compiled in: they are there from a checkout, from a published folder and in one file alike.</summary>
 internal static class BoardAssets
 {
-    private static readonly FrozenDictionary<string, (string Type, byte[] Bytes, string Version)> Files = new[]
+    private static readonly FrozenDictionary<string, (string Type, byte[] Bytes)> Files = new[]
     {
         Load("board.css", "text/css; charset=utf-8"),
+        Load("phone.css", "text/css; charset=utf-8"),
         Load("board.js", "text/javascript; charset=utf-8"),
+        Load("phone.js", "text/javascript; charset=utf-8"),
+        Load("queue.js", "text/javascript; charset=utf-8"),
+        Load("call.js", "text/javascript; charset=utf-8"),
         Load("icon.svg", "image/svg+xml"),
-    }.ToFrozenDictionary(f => f.Name, f => (f.Type, f.Bytes, f.Version));
+    }.ToFrozenDictionary(f => f.Name, f => (f.Type, f.Bytes));
+
+    /// <summary>One for all of them: a script names the others beside it, and none may be older than the page.</summary>
+    private static readonly string Version = Convert.ToHexStringLower(
+        SHA256.HashData([.. Files.OrderBy(f => f.Key, StringComparer.Ordinal).SelectMany(f => SHA256.HashData(f.Value.Bytes))]))[..12];
 
     /// <summary>The address of a file; with another content it is another address, so that it may be kept for ever.</summary>
-    public static string Link(string name) => $"/assets/{Files[name].Version}/{name}";
+    public static string Link(string name) => Files.ContainsKey(name) ? $"/assets/{Version}/{name}" : throw new ArgumentException($"No asset '{name}'.", nameof(name));
 
     public static void Map(IEndpointRouteBuilder app) => app.MapGet("/assets/{version}/{name}", Get).ExcludeFromDescription();
 
     private static IResult Get(string version, string name, HttpContext context)
     {
-        if (!Files.TryGetValue(name, out (string Type, byte[] Bytes, string Version) file) || file.Version != version)
+        if (!Files.TryGetValue(name, out (string Type, byte[] Bytes) file) || version != Version)
         {
             return Results.NotFound();
         }
@@ -29,11 +37,11 @@ internal static class BoardAssets
         return Results.Bytes(file.Bytes, file.Type);
     }
 
-    private static (string Name, string Type, byte[] Bytes, string Version) Load(string name, string type)
+    private static (string Name, string Type, byte[] Bytes) Load(string name, string type)
     {
         using Stream stream = typeof(BoardAssets).Assembly.GetManifestResourceStream(name)!;
         byte[] bytes = new byte[stream.Length];
         stream.ReadExactly(bytes);
-        return (name, type, bytes, Convert.ToHexStringLower(SHA256.HashData(bytes))[..12]);
+        return (name, type, bytes);
     }
 }

@@ -33,41 +33,31 @@ internal static class BoardForms
             return BoardEndpoints.Start(StartForms.View(look, filled with { Rows = [.. filled.Rows, .. more] }, []));
         }
 
+        (string job, IReadOnlyList<string> faults) = await StartAsync(filled, form, look, context, inbox);
+        return faults.Count == 0 ? SeeOther(context, $"/#car-{job}") : BoardEndpoints.Start(StartForms.View(lookout.Now() ?? look, filled, faults));
+    }
+
+    /// <summary>Starts the car of a form.</summary>
+    /// <returns>The job, and what of the form cannot be used; nothing where the car was started.</returns>
+    public static async Task<(string Job, IReadOnlyList<string> Faults)> StartAsync(StartForm filled, IFormCollection form, Look look, HttpContext context, Inbox inbox)
+    {
         var clock = new ShopClock(look.Shop.Plan.Hours.Zone, look.At);
         DateTimeOffset? promisedAt = clock.Read(filled.Promised);
-        if (filled.Promised.Length > 0 && promisedAt is null)
-        {
-            return BoardEndpoints.Start(StartForms.View(look, filled, [$"promised: no time that the clocks in {clock.Zone.Id} show"]));
-        }
-
         _ = int.TryParse(form["number"], NumberStyles.None, CultureInfo.InvariantCulture, out int jobNumber);
         string id = StartForms.IdOf(look, filled, jobNumber);
+        if (filled.Promised.Length > 0 && promisedAt is null)
+        {
+            return (id, [$"promised: no time that the clocks in {clock.Zone.Id} show"]);
+        }
+
         Answer answer = await inbox.AskAsync(new Arrival.JobStart("form", StartForms.JobFile(filled, id, promisedAt, clock)), context.RequestAborted);
-        return answer is Answer.Stored or Answer.Repeated
-            ? SeeOther(context, $"/#car-{id}")
-            : BoardEndpoints.Start(StartForms.View(lookout.Now() ?? look, filled, FaultsOf(answer)));
+        return (id, answer is Answer.Stored or Answer.Repeated ? [] : FaultsOf(answer));
     }
 
-    private static async Task<IResult> Tap(string job, HttpContext context, Inbox inbox, Lookout lookout)
-    {
-        if (await FormAsync(context) is not { } form || lookout.Now() is not { } look)
-        {
-            return NoForm();
-        }
-
-        string id = TapForms.IdOf(form);
-        if (TapForms.At(form, look.At) is not { } at)
-        {
-            return BoardEndpoints.Job(look, job, ["ago: a number of minutes up to 1440"]);
-        }
-
-        Answer answer = await inbox.AskAsync(new Arrival.Tap("form", job, TapForms.Tap(form, id, at)), context.RequestAborted);
-        Look after = lookout.Now() ?? look;
-        bool wasTold = after.Shop.Find(job)?.Told.Any(t => t.Id == id) == true; // pressed twice: the second says another time under the same id
-        return answer is Answer.Stored or Answer.Repeated || wasTold
-            ? SeeOther(context, $"/#car-{job}")
-            : BoardEndpoints.Job(after, job, FaultsOf(answer), StatusOf(answer));
-    }
+    private static async Task<IResult> Tap(string job, HttpContext context, Inbox inbox, Lookout lookout) =>
+        await TapForms.TellAsync(job, context, inbox, lookout) is not { } told ? NoForm()
+        : told.Faults.Count == 0 ? SeeOther(context, $"/#car-{job}")
+        : BoardEndpoints.Job(told.Look, job, told.Faults, told.Status);
 
     private static async Task<IResult> HandOver(string job, HttpContext context, Inbox inbox, Lookout lookout)
     {

@@ -12,14 +12,13 @@ namespace CureWatch.Service.Board;
 /// </summary>
 internal static class NextViews
 {
-    public static NextView? Of(ImmutableArray<ToldAct> acts, DateTimeOffset now)
-    {
-        if (acts.IsEmpty)
-        {
-            return null;
-        }
+    public static NextView? Of(ImmutableArray<ToldAct> acts, DateTimeOffset now) =>
+        acts.IsEmpty ? null : Of(acts[0], now) with { Then = acts.Length > 1 ? acts[1].Text : null };
 
-        (NextAct act, ImmutableArray<StartReason> against) = (acts[0].Act, acts[0].Against);
+    /// <summary>Any of what is to be done, without what comes then.</summary>
+    public static NextView Of(ToldAct told, DateTimeOffset now)
+    {
+        (NextAct act, ImmutableArray<StartReason> against) = (told.Act, told.Against);
         (string button, string did) = act.Kind switch
         {
             ActKind.Apply when against is [{ Kind: StartReasonKind.NotWiped }, ..] => ("Wiped down", "panel-wiped"),
@@ -32,14 +31,14 @@ internal static class NextViews
             _ => throw new UnreachableException($"{act.Kind}"),
         };
         return new NextView(
-            acts[0].Text,
+            told.Text,
             act.IsLate || act.Kind == ActKind.Rework ? Tone.Act : act.From > now ? Tone.Info : Tone.Soon,
             act.CanBeTold(now) && button.Length > 0 ? button : null,
             did,
             act.Surface.Id,
             act.Layer,
             did == "panel-wiped" ? null : act.Section, // nobody wipes down a part of a panel
-            [.. NextJson.CautionsOf(acts[0])],
-            acts.Length > 1 ? acts[1].Text : null);
+            [.. NextJson.CautionsOf(told)],
+            null);
     }
 }

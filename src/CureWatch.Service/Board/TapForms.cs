@@ -1,37 +1,85 @@
 using System.Globalization;
+using System.Security.Cryptography;
+using System.Text;
 using System.Text.Json;
 using CureWatch.Service.Api;
 using CureWatch.Service.Documents;
+using CureWatch.Service.Pump;
+using CureWatch.Service.Settings;
 
 namespace CureWatch.Service.Board;
 
 /// <summary>Reads a form that tells a tap, and says it as the JSON it stands for.</summary>
 internal static class TapForms
 {
+    private const string Pressed = "pressedAt", PressedFormat = "yyyy-MM-dd'T'HH:mm:ss.fff'Z'";
+
+    /// <summary>What tells two taps of one page apart.</summary>
+    private static readonly string[] Named = ["did", "surface", "layer", "section", "panelC", "toBay", "corrects"];
+
     private static readonly TimeSpan LongestAgo = TimeSpan.FromDays(1);
+
+    /// <summary>Tells the tap of a form.</summary>
+    /// <returns>How that went; null where it was no form, or there is no shop yet.</returns>
+    public static async Task<FormAnswer?> TellAsync(string job, HttpContext context, Inbox inbox, Lookout lookout)
+    {
+        if (await BoardForms.FormAsync(context) is not { } form || lookout.Now() is not { } look)
+        {
+            return null;
+        }
+
+        string id = IdOf(form);
+        if (PressedAt(form, look.At) is not { } pressedAt || At(form, pressedAt, new ShopClock(look.Shop.Plan.Hours.Zone, look.At)) is not { } at)
+        {
+            return new FormAnswer(look, StatusCodes.Status400BadRequest, ["ago: a number of minutes up to 1440, or a time that the shop's clocks show"]);
+        }
+
+        Answer answer = await inbox.AskAsync(new Arrival.Tap("form", job, Tap(form, id, at)), context.RequestAborted);
+        Look after = lookout.Now() ?? look;
+        bool wasTold = after.Shop.Find(job)?.Told.Any(t => t.Id == id) == true; // pressed twice: the second says another time under the same id
+        return answer is Answer.Stored or Answer.Repeated || wasTold
+            ? new FormAnswer(after, StatusCodes.Status303SeeOther, [])
+            : new FormAnswer(after, BoardForms.StatusOf(answer), BoardForms.FaultsOf(answer));
+    }
 
     /// <summary>
     /// The tap's id: what was pressed, and how many taps there were when the page was made. So a button pressed twice, or a form sent again
     /// by a reload, tells one tap.
     /// </summary>
-    public static string IdOf(IFormCollection form) => string.Join(
-        '-', new[] { $"b{form["number"]}", form["did"].ToString().Replace(':', '-'), form["surface"].ToString(), form["layer"].ToString(), form["section"].ToString() }
-            .Where(part => part.Length > 0));
-
-    /// <returns>When it was done; null where what was sent is no number of minutes.</returns>
-    public static DateTimeOffset? At(IFormCollection form, DateTimeOffset now)
+    private static string IdOf(IFormCollection form)
     {
-        string ago = form["ago"].ToString();
-        bool isNumber = int.TryParse(ago, NumberStyles.None, CultureInfo.InvariantCulture, out int minutes);
-        return ago.Length == 0 ? now : isNumber && minutes <= LongestAgo.TotalMinutes ? now - TimeSpan.FromMinutes(minutes) : null;
+        string id = string.Join(
+            '-', Named.Select(name => form[name].ToString().Trim().Replace(':', '-')).Where(part => part.Length > 0).Prepend($"b{form["number"]}"));
+        return id.Length <= TapOfJob.LongestId ? id : $"b{Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(id)))}"[..TapOfJob.LongestId];
     }
 
-    public static ReadOnlyMemory<byte> Tap(IFormCollection form, string id, DateTimeOffset at) => JsonAnswer.Utf8Of(json =>
+    /// <summary>When the button was pressed: a page that could not reach the service says so itself.</summary>
+    /// <returns>The instant; null where what was sent is none.</returns>
+    private static DateTimeOffset? PressedAt(IFormCollection form, DateTimeOffset now)
+    {
+        string text = form[Pressed].ToString();
+        bool isInstant = DateTimeOffset.TryParseExact(text, PressedFormat, CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal, out DateTimeOffset at);
+        return text.Length == 0 ? now : isInstant ? at : null;
+    }
+
+    /// <returns>When it was done; null where what was sent is no number of minutes, and no time of the shop's clocks.</returns>
+    private static DateTimeOffset? At(IFormCollection form, DateTimeOffset pressedAt, ShopClock clock)
+    {
+        string ago = form["ago"].ToString(), doneAt = form["doneAt"].ToString();
+        bool isNumber = int.TryParse(ago, NumberStyles.None, CultureInfo.InvariantCulture, out int minutes);
+        return doneAt.Length > 0 ? clock.Read(doneAt)
+            : ago.Length == 0 ? pressedAt
+            : isNumber && minutes <= LongestAgo.TotalMinutes ? pressedAt - TimeSpan.FromMinutes(minutes)
+            : null;
+    }
+
+    private static ReadOnlyMemory<byte> Tap(IFormCollection form, string id, DateTimeOffset at) => JsonAnswer.Utf8Of(json =>
     {
         string[] did = form["did"].ToString().Split(':');
         json.WriteStartObject();
         json.WriteString("id", id);
         json.WriteInstant("at", at);
+        StartForms.Given(json, "reportedAt", form[Pressed].ToString());
         json.WriteString("did", did[0]);
         if (did.Length > 1)
         {
@@ -42,6 +90,10 @@ internal static class TapForms
         StartForms.Number(json, "layer", form["layer"].ToString());
         StartForms.Number(json, "section", form["section"].ToString());
         StartForms.Given(json, "promisedAt", form["promisedAt"].ToString());
+        StartForms.Given(json, "startedAt", form["startedAt"].ToString());
+        StartForms.Given(json, "toBay", form["toBay"].ToString());
+        StartForms.Given(json, "corrects", form["corrects"].ToString());
+        StartForms.Given(json, "note", form["note"].ToString().Trim());
         Measured(json, form["panelC"].ToString().Trim());
         StartForms.Given(json, "by", form["by"].ToString().Trim());
         json.WriteEndObject();

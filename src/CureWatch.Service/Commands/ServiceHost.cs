@@ -6,6 +6,7 @@ using CureWatch.Service.Board;
 using CureWatch.Service.Book;
 using CureWatch.Service.Journal;
 using CureWatch.Service.Mqtt;
+using CureWatch.Service.Phone;
 using CureWatch.Service.Pump;
 using CureWatch.Service.Settings;
 using CureWatch.Service.Snapshots;
@@ -72,7 +73,7 @@ internal sealed class ServiceHost(WebApplication app)
             .AddTelemetry(builder.Configuration, settings.Telemetry);
         more?.Invoke(builder.Services);
         WebApplication app = builder.Build();
-        app.MapBoard().MapTelemetry(settings.Telemetry);
+        app.MapBoard().MapPhone().MapTelemetry(settings.Telemetry);
         return new ServiceHost(app);
     }
 

@@ -4,6 +4,7 @@ using CureWatch.Service.Book;
 using CureWatch.Service.Commands;
 using CureWatch.Service.Disk;
 using CureWatch.Service.Journal;
+using CureWatch.Service.Phone;
 using CureWatch.Service.Pump;
 using CureWatch.Service.Settings;
 using CureWatch.Service.Snapshots;
@@ -111,7 +112,7 @@ internal sealed class ServedShop : IAsyncDisposable
             .AddBook(LocalDisk.Instance, data.Book, BookOpening.Of(LocalDisk.Instance, data.Book, 0), journalLast: behind is null ? 0 : 1)
             .AddBoard();
         WebApplication app = builder.Build();
-        app.MapBoard();
+        app.MapBoard().MapPhone();
         await app.StartAsync();
         return new ServedShop(files, data, app, clock);
     }

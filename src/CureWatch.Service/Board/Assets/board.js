@@ -19,7 +19,8 @@ let isFetching = false;
 let isLost = false;
 let pressedAt = -fetchPause;
 
-const now = () => serverAt + (performance.now() - serverHeardAt);
+// Exported, like refresh: the phone stamps its taps with it.
+export const now = () => serverAt + (performance.now() - serverHeardAt);
 
 function say(word, tone) {
   if (link.textContent !== word) {
@@ -76,7 +77,7 @@ function watch() {
   }
 }
 
-async function refresh() {
+export async function refresh() {
   isFetching = true;
   const asked = performance.now();
   try {
@@ -90,6 +91,7 @@ async function refresh() {
       }
       morph(document.getElementById("content"), page.getElementById("content"));
       count();
+      document.dispatchEvent(new Event("shown"));
       changedAt = changedAt > asked ? changedAt : null;
     }
   } catch {

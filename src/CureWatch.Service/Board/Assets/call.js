@@ -1,0 +1,113 @@
+// Calls somebody to a coat: by sound, light and vibration, in words too, once when it may be looked at, once before it closes and once when it is
+// late. It reads what it calls to from the page, so it goes on without the service.
+
+import { now } from "./board.js";
+
+const lastCall = 60000;
+const remembered = "curewatch-called";
+const muted = "curewatch-muted";
+const call = document.getElementById("call");
+const loud = document.getElementById("loud");
+let sound = null;
+let lock = null;
+let calledAt = -Infinity;
+
+const called = new Set(JSON.parse(sessionStorage.getItem(remembered) ?? "[]"));
+
+function stageOf(panel, at) {
+  const look = Date.parse(panel.dataset.look);
+  const by = Date.parse(panel.dataset.by);
+  if (by < at) {
+    return ["late", `${panel.dataset.coat}: ${panel.dataset.late}`];
+  }
+  if (by - lastCall < at) {
+    return ["closing", `${panel.dataset.coat}: level now`];
+  }
+  return look <= at ? ["look", `${panel.dataset.coat}: look now`] : [null, null];
+}
+
+export function watch() {
+  const panels = [...document.querySelectorAll("[data-call]")];
+  const at = now();
+  const due = [];
+  for (const panel of panels) { // one coat may stand in two places: it is called to once
+    const [stage, words] = stageOf(panel, at);
+    const key = `${panel.dataset.call}:${panel.dataset.by}:${stage}`;
+    if (stage && !called.has(key)) {
+      called.add(key);
+      due.push(words);
+    }
+  }
+  if (due.length > 0) {
+    sessionStorage.setItem(remembered, JSON.stringify([...called]));
+    shout(due.join(". "));
+  } else if (performance.now() - calledAt > 10000 && call.textContent !== "") {
+    call.textContent = "";
+  }
+  document.body.classList.toggle("calling", performance.now() - calledAt < 3000);
+  stayAwake(panels.length > 0);
+  sayHowLoud(panels.length > 0);
+}
+
+function shout(words) {
+  calledAt = performance.now();
+  call.textContent = words;
+  navigator.vibrate?.([400, 150, 400, 150, 400]);
+  if (sound?.state === "running" && !localStorage.getItem(muted)) {
+    [0, 0.45, 0.9].forEach(beep);
+  }
+}
+
+function beep(delay) {
+  const tone = sound.createOscillator();
+  const volume = sound.createGain();
+  tone.frequency.value = 880;
+  volume.gain.setValueAtTime(0.4, sound.currentTime + delay);
+  volume.gain.exponentialRampToValueAtTime(0.001, sound.currentTime + delay + 0.35);
+  tone.connect(volume).connect(sound.destination);
+  tone.start(sound.currentTime + delay);
+  tone.stop(sound.currentTime + delay + 0.4);
+}
+
+// Browsers let a page be heard, and keep the screen on, only under conditions: where they do not, the page says so.
+function sayHowLoud(isNeeded) {
+  const isMuted = localStorage.getItem(muted) !== null;
+  const isHeard = sound?.state === "running" && !isMuted;
+  loud.hidden = !isNeeded && !isMuted;
+  loud.querySelector("button").textContent = isHeard ? "Sound off" : "Sound on";
+  loud.querySelector("span").textContent = [
+    isHeard ? "" : "No sound calls you yet.",
+    isNeeded && !lock ? "This phone may switch its screen off: set it to stay on." : "",
+  ].join(" ").trim();
+}
+
+async function stayAwake(isNeeded) {
+  if (isNeeded && !lock && !document.hidden && "wakeLock" in navigator) {
+    lock = {}; // asked for
+    try {
+      lock = await navigator.wakeLock.request("screen");
+      lock.addEventListener("release", () => { lock = null; });
+    } catch {
+      lock = null;
+    }
+  } else if (!isNeeded && lock?.release) {
+    lock.release();
+  }
+}
+
+function unlock() {
+  sound ??= new AudioContext();
+  sound.resume();
+}
+
+document.addEventListener("pointerdown", unlock);
+document.addEventListener("keydown", unlock);
+loud.querySelector("button").addEventListener("click", () => {
+  if (localStorage.getItem(muted) === null && sound?.state === "running" && loud.querySelector("button").textContent === "Sound off") {
+    localStorage.setItem(muted, "yes");
+  } else {
+    localStorage.removeItem(muted);
+    unlock();
+    beep(0);
+  }
+});

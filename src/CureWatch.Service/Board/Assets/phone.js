@@ -1,0 +1,139 @@
+// The phone in the bay: its taps are kept until the service has them, and it calls to what is flashing. Every form works without this.
+
+import { now, refresh } from "./board.js";
+import { forget, keep, send, waiting } from "./queue.js";
+import { watch } from "./call.js";
+
+const guard = 1500;    // a glove presses twice
+const patience = 4000; // what waits longer waits for a service that is away
+const list = document.getElementById("waiting");
+let pressedAt = -guard;
+let told = "";
+
+function press(event) {
+  const form = event.target;
+  if (!form.matches("[data-tap]")) {
+    return;
+  }
+  const fields = new FormData(form, event.submitter);
+  const tap = {
+    action: new URL(form.action).pathname,
+    pressedAt: new Date(now()).toISOString(),
+    words: event.submitter?.textContent.replace(/\s+/g, " ").trim() ?? fields.get("did"),
+  };
+  const before = waiting().filter(t => t.action === tap.action && !t.why);
+  if (performance.now() - pressedAt < guard || (form.hasAttribute("data-once") && before.some(t => isSame(t, fields)))) {
+    event.preventDefault();
+    return;
+  }
+  fields.set("number", Number(fields.get("number")) + before.length); // as if those before it had arrived
+  fields.set("pressedAt", tap.pressedAt);
+  try {
+    keep({ ...tap, fields: [...fields] });
+  } catch {
+    return; // no store: the browser sends the form as it is
+  }
+  event.preventDefault();
+  pressedAt = performance.now();
+  told = tap.words;
+  deliver();
+}
+
+// The same button of the same page: what was pressed is on its way.
+function isSame(tap, fields) {
+  const other = new Map(tap.fields);
+  return ["did", "surface", "layer", "section", "corrects"].every(name => (other.get(name) ?? null) === fields.get(name));
+}
+
+async function deliver() {
+  show();
+  const isAnyTold = await send();
+  show();
+  if (isAnyTold) {
+    await refresh();
+  }
+}
+
+function show() {
+  const taps = waiting();
+  const lines = taps.map(tap => line(tap));
+  if (taps.length === 0 && told !== "" && performance.now() - pressedAt < 5000) {
+    lines.push(words("p", `Told: ${told}`));
+  }
+  const marks = lines.map(l => l.textContent).join("\n");
+  if (list.dataset.shown !== marks) {
+    list.dataset.shown = marks;
+    list.replaceChildren(...lines);
+  }
+  for (const button of document.querySelectorAll("form[data-once] button[name=did]")) {
+    const fields = new FormData(button.form, button);
+    button.classList.toggle("waits", taps.some(t => !t.why && t.action === new URL(button.form.action).pathname && isSame(t, fields)));
+  }
+  goOnAlone(taps.filter(t => !t.why));
+}
+
+// While the service is away the phone reckons what it would have said: from when a coat was wiped on, and how long one takes in the air as it was.
+function goOnAlone(taps) {
+  const alone = document.getElementById("alone");
+  if (!alone) {
+    return;
+  }
+  const isAway = !document.getElementById("lost").hidden || taps.some(t => now() - Date.parse(t.pressedAt) > patience);
+  alone.hidden = !isAway;
+  for (const coat of alone.querySelectorAll("[data-alone]")) {
+    const [applied, levelled] = ["applied", "levelled"].map(did => taps.find(t => isSame(t, new FormData(coat.querySelector("form"), coat.querySelector(`[value=${did}]`)))));
+    const from = applied && !levelled && coat.dataset.byAfter ? Date.parse(applied.pressedAt) : null;
+    for (const [name, value] of [["call", coat.dataset.alone], ["look", at(from, coat.dataset.lookAfter)], ["by", at(from, coat.dataset.byAfter)]]) {
+      if (from === null) {
+        delete coat.dataset[name];
+      } else {
+        coat.dataset[name] = value;
+      }
+    }
+    const text = levelled ? "Levelled." : !applied ? "" : from === null ? "Judge by eye." : `Level ${span(coat.dataset.look)}, by ${span(coat.dataset.by)}.`;
+    if (coat.querySelector(".reckoned").textContent !== text) {
+      coat.querySelector(".reckoned").textContent = text;
+    }
+  }
+}
+
+const at = (from, seconds) => new Date((from ?? 0) + 1000 * Number(seconds)).toISOString();
+
+function span(instant) {
+  const seconds = Math.floor((Date.parse(instant) - now()) / 1000);
+  const length = `${Math.floor(Math.abs(seconds) / 60)}:${String(Math.abs(seconds) % 60).padStart(2, "0")}`;
+  return seconds >= 0 ? `in ${length}` : `since ${length}`;
+}
+
+function line(tap) {
+  const pressed = new Intl.DateTimeFormat("en-GB", { timeZone: document.getElementById("clock").dataset.zone, hour: "2-digit", minute: "2-digit" })
+    .format(new Date(tap.pressedAt));
+  const p = words("p", tap.why ? `Not taken: ${tap.words}, ${pressed}. ${tap.why} ` : `Kept on this phone until the service hears it: ${tap.words}, ${pressed}. `);
+  const button = words("button", tap.why ? "I have read it" : "Take back");
+  button.type = "button";
+  button.className = "quiet";
+  button.addEventListener("click", () => { forget(tap.key); show(); });
+  p.className = tap.why ? "refused" : "";
+  p.append(button);
+  return p;
+}
+
+function words(name, text) {
+  const element = document.createElement(name);
+  element.textContent = text;
+  return element;
+}
+
+function expire() {
+  for (const element of document.querySelectorAll("[data-until]")) {
+    element.hidden = Date.parse(element.dataset.until) < now();
+  }
+}
+
+document.addEventListener("submit", press);
+document.addEventListener("shown", () => { show(); expire(); });
+window.addEventListener("online", deliver);
+window.addEventListener("storage", show);
+setInterval(() => { watch(); expire(); show(); }, 500);
+setInterval(() => { if (waiting().some(t => !t.why)) { deliver(); } }, 3000);
+deliver();

@@ -1,0 +1,54 @@
+// Taps that the service has not heard yet, in the browser's own store: they outlive a reload, a flat battery and a service that is away. Each keeps
+// the instant it was pressed and the number its page had, of which the service makes its id: however often it is sent, it counts once.
+
+const prefix = "curewatch-tap:";
+const patience = 8000;
+let isSending = false;
+
+const keys = () => Object.keys(localStorage).filter(key => key.startsWith(prefix)).sort();
+
+export const waiting = () => keys().map(key => ({ key, ...JSON.parse(localStorage.getItem(key)) }));
+
+// A key of its own for each, so that two tabs never write over each other's; it sorts by when it was pressed.
+export function keep(tap) {
+  localStorage.setItem(`${prefix}${tap.pressedAt}:${String(performance.now()).padStart(20, "0")}`, JSON.stringify(tap));
+}
+
+export const forget = key => localStorage.removeItem(key);
+
+// In the order they were pressed; what the service refuses stays, with its reason, until somebody has read it.
+export async function send() {
+  if (isSending) {
+    return false;
+  }
+  isSending = true;
+  let isAnyTold = false;
+  try {
+    for (let tap; (tap = waiting().find(t => !t.why));) {
+      const answer = await fetch(tap.action, {
+        method: "POST", body: new URLSearchParams(tap.fields), redirect: "manual", signal: AbortSignal.timeout(patience),
+      });
+      if (answer.type === "opaqueredirect") {
+        forget(tap.key);
+        isAnyTold = true;
+      } else if (answer.status >= 500 || answer.status === 429) {
+        break; // not stored: it must come again
+      } else {
+        const { key, ...kept } = tap;
+        localStorage.setItem(key, JSON.stringify({ ...kept, why: reasonOf(await answer.text()) }));
+        isAnyTold = true;
+      }
+    }
+  } catch {
+    // The service is away: everything stays where it is.
+  } finally {
+    isSending = false;
+  }
+  return isAnyTold;
+}
+
+function reasonOf(html) {
+  const page = new DOMParser().parseFromString(html, "text/html");
+  const faults = [...page.querySelectorAll("#content [role=alert] li")].map(li => li.textContent.trim());
+  return faults.join(" ") || page.getElementById("content")?.textContent.trim() || "It was refused.";
+}

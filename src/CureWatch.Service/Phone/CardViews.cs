@@ -1,0 +1,34 @@
+using System.Globalization;
+using CureWatch.Bays;
+using CureWatch.Service.Api;
+using CureWatch.Service.Board;
+using CureWatch.TimeWindows;
+
+namespace CureWatch.Service.Phone;
+
+/// <summary>Writes the card of a car. Its times carry their day: a card is read tomorrow too.</summary>
+internal static class CardViews
+{
+    public static CardView Of(Look look, JobState state, string bay, Uri address)
+    {
+        var clock = new ShopClock(look.Shop.Plan.Hours.Zone, look.At);
+        JobReport report = look.ReportOf(state);
+        CoatReport[] living = [.. report.Surfaces.SelectMany(s => s.Coats).Where(c => c.Coat.EndedAt is null)];
+        Window[] keepDry = [.. living.SelectMany(c => c.Windows).Where(w => w.Stage == WindowStage.KeepDry && w.State != WindowState.Done)];
+        DateTimeOffset? until = keepDry.Length > 0 && keepDry.All(w => w.ClosesAt?.Latest is not null) ? keepDry.Max(w => w.ClosesAt!.Latest) : null;
+        return new CardView(
+            state.Job.Car ?? state.Job.Id,
+            bay,
+            until is { } at ? Day(at) : null,
+            keepDry.Length == 0,
+            [.. living.Select(c => c.Coat.Surface.Id).Distinct()],
+            report.Next.Any(n => n.Act.Kind == Planning.ActKind.Apply),
+            report.Ruling.CollectFrom is { } collect ? Day(collect) : null,
+            Day(look.At),
+            address.AbsoluteUri,
+            SquareCode.Of(address.AbsoluteUri),
+            address.IsLoopback);
+
+        string Day(DateTimeOffset at) => TimeZoneInfo.ConvertTime(at, clock.Zone).ToString("dddd d MMMM, HH:mm", CultureInfo.InvariantCulture);
+    }
+}

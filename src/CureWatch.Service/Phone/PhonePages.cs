@@ -1,0 +1,94 @@
+using CureWatch.Bays;
+using CureWatch.Service.Api;
+using CureWatch.Service.Backups;
+using CureWatch.Service.Board;
+using CureWatch.Service.Settings;
+
+namespace CureWatch.Service.Phone;
+
+/// <summary>The pages that show, on a phone.</summary>
+internal static class PhonePages
+{
+    public static void Map(IEndpointRouteBuilder app)
+    {
+        app.MapGet("/bay", (Lookout lookout, BackupHealth backup) => BoardEndpoints.With(lookout, look => Bays(look, backup, null))).ExcludeFromDescription();
+        app.MapGet("/bay/{bay}", (string bay, Lookout lookout, BackupHealth backup) => In(bay, lookout, look => Bays(look, backup, bay))).ExcludeFromDescription();
+        app.MapGet("/bay/{bay}/start", (string bay, string? like, Lookout lookout) => In(bay, lookout, look => Begin(BeginForms.Blank(look, bay, like))))
+            .ExcludeFromDescription();
+        app.MapGet("/bay/{bay}/jobs/{job}", (string bay, string job, Lookout lookout, BackupHealth backup) => In(bay, lookout, look => Car(look, backup, bay, job, [])))
+            .ExcludeFromDescription();
+        app.MapGet("/bay/{bay}/jobs/{job}/more", (string bay, string job, Lookout lookout) => In(bay, lookout, look => On(look, job, state => More(look, bay, state))))
+            .ExcludeFromDescription();
+        app.MapGet("/bay/{bay}/jobs/{job}/told", (string bay, string job, Lookout lookout) => In(bay, lookout, look => On(look, job, state => Told(look, bay, state))))
+            .ExcludeFromDescription();
+        app.MapGet("/bay/{bay}/jobs/{job}/card", (string bay, string job, Lookout lookout, HttpRequest request) =>
+            In(bay, lookout, look => On(look, job, state => Card(look, bay, state, request)))).ExcludeFromDescription();
+    }
+
+    public static string CarAt(string bay, string job) => $"/bay/{bay}/jobs/{job}";
+
+    public static IResult In(string bay, Lookout lookout, Func<Look, IResult> page) => BoardEndpoints.With(lookout, look =>
+        look.Shop.Plan.Bays.Any(b => b.Bay == bay)
+            ? page(look)
+            : BoardEndpoints.Plain(StatusCodes.Status404NotFound, "No such bay", $"No bay '{bay}' is set up here."));
+
+    public static IResult Begin(BeginView view) => new Page<BeginPage>(
+        view.Faults.Count == 0 ? StatusCodes.Status200OK : StatusCodes.Status400BadRequest, (nameof(BeginPage.View), view));
+
+    public static IResult Car(Look look, BackupHealth backup, string bay, string job, IReadOnlyList<string> faults, int status = StatusCodes.Status200OK) =>
+        On(look, job, state => new Page<CarPage>(status, (nameof(CarPage.View), new PhoneViews(look, BoardViews.Of(look, backup)).Of(state, bay, faults))));
+
+    private static IResult Bays(Look look, BackupHealth backup, string? bay)
+    {
+        BoardView board = BoardViews.Of(look, backup);
+        var frame = new Frame(board.Shop, board.Zone, board.Now, board.Troubles);
+        return bay is null
+            ? new Page<BayChoicePage>(StatusCodes.Status200OK, (nameof(BayChoicePage.Frame), frame), (nameof(BayChoicePage.Bays), board.Bays))
+            : new Page<BayCarsPage>(StatusCodes.Status200OK, (nameof(BayCarsPage.Frame), frame), (nameof(BayCarsPage.Bay), board.Bays.First(b => b.Bay == bay)));
+    }
+
+    private static IResult On(Look look, string job, Func<JobState, IResult> page) => look.Shop.Find(job) switch
+    {
+        null => BoardEndpoints.Plain(StatusCodes.Status404NotFound, "No such car", $"No job '{job}' was ever started here."),
+        { LeftAt: not null } left => BoardEndpoints.Plain(StatusCodes.Status200OK, left.Job.Car ?? job, "This car has left."),
+        var state => page(state),
+    };
+
+    private static Page<MorePage> More(Look look, string bay, JobState state)
+    {
+        var clock = new ShopClock(look.Shop.Plan.Hours.Zone, look.At);
+        CarView car = new CarViews(look, clock).Of(state);
+        return new Page<MorePage>(StatusCodes.Status200OK, (nameof(MorePage.View), new TellView(
+            Frame.Of(look, clock),
+            bay,
+            car.Job,
+            car.Car,
+            car.TapNumber,
+            car.Surfaces,
+            state.Job.Surfaces.Max(s => s.Layers),
+            state.Job.Surfaces.Max(s => s.Sections),
+            look.ReportOf(state).Next.FirstOrDefault()?.Act.Surface.Id ?? "",
+            [.. look.Shop.Plan.Bays.Select(b => b.Bay), Whereabouts.Store, Whereabouts.Outside],
+            car.Cautions,
+            new ToldViews(clock).LastOf(state))));
+    }
+
+    private static Page<ToldPage> Told(Look look, string bay, JobState state)
+    {
+        var clock = new ShopClock(look.Shop.Plan.Hours.Zone, look.At);
+        return new Page<ToldPage>(
+            StatusCodes.Status200OK,
+            (nameof(ToldPage.Frame), Frame.Of(look, clock)),
+            (nameof(ToldPage.Bay), bay),
+            (nameof(ToldPage.Job), state.Job.Id),
+            (nameof(ToldPage.Car), state.Job.Car ?? state.Job.Id),
+            (nameof(ToldPage.TapNumber), state.Told.Length),
+            (nameof(ToldPage.Told), new ToldViews(clock).Of(state).ToArray()));
+    }
+
+    private static Page<CardPage> Card(Look look, string bay, JobState state, HttpRequest request)
+    {
+        var address = new Uri($"{request.Scheme}://{request.Host}{CarAt(bay, state.Job.Id)}");
+        return new Page<CardPage>(StatusCodes.Status200OK, (nameof(CardPage.View), CardViews.Of(look, state, bay, address)));
+    }
+}

@@ -1,0 +1,87 @@
+using CureWatch.Bays;
+using CureWatch.Curing;
+using CureWatch.Planning;
+using CureWatch.Products;
+using CureWatch.Service.Api;
+using CureWatch.Service.Board;
+using CureWatch.Service.Documents;
+
+namespace CureWatch.Service.Phone;
+
+/// <summary>Puts a car on the phone of whoever works on it.</summary>
+internal sealed class PhoneViews(Look look, BoardView board)
+{
+    /// <summary>More than that nobody looks ahead in the middle of a pass. Source (choice).</summary>
+    private const int MostActs = 9;
+
+    private static readonly (string Did, string Words)[] Finds =
+        [("inspected:high-spot", "High spot"), ("inspected:streak", "Streak"), ("inspected:water-mark", "Water mark"), ("inspected:dust", "Dust")];
+
+    private static readonly (string Did, string Words)[] Reworks =
+        [("reworked:wiped", "Wiped in time"), ("reworked:re-wet", "Re-wetted, now level"), ("reworked:polished-off", "Polished off")];
+
+    private readonly ShopClock _clock = new(look.Shop.Plan.Hours.Zone, look.At);
+
+    public PhoneView Of(JobState state, string bay, IReadOnlyList<string> faults)
+    {
+        string[] bays = [.. look.BaysOf(state)];
+        CarView car = new CarViews(look, _clock).Of(state);
+        return new PhoneView(
+            Frame.Of(look, _clock),
+            bay,
+            bays.Contains(bay) ? null : bays.Length > 0 ? string.Join(", ", bays) : "not in a bay",
+            car,
+            [.. look.ReportOf(state).Next.Take(MostActs).Select((told, i) => Of(told, isFirst: i == 0))],
+            new ToldViews(_clock).LastOf(state),
+            WarningsOf(state.Job.Id),
+            faults)
+        {
+            Alone = [.. look.StartOf(state).Decision.Answers.Where(a => a.Evidence.Next is not null).Select(a => Of(a.Evidence, a.Evidence.Next!))],
+        };
+    }
+
+    private static AloneView Of(StartEvidence evidence, NextLayer next)
+    {
+        Surface surface = evidence.Surface;
+        CoatTimes? times = evidence.Times.FirstOrDefault();
+        return new AloneView(
+            surface.Id,
+            next.Layer,
+            evidence.Laws.Sheet.Name,
+            times?.Flash?.From,
+            times?.Flash?.To,
+            times?.HasToBeLevelled != false,
+            [.. next.Sections.Select(section => (section, Words.Coat(surface, next.Layer, section)))],
+            [.. Cautions.Of(evidence.Laws.Sheet)]);
+    }
+
+    private IReadOnlyList<WarningView> WarningsOf(string job)
+    {
+        HashSet<int> numbers = [.. look.OpenWarnings.Where(w => w.Warning.Subject.Job == job).Select(w => w.Number)];
+        return [.. board.Warnings.Where(w => numbers.Contains(w.Number))];
+    }
+
+    private ActView Of(ToldAct told, bool isFirst)
+    {
+        NextAct act = told.Act;
+        NextView next = NextViews.Of(told, look.At);
+        bool isLevelling = act.Kind is ActKind.Level or ActKind.ReWet;
+        return new ActView(
+            $"{act.Surface.Id}-{act.Layer}-{act.Section ?? 0}",
+            // What speaks against a coat is told of the next ones alone: a later one has no button that might say otherwise.
+            isFirst || isLevelling || act.Kind == ActKind.Look ? next : next with { Button = null },
+            Words.Coat(act.Surface, act.Layer, next.Section ?? 1) is var coat && next.Section is null ? act.Surface.Id : coat,
+            _clock.Of(act.From),
+            _clock.Of(act.By),
+            act.IsLate ? "It closed" : isLevelling ? "Level by" : "By",
+            act.From > look.At,
+            isLevelling,
+            told.Sheet.Find(Stage.LevelBy) is { IfMissed: IfMissed.Note } ? "level now" : "re-wet and level now",
+            act.Kind switch
+            {
+                ActKind.Look when act.CanBeTold(look.At) => Finds,
+                ActKind.Rework when !act.LetCool => Reworks,
+                _ => [],
+            });
+    }
+}

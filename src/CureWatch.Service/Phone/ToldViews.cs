@@ -1,0 +1,68 @@
+using System.Globalization;
+using CureWatch.Bays;
+using CureWatch.Curing;
+using CureWatch.Service.Board;
+using CureWatch.Service.Settings;
+
+namespace CureWatch.Service.Phone;
+
+/// <summary>Puts what people told of a car into words, and into forms that tell it otherwise.</summary>
+internal sealed class ToldViews(ShopClock clock)
+{
+    /// <summary>All that was told, the newest first.</summary>
+    public IEnumerable<ToldView> Of(JobState state)
+    {
+        HashSet<Tap> standing = new(Taps.Standing(state.Told), ReferenceEqualityComparer.Instance);
+        return state.Told.Reverse().Select(t => Of(t, standing.Contains(t)));
+    }
+
+    /// <summary>What was told last, while it is taken back as if it had never been.</summary>
+    public ToldView? LastOf(JobState state) => Of(state).FirstOrDefault(t => t is { Id: not null, Holds: true } && t.UndoneUntil > clock.Now);
+
+    private ToldView Of(Tap tap, bool holds) => new(
+        tap.Id,
+        TextOf(tap),
+        clock.Of(tap.At),
+        clock.Of(tap.ReportedAt),
+        TimeZoneInfo.ConvertTime(tap.At, clock.Zone).ToString("yyyy-MM-dd'T'HH:mm:ss", CultureInfo.InvariantCulture),
+        tap.By,
+        tap.Note,
+        holds,
+        tap.ReportedAt + Untimely.UndoLimit,
+        [.. SameAs(tap).Where(f => f.Value.Length > 0)]);
+
+    private string TextOf(Tap tap)
+    {
+        string where = tap.Surface is null ? "all of it" : Words.Coat(tap.Surface, tap.Layer, tap.Section);
+        string what = tap switch
+        {
+            { Did: Did.Inspected, Found: { } found } => $"looked at: {WireName<Found>.Of(found).Replace('-', ' ')}",
+            { Did: Did.Reworked, How: { } how } => how == How.PolishedOff ? "polished off" : how == How.Wiped ? "wiped in time" : "re-wetted",
+            { Did: Did.Moved, ToBay: { } to } => $"moved: {to}",
+            { Did: Did.Told, PromisedAt: { } promised } => $"told the customer {clock.Of(promised).Text}",
+            { Did: Did.PanelWiped } => "wiped down",
+            { Did: Did.Withdrawn } => "taken back",
+            { Did: Did.Wetted } => "got wet",
+            _ => WireName<Did>.Of(tap.Did).Replace('-', ' '),
+        };
+        string read = tap.PanelC is { } panelC ? string.Create(CultureInfo.InvariantCulture, $", {panelC:0.#} °C") : "";
+        return tap.Did == Did.Told ? what : $"{where}: {what}{read}";
+    }
+
+    private static IEnumerable<(string Name, string Value)> SameAs(Tap tap)
+    {
+        string did = WireName<Did>.Of(tap.Did);
+        yield return ("did", tap.Found is { } found ? $"{did}:{WireName<Found>.Of(found)}" : tap.How is { } how ? $"{did}:{WireName<How>.Of(how)}" : did);
+        yield return ("surface", tap.Surface ?? "");
+        yield return ("layer", Invariant(tap.Layer));
+        yield return ("section", Invariant(tap.Section));
+        yield return ("panelC", tap.PanelC?.ToString(CultureInfo.InvariantCulture) ?? "");
+        yield return ("toBay", tap.ToBay ?? "");
+        yield return ("promisedAt", tap.PromisedAt is { } promised ? UtcText.Of(promised) : "");
+        yield return ("startedAt", tap.StartedAt is { } started ? UtcText.Of(started) : "");
+        yield return ("by", tap.By ?? "");
+        yield return ("note", tap.Note ?? "");
+    }
+
+    private static string Invariant(int? number) => number?.ToString(CultureInfo.InvariantCulture) ?? "";
+}
