@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
 using System.Text.Json.Nodes;
+using CureWatch.Service.People;
 using CureWatch.Service.Settings;
 using Microsoft.AspNetCore.OpenApi;
 using Microsoft.OpenApi;
@@ -36,13 +37,14 @@ internal static class ApiDescription
     public static void MapApiDescription(this WebApplication app)
     {
         var text = new Lazy<Task<byte[]>>(() => BuildAsync(app.Services.GetRequiredKeyedService<IOpenApiDocumentProvider>(Version)));
-        app.MapGet("/openapi/v1.json", async () => Results.Bytes(await text.Value, JsonAnswer.Json)).ExcludeFromDescription();
+        app.MapGet("/openapi/v1.json", async () => Results.Bytes(await text.Value, JsonAnswer.Json)).ExcludeFromDescription().LetsScreens();
     }
 
     private const string About =
         "Times are ISO 8601, durations [d.]hh:mm:ss, temperatures °C, humidity % RH over liquid water, spread K. Every no is a problem of RFC 9457 "
-        + "that names all faults. There is no log-in: the service answers to its own host names only, and takes writes from its own pages, or as "
-        + "application/json without a cookie from a client that is no browser.";
+        + "that names all faults. The service answers to its own host names only, and takes writes from its own pages, or as application/json without a "
+        + "cookie from a client that is no browser. Where people sign in, every endpoint but health asks for the cookie that /sign-in gives (401, or 403 where the "
+        + "role may not), and a write with a cookie for the Origin of this service.";
 
     private static void Describe(OpenApiOperation operation, IList<object> metadata, OpenApiDocument document)
     {

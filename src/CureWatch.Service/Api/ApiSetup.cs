@@ -1,4 +1,5 @@
 using CureWatch.Service.Backups;
+using CureWatch.Service.People;
 using CureWatch.Service.Settings;
 using Microsoft.AspNetCore.Server.Kestrel.Core;
 
@@ -26,6 +27,7 @@ internal static class ApiSetup
         app.UseMiddleware<HeadAsGet>();
         app.UseMiddleware<PlainProblems>();
         app.UseRouting();
+        app.UseDoor();
         RouteGroupBuilder api = app.MapGroup("/api/v1");
         BayEndpoints.Map(api);
         NightEndpoints.Map(api);

@@ -1,5 +1,6 @@
 using CureWatch.Bays;
 using CureWatch.Service.Documents;
+using CureWatch.Service.People;
 
 namespace CureWatch.Service.Api;
 
@@ -7,7 +8,7 @@ namespace CureWatch.Service.Api;
 internal static class ArrivalEndpoints
 {
     public static void Map(RouteGroupBuilder api) =>
-        api.MapGet("/jobs/{job}/arrival", Job).WithSummary("When each surface without a coat is dry enough, the slowest first")
+        api.MapGet("/jobs/{job}/arrival", Job).LetsScreens().WithSummary("When each surface without a coat is dry enough, the slowest first")
             .Gives("arrival", "The arrival check.")
             .RefusesUnknownJob();
 

@@ -1,6 +1,7 @@
 using System.Text.Json;
 using CureWatch.Bays;
 using CureWatch.Service.Documents;
+using CureWatch.Service.People;
 
 namespace CureWatch.Service.Api;
 
@@ -9,11 +10,11 @@ internal static class BayEndpoints
 {
     public static void Map(RouteGroupBuilder api)
     {
-        api.MapGet("/bays", All).WithSummary("Every bay with its live climate").Gives("bays", "The bays.");
-        api.MapGet("/bays/{bay}", One).WithSummary("One bay with its live climate")
+        api.MapGet("/bays", All).LetsScreens().WithSummary("Every bay with its live climate").Gives("bays", "The bays.");
+        api.MapGet("/bays/{bay}", One).LetsScreens().WithSummary("One bay with its live climate")
             .Gives("bay", "The bay.")
             .Refuses(StatusCodes.Status404NotFound, "No such bay.");
-        api.MapGet("/bays/{bay}/course", Course).WithSummary("How the climate of a bay went, and how it is expected to go")
+        api.MapGet("/bays/{bay}/course", Course).LetsScreens().WithSummary("How the climate of a bay went, and how it is expected to go")
             .Gives("course", "The course.")
             .Refuses(StatusCodes.Status404NotFound, "No such bay.");
     }

@@ -1,4 +1,5 @@
 using CureWatch.Service.Backups;
+using CureWatch.Service.People;
 using CureWatch.Service.Pump;
 using CureWatch.Warnings;
 
@@ -9,8 +10,9 @@ internal static class HealthEndpoints
 {
     public static void Map(IEndpointRouteBuilder app)
     {
-        app.MapGet("/health/live", (Troubles troubles, BackupHealth backup) => Says("live", troubles, backup)).WithSummary("The process answers").Gives("health", "It does.");
-        app.MapGet("/health/ready", Ready)
+        app.MapGet("/health/live", (Troubles troubles, BackupHealth backup) => Says("live", troubles, backup)).LetsEverybody().WithSummary("The process answers")
+            .Gives("health", "It does.");
+        app.MapGet("/health/ready", Ready).LetsEverybody()
             .WithSummary("The engine runs and the journal takes entries")
             .Gives("health", "They do; 'troubles' has what keeps it from its work although a new start would not help, 'backup' how old the newest one is.")
             .Refuses(StatusCodes.Status503ServiceUnavailable, "They do not; 'detail' says why.");

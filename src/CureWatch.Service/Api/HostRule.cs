@@ -4,7 +4,7 @@ using System.Net;
 namespace CureWatch.Service.Api;
 
 /// <summary>
-/// Which host names this service answers to. Without log-in this is what keeps a foreign page out that lets its own name point at this
+/// Which host names this service answers to. This is what keeps a foreign page out that lets its own name point at this
 /// machine (DNS rebinding): the browser then sends that name.
 /// </summary>
 /// <param name="hosts">Names besides the loopback's, as <c>name</c> for any port or <c>name:port</c>.</param>

@@ -1,5 +1,6 @@
 using CureWatch.Bays;
 using CureWatch.Service.Documents;
+using CureWatch.Service.People;
 using CureWatch.Service.Pump;
 
 namespace CureWatch.Service.Api;
@@ -9,14 +10,14 @@ internal static class JobEndpoints
 {
     public static void Map(RouteGroupBuilder api)
     {
-        api.MapGet("/jobs", All).WithSummary("The jobs of the cars that are here, or left in the last two days").Gives("jobs", "The jobs.");
-        api.MapGet("/jobs/{job}", One).WithSummary("How a job stands now, in the shape of replay --json")
+        api.MapGet("/jobs", All).LetsScreens().WithSummary("The jobs of the cars that are here, or left in the last two days").Gives("jobs", "The jobs.");
+        api.MapGet("/jobs/{job}", One).LetsScreens().WithSummary("How a job stands now, in the shape of replay --json")
             .Gives("replay", "The job.").RefusesUnknownJob();
-        api.MapGet("/jobs/{job}/windows", Windows).WithSummary("The windows of every coat").Gives("windows", "The windows.").RefusesUnknownJob();
-        api.MapGet("/jobs/{job}/taps", Taps).WithSummary("What people told, in the order they told it").Gives("taps", "The taps.").RefusesUnknownJob();
-        api.MapGet("/jobs/{job}/handover", Handover).WithSummary("Whether the car may leave, with every hold")
+        api.MapGet("/jobs/{job}/windows", Windows).LetsScreens().WithSummary("The windows of every coat").Gives("windows", "The windows.").RefusesUnknownJob();
+        api.MapGet("/jobs/{job}/taps", Taps).LetsScreens().WithSummary("What people told, in the order they told it").Gives("taps", "The taps.").RefusesUnknownJob();
+        api.MapGet("/jobs/{job}/handover", Handover).LetsScreens().WithSummary("Whether the car may leave, with every hold")
             .Gives("handover", "The ruling.").RefusesUnknownJob();
-        api.MapPost("/jobs", Start).WithSummary("Starts a job, in the shape of a job file")
+        api.MapPost("/jobs", Start).LetsTechnicians().WithSummary("Starts a job, in the shape of a job file")
             .Gives("job", "The job was started; Location names it.", StatusCodes.Status201Created)
             .Gives("job", "The same job was started before, word for word.")
             .RefusesWrites("job-file");

@@ -1,3 +1,4 @@
+using CureWatch.Service.People;
 using CureWatch.Service.Pump;
 using CureWatch.Service.Settings;
 
@@ -10,11 +11,11 @@ internal static class JobWrites
 
     public static void Map(RouteGroupBuilder api)
     {
-        api.MapPost("/jobs/{job}/taps", Tap).WithSummary("Tells a tap; the same tap again, with its id, changes nothing")
+        api.MapPost("/jobs/{job}/taps", Tap).LetsTechnicians().WithSummary("Tells a tap; the same tap again, with its id, changes nothing")
             .Gives("told", "It was taken down.", StatusCodes.Status201Created)
             .Gives("told", "It had been told before, word for word.")
             .RefusesWrites("tap").RefusesUnknownJob();
-        api.MapPost("/jobs/{job}/handover", HandOver).WithSummary("Hands the car over")
+        api.MapPost("/jobs/{job}/handover", HandOver).LetsTechnicians().WithSummary("Hands the car over")
             .Gives("handover", "The car left.")
             .Refuses(StatusCodes.Status409Conflict, "The car is held, and nobody said why it leaves all the same; 'holds' names every hold.")
             .RefusesWrites("leave").RefusesUnknownJob();
@@ -30,7 +31,7 @@ internal static class JobWrites
         }
 
         ReadOnlyMemory<byte> body = await Body.ReadAsync(context, settings.Limits.PayloadBytes);
-        Answer answer = await inbox.AskAsync(new Arrival.Tap("tap", job, body), context.RequestAborted);
+        Answer answer = await inbox.AskAsync(new Arrival.Tap("tap", job, Signature.On(body, context)), context.RequestAborted);
         return Answers.Over(answer, isRepeated => JsonAnswer.Object(
             json =>
             {
@@ -55,7 +56,7 @@ internal static class JobWrites
             return Problem.Faulty([.. faults.All]);
         }
 
-        Answer answer = await inbox.AskAsync(new Arrival.HandOver(job, by, despite), context.RequestAborted);
+        Answer answer = await inbox.AskAsync(new Arrival.HandOver(job, Visitor.Of(context).Name ?? by, despite), context.RequestAborted);
         return Answers.Over(answer, _ => JobEndpoints.Handover(job, lookout));
     }
 }

@@ -1,5 +1,6 @@
 using CureWatch.Bays;
 using CureWatch.Service.Documents;
+using CureWatch.Service.People;
 using CureWatch.Service.Pump;
 
 namespace CureWatch.Service.Api;
@@ -11,8 +12,10 @@ internal static class LearningEndpoints
 
     public static void Map(RouteGroupBuilder api)
     {
-        api.MapGet("/learning", All).WithSummary("How far flash and drying differ from the sheets here, as taps taught it").Gives("learning", "By product, stage and bay.");
-        api.MapPost("/learning/reset", Reset).WithSummary("Forgets what was learnt about a product, or about it in one bay; coats that are on keep what they were begun with")
+        api.MapGet("/learning", All).LetsScreens().WithSummary("How far flash and drying differ from the sheets here, as taps taught it")
+            .Gives("learning", "By product, stage and bay.");
+        api.MapPost("/learning/reset", Reset).LetsManagers()
+            .WithSummary("Forgets what was learnt about a product, or about it in one bay; coats that are on keep what they were begun with")
             .Gives("learning", "It starts anew; what is still known.")
             .RefusesWrites("learning-reset");
     }
@@ -37,7 +40,8 @@ internal static class LearningEndpoints
             return Problem.NoShopYet();
         }
 
-        Answer answer = await inbox.AskAsync(new Arrival.LearningReset("reset", await Body.ReadAsync(context, MostOfReset)), context.RequestAborted);
+        ReadOnlyMemory<byte> body = Signature.On(await Body.ReadAsync(context, MostOfReset), context);
+        Answer answer = await inbox.AskAsync(new Arrival.LearningReset("reset", body), context.RequestAborted);
         return Answers.Over(answer, _ => All(lookout));
     }
 }

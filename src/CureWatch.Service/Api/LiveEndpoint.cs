@@ -1,5 +1,6 @@
 using System.Net.ServerSentEvents;
 using System.Runtime.CompilerServices;
+using CureWatch.Service.People;
 
 namespace CureWatch.Service.Api;
 
@@ -7,7 +8,7 @@ namespace CureWatch.Service.Api;
 internal static class LiveEndpoint
 {
     public static void Map(RouteGroupBuilder api) => api.MapGet("/live", Live)
-        .WithSummary("Live changes as server-sent events: everything at first, then what changed, and the time every few seconds")
+        .LetsScreens().WithSummary("Live changes as server-sent events: everything at first, then what changed, and the time every few seconds")
         .WithMetadata(new Gives(
             StatusCodes.Status200OK,
             null,
@@ -15,17 +16,25 @@ internal static class LiveEndpoint
             "text/event-stream"))
         .Refuses(StatusCodes.Status503ServiceUnavailable, "Too many listen already.");
 
-    private static IResult Live(HttpContext context, LiveFeed feed, IHostApplicationLifetime lifetime) => feed.IsFull
+    private static IResult Live(HttpContext context, LiveFeed feed, IHostApplicationLifetime lifetime, Visitor visitor) => feed.IsFull
         ? Problem.Of(StatusCodes.Status503ServiceUnavailable, "Too many listen already.")
-        : TypedResults.ServerSentEvents(Until(feed, context.RequestAborted, lifetime.ApplicationStopping));
+        : TypedResults.ServerSentEvents(Until(feed, visitor, context.RequestAborted, lifetime.ApplicationStopping));
 
-    /// <summary>A stream that outlived the stop would hold it up for as long as the host waits.</summary>
+    /// <summary>
+    /// A stream that outlived the stop would hold it up for as long as the host waits; and one of somebody who was signed out ends with what it would
+    /// have told next.
+    /// </summary>
     private static async IAsyncEnumerable<SseItem<string>> Until(
-        LiveFeed feed, CancellationToken aborted, CancellationToken stopping, [EnumeratorCancellation] CancellationToken ended = default)
+        LiveFeed feed, Visitor visitor, CancellationToken aborted, CancellationToken stopping, [EnumeratorCancellation] CancellationToken ended = default)
     {
         using var either = CancellationTokenSource.CreateLinkedTokenSource(aborted, stopping, ended);
         await foreach (SseItem<string> item in feed.Listen(either.Token))
         {
+            if (!visitor.IsStillIn)
+            {
+                break;
+            }
+
             yield return item;
         }
     }

@@ -1,5 +1,6 @@
 using System.Text.Json;
 using CureWatch.Service.Documents;
+using CureWatch.Service.People;
 using CureWatch.Service.Pump;
 using CureWatch.Service.Settings;
 
@@ -10,9 +11,9 @@ internal static class NextEndpoints
 {
     public static void Map(RouteGroupBuilder api)
     {
-        api.MapGet("/jobs/{job}/next", What).WithSummary("What is to be done next on a car")
+        api.MapGet("/jobs/{job}/next", What).LetsScreens().WithSummary("What is to be done next on a car")
             .Gives("next", "What is next, and what then.").RefusesUnknownJob();
-        api.MapPost("/jobs/{job}/next", Press).WithSummary("Tells that what was next was done; the same press again, with its id, changes nothing")
+        api.MapPost("/jobs/{job}/next", Press).LetsTechnicians().WithSummary("Tells that what was next was done; the same press again, with its id, changes nothing")
             .Gives("pressed", "It was taken down as the tap in the answer.", StatusCodes.Status201Created)
             .Gives("pressed", "It had been told before: the tap with that id.")
             .Refuses(StatusCodes.Status409Conflict, "Nothing can be told by one press now, or something else is next than was seen; 'detail' says what.")
@@ -34,7 +35,7 @@ internal static class NextEndpoints
         }
 
         ReadOnlyMemory<byte> body = await Body.ReadAsync(context, settings.Limits.PayloadBytes);
-        Answer answer = await inbox.AskAsync(new Arrival.Next("press", job, body), context.RequestAborted);
+        Answer answer = await inbox.AskAsync(new Arrival.Next("press", job, Signature.On(body, context)), context.RequestAborted);
         return Answers.Over(answer, isRepeated => JobEndpoints.About(job, lookout, (look, state) => JsonAnswer.Object(
             json =>
             {

@@ -1,6 +1,7 @@
 using System.Text.Json;
 using CureWatch.Bays;
 using CureWatch.Service.Documents;
+using CureWatch.Service.People;
 
 namespace CureWatch.Service.Api;
 
@@ -10,14 +11,14 @@ internal static class NightEndpoints
     public static void Map(RouteGroupBuilder api)
     {
         api.MapGet("/tonight", (Lookout lookout) => OfShop(lookout, (json, look) => NightJson.WriteTonight(json, TonightReport.Of(look.Shop))))
-            .WithSummary("The lock-up summary: what gets through the night, and what helps").Gives("tonight-of-shop", "The summary.");
+            .LetsScreens().WithSummary("The lock-up summary: what gets through the night, and what helps").Gives("tonight-of-shop", "The summary.");
         api.MapGet("/bays/{bay}/tonight", (string bay, Lookout lookout) => OfBay(bay, lookout, (json, look) => NightJson.WriteTonight(json, TonightReport.Of(look.Shop, bay))))
-            .WithSummary("The lock-up summary of one bay").Gives("tonight", "The summary.")
+            .LetsScreens().WithSummary("The lock-up summary of one bay").Gives("tonight", "The summary.")
             .Refuses(StatusCodes.Status404NotFound, "No such bay.");
         api.MapGet("/morning", (Lookout lookout) => OfShop(lookout, (json, look) => NightJson.WriteMorning(json, MorningReport.Of(look.Shop))))
-            .WithSummary("The morning brief: what happened since lock-up, and what to look at first").Gives("morning-of-shop", "The brief.");
+            .LetsScreens().WithSummary("The morning brief: what happened since lock-up, and what to look at first").Gives("morning-of-shop", "The brief.");
         api.MapGet("/bays/{bay}/morning", (string bay, Lookout lookout) => OfBay(bay, lookout, (json, look) => NightJson.WriteMorning(json, MorningReport.Of(look.Shop, bay))))
-            .WithSummary("The morning brief of one bay").Gives("morning", "The brief.")
+            .LetsScreens().WithSummary("The morning brief of one bay").Gives("morning", "The brief.")
             .Refuses(StatusCodes.Status404NotFound, "No such bay.");
     }
 

@@ -4,7 +4,7 @@ using Microsoft.Net.Http.Headers;
 namespace CureWatch.Service.Api;
 
 /// <summary>
-/// Which writes come from our own pages, or from no browser at all. There is no log-in and so no antiforgery token: this rule, together with
+/// Which writes come from our own pages, or from no browser at all. There is no antiforgery token: this rule, together with
 /// <see cref="HostRule"/>, is what keeps a foreign page from telling taps.
 /// </summary>
 /// <remarks>

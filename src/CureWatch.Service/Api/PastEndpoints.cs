@@ -1,6 +1,7 @@
 using System.Text.Json;
 using CureWatch.Service.Book;
 using CureWatch.Service.Documents;
+using CureWatch.Service.People;
 
 namespace CureWatch.Service.Api;
 
@@ -16,15 +17,15 @@ internal static class PastEndpoints
 
     public static void Map(RouteGroupBuilder api)
     {
-        api.MapGet("/warnings/past", Warnings).WithSummary("The warnings that are over, the newest first")
+        api.MapGet("/warnings/past", Warnings).LetsScreens().WithSummary("The warnings that are over, the newest first")
             .Gives("past-warnings", "A page of them.")
             .Asks(From, Ask.Instant, "Only those that stood at this instant or later.")
             .Asks(To, Ask.Instant, "Only those that stood at this instant or earlier.")
             .AsksForAPage(Page, MostOnAPage)
             .AsksTheBook();
-        api.MapGet("/handovers", Handovers).WithSummary("The cars that left, the newest first")
+        api.MapGet("/handovers", Handovers).LetsScreens().WithSummary("The cars that left, the newest first")
             .Gives("handovers", "A page of them.").AsksForAPage(Page, MostOnAPage).AsksTheBook();
-        api.MapGet("/handovers/{job}", Handover).WithSummary("How a car that left stood at its handover, in the shape of replay --json")
+        api.MapGet("/handovers/{job}", Handover).LetsScreens().WithSummary("How a car that left stood at its handover, in the shape of replay --json")
             .Gives("left", "The car.")
             .Refuses(StatusCodes.Status404NotFound, "No such job, or its car is still here.")
             .AsksTheBook();

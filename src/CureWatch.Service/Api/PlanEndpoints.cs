@@ -1,6 +1,7 @@
 using CureWatch.Bays;
 using CureWatch.Planning;
 using CureWatch.Service.Documents;
+using CureWatch.Service.People;
 using CureWatch.Service.Pump;
 
 namespace CureWatch.Service.Api;
@@ -12,30 +13,32 @@ internal static class PlanEndpoints
 
     public static void Map(RouteGroupBuilder api)
     {
-        api.MapGet("/plan", All).WithSummary("When each bay frees, whether what is planned next fits, and who would harm whom").Gives("plan", "The plan, a week ahead.");
-        api.MapGet("/bays/{bay}/plan", Bay).WithSummary("One bay of the day plan")
+        api.MapGet("/plan", All).LetsScreens().WithSummary("When each bay frees, whether what is planned next fits, and who would harm whom")
+            .Gives("plan", "The plan, a week ahead.");
+        api.MapGet("/bays/{bay}/plan", Bay).LetsScreens().WithSummary("One bay of the day plan")
             .Gives("bay-plan", "The bay's plan.")
             .Refuses(StatusCodes.Status404NotFound, "No such bay.");
-        api.MapPost("/plan/work", Add).WithSummary("Plans work other than coating; the same again, with its id, changes nothing")
+        api.MapPost("/plan/work", Add).LetsTechnicians().WithSummary("Plans work other than coating; the same again, with its id, changes nothing")
             .Gives("planned-work", "It is planned; Location names it.", StatusCodes.Status201Created)
             .Gives("planned-work", "The same was planned before.")
             .RefusesWrites("work-to-plan");
-        api.MapGet("/plan/work/{id}", Work).WithSummary("Planned work").Gives("planned-work", "The work.").Refuses(StatusCodes.Status404NotFound, "No such work.");
-        api.MapPut("/plan/work/{id}", Put).WithSummary("Plans work, or plans it otherwise")
+        api.MapGet("/plan/work/{id}", Work).LetsScreens().WithSummary("Planned work").Gives("planned-work", "The work.")
+            .Refuses(StatusCodes.Status404NotFound, "No such work.");
+        api.MapPut("/plan/work/{id}", Put).LetsTechnicians().WithSummary("Plans work, or plans it otherwise")
             .Gives("planned-work", "It is planned so.")
             .RefusesWrites("work-to-plan");
-        api.MapDelete("/plan/work/{id}", Drop).WithSummary("Drops planned work; with application/json, empty or saying who does and why")
+        api.MapDelete("/plan/work/{id}", Drop).LetsTechnicians().WithSummary("Drops planned work; with application/json, empty or saying who does and why")
             .WithMetadata(new Gives(StatusCodes.Status204NoContent, null, "It is planned no more."))
             .RefusesWrites("work-to-drop")
             .Refuses(StatusCodes.Status404NotFound, "No such work.");
-        api.MapPut("/jobs/{job}/visit", Visit).WithSummary("Plans otherwise when a car comes and is begun")
+        api.MapPut("/jobs/{job}/visit", Visit).LetsTechnicians().WithSummary("Plans otherwise when a car comes and is begun")
             .Gives("job", "It is planned so.")
             .RefusesWrites("visit").RefusesUnknownJob();
-        api.MapDelete("/jobs/{job}/visit", Cancel).WithSummary("Tells that a car does not come: its job is closed, and its id not given again")
+        api.MapDelete("/jobs/{job}/visit", Cancel).LetsTechnicians().WithSummary("Tells that a car does not come: its job is closed, and its id not given again")
             .WithMetadata(new Gives(StatusCodes.Status204NoContent, null, "It is expected no more."))
             .RefusesWrites("work-to-drop").RefusesUnknownJob()
             .Refuses(StatusCodes.Status409Conflict, "The car is here: it leaves by its handover.");
-        api.MapGet("/jobs/{job}/passes", Passes).WithSummary("How the next layers are worked in passes, by one person or two, in the present climate")
+        api.MapGet("/jobs/{job}/passes", Passes).LetsScreens().WithSummary("How the next layers are worked in passes, by one person or two, in the present climate")
             .Gives("passes", "The passes.")
             .Asks("people", Ask.Whole, "1 or 2; as the shop's habits say where left out.")
             .Refuses(StatusCodes.Status400BadRequest, "A parameter cannot be used; 'faults' names every fault.")
@@ -98,7 +101,7 @@ internal static class PlanEndpoints
 
         ReadOnlyMemory<byte> body = await Body.ReadAsync(context, MostOfWork);
         body = verb is PlanVerb.Drop or PlanVerb.Cancel && body.IsEmpty ? "{}"u8.ToArray() : body;
-        Answer answer = await inbox.AskAsync(new Arrival.Planned(verb, "plan", id, body), context.RequestAborted);
+        Answer answer = await inbox.AskAsync(new Arrival.Planned(verb, "plan", id, Signature.On(body, context)), context.RequestAborted);
         string about = (answer as Answer.Stored)?.Job ?? (answer as Answer.Repeated)?.Job ?? "";
         return Answers.Over(answer, isRepeated => yes(about, isRepeated));
     }

@@ -1,5 +1,6 @@
 using CureWatch.Bays;
 using CureWatch.Service.Documents;
+using CureWatch.Service.People;
 
 namespace CureWatch.Service.Api;
 
@@ -11,14 +12,15 @@ internal static class PromiseEndpoints
 
     public static void Map(RouteGroupBuilder api)
     {
-        api.MapGet("/promises", All).WithSummary("The promises of all cars that are here, the one most at risk first").Gives("promises", "The promises.");
-        api.MapGet("/jobs/{job}/promise", One).WithSummary("The chance that a car is ready when its customer was told, what decides it, and the least that would make it")
+        api.MapGet("/promises", All).LetsScreens().WithSummary("The promises of all cars that are here, the one most at risk first").Gives("promises", "The promises.");
+        api.MapGet("/jobs/{job}/promise", One).LetsScreens()
+            .WithSummary("The chance that a car is ready when its customer was told, what decides it, and the least that would make it")
             .Gives("promise", "How it stands.")
             .Asks("chance", Ask.Whole, $"The chance that what would make it is to reach, in percent: 1 to 99, {UsualPercent} where left out.")
             .Refuses(StatusCodes.Status400BadRequest, "A parameter cannot be used; 'faults' names every fault.")
             .Refuses(StatusCodes.Status409Conflict, "The car has left.")
             .RefusesUnknownJob();
-        api.MapPost("/jobs/{job}/what-if", Suppose).WithSummary("What would follow if something were otherwise; nothing is changed or recorded by it")
+        api.MapPost("/jobs/{job}/what-if", Suppose).LetsTechnicians().WithSummary("What would follow if something were otherwise; nothing is changed or recorded by it")
             .Gives("what-if", "The windows, the handover and the promise as they would be.")
             .Refuses(StatusCodes.Status409Conflict, "The car has left.")
             .RefusesWrites("what-if-question").RefusesUnknownJob();

@@ -1,6 +1,7 @@
 using CureWatch.Bays;
 using CureWatch.Service.Book;
 using CureWatch.Service.Documents;
+using CureWatch.Service.People;
 using CureWatch.Service.Settings;
 
 namespace CureWatch.Service.Api;
@@ -17,9 +18,10 @@ internal static class ReadingEndpoints
 
     public static void Map(RouteGroupBuilder api)
     {
-        api.MapGet("/readings", Counts).WithSummary("How many readings were believed, and how many refused, by reason and probe; and which probes are believed now")
+        api.MapGet("/readings", Counts).LetsScreens()
+            .WithSummary("How many readings were believed, and how many refused, by reason and probe; and which probes are believed now")
             .Gives("readings", "The counts.");
-        api.MapGet("/bays/{bay}/probes/{probe}/readings", OfProbe)
+        api.MapGet("/bays/{bay}/probes/{probe}/readings", OfProbe).LetsScreens()
             .WithSummary("The readings of a probe that were believed, as it told them, in the order they were measured")
             .Gives("probe-readings", "A page of them.")
             .Refuses(StatusCodes.Status404NotFound, "No such probe, now or ever.")

@@ -1,5 +1,6 @@
 using CureWatch.Products;
 using CureWatch.Service.Documents;
+using CureWatch.Service.People;
 using CureWatch.Service.Pump;
 using CureWatch.Service.Settings;
 
@@ -10,8 +11,9 @@ internal static class ShopEndpoints
 {
     public static void Map(RouteGroupBuilder api)
     {
-        api.MapGet("/products", Products).WithSummary("Every product sheet").Gives("products", "The sheets.");
-        api.MapGet("/warnings", Open).WithSummary("The warnings that stand, the most urgent first, and what troubles the service itself").Gives("warnings", "The warnings.");
+        api.MapGet("/products", Products).LetsScreens().WithSummary("Every product sheet").Gives("products", "The sheets.");
+        api.MapGet("/warnings", Open).LetsScreens().WithSummary("The warnings that stand, the most urgent first, and what troubles the service itself")
+            .Gives("warnings", "The warnings.");
     }
 
     private static IResult Products(Lookout lookout)

@@ -2,6 +2,7 @@ using CureWatch.Bays;
 using CureWatch.Panels;
 using CureWatch.Products;
 using CureWatch.Service.Documents;
+using CureWatch.Service.People;
 
 namespace CureWatch.Service.Api;
 
@@ -10,12 +11,12 @@ internal static class StartEndpoints
 {
     public static void Map(RouteGroupBuilder api)
     {
-        api.MapGet("/jobs/{job}/start", Job).WithSummary("Whether a car can be coated now, with every reason")
+        api.MapGet("/jobs/{job}/start", Job).LetsScreens().WithSummary("Whether a car can be coated now, with every reason")
             .Gives("start", "The answer.")
             .Asks("surface", Ask.Word, "The only surface asked about.")
             .Refuses(StatusCodes.Status400BadRequest, "A parameter cannot be used; 'faults' names every fault.")
             .RefusesUnknownJob();
-        api.MapGet("/bays/{bay}/start", Bay).WithSummary("Whether a product can go on in a bay now, before there is a car")
+        api.MapGet("/bays/{bay}/start", Bay).LetsScreens().WithSummary("Whether a product can go on in a bay now, before there is a car")
             .Gives("start", "The answer, for one layer.")
             .Asks("product", Ask.Word, "The product's id; always needed.")
             .Asks("revision", Ask.Whole, "The sheet's revision; the newest where left out.")

@@ -1,5 +1,6 @@
 using System.Collections.Frozen;
 using System.Security.Cryptography;
+using CureWatch.Service.People;
 
 namespace CureWatch.Service.Board;
 
@@ -24,7 +25,7 @@ internal static class BoardAssets
     /// <summary>The address of a file; with another content it is another address, so that it may be kept for ever.</summary>
     public static string Link(string name) => Files.ContainsKey(name) ? $"/assets/{Version}/{name}" : throw new ArgumentException($"No asset '{name}'.", nameof(name));
 
-    public static void Map(IEndpointRouteBuilder app) => app.MapGet("/assets/{version}/{name}", Get).ExcludeFromDescription();
+    public static void Map(IEndpointRouteBuilder app) => app.MapGet("/assets/{version}/{name}", Get).ExcludeFromDescription().LetsEverybody();
 
     private static IResult Get(string version, string name, HttpContext context)
     {

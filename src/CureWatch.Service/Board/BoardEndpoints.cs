@@ -1,5 +1,6 @@
 using CureWatch.Service.Api;
 using CureWatch.Service.Backups;
+using CureWatch.Service.People;
 
 namespace CureWatch.Service.Board;
 
@@ -9,14 +10,15 @@ internal static class BoardEndpoints
     public static void Map(IEndpointRouteBuilder app)
     {
         app.MapGet("/", (Lookout lookout, BackupHealth backup) => With(lookout, look => new Page<BoardPage>(
-            StatusCodes.Status200OK, (nameof(BoardPage.View), BoardViews.Of(look, backup))))).ExcludeFromDescription();
-        app.MapGet("/wall", (Lookout lookout, BackupHealth backup) => With(lookout, look => Wall(look, backup, null))).ExcludeFromDescription();
-        app.MapGet("/wall/{bay}", (string bay, Lookout lookout, BackupHealth backup) => With(lookout, look => Wall(look, backup, bay))).ExcludeFromDescription();
+            StatusCodes.Status200OK, (nameof(BoardPage.View), BoardViews.Of(look, backup))))).ExcludeFromDescription().LetsScreens();
+        app.MapGet("/wall", (Lookout lookout, BackupHealth backup) => With(lookout, look => Wall(look, backup, null))).ExcludeFromDescription().LetsScreens();
+        app.MapGet("/wall/{bay}", (string bay, Lookout lookout, BackupHealth backup) => With(lookout, look => Wall(look, backup, bay)))
+            .ExcludeFromDescription().LetsScreens();
         app.MapGet("/start", (Lookout lookout, string? bay) => With(lookout, look => Start(StartForms.Blank(look, bay ?? ""))))
-            .ExcludeFromDescription();
+            .ExcludeFromDescription().LetsScreens();
         app.MapGet("/promises", (Lookout lookout) => With(lookout, look => new Page<PromisesPage>(
-            StatusCodes.Status200OK, (nameof(PromisesPage.View), PromiseViews.Of(look))))).ExcludeFromDescription();
-        app.MapGet("/jobs/{job}", (string job, Lookout lookout) => With(lookout, look => Job(look, job, []))).ExcludeFromDescription();
+            StatusCodes.Status200OK, (nameof(PromisesPage.View), PromiseViews.Of(look))))).ExcludeFromDescription().LetsScreens();
+        app.MapGet("/jobs/{job}", (string job, Lookout lookout) => With(lookout, look => Job(look, job, []))).ExcludeFromDescription().LetsScreens();
     }
 
     public static IResult With(Lookout lookout, Func<Look, IResult> page) => lookout.Now() is { } look

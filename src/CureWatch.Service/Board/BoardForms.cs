@@ -1,6 +1,7 @@
 using System.Diagnostics;
 using System.Globalization;
 using CureWatch.Service.Api;
+using CureWatch.Service.People;
 using CureWatch.Service.Pump;
 using CureWatch.Service.Settings;
 
@@ -14,9 +15,9 @@ internal static class BoardForms
 {
     public static void Map(IEndpointRouteBuilder app)
     {
-        app.MapPost("/start", Start).ExcludeFromDescription();
-        app.MapPost("/jobs/{job}/taps", Tap).ExcludeFromDescription();
-        app.MapPost("/jobs/{job}/handover", HandOver).ExcludeFromDescription();
+        app.MapPost("/start", Start).ExcludeFromDescription().LetsTechnicians();
+        app.MapPost("/jobs/{job}/taps", Tap).ExcludeFromDescription().LetsTechnicians();
+        app.MapPost("/jobs/{job}/handover", HandOver).ExcludeFromDescription().LetsTechnicians();
     }
 
     private static async Task<IResult> Start(HttpContext context, Inbox inbox, Lookout lookout)
@@ -77,7 +78,7 @@ internal static class BoardForms
         (string? by, string? despite) = Departure.Read(top);
         Answer answer = faults.Count > 0
             ? new Answer.Refused([.. faults.All])
-            : await inbox.AskAsync(new Arrival.HandOver(job, by, despite), context.RequestAborted);
+            : await inbox.AskAsync(new Arrival.HandOver(job, Visitor.Of(context).Name ?? by, despite), context.RequestAborted);
         return answer is Answer.Stored or Answer.Repeated
             ? SeeOther(context, "/")
             : BoardEndpoints.Job(lookout.Now() ?? look, job, FaultsOf(answer), StatusOf(answer));

@@ -1,4 +1,5 @@
 using CureWatch.Service.Api;
+using CureWatch.Service.People;
 
 namespace CureWatch.Service.Board;
 
@@ -20,6 +21,13 @@ internal static class BoardSetup
         LearningPages.Map(app);
         WhatIfPages.Map(app);
         PlanPages.Map(app);
+        if (app.Services.GetService<Staff>() is not null)
+        {
+            SignInPages.Map(app);
+            PeoplePages.Map(app);
+            PairPages.Map(app);
+        }
+
         return app;
     }
 

@@ -1,4 +1,5 @@
 using CureWatch.Service.Api;
+using CureWatch.Service.People;
 using CureWatch.Service.Pump;
 
 namespace CureWatch.Service.Board;
@@ -8,8 +9,9 @@ internal static class LearningPages
 {
     public static void Map(IEndpointRouteBuilder app)
     {
-        app.MapGet("/learning", (Lookout lookout) => BoardEndpoints.With(lookout, look => Show(look, [], StatusCodes.Status200OK))).ExcludeFromDescription();
-        app.MapPost("/learning/reset", Reset).ExcludeFromDescription();
+        app.MapGet("/learning", (Lookout lookout) => BoardEndpoints.With(lookout, look => Show(look, [], StatusCodes.Status200OK)))
+            .ExcludeFromDescription().LetsScreens();
+        app.MapPost("/learning/reset", Reset).ExcludeFromDescription().LetsManagers();
     }
 
     private static async Task<IResult> Reset(HttpContext context, Inbox inbox, Lookout lookout)
@@ -29,7 +31,7 @@ internal static class LearningPages
 
             json.WriteEndObject();
         });
-        Answer answer = await inbox.AskAsync(new Arrival.LearningReset("form", asked), context.RequestAborted);
+        Answer answer = await inbox.AskAsync(new Arrival.LearningReset("form", Signature.On(asked, context)), context.RequestAborted);
         return answer is Answer.Stored
             ? BoardForms.SeeOther(context, "/learning")
             : Show(lookout.Now() ?? look, BoardForms.FaultsOf(answer), BoardForms.StatusOf(answer));

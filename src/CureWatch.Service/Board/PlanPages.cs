@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text.Json;
 using CureWatch.Service.Api;
 using CureWatch.Service.Documents;
+using CureWatch.Service.People;
 using CureWatch.Service.Pump;
 
 namespace CureWatch.Service.Board;
@@ -11,17 +12,17 @@ internal static class PlanPages
 {
     public static void Map(IEndpointRouteBuilder app)
     {
-        app.MapGet("/plan", (Lookout lookout) => BoardEndpoints.With(lookout, look => Show(look, [], StatusCodes.Status200OK))).ExcludeFromDescription();
+        app.MapGet("/plan", (Lookout lookout) => BoardEndpoints.With(lookout, look => Show(look, [], StatusCodes.Status200OK))).ExcludeFromDescription().LetsScreens();
         app.MapPost("/plan/work", (HttpContext context, Inbox inbox, Lookout lookout) => PlanAsync(PlanVerb.Add, null, context, inbox, lookout))
-            .ExcludeFromDescription();
+            .ExcludeFromDescription().LetsTechnicians();
         app.MapPost("/plan/work/{id}", (string id, HttpContext context, Inbox inbox, Lookout lookout) => PlanAsync(PlanVerb.Put, id, context, inbox, lookout))
-            .ExcludeFromDescription();
+            .ExcludeFromDescription().LetsTechnicians();
         app.MapPost("/plan/work/{id}/drop", (string id, HttpContext context, Inbox inbox, Lookout lookout) => PlanAsync(PlanVerb.Drop, id, context, inbox, lookout))
-            .ExcludeFromDescription();
+            .ExcludeFromDescription().LetsTechnicians();
         app.MapPost("/plan/visit/{id}", (string id, HttpContext context, Inbox inbox, Lookout lookout) => PlanAsync(PlanVerb.Visit, id, context, inbox, lookout))
-            .ExcludeFromDescription();
+            .ExcludeFromDescription().LetsTechnicians();
         app.MapPost("/plan/visit/{id}/cancel", (string id, HttpContext context, Inbox inbox, Lookout lookout) => PlanAsync(PlanVerb.Cancel, id, context, inbox, lookout))
-            .ExcludeFromDescription();
+            .ExcludeFromDescription().LetsTechnicians();
     }
 
     private static async Task<IResult> PlanAsync(PlanVerb verb, string? id, HttpContext context, Inbox inbox, Lookout lookout)
@@ -52,7 +53,7 @@ internal static class PlanPages
 
             json.WriteEndObject();
         });
-        Answer answer = await inbox.AskAsync(new Arrival.Planned(verb, "form", id, asked), context.RequestAborted);
+        Answer answer = await inbox.AskAsync(new Arrival.Planned(verb, "form", id, Signature.On(asked, context)), context.RequestAborted);
         return answer is Answer.Stored or Answer.Repeated
             ? BoardForms.SeeOther(context, "/plan")
             : Show(lookout.Now() ?? look, BoardForms.FaultsOf(answer), BoardForms.StatusOf(answer));

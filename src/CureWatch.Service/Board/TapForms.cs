@@ -4,6 +4,7 @@ using System.Text;
 using System.Text.Json;
 using CureWatch.Service.Api;
 using CureWatch.Service.Documents;
+using CureWatch.Service.People;
 using CureWatch.Service.Pump;
 using CureWatch.Service.Settings;
 
@@ -34,7 +35,7 @@ internal static class TapForms
             return new FormAnswer(look, StatusCodes.Status400BadRequest, ["ago: a number of minutes up to 1440, or a time that the shop's clocks show"]);
         }
 
-        Answer answer = await inbox.AskAsync(new Arrival.Tap("form", job, Tap(form, id, at)), context.RequestAborted);
+        Answer answer = await inbox.AskAsync(new Arrival.Tap("form", job, Signature.On(Tap(form, id, at), context)), context.RequestAborted);
         Look after = lookout.Now() ?? look;
         bool wasTold = after.Shop.Find(job)?.Told.Any(t => t.Id == id) == true; // pressed twice: the second says another time under the same id
         return answer is Answer.Stored or Answer.Repeated || wasTold

@@ -2,6 +2,7 @@ using System.Globalization;
 using CureWatch.Bays;
 using CureWatch.Service.Api;
 using CureWatch.Service.Documents;
+using CureWatch.Service.People;
 using CureWatch.Service.Settings;
 
 namespace CureWatch.Service.Board;
@@ -13,7 +14,7 @@ internal static class WhatIfPages
 
     public static void Map(IEndpointRouteBuilder app) => app.MapGet(
         "/jobs/{job}/what-if", (string job, HttpRequest request, Lookout lookout) => BoardEndpoints.With(lookout, look => Show(look, job, request.Query)))
-        .ExcludeFromDescription();
+        .ExcludeFromDescription().LetsScreens();
 
     private static IResult Show(Look look, string id, IQueryCollection asked)
     {

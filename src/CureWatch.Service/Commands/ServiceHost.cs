@@ -6,6 +6,7 @@ using CureWatch.Service.Board;
 using CureWatch.Service.Book;
 using CureWatch.Service.Journal;
 using CureWatch.Service.Mqtt;
+using CureWatch.Service.People;
 using CureWatch.Service.Phone;
 using CureWatch.Service.Pump;
 using CureWatch.Service.Settings;
@@ -69,6 +70,7 @@ internal sealed class ServiceHost(WebApplication app)
             .AddAlarms(clock)
             .AddBackups(folder, ProgramVersion.Text, settings.Storage, clock)
             .AddMqtt(settings.Mqtt, settings.Limits)
+            .AddPeople(folder.Disk, folder.Path, settings.Board.IsSignedIn)
             .AddBoard()
             .AddTelemetry(builder.Configuration, settings.Telemetry);
         more?.Invoke(builder.Services);
@@ -101,7 +103,8 @@ internal sealed class ServiceHost(WebApplication app)
             return ExitCode.Unusable;
         }
 
-        ready?.Write(BoardOf(app.Services), app.Services.GetRequiredService<MqttService>().Address);
+        string? setUp = app.Services.GetService<Staff>()?.List.HasManager == false ? app.Services.GetRequiredService<SetUpCode>().Text : null;
+        ready?.Write(BoardOf(app.Services), app.Services.GetRequiredService<MqttService>().Address, setUp);
         app.WaitForShutdown();
         return ExitCode.Done;
     }

@@ -1,6 +1,7 @@
 using CureWatch.Service.Api;
 using CureWatch.Service.Backups;
 using CureWatch.Service.Board;
+using CureWatch.Service.People;
 using CureWatch.Service.Pump;
 
 namespace CureWatch.Service.Phone;
@@ -10,8 +11,8 @@ internal static class PhoneForms
 {
     public static void Map(IEndpointRouteBuilder app)
     {
-        app.MapPost("/bay/{bay}/start", Begin).ExcludeFromDescription();
-        app.MapPost("/bay/{bay}/jobs/{job}/taps", Tap).ExcludeFromDescription();
+        app.MapPost("/bay/{bay}/start", Begin).ExcludeFromDescription().LetsTechnicians();
+        app.MapPost("/bay/{bay}/jobs/{job}/taps", Tap).ExcludeFromDescription().LetsTechnicians();
     }
 
     private static async Task<IResult> Begin(string bay, HttpContext context, Inbox inbox, Lookout lookout)

@@ -2,6 +2,7 @@ using CureWatch.Bays;
 using CureWatch.Service.Api;
 using CureWatch.Service.Backups;
 using CureWatch.Service.Board;
+using CureWatch.Service.People;
 using CureWatch.Service.Settings;
 
 namespace CureWatch.Service.Phone;
@@ -11,18 +12,20 @@ internal static class PhonePages
 {
     public static void Map(IEndpointRouteBuilder app)
     {
-        app.MapGet("/bay", (Lookout lookout, BackupHealth backup) => BoardEndpoints.With(lookout, look => Bays(look, backup, null))).ExcludeFromDescription();
-        app.MapGet("/bay/{bay}", (string bay, Lookout lookout, BackupHealth backup) => In(bay, lookout, look => Bays(look, backup, bay))).ExcludeFromDescription();
+        app.MapGet("/bay", (Lookout lookout, BackupHealth backup) => BoardEndpoints.With(lookout, look => Bays(look, backup, null)))
+            .ExcludeFromDescription().LetsScreens();
+        app.MapGet("/bay/{bay}", (string bay, Lookout lookout, BackupHealth backup) => In(bay, lookout, look => Bays(look, backup, bay)))
+            .ExcludeFromDescription().LetsScreens();
         app.MapGet("/bay/{bay}/start", (string bay, string? like, Lookout lookout) => In(bay, lookout, look => Begin(BeginForms.Blank(look, bay, like))))
-            .ExcludeFromDescription();
+            .ExcludeFromDescription().LetsScreens();
         app.MapGet("/bay/{bay}/jobs/{job}", (string bay, string job, Lookout lookout, BackupHealth backup) => In(bay, lookout, look => Car(look, backup, bay, job, [])))
-            .ExcludeFromDescription();
+            .ExcludeFromDescription().LetsScreens();
         app.MapGet("/bay/{bay}/jobs/{job}/more", (string bay, string job, Lookout lookout) => In(bay, lookout, look => On(look, job, state => More(look, bay, state))))
-            .ExcludeFromDescription();
+            .ExcludeFromDescription().LetsScreens();
         app.MapGet("/bay/{bay}/jobs/{job}/told", (string bay, string job, Lookout lookout) => In(bay, lookout, look => On(look, job, state => Told(look, bay, state))))
-            .ExcludeFromDescription();
+            .ExcludeFromDescription().LetsScreens();
         app.MapGet("/bay/{bay}/jobs/{job}/card", (string bay, string job, Lookout lookout, HttpRequest request) =>
-            In(bay, lookout, look => On(look, job, state => Card(look, bay, state, request)))).ExcludeFromDescription();
+            In(bay, lookout, look => On(look, job, state => Card(look, bay, state, request)))).ExcludeFromDescription().LetsScreens();
     }
 
     public static string CarAt(string bay, string job) => $"/bay/{bay}/jobs/{job}";

@@ -10,7 +10,7 @@ internal static class BoardOfService
 
     public static BoardSettings Read(JsonCursor board)
     {
-        _ = board.Keys([], "port", "listen", "hosts");
+        _ = board.Keys([], "port", "listen", "hosts", "signIn");
         int port = board["port"].Integer(0, Ports.Highest) ?? UsualPort;
         Listen listen = board["listen"].OneOf<Listen>() ?? Listen.Loopback;
         IReadOnlyList<JsonCursor> places = board["hosts"].Items();
@@ -35,6 +35,12 @@ internal static class BoardOfService
             board["listen"].Refuse("loopback where hosts is empty: on a network it answers only to names it knows");
         }
 
-        return new BoardSettings(port, listen, hosts.ToImmutable());
+        bool isSignedIn = board["signIn"].Flag() ?? listen == Listen.All;
+        if (listen == Listen.All && !isSignedIn)
+        {
+            board["signIn"].Refuse("true where the board listens to the whole network");
+        }
+
+        return new BoardSettings(port, listen, hosts.ToImmutable()) { IsSignedIn = isSignedIn };
     }
 }

@@ -99,7 +99,11 @@ internal sealed record ExternalBroker(
 /// <param name="Port">Its port; 0 for any that is free.</param>
 /// <param name="Listen">Where it listens.</param>
 /// <param name="Hosts">Host names it answers to besides the loopback's; needed where it listens to the whole network.</param>
-internal sealed record BoardSettings(int Port, Listen Listen, ImmutableArray<string> Hosts);
+internal sealed record BoardSettings(int Port, Listen Listen, ImmutableArray<string> Hosts)
+{
+    /// <summary>Whether people sign in; else whoever is at this machine may do everything.</summary>
+    public bool IsSignedIn { get; init; } = Listen == Listen.All;
+}
 
 /// <summary>Where a server listens.</summary>
 internal enum Listen

@@ -4,6 +4,7 @@ using CureWatch.Service.Book;
 using CureWatch.Service.Commands;
 using CureWatch.Service.Disk;
 using CureWatch.Service.Journal;
+using CureWatch.Service.People;
 using CureWatch.Service.Phone;
 using CureWatch.Service.Pump;
 using CureWatch.Service.Settings;
@@ -86,8 +87,15 @@ internal sealed class ServedShop : IAsyncDisposable
     /// <summary>A shop that is to be backed up at night.</summary>
     public static Task<ServedShop> OpenBackedUpAsync() => OpenAsync([], null, backup: new BackupSettings("nights", new TimeOnly(3, 30), 7, 4, 12));
 
+    /// <summary>A shop where people sign in.</summary>
+    public static Task<ServedShop> OpenWithPeopleAsync() => OpenAsync([], null, isSignedIn: true);
+
     private static async Task<ServedShop> OpenAsync(
-        string[] hosts, Func<IJournalSteps, IJournalSteps>? behind, long segmentBytes = JournalWriter.UsualSegmentBytes, BackupSettings? backup = null)
+        string[] hosts,
+        Func<IJournalSteps, IJournalSteps>? behind,
+        long segmentBytes = JournalWriter.UsualSegmentBytes,
+        BackupSettings? backup = null,
+        bool isSignedIn = false)
     {
         var files = new Written();
         files.File("config/shop.json", Shop);
@@ -110,6 +118,7 @@ internal sealed class ServedShop : IAsyncDisposable
             .AddPump(data, recovered.Register, recovered.End, recovered.First, segmentBytes)
             .AddSingleton(behind is null ? journal : behind(journal))
             .AddBook(LocalDisk.Instance, data.Book, BookOpening.Of(LocalDisk.Instance, data.Book, 0), journalLast: behind is null ? 0 : 1)
+            .AddPeople(LocalDisk.Instance, data.Path, isSignedIn)
             .AddBoard();
         WebApplication app = builder.Build();
         app.MapBoard().MapPhone();

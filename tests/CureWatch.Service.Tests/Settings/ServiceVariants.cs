@@ -11,7 +11,7 @@ internal static class ServiceVariants
             { "user": "buttons", "password": "12345", "role": "client" }
           ]},
           "data": { "folder": "/var/lib/curewatch" },
-          "board": { "port": 8081, "listen": "all", "hosts": ["board.example", "192.0.2.7"] },
+          "board": { "port": 8081, "listen": "all", "hosts": ["board.example", "192.0.2.7"], "signIn": true },
           "limits": { "payloadBytes": 4096, "clients": 50, "retained": 0, "readingsPerSecond": 100 },
           "telemetry": { "otlp": "https://collector.example:4318/in", "protocol": "grpc", "every": "00:00:10", "traceShare": 0.5, "prometheus": true },
           "storage": { "backup": { "folder": "/mnt/backup", "at": "22:05", "daily": 3, "weekly": 2, "monthly": 0 }, "keepJournal": "400.00:00:00" }
@@ -56,6 +56,8 @@ internal static class ServiceVariants
         { "/board/hosts", null, "/board/listen" },
         { "/board/hosts", "[]", "/board/listen" },
         { "/board/hosts/0", "\"https://board.example\"", "/board/hosts/0" },
+        { "/board/signIn", "false", "/board/signIn" },
+        { "/board/signIn", "1", "/board/signIn" },
         { "/board/hosts/0", "7", "/board/hosts/0" },
         { "/limits/payloadBytes", "1023", "/limits/payloadBytes" },
         { "/limits/clients", "0", "/limits/clients" },

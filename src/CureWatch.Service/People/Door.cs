@@ -1,0 +1,43 @@
+using CureWatch.Service.Api;
+using CureWatch.Service.Board;
+using Microsoft.AspNetCore.Authentication;
+using Microsoft.AspNetCore.Authentication.Cookies;
+
+namespace CureWatch.Service.People;
+
+/// <summary>Lets a request through to its endpoint where its visitor may use it.</summary>
+/// <remarks>Where nobody signs in it is not part of the service at all.</remarks>
+internal sealed class Door(RequestDelegate next, Staff staff, TimeProvider clock)
+{
+    private static readonly PathString[] ScriptPaths = ["/api", "/openapi"];
+
+    public async Task InvokeAsync(HttpContext context, Visitor visitor)
+    {
+        AuthenticateResult cookie = await context.AuthenticateAsync(CookieAuthenticationDefaults.AuthenticationScheme);
+        SignedIn? signedIn = staff.Find(cookie.Principal?.Identity?.Name, clock.GetUtcNow());
+        visitor.KnownAs(signedIn, () => signedIn is null || staff.Find(signedIn.Id, clock.GetUtcNow()) is not null);
+        Role? needed = context.GetEndpoint() is { } endpoint ? Needed(endpoint) : Role.Screen; // where nothing is, whoever is in is told so
+        if (needed is not { } least || signedIn?.Role >= least)
+        {
+            await next(context);
+            return;
+        }
+
+        await Refuse(context, signedIn, least).ExecuteAsync(context);
+    }
+
+    private static Role? Needed(Endpoint endpoint) => endpoint.Metadata.GetMetadata<Lets>() is { } lets ? lets.Least : Role.Manager;
+
+    private static IResult Refuse(HttpContext context, SignedIn? visitor, Role least)
+    {
+        bool isScript = ScriptPaths.Any(p => context.Request.Path.StartsWithSegments(p));
+        string needed = least == Role.Manager ? "the manager" : "somebody who works on the cars";
+        return (visitor, isScript) switch
+        {
+            (null, true) => Problem.Of(StatusCodes.Status401Unauthorized, "Sign in first, at /sign-in."),
+            (null, false) => Results.LocalRedirect(SignInPages.LinkFrom(context.Request)),
+            (_, true) => Problem.Of(StatusCodes.Status403Forbidden, $"This is for {needed}."),
+            _ => BoardEndpoints.Plain(StatusCodes.Status403Forbidden, "Not for you", $"This is for {needed}. Sign out, and in as somebody who may."),
+        };
+    }
+}

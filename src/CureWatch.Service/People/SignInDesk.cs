@@ -1,0 +1,80 @@
+namespace CureWatch.Service.People;
+
+/// <summary>What became of somebody who wanted to sign in.</summary>
+internal abstract record Greeting
+{
+    private Greeting()
+    {
+    }
+
+    internal sealed record Welcome(SignedIn As) : Greeting;
+
+    /// <summary>Too many PINs were wrong, or too many people ask at once.</summary>
+    internal sealed record Later(TimeSpan After) : Greeting;
+
+    /// <summary>No such name, or not their PIN: which, is not said.</summary>
+    internal sealed record Wrong : Greeting;
+}
+
+/// <summary>Signs people and screens in.</summary>
+internal sealed class SignInDesk(Staff staff, Pins pins, Attempts attempts, TimeProvider clock) : IDisposable
+{
+    /// <summary>No browser keeps a cookie for longer than 400 days (RFC 6265bis, §5.5, from memory).</summary>
+    public static readonly TimeSpan AsLongAsACookie = TimeSpan.FromDays(400);
+
+    /// <summary>A working day with its overtime: nobody types a PIN in gloves twice a day. Source (choice).</summary>
+    private static readonly TimeSpan WorkingDay = TimeSpan.FromHours(14);
+
+    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(2);
+
+    /// <summary>A PIN takes a tenth of a second of a processor: one at a time, so that guessing never slows the bays.</summary>
+    private readonly SemaphoreSlim _one = new(1, 1);
+
+    /// <param name="name">What they say they are called.</param>
+    /// <param name="pin">Their PIN.</param>
+    /// <param name="device">The browser, where it once signed in under that name.</param>
+    /// <param name="from">Its address.</param>
+    public async Task<Greeting> SignInAsync(string name, string pin, string? device, string from)
+    {
+        Person? person = staff.List.Find(name);
+        if (attempts.Wait(person?.Name, device) is { } wait)
+        {
+            return new Greeting.Later(wait);
+        }
+
+        if (!await _one.WaitAsync(Patience))
+        {
+            return new Greeting.Later(Patience);
+        }
+
+        bool fits;
+        try
+        {
+            fits = pins.Fits(person, pin);
+        }
+        finally
+        {
+            _one.Release();
+        }
+
+        if (!fits)
+        {
+            attempts.Failed(person?.Name, device);
+            return new Greeting.Wrong();
+        }
+
+        attempts.Succeeded(person!.Name, device);
+        return new Greeting.Welcome(SignIn(person.Name, person.Role, from));
+    }
+
+    /// <summary>Signs in somebody, or a screen, whom nobody has to ask for a PIN any more.</summary>
+    public SignedIn SignIn(string name, Role role, string from)
+    {
+        DateTimeOffset now = clock.GetUtcNow();
+        var device = new SignedIn(Secrets.New(), name, role, now, now + (role == Role.Screen ? AsLongAsACookie : WorkingDay), from);
+        staff.Change(list => list.With(device));
+        return device;
+    }
+
+    public void Dispose() => _one.Dispose();
+}
