@@ -36,7 +36,7 @@ internal sealed record BackupContent(JournalSpan Journal, bool IsDemo, bool IsPa
         JournalEnd end = reader.End;
         if (reader.Damage is { } damage)
         {
-            faults.Add(damage.File, $"byte {damage.Offset}", damage.What, "what was written; 'verify' names every damaged file");
+            faults.Add(damage.Fault);
             return null;
         }
 

@@ -43,7 +43,7 @@ internal static class JournalFold
                 return null;
             }
 
-            faults.Add(damage.File, $"byte {damage.Offset}", damage.What, "what was written; 'verify' names every damaged file");
+            faults.Add(damage.Fault);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or InvalidDataException)
         {

@@ -114,6 +114,7 @@ public sealed class BackupTests : IAsyncLifetime
         File.WriteAllBytes(segment, bytes);
         Invocation run = Invocation.Of("backup", _data.Elsewhere("backup.zip"), "--data", _data.Folder);
         run.AssertRefused($"{segment}: byte 40");
+        Assert.Contains("put the file back from a backup that has it", run.Error, StringComparison.Ordinal);
         Assert.False(File.Exists(_data.Elsewhere("backup.zip")) || File.Exists(_data.Elsewhere("backup.zip.new")));
     }
 
