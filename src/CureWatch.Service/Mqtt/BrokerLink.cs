@@ -57,9 +57,9 @@ internal sealed class BrokerLink(
     {
         MqttApplicationMessage message = new MqttApplicationMessageBuilder()
             .WithTopic(topic).WithPayload(new ReadOnlySequence<byte>(payload)).WithRetainFlag().WithQualityOfServiceLevel(MqttQualityOfServiceLevel.AtLeastOnce).Build();
+        IMqttClient client = _client ?? throw new BrokerAwayException();
         try
         {
-            IMqttClient client = _client ?? throw new IOException("There is no connection with the broker.");
             MqttClientPublishResult result = await client.PublishAsync(message, cancelled).WaitAsync(Patience, time, cancelled).ConfigureAwait(false);
             if (!result.IsSuccess)
             {

@@ -83,8 +83,10 @@ internal sealed class Doorkeeper(MqttServer server, ImmutableArray<MqttUser> use
         return false;
     }
 
-    public async Task DropAsync(string client)
+    /// <summary>Ends a connection, and tells why once: while a disk is full every client comes back each second.</summary>
+    public async Task DropAsync(string client, string why)
     {
+        Tell(Log.ClientDropped, client, why);
         try
         {
             await server.DisconnectClientAsync(

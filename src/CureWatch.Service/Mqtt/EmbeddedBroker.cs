@@ -220,8 +220,7 @@ internal sealed class EmbeddedBroker : IOutlet, IAsyncDisposable
         if (trouble is not null)
         {
             e.ProcessPacket = false;
-            Log.ClientDropped(_log, Doorkeeper.Shown(e.ClientId), trouble);
-            await _doorkeeper.DropAsync(e.ClientId).ConfigureAwait(false);
+            await _doorkeeper.DropAsync(e.ClientId, trouble).ConfigureAwait(false);
         }
     }
 

@@ -18,7 +18,7 @@ internal sealed class OutputLane(TimeProvider time, Func<Marked, CancellationTok
     /// <summary>Publishes until it is cancelled.</summary>
     public async Task RunAsync(CancellationToken cancelled)
     {
-        bool hasFailed = false;
+        bool hasTold = false;
         while (true)
         {
             Marked marked = await Marks.TakeAsync(cancelled).ConfigureAwait(false);
@@ -26,19 +26,19 @@ internal sealed class OutputLane(TimeProvider time, Func<Marked, CancellationTok
             try
             {
                 await publish(marked, cancelled).ConfigureAwait(false);
-                hasFailed = false;
+                hasTold = false;
                 Marks.Done((marked.Keys.Count > Crowd ? restInCrowd : restPerWork) * time.GetElapsedTime(begun));
             }
 #pragma warning disable CA1031 // whatever one document breaks, the others are published again
             catch (Exception e) when (e is not OperationCanceledException)
 #pragma warning restore CA1031
             {
-                if (!hasFailed)
+                if (!hasTold && e is not BrokerAwayException)
                 {
-                    Log.NotPublished(log, e); // once: a broker may be away for hours
+                    Log.NotPublished(log, e); // once: it may last for hours
+                    hasTold = true;
                 }
 
-                hasFailed = true;
                 await Task.Delay(Retry, time, cancelled).ConfigureAwait(false);
                 Marks.AddAll(marked.IsForgotten);
                 Marks.Done(TimeSpan.Zero);

@@ -1,6 +1,7 @@
 using System.Collections.Concurrent;
 using CureWatch.Readings;
 using CureWatch.Service.Journal;
+using CureWatch.Service.Mqtt;
 using CureWatch.Service.Pump;
 using CureWatch.Service.Settings;
 using CureWatch.Warnings;
@@ -117,7 +118,7 @@ public class BrokerLinkTests
         await using LinkRig rig = await LinkRig.ConnectAsync(LinkRig.At(broker.Port));
         await broker.StopAsync();
         await Eventually.TrueAsync(() => rig.Link.Trouble is not null, "the loss");
-        await Assert.ThrowsAsync<IOException>(() => rig.Link.KeepAsync(Status, "x"u8.ToArray(), TestContext.Current.CancellationToken));
+        await Assert.ThrowsAsync<BrokerAwayException>(() => rig.Link.KeepAsync(Status, "x"u8.ToArray(), TestContext.Current.CancellationToken));
 
         await broker.StartAsync();
 

@@ -27,12 +27,14 @@ internal sealed class BrokerRig : IAsyncDisposable
             Limits,
             new TopicDirectory(Registers.Latest()),
             new Reception(inbox, _catchUp, Limits, NullLogger<Reception>.Instance),
-            NullLogger<EmbeddedBroker>.Instance);
+            Log);
     }
 
     public EmbeddedBroker Broker { get; }
 
     public StandInPump Pump { get; }
+
+    public ToldLog<EmbeddedBroker> Log { get; } = new();
 
     public MqttClientConnectResult? LastWelcome { get; private set; }
 

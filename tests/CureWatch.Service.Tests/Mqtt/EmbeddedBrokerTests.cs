@@ -75,6 +75,20 @@ public class EmbeddedBrokerTests
         Assert.True((await rig.ConnectAsync()).IsConnected);
     }
 
+    // While the disk is full each client comes back at once; its log may lie on the same disk.
+    [Fact]
+    public async Task Client_ThatIsDisconnectedAgainAndAgain_IsToldOfOnce()
+    {
+        await using BrokerRig rig = await BrokerRig.StartAsync(_ => new Answer.NotStored("the disk is full"));
+        for (int i = 0; i < 4; i++)
+        {
+            IMqttClient probe = await rig.ConnectAsync(o => o.WithClientId("probe"));
+            await Assert.ThrowsAnyAsync<Exception>(() => probe.SendAsync(Registers.AirTopic, Timed));
+        }
+
+        Assert.Equal(1, rig.Log.Of(2406));
+    }
+
     [Theory]
     [InlineData("", "Malformed bay-1/air")]
     [InlineData("20,5", "Malformed bay-1/air")]
