@@ -48,6 +48,7 @@ internal sealed class ServiceHost(WebApplication app)
             new WebApplicationOptions { ContentRootPath = AppContext.BaseDirectory, ApplicationName = typeof(ServiceHost).Assembly.GetName().Name });
         builder.Logging.AddSimpleConsole(o => o.SingleLine = true).SetMinimumLevel(LogLevel.Information)
             .AddFilter("Microsoft", LogLevel.Warning).AddFilter("Quartz", LogLevel.Warning)
+            .AddFilter("Microsoft.AspNetCore.DataProtection", LogLevel.Error) // its keys are files that only their owner reads, and it warns of that
             .AddFilter("Microsoft.Extensions.Hosting.Internal.Host", LogLevel.Critical); // why it cannot start is told in one line below
         builder.Services.Configure<ConsoleLoggerOptions>(o => o.LogToStandardErrorThreshold = LogLevel.Trace);
         builder.Services.AddSystemd().AddWindowsService().Configure<HostOptions>(o => o.ShutdownTimeout = LongestFarewell);
