@@ -18,7 +18,7 @@ internal sealed class DayRecording
     private readonly Dictionary<string, RecordedCar> _cars = new(StringComparer.Ordinal);
     private readonly List<PlannedWork> _works = [];
     private readonly List<Visit> _visits = [];
-    private DateTimeOffset? _openedAt, _heardAt;
+    private DateTimeOffset? _openedAt, _lastAt;
     private DateTimeOffset _now;
     private int _readings;
 
@@ -31,7 +31,7 @@ internal sealed class DayRecording
         }
 
         _openedAt ??= shop.Now;
-        (_readings, _heardAt) = step.Entry is Entry.Reading ? (_readings + 1, step.At) : (_readings, _heardAt);
+        (_readings, _lastAt) = step.Entry is Entry.Reading ? (_readings + 1, step.At) : (_readings, _lastAt);
         foreach (ShopEvent e in step.Happened)
         {
             switch (e)
@@ -102,11 +102,16 @@ internal sealed class DayRecording
         };
     }
 
-    /// <summary>The folder's clock; where nobody measured for more than a year, a year after that: what replay takes, and nothing moves any more by then.</summary>
-    private DateTimeOffset End => _heardAt + RecordedAmong.Longest is { } most && most < _now ? most : _now;
+    /// <summary>
+    /// The folder's clock; where for more than a year nobody measured and nothing happened, a year after that: what replay takes, and nothing moves any more by then.
+    /// </summary>
+    private DateTimeOffset End => _lastAt + RecordedAmong.Longest is { } most && most < _now ? most : _now;
 
-    private void Add(string job, DateTimeOffset at, Recorded did, int? tap, int? plan = null) =>
+    private void Add(string job, DateTimeOffset at, Recorded did, int? tap, int? plan = null)
+    {
         _events.Add((job, new RecordedEvent(_readings, _now, at, did, 0, tap) { Plan = plan }));
+        _lastAt = at;
+    }
 
     /// <summary>A car as far as it was told of in that day; who it is for and who told is nobody's business here.</summary>
     private static JobRecord WithoutNames(RecordedCar car, int number, ImmutableArray<RecordedEvent> order, string asked) => new(

@@ -8,7 +8,7 @@ namespace CureWatch.Service.Commands;
 /// <param name="faults">Where the first thing that cannot be is told.</param>
 internal sealed class RecordedAmong(LivedDay day, string file, Faults faults)
 {
-    /// <summary>Longest that a shop goes on without a reading. Source (choice): beyond a year it is a slip, or a clock gone wrong.</summary>
+    /// <summary>Longest that a day goes on after its last reading or event. Source (choice): beyond a year it is a slip, or a clock gone wrong.</summary>
     public static readonly TimeSpan Longest = TimeSpan.FromDays(366);
 
     private DateTimeOffset? _last;
@@ -36,11 +36,13 @@ internal sealed class RecordedAmong(LivedDay day, string file, Faults faults)
     {
         if (_last is { } last)
         {
+            // Where the day says when it ended, no event of it is later than that: nobody may have measured for years before a car came.
             DateTimeOffset end = last + Longest;
-            CheckEvents(int.MaxValue, end, "a year after the last reading");
-            if (day.EndedAt > end)
+            CheckEvents(int.MaxValue, day.EndedAt > end ? day.EndedAt.Value : end, "a year after the last reading");
+            DateTimeOffset latest = (day.Order is [.., { At: var at }] && at > last ? at : last) + Longest;
+            if (day.EndedAt > latest)
             {
-                Refuse("endedAt", day.EndedAt.Value, $"no later than a year after the last reading, {UtcText.Of(end)}");
+                Refuse("endedAt", day.EndedAt.Value, $"no later than a year after the last reading or event, {UtcText.Of(latest)}");
             }
         }
 

@@ -123,9 +123,12 @@ public sealed class ExportCommandTests : IDisposable
             Assert.IsType<Answer.Stored>(await pumped.Tap($$"""{"at":"{{UtcText.Of(pumped.Clock.GetUtcNow())}}","did":"{{did}}"}""", job));
     }
 
-    // Nothing moved any more by then; that it went on for so long was what replay refused.
-    [Fact]
-    public async Task Export_OfAShopInWhichNobodyMeasuredForMoreThanAYear_IsTakenByReplay()
+    // Nobody had measured for more than a year when the second car came: replay refused it. A year after that nothing moves any more.
+    [Theory]
+    [InlineData("job-1", 0)]
+    [InlineData("job-2", 0)]
+    [InlineData("job-2", 400)]
+    public async Task Export_OfAShopInWhichNobodyMeasuredForMoreThanAYear_IsTakenByReplay(string job, int daysAfter)
     {
         using var pumped = new Pumped();
         await pumped.Read(20, 50);
@@ -135,10 +138,17 @@ public sealed class ExportCommandTests : IDisposable
         await pumped.Read(20, 50);
         pumped.Clock.Advance(TimeSpan.FromDays(400));
         Assert.IsType<Answer.Stored>(await pumped.StartJob("""{"job":"job-2","bay":"bay-1","surfaces":[{"surface":"roof","material":"steel","product":"paint"}]}"""));
+        Assert.IsType<Answer.Stored>(await pumped.Tap($$"""{"at":"{{UtcText.Of(pumped.Clock.GetUtcNow())}}","did":"applied"}""", "job-2"));
+        if (daysAfter > 0)
+        {
+            pumped.Clock.Advance(TimeSpan.FromDays(daysAfter));
+            Assert.IsType<Answer.Stored>(await pumped.StartJob("""{"job":"job-3","bay":"bay-1","surfaces":[{"surface":"roof","material":"steel","product":"paint"}]}"""));
+        }
+
         pumped.Stop();
 
-        (JsonElement fromJournal, JsonElement fromFiles) = Replays(pumped.Folder, "job-1");
-        AssertSame(fromJournal, fromFiles, "taps");
+        (JsonElement fromJournal, JsonElement fromFiles) = Replays(pumped.Folder, job);
+        AssertSame(fromJournal, fromFiles, "surfaces", "handover", "taps");
         Assert.Equal("hold", fromFiles.GetProperty("handover").GetProperty("verdict").GetString());
     }
 

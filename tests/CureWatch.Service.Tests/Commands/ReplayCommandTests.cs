@@ -125,7 +125,7 @@ public sealed class ReplayCommandTests : IDisposable
     [InlineData("/recorded/order/3/readings", "1800", "saw 2026-05-05T14:00:30Z; allowed: no later than the reading after it, 2026-05-05T14:00:00Z", false, "at")]
     [InlineData("/recorded/order/0/readings", "22", "saw 2026-05-04T08:20:00Z; allowed: no earlier than the reading before it, 2026-05-04T08:21:00Z", false, "at")]
     [InlineData("/recorded/order/3/at", "\"2099-05-05T14:00:30Z\"", "saw 2099-05-05T14:00:30Z; allowed: no later than a year after the last reading, 2027-05-06T14:00:00Z")]
-    [InlineData("/recorded/endedAt", "\"2099-05-05T14:00:30Z\"", "saw 2099-05-05T14:00:30Z; allowed: no later than a year after the last reading, 2027-05-06T14:00:00Z")]
+    [InlineData("/recorded/endedAt", "\"2099-05-05T14:00:30Z\"", "saw 2099-05-05T14:00:30Z; allowed: no later than a year after the last reading or event, 2027-05-06T14:00:30Z")]
     public void ExportedJob_ThatCannotLieAmongTheReadings_IsRefusedInOneLine(string changed, string json, string? says, bool isLate = false, string? key = null)
     {
         string job = Edited.At(Exported(), changed, json);
