@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text;
 using CureWatch.Bays;
 using CureWatch.Handover;
@@ -30,7 +31,7 @@ internal static class PromiseText
 
         if (report.Advice.Value is { IsNeeded: true } advice)
         {
-            text.AppendLine($"  {advice.Text}");
+            text.AppendLine(CultureInfo.InvariantCulture, $"  to reach {100 * advice.Target:0} %: {advice.Text}");
             foreach (string caution in Cautions.BesideAdvice(advice))
             {
                 text.AppendLine(caution);

@@ -41,15 +41,17 @@ internal static class BayRemedies
             yield break;
         }
 
+        double attendedHours = isFixed || now.LeavesAt is not { } leaves ? double.PositiveInfinity : (leaves - now.At).TotalHours;
         double mostC = bay.Open.Min(o => o.Laws.Sheet.Limits.PanelMaxC) ?? HeldC[^1];
-        foreach (double heldC in HeldC.Where(c => c <= mostC && c + Celsius.KelvinsAtZero >= now.AirKelvins - 3))
+        double leastC = bay.Open.Max(o => o.Laws.Sheet.Limits.PanelMinC) ?? HeldC[0];
+        foreach (double heldC in HeldC.Where(c => c >= leastC && c <= mostC && c + Celsius.KelvinsAtZero >= now.AirKelvins - 3))
         {
             string figure = heldC.ToString("0", CultureInfo.InvariantCulture);
             yield return new Remedy(
                 isFixed
                     ? $"Hold {figure} °C on the fixed heating, doors shut"
                     : $"Hold {figure} °C with the portable heater while somebody stays beside it, doors shut",
-                new ClimateHeld { LeastAirKelvins = heldC + Celsius.KelvinsAtZero },
+                new ClimateHeld { LeastAirKelvins = heldC + Celsius.KelvinsAtZero, ForHours = attendedHours },
                 IsHeat: true);
         }
     }

@@ -17,6 +17,9 @@ public sealed record TonightReport(
     /// <summary>Older than this it tells nothing of a night any more. Source (choice): as long as cure is credited without a reading.</summary>
     private static readonly TimeSpan LongestAgo = Panels.Source.CureLimit;
 
+    /// <summary>No more is said of a night beside water. Source (choice): it is read on the way out.</summary>
+    private const int MostBesides = 2;
+
     /// <summary>A chance of water below this [1] is called safe: from it on people are warned.</summary>
     private const double Safe = AlarmRules.LikelyEnough;
 
@@ -69,9 +72,16 @@ public sealed record TonightReport(
         TonightVerdict.Unknown => $"Tonight: not known for {who}: no air probe in {bay} is heard.",
         TonightVerdict.AtRisk when wet is null => $"Tonight: {who} at risk: water condenses now.",
         TonightVerdict.AtRisk => $"Tonight: {who} at risk from {Clock(wet!.From, shop)}, {AheadWords.Percent(wet.Chance)}. {AheadWords.Helps(wet)}",
-        _ => $"Tonight: {who} safe. Least above the dew point likely {Figures.Kelvins(ahead!.Night.LeastSpreadK)} at {Clock(ahead.Night.LeastSpreadAt, shop)}, "
+        _ => $"Tonight: {who} safe{(Besides(ahead!, shop) is { Length: > 0 } besides ? $" from water, but: {besides}" : ".")} Least above the dew point likely {Figures.Kelvins(ahead!.Night.LeastSpreadK)} at {Clock(ahead.Night.LeastSpreadAt, shop)}, "
             + $"coldest panel {Figures.Degrees(ahead.Night.ColdestC)} at {Clock(ahead.Night.ColdestAt, shop)}.",
     };
+
+    /// <summary>What else is likely beside water: it spoils nothing overnight, and slows the cure, or keeps a sheet from being met.</summary>
+    private static string Besides(BayAhead ahead, Shop shop) => string.Join(' ', ahead.Risks
+        .Where(r => r.Kind != WarningKind.CondensingAhead && r.Chance >= AlarmRules.LikelyEnoughForSheet)
+        .OrderBy(r => r.Kind != WarningKind.CureStalledAhead).Take(MostBesides)
+        .Select(r => AheadWords.Sentence(r with { From = r.From < shop.Now ? shop.Now : r.From }, shop.Now, shop.Plan.Hours.Zone)
+            + (r.Remedies.IsEmpty ? "" : $" {AheadWords.Helps(r)}")));
 
     private static string OnCallOf(TonightVerdict verdict, Risk? wet, Shop shop) => verdict switch
     {

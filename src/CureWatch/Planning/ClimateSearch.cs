@@ -11,7 +11,8 @@ namespace CureWatch.Planning;
 /// <param name="tryOut">What would follow.</param>
 /// <remarks>
 /// Steps of half a kelvin and of a percent: finer is no thermostat. Every step is tried in turn, since warmer is not always sooner: heat adds no water,
-/// and a law that follows moisture more than warmth runs slower by it. Where no step is enough, the one with the best prospect stands for its kind.
+/// and a law that follows moisture more than warmth runs slower by it. Nothing is held where the sheets do not allow it, even where the air is further from them now. Where no
+/// step is enough, the one with the best prospect stands for its kind.
 /// </remarks>
 public sealed class ClimateSearch(ClimateReach reach, double target, DateTimeOffset now, Func<ClimateHeld, Prospect> tryOut)
 {
@@ -57,12 +58,12 @@ public sealed class ClimateSearch(ClimateReach reach, double target, DateTimeOff
 
     private WayBack? Moisten() => reach.Moisten is not { } moisten
         ? null
-        : Least(Steps(Math.Ceiling(NowPct + StepPct), reach.MoistestPct, StepPct), pct => new WayBack(
+        : Least(Steps(Math.Max(Math.Ceiling(NowPct + StepPct), reach.DriestPct), reach.MoistestPct, StepPct), pct => new WayBack(
             WayKind.Moisten, moisten, null, pct, [], null, Try(new ClimateHeld { LeastHumidityPct = pct }), false));
 
     private WayBack? Dry() => reach.Dry is not { } dry
         ? null
-        : Least(Steps(-Math.Floor(NowPct - StepPct), -reach.DriestPct, StepPct).Select(p => -p), pct => new WayBack(
+        : Least(Steps(-Math.Min(Math.Floor(NowPct - StepPct), reach.MoistestPct), -reach.DriestPct, StepPct).Select(p => -p), pct => new WayBack(
             WayKind.Dry, dry, null, pct, [], null, Try(new ClimateHeld { MostHumidityPct = pct }), false));
 
     /// <summary>All of it or nothing: an extraction has no thermostat. Not into air too cold or too dry for the coats.</summary>
@@ -99,7 +100,7 @@ public sealed class ClimateSearch(ClimateReach reach, double target, DateTimeOff
         (a.CollectFrom ?? DateTimeOffset.MaxValue) < (b.CollectFrom ?? DateTimeOffset.MaxValue)
         || (a.CollectFrom == b.CollectFrom && a.Chance > b.Chance);
 
-    private IEnumerable<double> Temperatures() => Steps((Math.Floor(reach.AirC / StepK) + 1) * StepK, reach.WarmestC, StepK);
+    private IEnumerable<double> Temperatures() => Steps(Math.Max((Math.Floor(reach.AirC / StepK) + 1) * StepK, Math.Ceiling(reach.ColdestC / StepK) * StepK), reach.WarmestC, StepK);
 
     private static IEnumerable<double> Steps(double from, double to, double step)
     {

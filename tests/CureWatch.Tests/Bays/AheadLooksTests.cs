@@ -1,6 +1,9 @@
 using CureWatch.Bays;
 using CureWatch.Curing;
+using CureWatch.Forecasting;
 using CureWatch.Handover;
+using CureWatch.Planning;
+using CureWatch.Products;
 using CureWatch.Readings;
 using CureWatch.Warnings;
 
@@ -57,6 +60,41 @@ public class AheadLooksTests
         Assert.Empty(portable);
         Assert.Contains("fixed heating", Assert.Single(heated), StringComparison.Ordinal);
         Assert.StartsWith("Dehumidifier on now", Assert.Single(dried), StringComparison.Ordinal);
+    }
+
+    /// <summary>A portable heater stands beside somebody: what it does ends when they go, also where what it is against began before.</summary>
+    [Theory]
+    [InlineData(Equipment.PortableHeater, 1)]
+    [InlineData(Equipment.FixedHeating, double.PositiveInfinity)]
+    public void Heater_HelpsForAsLongAsItMayRun(Equipment heater, double hours)
+    {
+        BayState bay = At(15, heater).Shop.Bays["bay-1"];
+        var now = new AirNow(TestShop.At(9), 284, 1300) { LeavesAt = TestShop.At(10), OpensAt = TestShop.At(24) };
+        Remedy[] remedies = [.. BayRemedies.Against(bay, now, WarningKind.CondensingAhead, TestShop.At(9.5))];
+        Assert.NotEmpty(remedies);
+        Assert.All(remedies, r => Assert.Equal(hours, r.Climate.ForHours));
+    }
+
+    [Fact]
+    public void Heat_IsNeverHeldBelowWhatTheSheetsNeed()
+    {
+        TestShop shop = new(sheet: TestShop.Paint() with { Limits = new SheetLimits(17, 30, 30, 75, 3, 70) });
+        ShopPlan plan = shop.Shop.Plan;
+        shop.Take(new Message.PlanChanged(plan with { Bays = [.. plan.Bays.Select(b => b with { Equipment = [Equipment.FixedHeating] })] }, TestShop.Start));
+        var now = new AirNow(TestShop.At(9), 284, 1300) { LeavesAt = TestShop.At(10), OpensAt = TestShop.At(24) };
+        Remedy[] remedies = [.. BayRemedies.Against(Coat(shop).Shop.Bays["bay-1"], now, WarningKind.CondensingAhead, TestShop.At(12))];
+        Assert.NotEmpty(remedies);
+        Assert.All(remedies, r => Assert.True(r.Climate.LeastAirKelvins >= 17 + 273.15));
+    }
+
+    /// <summary>Dry air that all but stops the cure is no water, and is said all the same.</summary>
+    [Fact]
+    public void LockUp_OfABayInWhichNothingCures_SaysSo()
+    {
+        TestShop shop = Coat(new TestShop()).Climate(Coated + 0.1, 10, _ => (20, 12));
+        TonightReport report = TonightReport.Of(shop.Shop, "bay-1");
+        Assert.Equal(TonightVerdict.Safe, report.Verdict);
+        Assert.Matches("^Tonight: job-1 safe from water, but: .* chance that the cure all but stops from .*[.] Least above", report.Text);
     }
 
     [Fact]
