@@ -10,12 +10,13 @@ namespace CureWatch.Service.Api;
 /// <param name="register">The newest state on disk.</param>
 /// <param name="shop">The shop now.</param>
 /// <param name="troubles">What keeps the program itself from its work.</param>
-internal sealed class Look(Register register, Shop shop, ImmutableList<Trouble> troubles)
+/// <param name="queues">The lines of the shop's bays.</param>
+internal sealed class Look(Register register, Shop shop, ImmutableList<Trouble> troubles, BayQueues queues)
 {
     private readonly ConcurrentDictionary<string, JobReport> _reports = new(StringComparer.Ordinal);
     private readonly ConcurrentDictionary<string, StartReport> _starts = new(StringComparer.Ordinal);
 
-    private readonly Lazy<DayPlan> _plan = new(() => DayPlan.Of(shop));
+    private readonly Lazy<DayPlan> _plan = new(() => DayPlan.Of(shop, queues));
 
     public Register Register => register;
 
@@ -33,7 +34,7 @@ internal sealed class Look(Register register, Shop shop, ImmutableList<Trouble> 
         Shop.Standing.Values.Order().Select(n => (n, Shop.Warnings[n])).OrderBy(w => AlarmRule.Of(w.Item2.Subject.Kind).Priority);
 
     /// <summary>How a job stands; worked out once for everyone who shares this look.</summary>
-    public JobReport ReportOf(JobState job) => _reports.GetOrAdd(job.Job.Id, id => JobReport.Of(shop, id));
+    public JobReport ReportOf(JobState job) => _reports.GetOrAdd(job.Job.Id, id => JobReport.Of(shop, id, queues));
 
     /// <summary>Whether a car can be coated; worked out once for everyone who shares this look.</summary>
     public StartReport StartOf(JobState job) => _starts.GetOrAdd(job.Job.Id, id => StartReport.Of(shop, id));

@@ -30,7 +30,8 @@ internal sealed class Lookout(Latest latest, Troubles troubles, TimeProvider clo
             return newest;
         }
 
-        var look = new Look(register, ShopFold.Take(shop, new Message.ClockReached(now)).Shop, standing);
+        Shop present = ShopFold.Take(shop, new Message.ClockReached(now)).Shop;
+        var look = new Look(register, present, standing, new BayQueues(present));
         _newest = look;
         return look;
     }

@@ -41,20 +41,24 @@ internal static class OutputDocuments
         Wanted(shop.Plan.Bays.SelectMany(b => OfBay(shop, b.Bay)).Prepend((new Topics(shop.Plan.Shop).Status, OutputDocument.Of(Topics.Online))));
 
     /// <summary>What is published of every car that is here.</summary>
-    public static Dictionary<string, OutputDocument> Cars(Shop shop) =>
-        Wanted(shop.JobsInOrder.Where(j => j.LeftAt is null).SelectMany(j => OfCar(shop, j.Job.Id)));
+    public static Dictionary<string, OutputDocument> Cars(Shop shop)
+    {
+        var queues = new BayQueues(shop);
+        return Wanted(shop.JobsInOrder.Where(j => j.LeftAt is null).SelectMany(j => OfCar(shop, j.Job.Id, queues)));
+    }
 
     /// <summary>The day plan of every bay, and the cars by how much their promise is at risk.</summary>
     public static Dictionary<string, OutputDocument> Plans(Shop shop)
     {
         var topics = new Topics(shop.Plan.Shop);
-        DayPlan plan = DayPlan.Of(shop);
+        var queues = new BayQueues(shop);
+        DayPlan plan = DayPlan.Of(shop, queues);
         var words = new PlanWords(plan);
         var documents = plan.Bays.ToDictionary(
             b => topics.Plan(b.Bay),
             b => OutputDocument.Of(json => json.WriteInstant("at", plan.At), json => new PlanJson(json, words, namesPeople: false).Write(b)),
             StringComparer.Ordinal);
-        documents[topics.Promises] = Promises(shop);
+        documents[topics.Promises] = Promises(shop, queues);
         return documents;
     }
 
@@ -83,10 +87,10 @@ internal static class OutputDocuments
     }
 
     /// <summary>The windows of a car, its handover, whether it can be coated now, and its promise; none where it has left.</summary>
-    public static IEnumerable<(string Topic, OutputDocument? Document)> OfCar(Shop shop, string job)
+    public static IEnumerable<(string Topic, OutputDocument? Document)> OfCar(Shop shop, string job, BayQueues queues)
     {
         var topics = new Topics(shop.Plan.Shop);
-        JobReport? report = shop.Find(job) is { LeftAt: null } ? JobReport.Of(shop, job) : null;
+        JobReport? report = shop.Find(job) is { LeftAt: null } ? JobReport.Of(shop, job, queues) : null;
         yield return (topics.Windows(job), report is null ? null : Windows(report));
         yield return (topics.Handover(job), report is null ? null : Handover(report));
         yield return (topics.Start(job), report is null ? null : Start(StartReport.Of(shop, job)));
@@ -130,9 +134,9 @@ internal static class OutputDocuments
             PromiseJson.WriteBody(json, report);
         });
 
-    private static OutputDocument Promises(Shop shop)
+    private static OutputDocument Promises(Shop shop, BayQueues queues)
     {
-        ImmutableArray<PromiseReport> ranked = PromiseRanking.Of(PromiseReport.OfAll(shop));
+        ImmutableArray<PromiseReport> ranked = PromiseRanking.Of(PromiseReport.OfAll(shop, queues));
         return OutputDocument.Of(
             json => json.WriteInstant("at", shop.Now),
             json =>

@@ -129,16 +129,24 @@ internal sealed class Outputs : IFollower, IDisposable
     }
 
     private Task PublishClimatesAsync(Marked marked, CancellationToken cancelled) =>
-        PublishAsync(_keptClimates, marked, OutputDocuments.Climates, OutputDocuments.OfBay, cancelled);
+        PublishAsync(_keptClimates, marked, OutputDocuments.Climates, shop => bay => OutputDocuments.OfBay(shop, bay), cancelled);
 
-    private Task PublishCarsAsync(Marked marked, CancellationToken cancelled) =>
-        PublishAsync(_keptCars, marked, OutputDocuments.Cars, OutputDocuments.OfCar, cancelled);
+    private Task PublishCarsAsync(Marked marked, CancellationToken cancelled) => PublishAsync(
+        _keptCars,
+        marked,
+        OutputDocuments.Cars,
+        shop =>
+        {
+            var queues = new BayQueues(shop);
+            return job => OutputDocuments.OfCar(shop, job, queues);
+        },
+        cancelled);
 
     private async Task PublishAsync(
         Shelf kept,
         Marked marked,
         Func<Shop, Dictionary<string, OutputDocument>> all,
-        Func<Shop, string, IEnumerable<(string Topic, OutputDocument? Document)>> ofOne,
+        Func<Shop, Func<string, IEnumerable<(string Topic, OutputDocument? Document)>>> ofOne,
         CancellationToken cancelled)
     {
         if (_latest.Register.Shop is not { } shop)
@@ -152,7 +160,7 @@ internal sealed class Outputs : IFollower, IDisposable
             return;
         }
 
-        foreach ((string topic, OutputDocument? document) in marked.Keys.SelectMany(key => ofOne(shop, key)))
+        foreach ((string topic, OutputDocument? document) in marked.Keys.SelectMany(ofOne(shop)))
         {
             await kept.PutAsync(topic, document, cancelled).ConfigureAwait(false);
         }

@@ -24,8 +24,9 @@ public sealed record DayPlan(
 
     /// <summary>Plans from a shop's present on.</summary>
     /// <param name="shop">The shop.</param>
+    /// <param name="queues">The lines of its bays, where somebody has them already.</param>
     /// <returns>The plan.</returns>
-    public static DayPlan Of(Shop shop) => new DayPlanning(shop).Plan();
+    public static DayPlan Of(Shop shop, BayQueues? queues = null) => new DayPlanning(shop, queues).Plan();
 }
 
 /// <summary>A bay on the time line.</summary>

@@ -46,15 +46,16 @@ public sealed record JobReport(
     /// <summary>Reports on a job.</summary>
     /// <param name="shop">The shop.</param>
     /// <param name="id">The job's id; the job must be there.</param>
+    /// <param name="queues">The lines of the shop's bays, where somebody has them already: of many cars a bay's line is worked out once.</param>
     /// <returns>The report at the shop's present.</returns>
-    public static JobReport Of(Shop shop, string id)
+    public static JobReport Of(Shop shop, string id, BayQueues? queues = null)
     {
         JobState state = shop.Find(id) ?? throw new ArgumentException($"No job '{id}'.", nameof(id));
-        return Mended.Beside(shop, Of(shop, new Present(shop, shop.Now), state));
+        return Mended.Beside(shop, Of(shop, new Present(shop, shop.Now), state, queues: queues));
     }
 
     /// <summary>Reports on a job as its present is, or is supposed to be; the work that is left begun at an instant.</summary>
-    internal static JobReport Of(Shop shop, Present present, JobState state, DateTimeOffset? begun = null)
+    internal static JobReport Of(Shop shop, Present present, JobState state, DateTimeOffset? begun = null, BayQueues? queues = null)
     {
         string id = state.Job.Id;
         ImmutableArray<Evidence> evidence = EvidenceFor(shop, present, state);
@@ -69,7 +70,7 @@ public sealed record JobReport(
             [.. shop.Warnings.Values.Where(w => w.Subject.Job == id || (w.Subject.Job is null && bays.Contains(w.Subject.Bay) && !(w.ClearedAt < state.OpenedAt)))],
             ruling)
         {
-            Promise = state.LeftAt is null ? PromiseReport.Of(shop, present, state, ruling, begun: begun) : null,
+            Promise = state.LeftAt is null ? PromiseReport.Of(shop, present, state, ruling, begun: begun, queues: queues) : null,
             Tonight = state.LeftAt is null ? [.. state.Stories.Select(s => present.StaysOf(state.Job, s)[^1].Bay).OfType<string>().Distinct().Select(b => TonightReport.Of(shop, b))] : [],
             Arrival = state.LeftAt is null ? ArrivalReport.Of(shop, id).Surfaces : [],
             Assumes = string.Join(' ', state.Stories.Select(s => ClimateAhead.Of(shop, present, present.StaysOf(state.Job, s))).Distinct()),

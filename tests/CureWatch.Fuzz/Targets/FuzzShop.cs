@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Text;
 using System.Text.Json;
+using CureWatch.Bays;
 using CureWatch.Service.Journal;
 using CureWatch.Service.Mqtt;
 using CureWatch.Service.Pump;
@@ -50,7 +51,7 @@ internal static class FuzzShop
             after = RegisterFold.Take(after, after.Sequence + 1, at, entry).After;
         }
 
-        foreach ((_, OutputDocument? document) in OutputDocuments.OfBay(after.Shop!, "bay-1").Concat(OutputDocuments.OfCar(after.Shop!, "job-1")))
+        foreach ((_, OutputDocument? document) in OutputDocuments.OfBay(after.Shop!, "bay-1").Concat(OutputDocuments.OfCar(after.Shop!, "job-1", new BayQueues(after.Shop!))))
         {
             _ = document is null ? default : JsonElement.Parse(document.Bytes);
         }
