@@ -14,11 +14,11 @@ internal sealed class DayPlanning
     private readonly List<CoatAtRisk> _coats = [];
     private readonly ILookup<bool, (JobState Job, StartDecision Decision)> _jobs;
 
-    public DayPlanning(Shop shop)
+    public DayPlanning(Shop shop, BayQueues? queues = null)
     {
         _shop = shop;
         _present = new Present(shop, shop.Now);
-        _queues = new BayQueues(shop);
+        _queues = queues ?? new BayQueues(shop);
         _jobs = shop.JobsInOrder.Where(j => j.LeftAt is null)
             .Select(j => (Job: j, StartReport.Of(shop, j.Job.Id).Decision)).ToLookup(j => BayQueues.IsBegun(j.Job));
     }
@@ -62,7 +62,7 @@ internal sealed class DayPlanning
         (JobState job, StartDecision decision) = car;
         string? bay = _queues.BayOf(job);
         PromiseScene scene = PromiseScene.Of(_shop, _present, job);
-        TimeBounds? ready = _queues.ReadyAt(job, scene);
+        TimeBounds? ready = _queues.ReadyAt(_present, job, scene);
         DateTimeOffset? frees = _queues.LeavesAt(ready).Latest, told = PromiseReport.PromisedAt(job);
         ImmutableArray<LayerWork> left = scene.Left?.Plan.Layers ?? [];
         _coats.AddRange(CoatsAtRisk.Of(_shop, _present, job, (surface, layer) => left.FirstOrDefault(l => l.Surface == surface && l.Layer == layer)?.BeginsAt));
@@ -73,6 +73,14 @@ internal sealed class DayPlanning
 
         StartReason[] reasons =
         [
+            .. scene.Left?.Unfit is { } late
+                ? [new StartReason(
+                    StartReasonKind.RecoatMissed,
+                    StartWeight.Stops,
+                    late.Surface,
+                    $"Layer {late.Layer} of {late.Surface} would come only {Hours.Clock(late.BeginsAt)}, when the layer below takes it no more.",
+                    "Stay until it is levelled, or leave it out.")]
+                : Array.Empty<StartReason>(),
             .. JobReport.RulingOn(_shop, job).Holds.Where(h => h.Kind is not (HoldKind.KeepDry or HoldKind.NotApplied))
                 .Select(h => new StartReason(StartReasonKind.BelowHeld, StartWeight.Notes, h.Surface, h.Text)).DistinctBy(r => (r.Surface, r.Text)),
             .. !(frees <= told) && told is { } promised

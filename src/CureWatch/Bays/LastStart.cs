@@ -18,12 +18,12 @@ public sealed record LastStart(DateTimeOffset? By, DateTimeOffset? NextFrom, Sta
     /// <returns>The last start; null where nothing is left to go on, no start is too late, the shop is never open, or nobody can tell when the bay is free.</returns>
     /// <remarks>
     /// Every start is tried as it would be then: layers and keep-dry in the climate that is forecast from that start on. A later start is taken to fit no
-    /// better than a sooner one.
+    /// better than a sooner one. What no day holds goes on in several, and lock-up is no limit to it.
     /// </remarks>
     internal static LastStart? Of(Shop shop, JobState job, BayQueues? queues = null)
     {
         DateTimeOffset here = job.HereFrom(shop.Now);
-        if (!BayQueues.IsBegun(job) && (queues ?? new BayQueues(shop)).Of(job) is { IsBeyondSight: false } turn)
+        if (!BayQueues.IsBegun(job) && (queues is null ? BayQueues.TurnOf(shop, Supposed.Nothing, job) : queues.Of(job)) is { IsBeyondSight: false } turn)
         {
             if (!turn.Free[^1].IsKnown)
             {
@@ -45,15 +45,22 @@ public sealed record LastStart(DateTimeOffset? By, DateTimeOffset? NextFrom, Sta
         public LastStart? On(OpenDay day, DateTimeOffset here)
         {
             DateTimeOffset first = day.Opens > here ? day.Opens : here, last = day.LocksUp ?? first + TimeSpan.FromDays(1);
-            if (Tried(first) is null || (day.LocksUp is null && Misses(last, null) is null))
+            if (Tried(first) is not { Left.DoneAt: var done })
             {
-                return null; // nothing is left, or no start is too late
+                return null; // nothing is left
             }
 
             OpenDay? after = day.LocksUp is { } closes ? shop.Plan.Hours.DayAt(closes) : null;
-            DateTimeOffset? next = after is not null && Misses(after.Opens, after.LocksUp) is null ? after.Opens : null;
+            bool isOfDays = done > day.LocksUp && !AnyDayHolds();
+            DateTimeOffset? todays = isOfDays ? null : day.LocksUp, nexts = isOfDays ? null : after?.LocksUp;
+            if (todays is null && Misses(last, null) is null)
+            {
+                return null; // no start is too late
+            }
+
+            DateTimeOffset? next = after is not null && Misses(after.Opens, nexts) is null ? after.Opens : null;
             string otherwise = next is { } from ? $"wait for {_words.Clock(from)}" : "plan fewer layers: it does not fit the next day either";
-            if (Misses(first, day.LocksUp) is { } misses)
+            if (Misses(first, todays) is { } misses)
             {
                 string today = first > shop.Now ? _words.Clock(first) : "today any more";
                 return new LastStart(null, next, misses, $"It does not fit {today}: {Words(misses)}; {otherwise}.");
@@ -62,16 +69,19 @@ public sealed record LastStart(DateTimeOffset? By, DateTimeOffset? NextFrom, Sta
             while (last - first > Minute)
             {
                 DateTimeOffset middle = first + ((last - first) / 2);
-                (first, last) = Misses(middle, day.LocksUp) is null ? (middle, last) : (first, middle);
+                (first, last) = Misses(middle, todays) is null ? (middle, last) : (first, middle);
             }
 
-            StartLimit limit = Misses(last, day.LocksUp) ?? StartLimit.Closing;
+            StartLimit limit = Misses(last, todays) ?? StartLimit.Closing;
             DateTimeOffset by = first - TimeSpan.FromTicks(first.UtcTicks % Minute.Ticks);
             string text = next is null
                 ? $"Start by {_words.Clock(by)}: begun later, {Words(limit)}, and it does not fit the next day either."
                 : $"Start by {_words.Clock(by)} or {otherwise}: begun later, {Words(limit)}.";
             return new LastStart(by, next, limit, text);
         }
+
+        /// <summary>Whether a day within sight holds all that is left; else its layers go on in different days, as the day plan has it.</summary>
+        private bool AnyDayHolds() => BayQueues.HoursOf(shop).Days.Any(d => d.Opens > shop.Now && !(Tried(d.Opens)!.Value.Left.DoneAt > d.LocksUp));
 
         /// <summary>What a start misses; null where it fits.</summary>
         private StartLimit? Misses(DateTimeOffset from, DateTimeOffset? lockUp)

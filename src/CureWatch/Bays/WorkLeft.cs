@@ -6,7 +6,10 @@ using CureWatch.TimeWindows;
 namespace CureWatch.Bays;
 
 /// <summary>The work left on a car, if it is begun at an instant that is still to come, and what its coats would do in the climate from then on.</summary>
-/// <param name="Plan">The work in the order of the surfaces, layer by layer; each keep-dry is that of a coat levelled when its layer is done.</param>
+/// <param name="Plan">
+/// The work in the order of the surfaces, layer by layer, each in one of the shop's days; what is left of a layer that is begun is done before people go. Each keep-dry is that of a
+/// coat levelled when its layer is done.
+/// </param>
 /// <param name="Unfit">The first layer that would come too late for the one below it; null where none would.</param>
 internal sealed record WorkLeft(WorkPlan Plan, LayerWork? Unfit)
 {
@@ -35,7 +38,12 @@ internal sealed record WorkLeft(WorkPlan Plan, LayerWork? Unfit)
             return null;
         }
 
-        WorkPlan plan = WorkPlan.Of([.. left.OrderBy(w => w.From)], shop.Plan.Pace, from);
+        ShopHours hours = BayQueues.HoursOf(shop);
+        WorkPlan plan = WorkPlan.Of(
+            [.. left.OrderBy(w => w.From)],
+            shop.Plan.Pace,
+            from,
+            (at, length, isBegun) => isBegun && hours.IsOpen(at, at) ? at : hours.Fit(at, length) ?? at);
         ImmutableDictionary<string, SurfaceStory> stories = job.Stories.ToImmutableDictionary(s => s.Surface.Id, StringComparer.Ordinal);
         plan = new WorkPlan([.. plan.Layers.Select(l => l with { DryAt = ahead.DryAt(stories[l.Surface], l.Layer, l.DoneAt) })]);
         return new WorkLeft(plan, plan.Layers.FirstOrDefault(l => l.IsTooLate));
@@ -48,11 +56,18 @@ internal sealed record WorkLeft(WorkPlan Plan, LayerWork? Unfit)
             int missing = Enumerable.Range(1, story.Surface.Sections).Count(s => story.IsMissing(layer, s));
             if (missing > 0)
             {
-                DateTimeOffset? takesFrom = story.Living.Where(c => c.Layer == layer - 1).Max(c => present.WindowsOf(job, story, c).Recoat?.OpensAt.Latest);
+                (Coat Coat, Window? Recoat)[] below = [.. story.Living.Where(c => c.Layer == layer - 1).Select(c => (c, present.WindowsOf(job, story, c).Recoat))];
+                DateTimeOffset? takesFrom = below.Max(b => b.Recoat?.OpensAt.Latest);
+                DateTimeOffset? takesBy = below
+                    .Where(b => story.IsMissing(layer, b.Coat.Section) && !story.IsFoundClear(b.Coat.Layer, b.Coat.Section, b.Recoat?.ClosesAt?.Earliest))
+                    .Min(b => b.Recoat?.ClosesAt?.Earliest);
                 ImmutableArray<CoatTimes> times =
                     [.. Enumerable.Range(layer, story.Surface.Layers + 1 - layer).Select(l => ahead.TimesOf(story, l, pace, from))];
                 return new SurfaceWork(
-                    story.Surface.Id, layer, story.Surface.Layers, missing, story.Surface.Sections, takesFrom > from ? takesFrom.Value : from, times);
+                    story.Surface.Id, layer, story.Surface.Layers, missing, story.Surface.Sections, takesFrom > from ? takesFrom.Value : from, times)
+                {
+                    By = takesBy,
+                };
             }
         }
 

@@ -106,7 +106,7 @@ public sealed class CarPlanner(
         [.. _surfaces.Select(s => new SurfaceWork(s.Surface, s.First, s.First - 1 + s.Times.Length, s.Sections, s.Sections, s.DryFrom!.Value > start ? s.DryFrom.Value : start, s.Times))],
         pace,
         start,
-        IsSplit ? (from, length) => hours.Fit(from, length) ?? from : null);
+        IsSplit ? (from, length, _) => hours.Fit(from, length) ?? from : null);
 
     private static bool IsTimed(CarToPlan car) => !car.Surfaces.Any(s => s.Times.IsEmpty || s.DryFrom is null);
 

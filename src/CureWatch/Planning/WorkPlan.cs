@@ -25,14 +25,16 @@ public sealed record WorkPlan(ImmutableArray<LayerWork> Layers)
     /// <param name="surfaces">The surfaces in the order they are begun.</param>
     /// <param name="pace">How fast a section is worked.</param>
     /// <param name="now">The present.</param>
-    /// <param name="place">From when on a layer can be worked that takes so long, not before an instant; null where it can be at any time.</param>
+    /// <param name="place">
+    /// From when on a layer can be worked that takes so long, not before an instant; true for what is left of one that is begun. Null where it can be at any time.
+    /// </param>
     /// <returns>The plan.</returns>
     public static WorkPlan Of(
-        IReadOnlyList<SurfaceWork> surfaces, SectionPace pace, DateTimeOffset now, Func<DateTimeOffset, TimeSpan, DateTimeOffset>? place = null)
+        IReadOnlyList<SurfaceWork> surfaces, SectionPace pace, DateTimeOffset now, Func<DateTimeOffset, TimeSpan, bool, DateTimeOffset>? place = null)
     {
         var layers = ImmutableArray.CreateBuilder<LayerWork>();
         Dictionary<string, DateTimeOffset> takesFrom = surfaces.ToDictionary(s => s.Surface, s => s.From, StringComparer.Ordinal);
-        Dictionary<string, DateTimeOffset?> takesBy = surfaces.ToDictionary(s => s.Surface, _ => (DateTimeOffset?)null, StringComparer.Ordinal);
+        Dictionary<string, DateTimeOffset?> takesBy = surfaces.ToDictionary(s => s.Surface, s => s.By, StringComparer.Ordinal);
         DateTimeOffset free = now;
         for (int round = 0; surfaces.Any(s => s.Layer + round <= s.Layers); round++)
         {
@@ -43,7 +45,7 @@ public sealed record WorkPlan(ImmutableArray<LayerWork> Layers)
                 CoatTimes times = surface.Times[round];
                 long perPass = Math.Min(times.SectionsPerPass(pace), sections);
                 TimeSpan takes = Takes(times, pace, sections, perPass);
-                begun = place?.Invoke(begun, takes) ?? begun;
+                begun = place?.Invoke(begun, takes, sections < surface.Sections) ?? begun;
                 free = begun + takes;
                 layers.Add(new LayerWork(
                     surface.Surface,
@@ -88,7 +90,11 @@ public sealed record WorkPlan(ImmutableArray<LayerWork> Layers)
 /// <param name="From">When it may be begun.</param>
 /// <param name="Times">How long a coat takes, for the next layer and every one after it.</param>
 public sealed record SurfaceWork(
-    string Surface, int Layer, int Layers, int SectionsLeft, int Sections, DateTimeOffset From, ImmutableArray<CoatTimes> Times);
+    string Surface, int Layer, int Layers, int SectionsLeft, int Sections, DateTimeOffset From, ImmutableArray<CoatTimes> Times)
+{
+    /// <summary>When the coat it goes over takes it no more; null where it goes over none, or that does not matter any more.</summary>
+    public DateTimeOffset? By { get; init; }
+}
 
 /// <summary>The work on one layer of a surface.</summary>
 /// <param name="Surface">The surface.</param>

@@ -58,6 +58,17 @@ public class WorkPlanTests
         Assert.Equal(At(2 * (2 + 4 + 1)), work.DoneAt);
     }
 
+    /// <summary>Whoever is in the middle of a layer finishes it.</summary>
+    [Theory]
+    [InlineData(4, 60)]
+    [InlineData(3, 0)]
+    public void LayerThatIsBegun_IsPlacedAsOne(int sectionsLeft, double beginsAtMinute)
+    {
+        SurfaceWork work = Surface("bonnet", sections: 4) with { SectionsLeft = sectionsLeft };
+        WorkPlan plan = WorkPlan.Of([work], Pace, Now, (from, _, isBegun) => isBegun ? from : from + TimeSpan.FromHours(1));
+        Assert.Equal(beginsAtMinute, Minutes(Assert.Single(plan.Layers).BeginsAt));
+    }
+
     private static SurfaceWork Surface(string id, int layers = 1, int sections = 1, CoatTimes? times = null) =>
         new(id, 1, layers, sections, sections, Now, Same(times ?? OneCoat));
 
