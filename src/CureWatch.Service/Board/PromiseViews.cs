@@ -23,7 +23,7 @@ internal static class PromiseViews
     public static PromiseView Of(PromiseReport promise, ShopClock clock)
     {
         PromiseAdvice? advice = promise.Advice.Value;
-        bool isSafe = promise.Outlook.Chance is null or >= PromiseAdvice.UsualTarget;
+        bool isSafe = !promise.Outlook.IsUnknown && promise.Outlook.Chance is null or >= PromiseAdvice.UsualTarget;
         string text = promise.Move is null && advice is { IsNeeded: true } ? $"{promise.Spoken} {advice.Text}" : promise.Spoken;
         return new PromiseView(
             promise.Outlook.PromisedAt is null ? Tone.Info : promise.Move is not null && !isSafe ? Tone.Act : isSafe ? Tone.Fine : Tone.Soon,

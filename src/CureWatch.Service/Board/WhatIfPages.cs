@@ -72,7 +72,9 @@ internal static class WhatIfPages
         var words = new WindowWords(clock);
         return new WhatIfView(
             Line("Collect from", clock.Of(then.Outlook.CollectFrom), clock.Of(now.Outlook.CollectFrom)),
-            then.Outlook.ChanceOnceLifted is { } chance ? $"Chance to make {clock.Of(then.Outlook.PromisedAt)!.Text}: {ChanceWords.Of(chance)}" : null,
+            then.Outlook.IsUnknown || then.Outlook.ChanceOnceLifted is not null
+                ? $"Chance to make {clock.Of(then.Outlook.PromisedAt)!.Text}: {(then.Outlook.ChanceOnceLifted is { } chance ? ChanceWords.Of(chance) : "not known")}"
+                : null,
             whatIf.Beyond,
             [.. whatIf.Report.Surfaces.SelectMany(s => s.Coats).Select(words.Of)],
             [.. whatIf.Planned.Select(p => $"{p.Name}: ready {clock.Of(p.ReadyAt.Latest)?.Text ?? "at no time anybody can tell"} at the latest")],

@@ -62,6 +62,6 @@ internal sealed class PromiseCommand
             output.Write(PromiseText.Of(report));
         }
 
-        return report.Outlook.Chance is null || report.Outlook.Chance >= target ? ExitCode.Done : ExitCode.AnswerIsNo;
+        return (report.Outlook.Chance is null && !report.Outlook.IsUnknown) || report.Outlook.Chance >= target ? ExitCode.Done : ExitCode.AnswerIsNo;
     }
 }

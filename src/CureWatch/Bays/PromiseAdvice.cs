@@ -40,6 +40,11 @@ public sealed record PromiseAdvice(double Target, bool IsNeeded, ImmutableArray<
     internal static PromiseAdvice Of(Shop shop, JobState job, DateTimeOffset promised, double target)
     {
         ImmutableArray<Hold> holds = JobReport.RulingOn(shop, job).Holds;
+        if (Look(Supposed.Nothing).IsUnknown)
+        {
+            return new PromiseAdvice(target, IsNeeded: true, [], null, "What would make it is not known before its air is measured: see to the air probe, its power, its place and the network.");
+        }
+
         Prospect asItIs = Prospect(Supposed.Nothing);
         if (asItIs.Chance >= target)
         {
@@ -61,9 +66,10 @@ public sealed record PromiseAdvice(double Target, bool IsNeeded, ImmutableArray<
 
         Prospect Prospect(Supposed supposed)
         {
-            PromiseScene scene = PromiseScene.Of(shop, new Present(shop, shop.Now) { Supposed = supposed }, job);
-            PromiseOutlook outlook = scene.Outlook(holds, promised);
+            PromiseOutlook outlook = Look(supposed);
             return new Prospect(outlook.ChanceOnceLifted ?? 0, outlook.CollectFrom);
         }
+
+        PromiseOutlook Look(Supposed supposed) => PromiseScene.Of(shop, new Present(shop, shop.Now) { Supposed = supposed }, job).Outlook(holds, promised);
     }
 }

@@ -1,3 +1,4 @@
+using CureWatch.Curing;
 using CureWatch.Handover;
 using CureWatch.Warnings;
 
@@ -10,7 +11,8 @@ namespace CureWatch.Bays;
 /// collected an hour sooner than it was promised and than was foreseen then; once said it changes only by half an hour or more. Source (choice): nobody
 /// calls a customer twice for ten minutes, and who comes on Thursday because it suits him is not called for Tuesday. What gets it back is reckoned anew at each
 /// look, and no longer once the time that was told is past. A warning that stands says what the last look found, and rings no more for it. Where nothing is heard or told, a look
-/// comes when a twelfth of the silence has passed once more, a day at most, and when a probe is heard again: a shop that was off for a year is not looked at hour by hour when it starts again.
+/// comes when a twelfth of the silence has passed once more, a day at most, and when a probe is heard again: a shop that was off for a year is not looked at hour by hour when it starts again. What came of a promise is taken down when its time has come,
+/// and judged anew only where somebody tells later what was before that.
 /// </remarks>
 internal static class PromiseLooks
 {
@@ -37,21 +39,27 @@ internal static class PromiseLooks
     public static IEnumerable<ShopEvent> Decide(Shop shop, IReadOnlyList<ShopEvent> happened, int first)
     {
         SortedSet<string>? touched = null;
+        List<string> anew = [];
         for (int i = first; i < happened.Count; i++)
         {
             if (TouchedBy(shop, happened[i]) is { } jobs)
             {
                 (touched ??= new SortedSet<string>(StringComparer.Ordinal)).UnionWith(jobs);
             }
+
+            if (happened[i] is ShopEvent.TapTakenDown { Job: var job, Tap: { Did: not Did.Told, At: var at } } && at <= shop.Jobs[job].Promise.For)
+            {
+                anew.Add(job);
+            }
         }
 
-        return touched is null && !(shop.DueJobs.NextAt <= shop.Now) ? [] : Look(shop, touched ?? new SortedSet<string>(StringComparer.Ordinal));
+        return touched is null && !(shop.DueJobs.NextAt <= shop.Now) ? [] : Look(shop, touched ?? new SortedSet<string>(StringComparer.Ordinal), anew);
     }
 
-    private static IEnumerable<ShopEvent> Look(Shop shop, SortedSet<string> touched)
+    private static IEnumerable<ShopEvent> Look(Shop shop, SortedSet<string> touched, List<string> anew)
     {
         touched.UnionWith(shop.DueJobs.DueBy(shop.Now).Where(j => shop.Jobs[j].Promise.LookAt <= shop.Now));
-        return touched.Select(j => shop.Jobs[j]).Where(j => j.LeftAt is null).SelectMany(j => Look(shop, j));
+        return touched.Select(j => shop.Jobs[j]).Where(j => j.LeftAt is null).SelectMany(j => Look(shop, j, anew.Contains(j.Job.Id)));
     }
 
     private static IEnumerable<string>? TouchedBy(Shop shop, ShopEvent happened) => happened switch
@@ -63,7 +71,7 @@ internal static class PromiseLooks
         _ => null,
     };
 
-    private static IEnumerable<ShopEvent> Look(Shop shop, JobState job)
+    private static IEnumerable<ShopEvent> Look(Shop shop, JobState job, bool isJudgedAnew)
     {
         var subject = new Subject(WarningKind.PromiseAtRisk, null, null, job.Job.Id, null, 0, 0);
         bool stands = shop.Standing.ContainsKey(subject);
@@ -83,7 +91,7 @@ internal static class PromiseLooks
         }
 
         PromiseScene scene = PromiseScene.Of(shop, new Present(shop, shop.Now), job);
-        PromiseOutlook outlook = scene.Outlook(JobReport.RulingOn(shop, job).Holds, promised);
+        PromiseOutlook outlook = scene.Outlook(JobReport.RulingOn(shop, job).Holds, promised, isJudgedAnew);
         PromiseWatch before = job.Promise.For == promised ? job.Promise : PromiseWatch.None with
         {
             For = promised,
@@ -125,6 +133,7 @@ internal static class PromiseLooks
         DateTimeOffset? tell = words.TimeToTell(outlook.CollectFrom);
         DateTimeOffset? soonerSince = isSafe && tell is { } time && time <= outlook.PromisedAt - Sooner && time <= before.Foreseen - Sooner ? before.SoonerSince ?? shop.Now : null;
         PromiseMove? move = alarm.IsTold ? Later()
+            : outlook.Standing == PromiseStanding.Kept ? null
             : shop.Now - soonerSince >= SoonerFor ? Earlier()
             : null;
         return before with
@@ -132,6 +141,7 @@ internal static class PromiseLooks
             Alarm = alarm,
             Basis = isSafe ? basis : before.Basis,
             Move = move,
+            CameTo = outlook.Standing == PromiseStanding.Ahead ? null : outlook.Standing,
             SoonerSince = soonerSince,
             LookAt = NextAfter(shop, job, outlook, alarm, isSettled: isSafe && outlook.Governing is null or { Waits: Awaits.Nothing }, rule),
         };
@@ -161,10 +171,10 @@ internal static class PromiseLooks
 
     private static DateTimeOffset? NextAfter(Shop shop, JobState job, PromiseOutlook outlook, Alarm alarm, bool isSettled, AlarmRule rule)
     {
-        bool isAhead = outlook.Standing == PromiseStanding.Ahead;
-        if (isSettled && alarm is Alarm.Normal && !(isAhead && outlook.ReadyAt?.Latest > outlook.ReadyBy))
+        bool isAhead = outlook.Standing == PromiseStanding.Ahead, isKept = outlook.Standing == PromiseStanding.Kept;
+        if (alarm is Alarm.Normal && (isKept || (isSettled && !(isAhead && outlook.ReadyAt?.Latest > outlook.ReadyBy))))
         {
-            return null;
+            return isAhead ? outlook.PromisedAt : null; // what came of it is looked at once, when its time has come
         }
 
         DateTimeOffset now = shop.Now;

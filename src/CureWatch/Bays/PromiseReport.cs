@@ -51,11 +51,12 @@ public sealed record PromiseReport(
 
     /// <summary>Reports on the promises of all cars that are here, or are to come; each bay's line is worked out once.</summary>
     /// <param name="shop">The shop.</param>
+    /// <param name="queues">The lines of its bays, where somebody has them already.</param>
     /// <returns>The reports at the shop's present, in the order the jobs were opened.</returns>
-    public static IEnumerable<PromiseReport> OfAll(Shop shop)
+    public static IEnumerable<PromiseReport> OfAll(Shop shop, BayQueues? queues = null)
     {
         ArgumentNullException.ThrowIfNull(shop);
-        var queues = new BayQueues(shop);
+        queues ??= new BayQueues(shop);
         return shop.JobsInOrder.Where(j => j.LeftAt is null).Select(j =>
         {
             var present = new Present(shop, shop.Now);
@@ -76,7 +77,7 @@ public sealed record PromiseReport(
         PromiseOutlook outlook = scene.Outlook(ruling.Holds, PromisedAt(job));
         var words = new PromiseWords(shop.Plan.Hours, shop.Now);
         QueueAhead? after = scene.Turn?.Ahead;
-        string told = words.Of(outlook, job.Promise.Move);
+        string told = words.Of(outlook, job.Promise.Move) + (scene.Turn is null && outlook.Standing != PromiseStanding.Kept ? words.OfUnfit(scene.Left?.Unfit) : "");
         return new PromiseReport(
             id,
             shop.Now,
@@ -88,8 +89,8 @@ public sealed record PromiseReport(
             told + words.OfTurn(scene.Turn, after?.Job),
             shop.Plan.Hours.Zone)
         {
-            Tell = outlook.Standing == PromiseStanding.Missed ? words.TimeToTell(outlook.CollectFrom)
-                : job.Promise.Move is { } move ? move.Tell
+            Tell = outlook.Standing == PromiseStanding.Missed || (outlook.Standing == PromiseStanding.Kept && outlook.IsHeldAt(shop.Now)) ? words.TimeToTell(outlook.CollectFrom)
+                : outlook.Standing != PromiseStanding.Kept && job.Promise.Move is { } move ? move.Tell
                 : outlook.PromisedAt ?? words.TimeToTell(outlook.CollectFrom),
             BeginsAt = begun is null ? scene.Turn?.BeginsAt : null,
             After = after,

@@ -41,10 +41,10 @@ internal sealed class PromiseScene
     /// <param name="queues">The lines of the bays, where somebody has them already.</param>
     public static PromiseScene Of(Shop shop, Present present, JobState job, DateTimeOffset? begun = null, BayQueues? queues = null)
     {
-        QueuedCar? turn = BayQueues.IsBegun(job) ? null : (queues ?? new BayQueues(shop, present.Supposed)).Of(job);
+        QueuedCar? turn = BayQueues.IsBegun(job) ? null : queues is null ? BayQueues.TurnOf(shop, present.Supposed, job) : queues.Of(job);
         return turn is null or { IsBeyondSight: true } ? BegunAt(shop, present, job, begun ?? shop.Plan.Hours.AfterWork(job.WorkFrom(shop.Now), TimeSpan.Zero) ?? shop.Now)
             : begun is { } wished && turn.Free[^1].IsKnown ? BegunBehind(shop, present, job, wished, turn)
-            : new PromiseScene(shop, present, job, turn.Chosen?.Plan is { } plan ? new WorkLeft(plan, plan.Layers.FirstOrDefault(l => l.IsTooLate)) : null, Queued(job, turn.ReadyOf))
+            : new PromiseScene(shop, present, job, turn.Chosen?.Plan is { } plan ? new WorkLeft(plan, plan.Layers.FirstOrDefault(l => l.IsTooLate)) : null, Queued(job, turn.ReadyOf, turn.IsUnmeasured))
             {
                 Turn = turn,
             };
@@ -64,22 +64,29 @@ internal sealed class PromiseScene
         {
             TimeBounds[] by = [.. left.Select(l => l!.ReadyOf(surface, layer))];
             return new TimeBounds(by[0].Earliest, by[1].Likely, by[2].Latest);
-        }))
+        }, job.Stories.Any(s => IsUnmeasured(present, job, s))))
         {
             Turn = turn,
         };
     }
 
-    private static IEnumerable<AwaitedCoat> Queued(JobState job, Func<string, int, TimeBounds> readyOf) =>
+    private static IEnumerable<AwaitedCoat> Queued(JobState job, Func<string, int, TimeBounds> readyOf, bool isUnmeasured) =>
         from story in job.Stories
         from layer in BayQueues.Missing(story)
-        select new AwaitedCoat(story.Surface, layer, null, Awaits.Application, readyOf(story.Surface.Id, layer));
+        select new AwaitedCoat(story.Surface, layer, null, Awaits.Application, readyOf(story.Surface.Id, layer)) { IsUnmeasured = isUnmeasured };
 
     /// <summary>Whether the car is ready when its customer was told.</summary>
     /// <param name="holds">Everything that holds it.</param>
     /// <param name="promisedAt">The pick-up time the customer was told last; null where none was.</param>
-    public PromiseOutlook Outlook(IEnumerable<Hold> holds, DateTimeOffset? promisedAt) =>
-        PromiseOutlook.Of(Coats, holds, promisedAt, _shop.Plan.Hours, _shop.Plan.Finishing, _shop.Now);
+    /// <param name="isJudgedAnew">Whether what came of a promise before counts no more: something is told of the time before its time.</param>
+    public PromiseOutlook Outlook(IEnumerable<Hold> holds, DateTimeOffset? promisedAt, bool isJudgedAnew = false) => PromiseOutlook.Of(
+        Coats,
+        holds,
+        promisedAt,
+        _shop.Plan.Hours,
+        _shop.Plan.Finishing,
+        _shop.Now,
+        isJudgedAnew || _job.Promise.For != promisedAt ? null : _job.Promise.CameTo);
 
     /// <summary>What a coat's end rests on; null where it is not on yet.</summary>
     public PromiseBasis BasisOf(AwaitedCoat coat, DateTimeOffset? collectFrom)
@@ -114,7 +121,7 @@ internal sealed class PromiseScene
                     : readyAt.Latest <= _shop.Now ? Awaits.Nothing
                     : windows.WettedInKeepDry.Any(w => story.Wettings.Any(o => o.WettedAt == w.WettedAt && o.DriedAt is null)) ? Awaits.Drying
                     : Awaits.KeepDry;
-                yield return new AwaitedCoat(story.Surface, coat.Layer, coat.Section, waits, readyAt);
+                yield return new AwaitedCoat(story.Surface, coat.Layer, coat.Section, waits, readyAt) { IsUnmeasured = waits != Awaits.Nothing && IsUnmeasured(_present, _job, story) };
             }
         }
     }
@@ -122,5 +129,12 @@ internal sealed class PromiseScene
     private IEnumerable<AwaitedCoat> StillToGoOn() =>
         from layer in Left?.Plan.Layers ?? []
         select new AwaitedCoat(
-            _job.Job.Surfaces.First(s => s.Id == layer.Surface), layer.Layer, null, Awaits.Application, Left!.ReadyOf(layer.Surface, layer.Layer));
+            _job.Job.Surfaces.First(s => s.Id == layer.Surface), layer.Layer, null, Awaits.Application, Left!.ReadyOf(layer.Surface, layer.Layer))
+        {
+            IsUnmeasured = IsUnmeasured(_present, _job, _job.Stories.First(s => s.Surface.Id == layer.Surface)),
+        };
+
+    /// <summary>Whether the air a surface is in was never measured; of one that is in no bay that is said otherwise.</summary>
+    private static bool IsUnmeasured(Present present, JobState job, SurfaceStory story) =>
+        present.StaysOf(job.Job, story)[^1].Point is { } point && present.ExposureAt(point) is null;
 }

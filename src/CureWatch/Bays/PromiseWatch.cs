@@ -1,3 +1,4 @@
+using CureWatch.Handover;
 using CureWatch.Warnings;
 
 namespace CureWatch.Bays;
@@ -14,6 +15,9 @@ public sealed record PromiseWatch(
 {
     /// <summary>The time that could have been told when that was looked at first; null where none could.</summary>
     public DateTimeOffset? Foreseen { get; init; }
+
+    /// <summary>What came of it when its time had come; null before that.</summary>
+    public PromiseStanding? CameTo { get; init; }
 
     /// <summary>A promise nobody has looked at.</summary>
     public static PromiseWatch None { get; } = new(null, new Alarm.Normal(), null, null, null, null);

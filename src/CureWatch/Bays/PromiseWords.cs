@@ -37,14 +37,19 @@ internal sealed class PromiseWords(OpeningHours hours, DateTimeOffset now)
             return Missed(outlook, promised);
         }
 
+        if (outlook.Standing == PromiseStanding.Kept)
+        {
+            return $"{Clock(promised)} is kept: the car was ready.{HeldSince(outlook)}";
+        }
+
         if (move is not null)
         {
             return Of(move);
         }
 
-        if (outlook.Standing == PromiseStanding.Kept)
+        if (outlook.IsUnknown)
         {
-            return $"{Clock(promised)} is kept: the car was ready.";
+            return $"Whether {Clock(promised)} is made is not known.{Governing(outlook)}";
         }
 
         string stands = outlook.ChanceOnceLifted >= PromiseAdvice.UsualTarget ? "stands" : "is at risk";
@@ -52,6 +57,18 @@ internal sealed class PromiseWords(OpeningHours hours, DateTimeOffset now)
         return outlook.ForPeople.IsEmpty
             ? $"{chance}.{Governing(outlook)}"
             : $"{Clock(promised)} is held: {outlook.ForPeople[0].Surface.Replace('-', ' ')}: {outlook.ForPeople[0].Text} Once that is lifted, {Percent(outlook.ChanceOnceLifted ?? 0)}.";
+    }
+
+    /// <summary>What happened to a car whose promise was kept; empty where it can be collected.</summary>
+    private string HeldSince(PromiseOutlook outlook)
+    {
+        if (!outlook.IsHeldAt(now))
+        {
+            return "";
+        }
+
+        string held = outlook.ForPeople is [var hold, ..] ? $" It is held since: {hold.Surface.Replace('-', ' ')}: {hold.Text}" : Governing(outlook);
+        return $"{held} {(TimeToTell(outlook.CollectFrom) is { } time ? $"The earliest to tell now is {Clock(time)}." : "No new time can be told yet.")}";
     }
 
     /// <summary>The promise that is past, and the earliest time that can be told in its place.</summary>
@@ -79,9 +96,15 @@ internal sealed class PromiseWords(OpeningHours hours, DateTimeOffset now)
         { Ahead: { LeavesAt.Likely: { } likely } } when ahead is not null && turn.Chosen is not null =>
             $" It is begun after {ahead} leaves {turn.Car.Bay}, about {Clock(likely)}; nobody can tell a latest.",
         { Ahead: { LeavesAt.Latest: null } } when ahead is not null => $" It is begun after {ahead} leaves {turn.Car.Bay}, and nobody can tell when that is.",
+        { IsUnmeasured: true } => "",
         { WhyNone: { } why } => $" No start of it fits: {why}",
         _ => "",
     };
+
+    /// <summary>A layer that the one below it takes no more by the time somebody is there to put it on; a sentence after a space, empty where there is none.</summary>
+    /// <param name="layer">The layer; null where none is too late.</param>
+    public string OfUnfit(LayerWork? layer) => layer is null ? ""
+        : $" Layer {layer.Layer} of {layer.Surface.Replace('-', ' ')} would come only {Clock(layer.BeginsAt)}, when the layer below takes it no more: stay until it is levelled, or leave it out.";
 
     /// <summary>An instant as the shop's clock shows it.</summary>
     public string Clock(DateTimeOffset at) => WallClock.Of(at, now, hours.Zone);
@@ -89,6 +112,7 @@ internal sealed class PromiseWords(OpeningHours hours, DateTimeOffset now)
     private string Governing(PromiseOutlook outlook) => outlook.Governing is not { } coat ? "" : coat.Waits switch
     {
         Awaits.Nothing => "",
+        _ when coat.IsUnmeasured => $" Nobody measures the air around {coat.Name}: how long it takes there is not known.",
         Awaits.Application => $" {Figures.Capital(coat.Name)} decides: it is still to go on, and holds the car{Ends(coat.ReadyAt)}.",
         Awaits.Levelling => $" {Figures.Capital(coat.Name)} decides: it waits to be levelled, and holds the car{Ends(coat.ReadyAt)}.",
         Awaits.Drying => $" {Figures.Capital(coat.Name)} decides: it is wet; dried now it would be over{Ends(coat.ReadyAt)}.",

@@ -24,6 +24,9 @@ internal sealed record QueuedCar(
     /// <summary>Whether it is asked for after all days that are looked at: then nothing of it is planned yet.</summary>
     public bool IsBeyondSight { get; init; }
 
+    /// <summary>Whether nobody measures the air it waits for, or in: then how long its coats take is not known.</summary>
+    public bool IsUnmeasured => Car.Surfaces.Any(s => s.Times.IsEmpty);
+
     /// <summary>The work as it is planned; null where no start fits.</summary>
     public CarSlot? Chosen => Slots[^1];
 

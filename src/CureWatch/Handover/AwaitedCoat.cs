@@ -11,6 +11,9 @@ namespace CureWatch.Handover;
 /// <param name="ReadyAt">When the car could go as far as this coat is concerned.</param>
 public sealed record AwaitedCoat(Surface Surface, int Layer, int? Section, Awaits Waits, TimeBounds ReadyAt)
 {
+    /// <summary>Whether nobody ever measured the air it is, or is to be, in: then its end is not known, which is not the same as none.</summary>
+    public bool IsUnmeasured { get; init; }
+
     /// <summary>The coat as people say it.</summary>
     public string Name =>
         Surface.Id.Replace('-', ' ')

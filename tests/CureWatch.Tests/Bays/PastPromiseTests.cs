@@ -33,6 +33,38 @@ public class PastPromiseTests
         Assert.Equal(PromiseStanding.Kept, car.Tap(401, Did.Wetted).Promise.Outlook.Standing); // it may get wet by then
     }
 
+    /// <summary>Nobody looked at the settled car when its time came; a spot was found an hour later, and the promise was called missed.</summary>
+    [Fact]
+    public void Kept_StaysKept_WhateverHappensAfterwards()
+    {
+        PromisedCar car = Cured(promisedHour: 33.5, untilHour: 20).Steady(20.1, 34).Tap(34.5, Did.Inspected, "bonnet", found: Found.HighSpot);
+        PromiseReport kept = car.Promise;
+        Assert.Equal((PromiseStanding.Kept, 1.0, 1.0), (kept.Outlook.Standing, kept.Outlook.Chance, kept.Outlook.ChanceOnceLifted));
+        Assert.Matches("^(Tue )?17:30 is kept: the car was ready. It is held since: bonnet: .* The earliest to tell now is ", kept.Text);
+        Assert.True(kept.Tell > PromisedCar.At(34));
+        Assert.Empty(Standing(car.Steady(34.6, 40)));
+        Assert.Equal(PromiseStanding.Kept, car.Tap(41, Did.Reworked, "bonnet").Promise.Outlook.Standing);
+    }
+
+    [Fact]
+    public void Missed_StaysMissed_WhateverIsPutRightAfterwards()
+    {
+        PromisedCar car = Cured(promisedHour: 33.5, untilHour: 20).Tap(20, Did.Inspected, "bonnet", found: Found.HighSpot).Steady(20.1, 34);
+        Assert.Equal(PromiseStanding.Missed, car.Promise.Outlook.Standing);
+        Assert.Equal(PromiseStanding.Missed, car.Tap(34.5, Did.Inspected, "bonnet", found: Found.Clear).Promise.Outlook.Standing);
+    }
+
+    /// <summary>What was before the promise and is told after it belongs to what came of it.</summary>
+    [Theory]
+    [InlineData(33.4, PromiseStanding.Missed)]
+    [InlineData(33.6, PromiseStanding.Kept)]
+    public void Kept_IsJudgedAnew_WhereSomebodyTellsLaterWhatWasBefore(double hour, PromiseStanding then)
+    {
+        PromisedCar car = Cured(promisedHour: 33.5, untilHour: 34);
+        car.Take(new Message.Tapped("job-1", new Tap("late", PromisedCar.At(hour), PromisedCar.At(34.2), "bonnet", Did.Inspected, 1, Found: Found.Streak)));
+        Assert.Equal(then, car.Promise.Outlook.Standing);
+    }
+
     /// <summary>A new time told is a new promise.</summary>
     [Fact]
     public void Missed_AndToldAnew_IsAhead()
