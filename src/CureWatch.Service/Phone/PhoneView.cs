@@ -24,6 +24,9 @@ public sealed record PhoneView(
     /// <summary>Whether a coat is flashing: then nothing else is on the screen.</summary>
     public bool IsLevelling => Acts.Any(a => a.IsLevelling);
 
+    /// <summary>The surfaces that came in, the slowest to dry first.</summary>
+    public IReadOnlyList<string> ComeIn { get; init; } = [];
+
     /// <summary>What can be gone on with while the service is away.</summary>
     public IReadOnlyList<AloneView> Alone { get; init; } = [];
 }

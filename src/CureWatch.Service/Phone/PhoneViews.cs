@@ -25,22 +25,31 @@ internal sealed class PhoneViews(Look look, BoardView board)
     public PhoneView Of(JobState state, string bay, IReadOnlyList<string> faults)
     {
         string[] bays = [.. look.BaysOf(state)];
+        JobReport report = look.ReportOf(state);
+        var once = new SaidOnce();
         CarView car = new CarViews(look, _clock).Of(state);
         return new PhoneView(
             Frame.Of(look, _clock),
             bay,
             bays.Contains(bay) ? null : bays.Length > 0 ? string.Join(", ", bays) : "not in a bay",
             car,
-            [.. look.ReportOf(state).Next.Take(MostActs).Select((told, i) => Of(told, isFirst: i == 0))],
+            [.. InOrder(report.Next).Take(MostActs).Select((told, i) => Of(told, once, isFirst: i == 0))],
             new ToldViews(_clock).LastOf(state),
             WarningsOf(state.Job.Id),
             faults)
         {
-            Alone = [.. look.StartOf(state).Decision.Answers.Where(a => a.Evidence.Next is not null).Select(a => Of(a.Evidence, a.Evidence.Next!))],
+            ComeIn = [.. report.Arrival.Select(a => a.Surface.Id)],
+            Alone = [.. look.StartOf(state).Decision.Answers.Where(a => a.Evidence.Next is not null).Select(a => Of(a.Evidence, a.Evidence.Next!, once))],
         };
     }
 
-    private static AloneView Of(StartEvidence evidence, NextLayer next)
+    /// <summary>While a coat flashes, what cannot be begun yet stands behind it: nobody waits beside what is open.</summary>
+    private static IEnumerable<ToldAct> InOrder(IReadOnlyCollection<ToldAct> acts) =>
+        acts.Any(a => IsLevelling(a.Act)) ? acts.OrderBy(a => a.Act.Kind == ActKind.Apply && !a.Against.IsEmpty) : acts;
+
+    private static bool IsLevelling(NextAct act) => act.Kind is ActKind.Level or ActKind.ReWet;
+
+    private static AloneView Of(StartEvidence evidence, NextLayer next, SaidOnce once)
     {
         Surface surface = evidence.Surface;
         CoatTimes? times = evidence.Times.FirstOrDefault();
@@ -52,7 +61,7 @@ internal sealed class PhoneViews(Look look, BoardView board)
             times?.Flash?.To,
             times?.HasToBeLevelled != false,
             [.. next.Sections.Select(section => (section, Words.Coat(surface, next.Layer, section)))],
-            [.. Cautions.Of(evidence.Laws.Sheet)]);
+            once.Of(Cautions.Of(evidence.Laws.Sheet)));
     }
 
     private IReadOnlyList<WarningView> WarningsOf(string job)
@@ -61,21 +70,21 @@ internal sealed class PhoneViews(Look look, BoardView board)
         return [.. board.Warnings.Where(w => numbers.Contains(w.Number))];
     }
 
-    private ActView Of(ToldAct told, bool isFirst)
+    private ActView Of(ToldAct told, SaidOnce once, bool isFirst)
     {
         NextAct act = told.Act;
         NextView next = NextViews.Of(told, look.At);
-        bool isLevelling = act.Kind is ActKind.Level or ActKind.ReWet;
+        next = next with { Cautions = once.Of(next.Cautions) };
         return new ActView(
             $"{act.Surface.Id}-{act.Layer}-{act.Section ?? 0}",
             // What speaks against a coat is told of the next ones alone: a later one has no button that might say otherwise.
-            isFirst || isLevelling || act.Kind == ActKind.Look ? next : next with { Button = null },
+            isFirst || IsLevelling(act) || act.Kind == ActKind.Look ? next : next with { Button = null },
             Words.Coat(act.Surface, act.Layer, next.Section ?? 1) is var coat && next.Section is null ? act.Surface.Id : coat,
             _clock.Of(act.From),
             _clock.Of(act.By),
-            act.IsLate ? "It closed" : isLevelling ? "Level by" : "By",
+            act.IsLate ? "It closed" : IsLevelling(act) ? "Level by" : "By",
             act.From > look.At,
-            isLevelling,
+            IsLevelling(act),
             told.Sheet.Find(Stage.LevelBy) is { IfMissed: IfMissed.Note } ? "level now" : "re-wet and level now",
             act.Kind switch
             {

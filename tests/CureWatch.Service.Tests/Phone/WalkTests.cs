@@ -72,6 +72,33 @@ public class WalkTests
     }
 
     [Fact]
+    public async Task Flashing_GoesBeforeWhatCannotBeBegun()
+    {
+        await using ServedShop shop = await Thumb.OpenWithCarAsync();
+        foreach (string did in new[] { "panel-wiped", "applied" }) // at once, before the wipe's solvent has left
+        {
+            using HttpResponseMessage told = await shop.SubmitAsync(
+                $"{Thumb.Car}/taps", ("number", "0"), ("did", did), ("surface", "bonnet"), ("layer", "1"), ("section", did == "applied" ? "1" : ""));
+            told.AssertSeesOther(Thumb.Car);
+        }
+
+        await shop.PassAsync(1);
+        string words = await shop.WordsAsync(Thumb.Car);
+        Assert.Contains("bonnet, section 2: apply paint when it is ready. Not yet", words, StringComparison.Ordinal);
+        Assert.True(words.IndexOf("bonnet, section 1: look", StringComparison.Ordinal) < words.IndexOf("bonnet, section 2: apply", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public async Task SpotReadOnArrival_IsToldFromTheSamePage()
+    {
+        await using ServedShop shop = await Thumb.OpenWithCarAsync();
+        Assert.Contains("Come in cold?", await shop.WordsAsync(Thumb.Car), StringComparison.Ordinal);
+        await shop.TellAsync("measured", ("surface", "wheels"), ("panelC", "-2.5"));
+        JsonElement tap = Assert.Single(await shop.TapsAsync());
+        Assert.Equal(("wheels", "-2.5"), (tap.Of("surface"), tap.Of("panelC")));
+    }
+
+    [Fact]
     public async Task SecondLook_TellsWhatWasFound_AndWhatWasDoneAboutIt()
     {
         await using ServedShop shop = await Thumb.OpenWithCarAsync(

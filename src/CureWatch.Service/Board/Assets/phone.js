@@ -10,6 +10,10 @@ const list = document.getElementById("waiting");
 let pressedAt = -guard;
 let told = "";
 
+// When somebody said the first wipe was, by coat: level-by counts from there. Nobody has to say it.
+const firstWipes = new Map();
+const coatOf = form => ["surface", "layer", "section"].map(name => new FormData(form).get(name)).join("-");
+
 function press(event) {
   const form = event.target;
   if (!form.matches("[data-tap]")) {
@@ -28,6 +32,11 @@ function press(event) {
   }
   fields.set("number", Number(fields.get("number")) + before.length); // as if those before it had arrived
   fields.set("pressedAt", tap.pressedAt);
+  const begun = firstWipes.get(coatOf(form));
+  if (begun && fields.get("did") === "applied") {
+    fields.set("startedAt", begun);
+    firstWipes.delete(coatOf(form));
+  }
   try {
     keep({ ...tap, fields: [...fields] });
   } catch {
@@ -70,6 +79,7 @@ function show() {
     button.classList.toggle("waits", taps.some(t => !t.why && t.action === new URL(button.form.action).pathname && isSame(t, fields)));
   }
   goOnAlone(taps.filter(t => !t.why));
+  sayFirstWipes();
 }
 
 // While the service is away the phone reckons what it would have said: from when a coat was wiped on, and how long one takes in the air as it was.
@@ -79,6 +89,9 @@ function goOnAlone(taps) {
     return;
   }
   const isAway = !document.getElementById("lost").hidden || taps.some(t => now() - Date.parse(t.pressedAt) > patience);
+  if (alone.hidden && isAway) {
+    document.querySelector("details.coming")?.setAttribute("open", "");
+  }
   alone.hidden = !isAway;
   for (const coat of alone.querySelectorAll("[data-alone]")) {
     const [applied, levelled] = ["applied", "levelled"].map(did => taps.find(t => isSame(t, new FormData(coat.querySelector("form"), coat.querySelector(`[value=${did}]`)))));
@@ -124,6 +137,25 @@ function words(name, text) {
   return element;
 }
 
+function sayFirstWipes() {
+  for (const button of document.querySelectorAll("[data-first]")) {
+    const begun = firstWipes.get(coatOf(button.form));
+    const text = begun ? `First wipe ${span(begun)}` : "First wipe now";
+    button.hidden = false;
+    if (button.textContent !== text) {
+      button.textContent = text;
+    }
+  }
+}
+
+function begin(event) {
+  const button = event.target.closest("[data-first]");
+  if (button) {
+    firstWipes.set(coatOf(button.form), new Date(now()).toISOString());
+    sayFirstWipes();
+  }
+}
+
 function expire() {
   for (const element of document.querySelectorAll("[data-until]")) {
     element.hidden = Date.parse(element.dataset.until) < now();
@@ -131,6 +163,7 @@ function expire() {
 }
 
 document.addEventListener("submit", press);
+document.addEventListener("click", begin);
 document.addEventListener("shown", () => { show(); expire(); });
 window.addEventListener("online", deliver);
 window.addEventListener("storage", show);
