@@ -1,7 +1,7 @@
 // The phone in the bay: its taps are kept until the service has them, and it calls to what is flashing. Every form works without this.
 
 import { now, refresh } from "./board.js";
-import { forget, keep, send, waiting } from "./queue.js";
+import { forget, keep, mayBeSent, send, waiting, who } from "./queue.js";
 import { watch } from "./call.js";
 
 const guard = 1500;    // a glove presses twice
@@ -9,6 +9,7 @@ const patience = 4000; // what waits longer waits for a service that is away
 const list = document.getElementById("waiting");
 let pressedAt = -guard;
 let told = "";
+let isShut = false; // nobody is signed in any more
 
 // When somebody said the first wipe was, by coat: level-by counts from there. Nobody has to say it.
 const firstWipes = new Map();
@@ -23,6 +24,7 @@ function press(event) {
   const tap = {
     action: new URL(form.action).pathname,
     pressedAt: new Date(now()).toISOString(),
+    who: who(),
     words: event.submitter?.textContent.replace(/\s+/g, " ").trim() ?? fields.get("did"),
   };
   const before = waiting().filter(t => t.action === tap.action && !t.why);
@@ -56,10 +58,12 @@ function isSame(tap, fields) {
 
 async function deliver() {
   show();
-  const isAnyTold = await send();
+  const outcome = await send();
+  isShut = outcome === "shut" || (isShut && outcome !== "told");
   show();
-  if (isAnyTold) {
+  if (outcome === "told") {
     await refresh();
+    show();
   }
 }
 
@@ -121,12 +125,18 @@ function span(instant) {
 function line(tap) {
   const pressed = new Intl.DateTimeFormat("en-GB", { timeZone: document.getElementById("clock").dataset.zone, hour: "2-digit", minute: "2-digit" })
     .format(new Date(tap.pressedAt));
-  const p = words("p", tap.why ? `Not taken: ${tap.words}, ${pressed}. ${tap.why} ` : `Kept on this phone until the service hears it: ${tap.words}, ${pressed}. `);
+  const until = tap.who !== who() ? `${tap.who || "whoever pressed it"} is signed in again` : isShut ? "you sign in" : "the service hears it";
+  const p = words("p", tap.why ? `Not taken: ${tap.words}, ${pressed}. ${tap.why} ` : `Kept on this phone until ${until}: ${tap.words}, ${pressed}. `);
   const button = words("button", tap.why ? "I have read it" : "Take back");
   button.type = "button";
   button.className = "quiet";
   button.addEventListener("click", () => { forget(tap.key); show(); });
   p.className = tap.why ? "refused" : "";
+  if (!tap.why && (isShut || tap.who !== who())) {
+    const link = words("a", "Sign in");
+    link.href = `/sign-in?then=${encodeURIComponent(location.pathname)}`;
+    p.append(link, " ");
+  }
   p.append(button);
   return p;
 }
@@ -168,5 +178,5 @@ document.addEventListener("shown", () => { show(); expire(); });
 window.addEventListener("online", deliver);
 window.addEventListener("storage", show);
 setInterval(() => { watch(); expire(); show(); }, 500);
-setInterval(() => { if (waiting().some(t => !t.why)) { deliver(); } }, 3000);
+setInterval(() => { if (waiting().some(mayBeSent)) { deliver(); } }, 3000);
 deliver();

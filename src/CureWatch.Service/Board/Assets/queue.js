@@ -16,27 +16,34 @@ export function keep(tap) {
 
 export const forget = key => localStorage.removeItem(key);
 
+// Who is signed in on this page; nobody where nobody signs in.
+export const who = () => document.querySelector(".who .small")?.textContent.trim() ?? "";
+
+// What nobody has refused, and whoever is signed in now may tell: each tap carries who pressed it, and not who came after.
+export const mayBeSent = tap => !tap.why && tap.who === who();
+
 // In the order they were pressed; what the service refuses stays, with its reason, until somebody has read it.
 export async function send() {
   if (isSending) {
-    return false;
+    return "nothing";
   }
   isSending = true;
-  let isAnyTold = false;
+  let outcome = "nothing";
   try {
-    for (let tap; (tap = waiting().find(t => !t.why));) {
-      const answer = await fetch(tap.action, {
-        method: "POST", body: new URLSearchParams(tap.fields), redirect: "manual", signal: AbortSignal.timeout(patience),
-      });
-      if (answer.type === "opaqueredirect") {
-        forget(tap.key);
-        isAnyTold = true;
-      } else if (answer.status >= 500 || answer.status === 429) {
-        break; // not stored: it must come again
+    for (let tap; (tap = waiting().find(mayBeSent));) {
+      const answer = await fetch(tap.action, { method: "POST", body: new URLSearchParams(tap.fields), signal: AbortSignal.timeout(patience) });
+      const shown = new URL(answer.url).pathname;
+      if (answer.ok && answer.redirected && `${shown}/taps` === tap.action) {
+        forget(tap.key); // the service leads on to the car only from what it has taken
+        outcome = "told";
+      } else if (shown === "/sign-in" || answer.status === 401 || answer.status === 403) {
+        return "shut";
+      } else if (answer.status >= 500 || answer.status === 429 || answer.ok) {
+        break; // not taken: it must come again
       } else {
         const { key, ...kept } = tap;
         localStorage.setItem(key, JSON.stringify({ ...kept, why: reasonOf(await answer.text()) }));
-        isAnyTold = true;
+        outcome = "told";
       }
     }
   } catch {
@@ -44,7 +51,7 @@ export async function send() {
   } finally {
     isSending = false;
   }
-  return isAnyTold;
+  return outcome;
 }
 
 function reasonOf(html) {
