@@ -5,6 +5,7 @@ using CureWatch.Service.Book;
 using CureWatch.Service.Commands;
 using CureWatch.Service.Disk;
 using CureWatch.Service.Journal;
+using CureWatch.Service.People;
 using CureWatch.Service.Pump;
 using CureWatch.Service.Settings;
 using CureWatch.Service.Snapshots;
@@ -40,6 +41,7 @@ internal sealed class ServedBook : IAsyncDisposable
             .AddSingleton(ServiceFile.Read(null, [], faults)!)
             .AddPump(data, recovered.Register, recovered.End, recovered.First)
             .AddSingleton<IJournalSteps>(new JournalSteps(data))
+            .AddPeople(data.Disk, data.Path, isSignedIn: false)
             .AddBook(LocalDisk.Instance, book, BookOpening.Of(LocalDisk.Instance, book, long.MaxValue), journalLast: 0)
             .AddBoard();
         WebApplication app = builder.Build();
