@@ -49,7 +49,7 @@ internal sealed class PumpLoop : IDisposable
     {
         (_inbox, _latest, _journal, _storage, _clock, _followers, _troubles, _log) = (inbox, latest, journal, storage, clock, [.. followers], troubles, log);
         _clockWatch = new ClockWatch(troubles, clock);
-        _refusals = new RefusalCounter(clock);
+        _refusals = new RefusalCounter(clock, () => _ = WakeAsync());
         _draft = new Draft(register, journal);
         _judge = new ArrivalJudge(_draft, _refusals, storage, log);
         _thread = new Thread(Run) { Name = "pump" };
@@ -76,7 +76,11 @@ internal sealed class PumpLoop : IDisposable
         }
     }
 
-    public void Dispose() => _journal.Dispose();
+    public void Dispose()
+    {
+        _refusals.Dispose();
+        _journal.Dispose();
+    }
 
     private void Run()
     {

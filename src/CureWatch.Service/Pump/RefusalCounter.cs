@@ -9,7 +9,7 @@ namespace CureWatch.Service.Pump;
 /// Counts messages that were no readings, and has them journalled at most once a minute: whoever sends rubbish by the thousand fills a
 /// counter, not a disk. The first is journalled at once.
 /// </summary>
-internal sealed class RefusalCounter(TimeProvider clock)
+internal sealed class RefusalCounter : IDisposable
 {
     private static readonly TimeSpan Every = TimeSpan.FromMinutes(1);
 
@@ -20,8 +20,18 @@ internal sealed class RefusalCounter(TimeProvider clock)
     /// <summary>A topic may have 65,535 bytes; this much tells it from others. Source (choice).</summary>
     private const int LongestPlace = 120;
 
+    private readonly TimeProvider _clock;
+    private readonly ITimer _wake;
     private Counted _now = Counted.Nothing;
     private Counted _kept = Counted.Nothing;
+
+    /// <param name="clock">The clock.</param>
+    /// <param name="wake">Called when what was counted may be journalled, though nothing else comes.</param>
+    public RefusalCounter(TimeProvider clock, Action wake)
+    {
+        _clock = clock;
+        _wake = clock.CreateTimer(_ => wake(), null, Timeout.InfiniteTimeSpan, Timeout.InfiniteTimeSpan);
+    }
 
     public void Count(Disbelief reason, string place)
     {
@@ -50,18 +60,26 @@ internal sealed class RefusalCounter(TimeProvider clock)
     /// <returns>What to journal; null where there is nothing, or not yet.</returns>
     public Entry.RefusalsCounted? Take(bool isLast = false)
     {
-        if (_now.Counts.IsEmpty || (!isLast && _now.CountedAt is { } before && clock.GetElapsedTime(before) < Every))
+        if (_now.Counts.IsEmpty)
         {
             return null;
         }
 
+        if (!isLast && _now.CountedAt is { } before && Every - _clock.GetElapsedTime(before) is var left && left > TimeSpan.Zero)
+        {
+            _wake.Change(left, Timeout.InfiniteTimeSpan);
+            return null;
+        }
+
         var counted = new Entry.RefusalsCounted([.. _now.Counts.Select(c => new RefusalCount(c.Key.Reason, c.Key.Place, c.Value))]);
-        _now = _now with { Counts = _now.Counts.Clear(), CountedAt = clock.GetTimestamp() };
+        _now = _now with { Counts = _now.Counts.Clear(), CountedAt = _clock.GetTimestamp() };
         return counted;
     }
 
     /// <summary>Stands by what was counted so far: its senders were told.</summary>
     public void Keep() => _kept = _now;
+
+    public void Dispose() => _wake.Dispose();
 
     /// <summary>Forgets what was counted since: its senders send it again.</summary>
     public void Forget() => _now = _kept;

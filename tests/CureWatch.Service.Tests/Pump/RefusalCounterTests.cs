@@ -1,15 +1,18 @@
 using CureWatch.Readings;
 using CureWatch.Service.Journal;
 using CureWatch.Service.Pump;
+using CureWatch.Service.Tests.Mqtt;
 
 namespace CureWatch.Service.Tests.Pump;
 
-public sealed class RefusalCounterTests
+public sealed class RefusalCounterTests : IDisposable
 {
     private readonly SetClock _time = new();
     private readonly RefusalCounter _counter;
 
-    public RefusalCounterTests() => _counter = new RefusalCounter(_time);
+    public RefusalCounterTests() => _counter = new RefusalCounter(_time, () => { });
+
+    public void Dispose() => _counter.Dispose();
 
     [Fact]
     public void Probe_AmongThousandsNobodySetUp_IsStillCountedByItsName()
@@ -37,5 +40,17 @@ public sealed class RefusalCounterTests
         _time.Set(TimeSpan.FromHours(-5));
         _time.Pass(TimeSpan.FromSeconds(61));
         Assert.NotNull(_counter.Take());
+    }
+
+    // Who sets a probe up waits to see what is wrong with it: the pump's own minute may come just before.
+    [Fact]
+    public async Task WhatIsRefused_IsJournalledWithinAMinute_ThoughNothingElseComes()
+    {
+        using var pumped = new Pumped();
+        _ = await pumped.AskTogether([new Arrival.Refusal(Disbelief.Malformed, "bay-1/air-1")]);
+        _ = await pumped.AskTogether([new Arrival.Refusal(Disbelief.Malformed, "bay-1/air-1")]);
+        Assert.Equal(1, pumped.Register.Refusals[("malformed", "bay-1/air-1")]);
+        pumped.Clock.Advance(TimeSpan.FromSeconds(60));
+        await Eventually.TrueAsync(() => pumped.Register.Refusals[("malformed", "bay-1/air-1")] == 2, "the second to be counted");
     }
 }
