@@ -15,6 +15,7 @@ internal static class BoardAssets
         Load("phone.js", "text/javascript; charset=utf-8"),
         Load("queue.js", "text/javascript; charset=utf-8"),
         Load("call.js", "text/javascript; charset=utf-8"),
+        Load("pair.js", "text/javascript; charset=utf-8"),
         Load("icon.svg", "image/svg+xml"),
     }.ToFrozenDictionary(f => f.Name, f => (f.Type, f.Bytes));
 

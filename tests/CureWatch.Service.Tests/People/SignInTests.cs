@@ -102,6 +102,18 @@ public class SignInTests
     }
 
     [Fact]
+    public async Task Tap_OfOneWhoIsSignedOut_IsRefused_AndNotLedElsewhere()
+    {
+        await using ServedShop shop = await ServedShop.OpenWithPeopleAsync();
+        using Browser manager = await Browser.OfManagerAsync(shop);
+        (await manager.SendAsync("/sign-out")).Dispose();
+        using HttpResponseMessage answer = await manager.SendAsync("/bay/bay-1/jobs/grey-estate/taps", ("did", "dried"));
+        Assert.Equal(HttpStatusCode.Unauthorized, answer.StatusCode);
+        using HttpResponseMessage page = await manager.GetAsync("/bay/bay-1");
+        Assert.Equal("/sign-in?then=%2Fbay%2Fbay-1", page.Headers.Location?.ToString());
+    }
+
+    [Fact]
     public async Task LastManager_StaysOnTheList()
     {
         await using ServedShop shop = await ServedShop.OpenWithPeopleAsync();

@@ -1,0 +1,80 @@
+using CureWatch.Service.People;
+using CureWatch.Service.Tests.Api;
+using Deque.AxeCore.Commons;
+using Deque.AxeCore.Playwright;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Playwright;
+
+namespace CureWatch.Browser.Tests;
+
+/// <summary>
+/// Every page, on a phone and on a wall, light and dark, by the rules of WCAG 2.2 A and AA that a program can check: axe-core 4.x (Deque) does, a
+/// general-purpose library. What it sees is kept as pictures beside the tests.
+/// </summary>
+public class AccessibilityTests(Chromium browser)
+{
+    /// <summary>WCAG 2.2, 1.4.10 Reflow: nothing scrolls both ways at this width.</summary>
+    private const int NarrowestPx = 320;
+
+    private static readonly AxeRunOptions Wcag = new()
+    {
+        RunOnly = new RunOnlyOptions { Type = "tag", Values = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"] },
+    };
+
+    private static readonly string Pictures = Directory.CreateDirectory(Path.Combine(AppContext.BaseDirectory, "pictures")).FullName;
+
+    [Theory]
+    [InlineData(NarrowestPx, false)]
+    [InlineData(NarrowestPx, true)]
+    [InlineData(1920, false)]
+    [InlineData(1920, true)]
+    public async Task EveryPage_BreaksNoRule(int width, bool isDark)
+    {
+        await using ServedShop shop = await ShopAtWork.OpenAsync();
+        IPage page = await browser.OpenAsync(shop.Address, width, isDark);
+        var found = new List<string>();
+        foreach (string path in EveryPage.Of(shop, ShopAtWork.Job))
+        {
+            await LookAsync(page, path, width, isDark, found);
+        }
+
+        Assert.True(found.Count == 0, string.Join('\n', found));
+    }
+
+    [Theory]
+    [InlineData(NarrowestPx, false)]
+    [InlineData(NarrowestPx, true)]
+    public async Task EveryPage_AboutPeople_BreaksNoRule(int width, bool isDark)
+    {
+        await using ServedShop shop = await ServedShop.OpenWithPeopleAsync();
+        IPage page = await browser.OpenAsync(shop.Address, width, isDark);
+        var found = new List<string>();
+        await LookAsync(page, "/set-up", width, isDark, found);
+        await page.GetByLabel("Set-up code").FillAsync(shop.Services.GetRequiredService<SetUpCode>().Text);
+        await page.GetByLabel("Your name").FillAsync("Maeve");
+        await page.GetByLabel("New PIN").FillAsync("73915026");
+        await page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { Name = "Become the manager" }).ClickAsync();
+        await Assertions.Expect(page.GetByRole(AriaRole.Heading, new PageGetByRoleOptions { Name = "People and screens" })).ToBeVisibleAsync();
+        foreach (string path in new[] { "/people", "/sign-in", "/pair", "/", "/nowhere" })
+        {
+            await LookAsync(page, path, width, isDark, found);
+        }
+
+        Assert.True(found.Count == 0, string.Join('\n', found));
+    }
+
+    private static async Task LookAsync(IPage page, string path, int width, bool isDark, List<string> found)
+    {
+        await page.GotoAsync(path, new PageGotoOptions { WaitUntil = WaitUntilState.DOMContentLoaded });
+        AxeResult result = await page.RunAxe(Wcag);
+        found.AddRange(result.Violations.Select(v => $"{path} at {width} px: {v.Id}, {v.Help}: {v.Nodes[0].Html}"));
+        int scrollWidth = await page.EvaluateAsync<int>("document.documentElement.scrollWidth");
+        if (scrollWidth > width)
+        {
+            found.Add($"{path} at {width} px is {scrollWidth} px wide");
+        }
+
+        string name = path == "/" ? "board" : path[1..].Replace('/', '-');
+        await page.ScreenshotAsync(new PageScreenshotOptions { Path = Path.Combine(Pictures, $"{name}-{width}{(isDark ? "-dark" : "")}.png"), FullPage = true });
+    }
+}

@@ -1,0 +1,19 @@
+using CureWatch.Service.Tests.Api;
+using Microsoft.AspNetCore.Routing;
+using Microsoft.Extensions.DependencyInjection;
+
+namespace CureWatch.Browser.Tests;
+
+/// <summary>The addresses of all pages of a shop, from the service itself, so that a new one cannot be forgotten.</summary>
+internal static class EveryPage
+{
+    private static readonly string[] NoPages = ["/api", "/assets", "/health", "/openapi"];
+
+    public static IEnumerable<string> Of(ServedShop shop, string job) => shop.Services.GetRequiredService<EndpointDataSource>().Endpoints.OfType<RouteEndpoint>()
+        .Where(e => e.Metadata.GetMetadata<HttpMethodMetadata>()?.HttpMethods.Contains("GET") == true)
+        .Select(e => e.RoutePattern.RawText!)
+        .Where(path => !NoPages.Any(no => path.StartsWith(no, StringComparison.Ordinal)))
+        .Select(path => path.Replace("{bay}", "bay-1", StringComparison.Ordinal).Replace("{job}", job, StringComparison.Ordinal))
+        .Where(path => !path.Contains('{', StringComparison.Ordinal))
+        .Order();
+}
