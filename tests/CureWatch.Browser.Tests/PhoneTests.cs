@@ -1,0 +1,89 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using System.Text.Json;
+using CureWatch.Curing;
+using CureWatch.Service.Api;
+using CureWatch.Service.Tests.Api;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Playwright;
+
+namespace CureWatch.Browser.Tests;
+
+/// <summary>The bay phone in a real browser.</summary>
+public class PhoneTests(Chromium browser)
+{
+    /// <summary>As many as a technician puts up with before the first section is on. Source (choice).</summary>
+    private const int MostTaps = 12;
+
+    /// <summary>The least height of what a glove presses [CSS px]. Source (choice); WCAG 2.2, 2.5.5, has 44 for a bare finger.</summary>
+    private const int LeastGlovePx = 72;
+
+    [Fact]
+    public async Task FirstSectionOfADemoCar_IsApplied_InTwelveTaps()
+    {
+        using DemoProcess demo = await DemoProcess.StartAsync();
+        IPage page = await browser.OpenAsync(demo.Board);
+        await Taps.CountAsync(page);
+        await page.GotoAsync("/bay");
+        await page.GetByRole(AriaRole.Link, new PageGetByRoleOptions { Name = "bay-1" }).ClickAsync();
+        await page.GetByRole(AriaRole.Link, new PageGetByRoleOptions { NameRegex = new("Start (a|another) car") }).ClickAsync();
+        await page.GetByLabel("Which car?").ClickAsync();
+        await page.GetByLabel("Which car?").FillAsync("red coupe");
+        await page.GetByRole(AriaRole.Checkbox, new PageGetByRoleOptions { NameRegex = new("^bonnet") }).ClickAsync();
+        await page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { NameRegex = new("^Start") }).ClickAsync();
+        ILocator big = page.Locator("section[aria-label=Next] button.press");
+        await Assertions.Expect(big).ToBeVisibleAsync();
+        for (string words = ""; !words.Contains("Applied", StringComparison.Ordinal) && await Taps.SoFarAsync(page) < MostTaps;)
+        {
+            words = await big.InnerTextAsync();
+            Assert.True((await big.BoundingBoxAsync())!.Height >= LeastGlovePx);
+            await big.ClickAsync();
+            await Assertions.Expect(big).Not.ToHaveTextAsync(words, new LocatorAssertionsToHaveTextOptions { Timeout = 20_000 });
+        }
+
+        int taps = await Taps.SoFarAsync(page);
+        using var client = new HttpClient { BaseAddress = demo.Board };
+        JsonElement told = JsonElement.Parse(await client.GetStringAsync("/api/v1/jobs/red-coupe/taps", TestContext.Current.CancellationToken));
+        Assert.Contains(told.GetProperty("taps").EnumerateArray(), t => t.GetProperty("did").GetString() == "applied");
+        Assert.InRange(taps, 1, MostTaps);
+        TestContext.Current.SendDiagnosticMessage(taps.ToString(CultureInfo.InvariantCulture) + " taps");
+    }
+
+    [Fact]
+    public async Task WhatIsPressedWithoutTheService_IsToldOnceItIsThere_OnceEach_InOrder()
+    {
+        await using ServedShop shop = await ShopAtWork.OpenAsync();
+        IPage page = await browser.OpenAsync(shop.Address);
+        await page.GotoAsync($"/bay/bay-1/jobs/{ShopAtWork.Job}/more");
+        int before = Told(shop).Length;
+        string[] pressed = ["Got wet", "Dried", "Got wet", "Dried"];
+        foreach (string button in pressed)
+        {
+            await page.Context.SetOfflineAsync(true);
+            await page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { NameRegex = new($"^{button}") }).First.ClickAsync();
+            await Assertions.Expect(page.Locator("#waiting")).ToContainTextAsync(button);
+            await page.WaitForTimeoutAsync(1_600); // a second press within a glove's bounce is none
+        }
+
+        Assert.Equal(before, Told(shop).Length);
+        shop.Clock.Advance(TimeSpan.FromMinutes(1));
+        await page.Context.SetOfflineAsync(false);
+        await Assertions.Expect(page.Locator("#waiting")).ToBeEmptyAsync(new LocatorAssertionsToBeEmptyOptions { Timeout = 30_000 });
+        Tap[] told = [.. Told(shop).Skip(before)];
+        Assert.Equal([Did.Wetted, Did.Dried, Did.Wetted, Did.Dried], told.Select(t => t.Did));
+        Assert.Equal(told.OrderBy(t => t.At), told);
+    }
+
+    [Fact]
+    public async Task ServiceThatIsGone_IsSaidOnThePage_InWords()
+    {
+        ServedShop shop = await ShopAtWork.OpenAsync();
+        IPage page = await browser.OpenAsync(shop.Address);
+        await page.GotoAsync("/wall");
+        await Assertions.Expect(page.Locator(".lost")).ToBeHiddenAsync();
+        await shop.DisposeAsync();
+        await Assertions.Expect(page.Locator(".lost")).ToBeVisibleAsync(new LocatorAssertionsToBeVisibleOptions { Timeout = 60_000 });
+    }
+
+    private static ImmutableArray<Tap> Told(ServedShop shop) => shop.Services.GetRequiredService<Lookout>().Now()!.Shop.Find(ShopAtWork.Job)!.Told;
+}
