@@ -1,4 +1,5 @@
 using System.Diagnostics;
+using System.Globalization;
 using System.Text.Json;
 
 namespace CureWatch.Browser.Tests;
@@ -28,11 +29,22 @@ internal sealed class DemoProcess : IDisposable
         return demo;
     }
 
+    /// <summary>Stops it as a machine out of breath does: nothing is closed, and nothing answers.</summary>
+    public void Stall() => Signal("STOP");
+
+    public void GoOn() => Signal("CONT");
+
     public void Dispose()
     {
         _process.Kill();
         _process.WaitForExit();
         _process.Dispose();
         _data.Delete(recursive: true);
+    }
+
+    private void Signal(string signal)
+    {
+        using var kill = Process.Start("kill", [$"-{signal}", _process.Id.ToString(CultureInfo.InvariantCulture)]);
+        kill.WaitForExit();
     }
 }

@@ -24,6 +24,7 @@ function press(event) {
   const tap = {
     action: new URL(form.action).pathname,
     pressedAt: new Date(now()).toISOString(),
+    pressedOn: Date.now(),
     who: who(),
     words: event.submitter?.textContent.replace(/\s+/g, " ").trim() ?? fields.get("did"),
   };
@@ -33,7 +34,6 @@ function press(event) {
     return;
   }
   fields.set("number", Number(fields.get("number")) + before.length); // as if those before it had arrived
-  fields.set("pressedAt", tap.pressedAt);
   const begun = firstWipes.get(coatOf(form));
   if (begun && fields.get("did") === "applied") {
     fields.set("startedAt", begun);

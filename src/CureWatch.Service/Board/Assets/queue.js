@@ -3,6 +3,7 @@
 
 const prefix = "curewatch-tap:";
 const patience = 8000;
+const prompt = 3000;
 let isSending = false;
 
 const keys = () => Object.keys(localStorage).filter(key => key.startsWith(prefix)).sort();
@@ -22,6 +23,15 @@ export const who = () => document.querySelector(".who .small")?.textContent.trim
 // What nobody has refused, and whoever is signed in now may tell: each tap carries who pressed it, and not who came after.
 export const mayBeSent = tap => !tap.why && tap.who === who();
 
+// What is sent at once happened now, by the service's own clock; what had to wait says when.
+function told(tap) {
+  const fields = new URLSearchParams(tap.fields);
+  if (Date.now() - tap.pressedOn > prompt) {
+    fields.set("pressedAt", tap.pressedAt);
+  }
+  return fields;
+}
+
 // In the order they were pressed; what the service refuses stays, with its reason, until somebody has read it.
 export async function send() {
   if (isSending) {
@@ -31,7 +41,7 @@ export async function send() {
   let outcome = "nothing";
   try {
     for (let tap; (tap = waiting().find(mayBeSent));) {
-      const answer = await fetch(tap.action, { method: "POST", body: new URLSearchParams(tap.fields), signal: AbortSignal.timeout(patience) });
+      const answer = await fetch(tap.action, { method: "POST", body: told(tap), signal: AbortSignal.timeout(patience) });
       const shown = new URL(answer.url).pathname;
       if (answer.ok && answer.redirected && `${shown}/taps` === tap.action) {
         forget(tap.key); // the service leads on to the car only from what it has taken
