@@ -12,6 +12,7 @@ internal static class ArrivalJson
     {
         json.WriteString("job", report.Job);
         json.WriteInstant("at", report.At);
+        json.WriteString("assumes", report.Assumes);
         json.WriteArray("surfaces", report.Surfaces, s => WriteSurface(json, s));
     }
 
@@ -22,6 +23,7 @@ internal static class ArrivalJson
         json.WriteString("basis", WireName<ArrivalBasis>.Of(arrival.Basis));
         json.WriteRounded("startC", arrival.StartC);
         json.WriteRounded("nowC", arrival.NowC);
+        json.WriteRounded("coldestC", arrival.ColdestC);
         json.WriteBounds("dryAt", arrival.DryAt);
         if (arrival.WasWet is { } wasWet)
         {

@@ -21,7 +21,7 @@ internal static class ArrivalWords
             null => $"{name}: nobody measures the air around it.",
             { Latest: var latest } when arrival.Basis == ArrivalBasis.Unknown && !(latest <= now) =>
                 $"{name}: nobody knows how cold it came in: read one spot with an infrared thermometer and tell it. "
-                + $"As cold as cars come here it is {(latest is { } at ? $"dry enough {Clock(at)}" : "never dry enough in this air")}{wipe}.",
+                + $"At the coldest, {arrival.ColdestC:0.#} °C, it is {(latest is { } at ? $"dry enough {Clock(at)}" : "never dry enough in this air")}{wipe}.",
             { Earliest: null } => $"{name}: not dry enough in this air; warm the bay or dry its air{wipe}.",
             { Latest: { } latest } when latest <= now => $"{name}: dry enough since {Clock(latest)}{wipe}.",
             { Latest: { } latest, Likely: { } likely } => $"{name}: dry enough {Clock(latest)}, likely {Clock(likely)}{wipe}.",

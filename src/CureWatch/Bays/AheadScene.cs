@@ -67,7 +67,7 @@ internal static class AheadScene
     public static Sample? OutdoorsOf(Shop shop)
     {
         Sample? newest = null;
-        foreach (ProbeLog log in shop.Bays.Values.Where(b => !b.IsGone).SelectMany(b => b.Logs))
+        foreach (ProbeLog log in shop.WithOutdoors.SelectMany(b => shop.Bays[b].Logs))
         {
             if (log.Probe.Measures == Measures.Outdoor && log.OutvotedAt is null && Fresh(log.Air, log.Probe, shop.Now) is { } air)
             {

@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using CureWatch.Curing;
 using CureWatch.Panels;
-using CureWatch.Readings;
 using CureWatch.TimeWindows;
 using CureWatch.Units;
 
@@ -19,6 +18,9 @@ namespace CureWatch.Bays;
 /// </remarks>
 public sealed record ArrivalReport(string Job, DateTimeOffset At, ImmutableArray<SurfaceArrival> Surfaces)
 {
+    /// <summary>What is taken for granted of how cold it came in; empty where all of it was read by hand.</summary>
+    public string Assumes { get; init; } = "";
+
     /// <summary>How far off the temperature may be that a car is said to come with [2 K]. Source (choice): a forecast for the next day.</summary>
     private const double ToldUncertaintyK = 2;
 
@@ -29,24 +31,28 @@ public sealed record ArrivalReport(string Job, DateTimeOffset At, ImmutableArray
     public static ArrivalReport Of(Shop shop, string id)
     {
         JobState job = shop.Find(id) ?? throw new ArgumentException($"No job '{id}'.", nameof(id));
-        Sample? outdoors = OutdoorsAt(shop, job);
+        OutdoorArrival? outdoors = OutdoorArrival.Of(shop, job);
         var airs = new Dictionary<(string, Place), IReadOnlyList<ClimateSegment>>();
         IEnumerable<SurfaceArrival> surfaces = job.Stories.Where(s => s.Coats.IsEmpty).Select(s => Look(shop, job, s, outdoors, airs));
-        return new ArrivalReport(id, shop.Now, [.. surfaces.OrderByDescending(s => s.DryAt?.Latest ?? DateTimeOffset.MaxValue)]);
+        ImmutableArray<SurfaceArrival> slowestFirst = [.. surfaces.OrderByDescending(s => s.DryAt?.Latest ?? DateTimeOffset.MaxValue)];
+        return new ArrivalReport(id, shop.Now, slowestFirst)
+        {
+            Assumes = slowestFirst.All(s => s.Basis == ArrivalBasis.Spot) ? "" : AssumedOf(shop, job, outdoors),
+        };
     }
 
     private static SurfaceArrival Look(
-        Shop shop, JobState job, SurfaceStory story, Sample? outdoors, Dictionary<(string, Place), IReadOnlyList<ClimateSegment>> airs)
+        Shop shop, JobState job, SurfaceStory story, OutdoorArrival? outdoors, Dictionary<(string, Place), IReadOnlyList<ClimateSegment>> airs)
     {
         PanelSpot? first = story.Spots.FirstOrDefault(), last = story.Spots.LastOrDefault();
-        double? told = job.Job.Visit?.ArrivesAtC is { } toldC ? new Celsius(toldC).Kelvins : null, outside = told ?? outdoors?.Kelvins;
+        double? told = job.Job.Visit?.ArrivesAtC is { } toldC ? new Celsius(toldC).Kelvins : null, outside = told ?? outdoors?.LikelyKelvins;
         bool isFromOutdoors = outside is not null && !(first?.At <= job.CameAt);
         (DateTimeOffset At, double Kelvins)? start = isFromOutdoors ? (job.CameAt, outside!.Value) : first is null ? null : (first.At, first.Kelvins);
         ArrivalBasis basis = last is not null ? ArrivalBasis.Spot
             : start is null ? ArrivalBasis.Unknown
             : told is not null ? ArrivalBasis.Told
             : ArrivalBasis.Outdoors;
-        (DateTimeOffset At, double Kelvins) began = start ?? (job.CameAt, new Celsius(shop.Plan.Habits.ColdestArrivalC).Kelvins);
+        (DateTimeOffset At, double Kelvins) began = start ?? (job.CameAt, outdoors?.ColdestKelvins ?? new Celsius(shop.Plan.Habits.ColdestArrivalC).Kelvins);
         if (Stay.Of(shop, job.Job, story)[^1].Point is not { } point || AirSince(shop, point, began.At, airs) is not { Length: > 0 } air)
         {
             return new SurfaceArrival(story.Surface, basis, null, null, null, WasWet: null, WipedAt(job, story, null));
@@ -57,7 +63,7 @@ public sealed record ArrivalReport(string Job, DateTimeOffset At, ImmutableArray
         double spreadK = shop.AllLawsOf(story.Surface).Max(l => l.Sheet.Limits.SpreadMinK);
         (DateTimeOffset? At, bool WasWet, double NowKelvins) Bound(double skinJm2K, double bodyJm2K, double sigmas)
         {
-            double doubtK = !isFromOutdoors ? first?.UncertaintyK ?? 0 : told is not null ? ToldUncertaintyK : 0;
+            double doubtK = !isFromOutdoors ? first?.UncertaintyK ?? 0 : told is not null ? ToldUncertaintyK : sigmas < 0 ? began.Kelvins - outdoors!.ColdestKelvins : OutdoorArrival.SkyK;
             var skin = new ColdSkin(new TwoNode(skinJm2K, hasBody ? bodyJm2K : 0), began.At, began.Kelvins + (sigmas * doubtK));
             bool isRefitted = last is not null && last.At > began.At && last.At <= shop.Now;
             ColdSkin read = isRefitted ? skin.Through(last!.At, last.Kelvins + (sigmas * last.UncertaintyK), air) : skin;
@@ -74,7 +80,10 @@ public sealed record ArrivalReport(string Job, DateTimeOffset At, ImmutableArray
         var late = Bound(heat.HeavyJm2K, TwoNode.HeavyBodyJm2K, -1);
         if (basis == ArrivalBasis.Unknown)
         {
-            return new SurfaceArrival(story.Surface, basis, null, null, new TimeBounds(began.At, late.At, late.At), late.WasWet, WipedAt(job, story, late.At));
+            return new SurfaceArrival(story.Surface, basis, null, null, new TimeBounds(began.At, late.At, late.At), late.WasWet, WipedAt(job, story, late.At))
+            {
+                ColdestC = Celsius.FromKelvins(began.Kelvins).Degrees,
+            };
         }
 
         var early = Bound(heat.LightJm2K, 0, 1);
@@ -108,25 +117,10 @@ public sealed record ArrivalReport(string Job, DateTimeOffset At, ImmutableArray
         return since.Length > 0 || air.Count == 0 ? since : [air[^1] with { Start = from, End = from + TimeSpan.FromSeconds(1), AtStart = air[^1].AtEnd }];
     }
 
-    /// <summary>What an outdoor probe said when the car came in, its bay's own before those of others.</summary>
-    private static Sample? OutdoorsAt(Shop shop, JobState job)
-    {
-        DateTimeOffset came = job.IsExpectedAt(shop.Now) ? shop.Now : job.CameAt; // who is still to come is as cold as it is outside now
-        foreach (BayState bay in shop.Bays.Values.OrderBy(b => b.Plan.Bay != job.Job.Bay).ThenBy(b => b.Plan.Bay, StringComparer.Ordinal))
-        {
-            for (int i = 0; i < bay.Logs.Length; i++)
-            {
-                Trail<Sample> air = bay.Logs[i].Air;
-                int count = air.CountWhile(s => s.At <= came);
-                if (bay.Plan.Probes[i].Probe is { Measures: Measures.Outdoor } probe && count > 0 && !Source.IsGapForCure(came - air[count - 1].At, probe.Every))
-                {
-                    return air[count - 1];
-                }
-            }
-        }
-
-        return null;
-    }
+    private static string AssumedOf(Shop shop, JobState job, OutdoorArrival? outdoors) => job.Job.Visit?.ArrivesAtC is { } told
+        ? FormattableString.Invariant($"It comes in at {told:0.#} °C, as it was told, or {ToldUncertaintyK:0} K colder.")
+        : outdoors?.InWords()
+        ?? FormattableString.Invariant($"Nobody measured outdoors: as cold as cars come here, {shop.Plan.Habits.ColdestArrivalC:0.#} °C, is reckoned with until it is read by hand.");
 
     private static DateTimeOffset? Later(DateTimeOffset? a, DateTimeOffset? b) => a is null || b is null ? null : a > b ? a : b;
 }
@@ -142,6 +136,9 @@ public sealed record ArrivalReport(string Job, DateTimeOffset At, ImmutableArray
 public sealed record SurfaceArrival(
     Surface Surface, ArrivalBasis Basis, double? StartC, double? NowC, TimeBounds? DryAt, bool? WasWet, DateTimeOffset? WipedAt)
 {
+    /// <summary>How cold it is reckoned to have come in where nobody knows [°C]; null where it is known.</summary>
+    public double? ColdestC { get; init; }
+
     /// <summary>Whether it has to be wiped down before it is coated.</summary>
     public bool NeedsWipe => WasWet == true && WipedAt is null;
 }

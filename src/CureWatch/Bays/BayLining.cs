@@ -66,7 +66,7 @@ internal sealed class BayLining(Shop shop, Supposed supposed, BayQueues queues, 
             job.Job.Id, bay, AirWorks.AirspaceOf(shop, bay) ?? bay, [.. evidence.Select(Surface)], isHere ? null : job.CameAt, job.Job.Visit?.PlannedAt, PromiseReport.PromisedAt(job))
         {
             IsColdUnknown = evidence.Any(e => e is { Arrival: { NowC: null }, ComesAt: not null }),
-            ColdestArrivalC = shop.Plan.Habits.ColdestArrivalC,
+            ColdestArrivalC = evidence.Min(e => e.Arrival?.ColdestC) ?? shop.Plan.Habits.ColdestArrivalC,
         };
         CoatsAhead ahead = new(shop, _present, job.Job), warm = new(shop, _warm, job.Job);
         HashSet<string> cold = [.. evidence.Where(e => e.IsStillCold).Select(e => e.Surface.Id)];

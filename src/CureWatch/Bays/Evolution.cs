@@ -136,7 +136,7 @@ public static class Evolution
             {
                 BayState bay = shop.Bays[point.Bay];
                 WatchedClimate climate = bay.Climates.GetValueOrDefault(point) ?? HeatTold.Begin(bay, point);
-                climate = climate.Extend(point.WatchIn(bay), shop.Now, shop.Now).Use(laws, from);
+                climate = climate.Extend(point.WatchIn(shop, bay), shop.Now, shop.Now).Use(laws, from);
                 shop = shop.With(bay with { Climates = bay.Climates.SetItem(point, climate) });
             }
         }
@@ -193,7 +193,7 @@ public static class Evolution
     private static Shop Refit(Shop shop, ShopPlan plan)
     {
         HashSet<string> there = [.. plan.Bays.Select(b => b.Bay)];
-        Shop after = shop with { Plan = plan };
+        Shop after = shop.SetUp(plan);
         foreach (BayState gone in shop.Bays.Values.Where(b => !there.Contains(b.Plan.Bay)))
         {
             after = after.With(gone with { IsGone = true });

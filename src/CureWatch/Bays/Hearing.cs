@@ -39,14 +39,14 @@ internal static class Hearing
         BayState bay = shop.Bays[e.Bay];
         int index = bay.IndexOf(e.Probe);
         BayState turned = bay with { Logs = bay.Logs.SetItem(index, bay.Logs[index].Outvote(e.At)) };
-        return shop.With(turned with { Climates = Follow(turned, shop.Now, shop.Now) });
+        return shop.With(turned with { Climates = Follow(shop, turned, shop.Now) });
     }
 
     /// <summary>Follows what came late, all of it at once.</summary>
     public static Shop CatchUp(Shop shop, ShopEvent.BacklogFollowed e)
     {
         BayState bay = shop.Bays[e.Bay];
-        return bay.Backlog is { From: var from } ? shop.With(bay with { Backlog = null, Climates = Follow(bay, from, shop.Now) }) : shop;
+        return bay.Backlog is { From: var from } ? shop.With(bay with { Backlog = null, Climates = Follow(shop, bay, from) }) : shop;
     }
 
     /// <summary>Believes nothing of what a probe repeated, since it began to.</summary>
@@ -68,19 +68,22 @@ internal static class Hearing
         BayState bay = shop.Bays[id];
         int index = bay.IndexOf(probe);
         BayState turned = bay with { Logs = bay.Logs.SetItem(index, turn(bay.Logs[index])) };
-        return shop.With(turned with { Climates = Follow(turned, from, shop.Now) });
+        return shop.With(turned with { Climates = Follow(shop, turned, from) });
     }
 
     private static Shop Believe(Shop shop, RawReading raw, HeldTemperature? held, Disbelief? why)
     {
         BayState bay = shop.Bays[raw.Bay];
         int index = bay.IndexOf(raw.Probe);
-        DateTimeOffset changedFrom = ChangedFrom(bay.Logs[index], raw);
+        DateTimeOffset before = bay.Logs[index].ChangesFrom(raw);
+        bool wasMissing = Source.IsGapForCure(raw.MeasuredAt - before, bay.Logs[index].Probe.Every);
+        DateTimeOffset changedFrom = wasMissing ? raw.MeasuredAt : before; // what others told while it was missing for too long stands
         ProbeLog log = bay.Logs[index].Believe(raw, held, why);
         ImmutableArray<ProbeLog> logs = bay.Logs.SetItem(index, log);
         BayState heard = bay with { Logs = logs, ReadingsToTidy = bay.ReadingsToTidy - 1 };
+        heard = wasMissing && log.Probe.Measures == Measures.Panel ? Confirm(shop, heard, before) : heard;
         heard = IsSettled(bay, changedFrom) ? heard with { Backlog = Backlog.With(bay.Backlog, changedFrom, shop.Now) }
-            : log.IsLook ? heard with { Climates = Follow(heard, changedFrom, shop.Now) }
+            : log.IsLook ? heard with { Climates = Follow(shop, heard, changedFrom) }
             : heard;
         heard = HourlyClimate.Hear(heard, shop.Now);
         heard = log.IsLook ? ProbeTwins.Compare(heard, index, bay.Logs[index]) : heard;
@@ -101,22 +104,20 @@ internal static class Hearing
         return false;
     }
 
-    private static ImmutableDictionary<WatchPoint, WatchedClimate> Follow(
-        BayState bay, DateTimeOffset changedFrom, DateTimeOffset now)
+    private static ImmutableDictionary<WatchPoint, WatchedClimate> Follow(Shop shop, BayState bay, DateTimeOffset changedFrom)
     {
         ImmutableDictionary<WatchPoint, WatchedClimate> climates = bay.Climates;
         foreach ((WatchPoint point, WatchedClimate climate) in bay.Climates)
         {
-            climates = climates.SetItem(point, climate.Extend(point.WatchIn(bay), changedFrom, now));
+            climates = climates.SetItem(point, climate.Extend(point.WatchIn(shop, bay), changedFrom, shop.Now));
         }
 
         return climates;
     }
 
-    /// <summary>A probe that was missing for too long did not count since its reading before: what others told then stands.</summary>
-    private static DateTimeOffset ChangedFrom(ProbeLog log, RawReading raw)
+    /// <summary>What was left open while a panel was waited for counts now that it is heard again.</summary>
+    private static BayState Confirm(Shop shop, BayState heard, DateTimeOffset since) => heard with
     {
-        DateTimeOffset before = log.ChangesFrom(raw);
-        return Source.IsGapForCure(raw.MeasuredAt - before, log.Probe.Every) ? raw.MeasuredAt : before;
-    }
+        Climates = heard.Climates.ToImmutableDictionary(c => c.Key, c => c.Value.Confirm(c.Key.WatchIn(shop, heard), since, shop.Now)),
+    };
 }

@@ -32,7 +32,7 @@ internal static class HeatTold
             shop = shop.With(bay with
             {
                 Climates = bay.Climates.SetItems(bay.Climates.Select(
-                    c => KeyValuePair.Create(c.Key, c.Value.Extend(c.Key.WatchIn(bay), from, shop.Now)))),
+                    c => KeyValuePair.Create(c.Key, c.Value.Extend(c.Key.WatchIn(shop, bay), from, shop.Now)))),
             });
         }
 

@@ -62,6 +62,7 @@ public sealed record JobReport(
         ImmutableArray<(Surface Surface, ImmutableArray<CoatReport> Coats)> surfaces = [.. evidence.Select(e => (e.Story.Surface, CoatsOf(shop, present, state, e)))];
         Ruling ruling = RulingOf(shop, evidence) with { Because = BecauseOf(surfaces) };
         HashSet<string?> bays = [.. state.Stories.SelectMany(s => present.StaysOf(state.Job, s)).Select(s => s.Bay)];
+        ArrivalReport? arrival = state.LeftAt is null ? ArrivalReport.Of(shop, id) : null;
         return new JobReport(
             state.Job,
             shop.Now,
@@ -72,8 +73,8 @@ public sealed record JobReport(
         {
             Promise = state.LeftAt is null ? PromiseReport.Of(shop, present, state, ruling, begun: begun, queues: queues) : null,
             Tonight = state.LeftAt is null ? [.. state.Stories.Select(s => present.StaysOf(state.Job, s)[^1].Bay).OfType<string>().Distinct().Select(b => TonightReport.Of(shop, b))] : [],
-            Arrival = state.LeftAt is null ? ArrivalReport.Of(shop, id).Surfaces : [],
-            Assumes = string.Join(' ', state.Stories.Select(s => ClimateAhead.Of(shop, present, present.StaysOf(state.Job, s))).Distinct()),
+            Arrival = arrival?.Surfaces ?? [],
+            Assumes = string.Join(' ', state.Stories.Select(s => ClimateAhead.Of(shop, present, present.StaysOf(state.Job, s))).Append(arrival?.Assumes).Distinct().Where(a => a?.Length > 0)),
             Next = NextActs.InWords(shop, present, state),
             Learning = [.. LearningReport.Of(shop).Where(r => state.Job.Surfaces.SelectMany(s => s.Products()).Any(p => p.Product == r.Product && p.Revision == r.Revision))],
             CoolDowns =

@@ -181,7 +181,7 @@ public sealed class Present(Shop shop, DateTimeOffset now)
     {
         if (!_watches.TryGetValue(point, out Watch? watch))
         {
-            watch = point.WatchIn(shop.Bays[point.Bay]);
+            watch = point.WatchIn(shop, shop.Bays[point.Bay]);
             _watches.Add(point, watch);
         }
 

@@ -48,6 +48,9 @@ public sealed record Shop(
     /// <summary>The bays of which something that came late is not followed yet.</summary>
     public ImmutableSortedSet<string> Behind { get; private init; } = ImmutableSortedSet.Create<string>(StringComparer.Ordinal);
 
+    /// <summary>The bays with a probe outdoors, in the plan's order.</summary>
+    public ImmutableArray<string> WithOutdoors { get; private init; } = [];
+
     /// <summary>The jobs in the order they were begun.</summary>
     public IEnumerable<JobState> JobsInOrder => Jobs.Values.OrderBy(j => j.Number);
 
@@ -67,7 +70,7 @@ public sealed record Shop(
     /// <returns>The shop.</returns>
     public static Shop Opening(ShopPlan plan, IEnumerable<ProductSheet> sheets, DateTimeOffset now)
     {
-        var empty = new Shop(
+        Shop empty = new Shop(
             plan,
             sheets.ToImmutableDictionary(s => (s.Product, s.Revision), s => CoatLaws.Of(SheetFit.Of(s))),
             now,
@@ -77,9 +80,18 @@ public sealed record Shop(
             ImmutableSortedDictionary<int, Warning>.Empty,
             0,
             ImmutableDictionary<Subject, int>.Empty,
-            ReadingTally.None);
+            ReadingTally.None).SetUp(plan);
         return plan.Bays.Aggregate(empty, (shop, bay) => shop.With(BayState.Opening(bay, now)));
     }
+
+    /// <summary>The shop set up otherwise; its bays are told apart from that.</summary>
+    /// <param name="plan">The shop as it is set up from now on.</param>
+    /// <returns>The shop.</returns>
+    internal Shop SetUp(ShopPlan plan) => this with
+    {
+        Plan = plan,
+        WithOutdoors = [.. plan.Bays.Where(b => b.Probes.Any(m => m.Probe.Measures == Readings.Measures.Outdoor)).Select(b => b.Bay)],
+    };
 
     /// <summary>The laws of a coat's product.</summary>
     /// <param name="coat">The coat; its product and revision must be known.</param>

@@ -79,7 +79,7 @@ internal sealed class StartScene
             story.Wettings,
             times,
             looksAtNight && bay is not null && stay.Point is { } point && !times.IsEmpty ? NightIn(bay, point) : null,
-            arrival is { DryAt: { } dryAt } ? new ArrivalLook(dryAt, arrival.NowC, arrival.NeedsWipe) : null,
+            arrival is { DryAt: { } dryAt } ? new ArrivalLook(dryAt, arrival.NowC, arrival.NeedsWipe) { ColdestC = arrival.ColdestC } : null,
             bay is null ? ClimateMeans.None : BayMeans.Of(_shop, bay, look.Air))
         {
             AfterLamp = CoolDowns.After(_shop, _present, job, story),

@@ -21,6 +21,8 @@ namespace CureWatch.Bays;
 /// </remarks>
 public sealed record WatchPoint(string Bay, Place Place, Material Material, Material? Over = null, SurfaceKey? Own = null)
 {
+    private const int MostElsewhere = 4;
+
     /// <summary>The place that stands for the air here.</summary>
     public Place Air => PlaceAir.Of(Place);
 
@@ -93,6 +95,23 @@ public sealed record WatchPoint(string Bay, Place Place, Material Material, Mate
             Spots = Own is { } own && bay.Heats.TryGetValue(own, out SurfaceHeat? heat) ? heat.Spots : [],
         };
     }
+
+    /// <summary>The same where other bays measure outdoors and this one does not: what is outdoors is outdoors for every bay.</summary>
+    /// <param name="shop">The shop.</param>
+    /// <param name="bay">The bay as it is now.</param>
+    /// <returns>The watch.</returns>
+    internal Watch WatchIn(Shop shop, BayState bay) => WatchIn(bay) switch
+    {
+        { Hall.Outdoors.IsEmpty: true } watch when !shop.WithOutdoors.IsEmpty => watch with { Hall = new Surroundings(OutdoorsElsewhere(shop)) },
+        var watch => watch,
+    };
+
+    /// <summary>Of many probes the first few do: a shop has one sky.</summary>
+    private static ImmutableArray<Source> OutdoorsElsewhere(Shop shop) =>
+    [
+        .. shop.WithOutdoors.Select(b => shop.Bays[b]).SelectMany(b => b.Logs)
+            .Where(l => l is { Probe.Measures: Measures.Outdoor, OutvotedAt: null, Air.Count: > 0 }).Take(MostElsewhere).Select(l => SourceOf(l.Air, l)),
+    ];
 
     /// <summary>The probes that tell of this point: all of its air, and those fixed closest to its panel.</summary>
     /// <param name="bay">The bay.</param>

@@ -54,6 +54,17 @@ public sealed record WatchedClimate(ClimateTrack Track, ImmutableArray<CreditTab
         return new WatchedClimate(track, tables.MoveToImmutable());
     }
 
+    /// <summary>Finds again what was left open while a panel was waited for, now that it is heard again.</summary>
+    /// <param name="watch">The probes.</param>
+    /// <param name="since">When the panel was heard before.</param>
+    /// <param name="now">The present.</param>
+    /// <returns>The climate; the same where nothing was left open.</returns>
+    internal WatchedClimate Confirm(Watch watch, DateTimeOffset since, DateTimeOffset now)
+    {
+        (ClimateTrack track, Range found) = Track.Confirm(watch, since, now);
+        return track == Track ? this : new WatchedClimate(track, [.. Tables.Select(t => t.Anew(track, found))]);
+    }
+
     /// <summary>Puts laws in use from an instant on.</summary>
     /// <param name="laws">The laws.</param>
     /// <param name="from">The instant.</param>

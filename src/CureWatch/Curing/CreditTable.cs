@@ -53,6 +53,29 @@ public sealed record CreditTable(RateLaw Law, int First, Trail<Credit> Sums)
         return sums == Sums ? this : this with { Sums = sums };
     }
 
+    /// <summary>Follows a track some segments of which were found again; what the others earned stands.</summary>
+    /// <param name="track">The track, cut into the same segments as before.</param>
+    /// <param name="found">Which of them.</param>
+    /// <returns>The table.</returns>
+    internal CreditTable Anew(ClimateTrack track, Range found)
+    {
+        int first = Math.Max(First, found.Start.Value);
+        if (first >= Math.Min(End, found.End.Value))
+        {
+            return this;
+        }
+
+        Trail<Credit> sums = Sums.Take(first - First);
+        Credit sum = sums.Count == 0 ? Base : sums.Last;
+        for (int i = first; i < End; i++)
+        {
+            sum += i < found.End.Value ? CureIntegral.Over(Law, track.Segments[i]) : Sums[i - First] - (i > First ? Sums[i - First - 1] : Base);
+            sums = sums.Append(sum);
+        }
+
+        return this with { Sums = sums };
+    }
+
     /// <summary>Whether the table is summed up to an instant.</summary>
     /// <param name="track">The track the table follows.</param>
     /// <param name="instant">The instant, inside the track.</param>

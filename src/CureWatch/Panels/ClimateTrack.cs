@@ -37,7 +37,7 @@ public sealed record ClimateTrack(Trail<ClimateSegment> Segments)
             {
                 foreach (ClimateSegment piece in PanelCourse.Along(watch, target, segments.Count > 0 ? segments.Last : null))
                 {
-                    segments = segments.Append(piece);
+                    segments = segments.Append(piece with { IsUnconfirmed = piece.Unseen is { IsPanelAwaited: true } });
                 }
             }
 
@@ -45,6 +45,34 @@ public sealed record ClimateTrack(Trail<ClimateSegment> Segments)
         }
 
         return segments.Count == Segments.Count ? this : new ClimateTrack(segments);
+    }
+
+    /// <summary>Finds again what was left open while a panel was waited for, now that it is heard again; all else stands.</summary>
+    /// <param name="watch">The probes.</param>
+    /// <param name="since">When the panel was heard before.</param>
+    /// <param name="now">The present.</param>
+    /// <returns>The track, cut into the same segments, and which of them were found again.</returns>
+    internal (ClimateTrack Track, Range Found) Confirm(Watch watch, DateTimeOffset since, DateTimeOffset now)
+    {
+        int first = Segments.CountWhile(s => s.End <= since), next = first;
+        Trail<ClimateSegment> segments = Segments.Take(first);
+        for (; next < Segments.Count && Segments[next] is { Unseen: { IsPanelAwaited: true } open } segment; next++)
+        {
+            Unseen? found = watch.Over(segment.Start, segment.End, now)?.Unseen is { } unseen ? unseen with { Before = open.Before } : null;
+            segments = segments.Append(segment with { Unseen = found, IsUnconfirmed = found is { IsPanelAwaited: true } });
+        }
+
+        if (next == first)
+        {
+            return (this, first..first);
+        }
+
+        for (int i = next; i < Segments.Count; i++)
+        {
+            segments = segments.Append(Segments[i]);
+        }
+
+        return (new ClimateTrack(segments), first..next);
     }
 
     /// <summary>Unsettles everything after an instant, since a late reading fell into it.</summary>
@@ -156,7 +184,7 @@ public sealed record ClimateTrack(Trail<ClimateSegment> Segments)
                 target = holdsReadings ? target with { Unseen = target.Unseen is { } unseen ? unseen with { IsDark = false } : null } : target;
                 foreach (ClimateSegment piece in PanelCourse.Along(watch, target, before))
                 {
-                    segments.Add(piece with { IsUnconfirmed = knot > watch.ConfirmedTo(now) });
+                    segments.Add(piece with { IsUnconfirmed = knot > watch.ConfirmedTo(now) || piece.Unseen is { IsPanelAwaited: true } });
                     before = piece;
                 }
             }

@@ -25,8 +25,11 @@ public sealed record Unseen(
     /// <summary>Whether the panel is a measured one: else it follows the air, and those panels where they are colder.</summary>
     public bool IsPanelMeasured { get; init; }
 
-    /// <summary>How long a surface that is not measured lags behind what it follows.</summary>
+    /// <summary>How long the surface lags behind what it follows where it is not measured.</summary>
     public TimeSpan PanelLag { get; init; }
+
+    /// <summary>Whether a panel was waited for that has not been heard since: what its next reading says is still open.</summary>
+    public bool IsPanelAwaited { get; init; }
 
     /// <summary>When the last of the readings before it was taken.</summary>
     public DateTimeOffset Since => Panels.IsEmpty ? Air.Max(b => b.From) : Air.Concat(Panels).Max(b => b.From);
@@ -34,7 +37,7 @@ public sealed record Unseen(
     /// <inheritdoc/>
     public bool Equals(Unseen? other) =>
         other is not null && Air.SequenceEqual(other.Air) && Panels.SequenceEqual(other.Panels)
-        && (Before, IsPanelMeasured, PanelLag) == (other.Before, other.IsPanelMeasured, other.PanelLag)
+        && (Before, IsPanelMeasured, IsPanelAwaited, PanelLag) == (other.Before, other.IsPanelMeasured, other.IsPanelAwaited, other.PanelLag)
         && (IsGapForEvaporation, IsGapForCure, IsAirLost, IsDark, IsElsewhere)
             == (other.IsGapForEvaporation, other.IsGapForCure, other.IsAirLost, other.IsDark, other.IsElsewhere);
 
@@ -78,7 +81,7 @@ public sealed record Bracket(
     public double VapourPressurePaAt(DateTimeOffset at) =>
         FromVapourPressurePa + ((ToVapourPressurePa - FromVapourPressurePa) * ShareAt(at));
 
-    /// <summary>How far it was from the air when it was heard last [K], of a panel that nobody waits for any more; else null.</summary>
+    /// <summary>How far it was from the air when it was heard last [K], of a panel that is silent beside air that is heard; else null.</summary>
     public double? ApartKelvins { get; init; }
 
     private double ShareAt(DateTimeOffset at) => To is { } to && to > From ? (at - From) / (to - From) : 0;

@@ -60,7 +60,7 @@ public sealed record Watch(ImmutableArray<Source> Air, ImmutableArray<Source> Pa
 
         foreach (Source source in Awaited)
         {
-            bool isOut = source.IsGivenUpAt(now, AirHeardBy(now)) || source.IsLentAt(source.Last.At);
+            bool isOut = IsGivenUpAt(source, now) || source.IsLentAt(source.Last.At);
             confirmed = confirmed is null || isOut ? confirmed : Earlier(confirmed, source.Last.At);
         }
 
@@ -76,7 +76,13 @@ public sealed record Watch(ImmutableArray<Source> Air, ImmutableArray<Source> Pa
     /// <param name="now">The present.</param>
     /// <returns>The sources.</returns>
     public IEnumerable<Source> GivenUp(DateTimeOffset now) =>
-        Awaited.Where(p => p.Samples[0].At <= now && p.IsGivenUpAt(now, AirHeardBy(now)) && !p.IsLentAt(p.Last.At));
+        Awaited.Where(p => p.Samples[0].At <= now && IsGivenUpAt(p, now) && !p.IsLentAt(p.Last.At));
+
+    /// <summary>Whether nobody waited for a panel any more at an instant.</summary>
+    /// <param name="panel">The panel.</param>
+    /// <param name="instant">The instant, not before its first reading.</param>
+    /// <returns>True where the air was heard too long after its last reading by then.</returns>
+    internal bool IsGivenUpAt(Source panel, DateTimeOffset instant) => panel.IsGivenUpAt(instant, AirHeardBy(instant));
 
     private DateTimeOffset AirHeardBy(DateTimeOffset instant) => Air.Max(a => a.HeardBy(instant)) ?? DateTimeOffset.MinValue;
 
@@ -175,46 +181,23 @@ public sealed record Watch(ImmutableArray<Source> Air, ImmutableArray<Source> Pa
             return null;
         }
 
-        bool isGapForEvaporation = air.Closest.IsGapForEvaporation(air.Around.Length(now));
-        bool isAirLost = air.Closest.IsGapForCure(air.Around.Length(now));
-        bool isGapForCure = isAirLost, isDark = isAirLost, isMeasured = MeasuresPanelAt(from);
-        DateTimeOffset heard = Awaited.IsEmpty ? default : AirHeardBy(from);
-        ImmutableArray<Bracket> panels = [], givenUp = [];
-        var coldest = PanelReach.Exactly((air.Start.AirKelvins, air.End.AirKelvins));
-        foreach (Source panel in Awaited)
-        {
-            if (panel.IsLentAt(from) || panel.Around(from, to) is not { } around || panel.IsLentAt(around.From))
-            {
-                continue;
-            }
-
-            if (panel.IsGivenUpAt(from, heard))
-            {
-                double airKelvins = AirMix.Over(Air, around.From, around.From, now)?.Start.AirKelvins ?? around.FromKelvins;
-                givenUp = givenUp.Add(around with { ApartKelvins = around.FromKelvins - airKelvins });
-                continue;
-            }
-
-            PanelReach reach = PanelReach.Of(panel, Awaited, around, from, to);
-            coldest = isMeasured && panels.IsEmpty ? reach : coldest.OrColder(reach);
-            panels = panels.Add(around);
-            isGapForEvaporation |= panel.IsGapForEvaporation(around.Length(now));
-            isGapForCure |= panel.IsGapForCure(around.Length(now));
-            isDark &= panel.IsGapForCure(around.Length(now));
-        }
-
+        var mix = PanelMix.Over(this, air, from, to, now);
+        (ImmutableArray<Bracket> panels, ImmutableArray<Bracket> givenUp) = (mix.Awaited, mix.GivenUp);
+        bool isAirLost = air.Closest.IsGapForCure(air.Around.Length(now)), isMeasured = MeasuresPanelAt(from);
         double beforeKelvins = panels.Select(p => p.FromKelvins).Append(isMeasured ? double.PositiveInfinity : air.Before.AirKelvins).Min();
-        (isGapForEvaporation, isGapForCure) = (isGapForEvaporation || !givenUp.IsEmpty, isGapForCure || !givenUp.IsEmpty);
+        bool isGapForEvaporation = mix.IsGapForEvaporation || air.Closest.IsGapForEvaporation(air.Around.Length(now)) || !givenUp.IsEmpty;
+        bool isGapForCure = mix.IsGapForCure || isAirLost || !givenUp.IsEmpty;
         Exposure before = air.Before with { PanelKelvins = beforeKelvins };
         Unseen? unseen = isGapForEvaporation
-            ? new Unseen(air.Known, panels.AddRange(givenUp), before, isGapForEvaporation, isGapForCure, isAirLost, isDark)
+            ? new Unseen(air.Known, panels.AddRange(givenUp), before, isGapForEvaporation, isGapForCure, isAirLost, isAirLost && mix.AreSilent)
             {
                 IsPanelMeasured = isMeasured || (!givenUp.IsEmpty && !Panels.IsEmpty),
-                PanelLag = isMeasured ? TimeSpan.Zero : TimeConstant,
+                IsPanelAwaited = panels.Any(p => p.To is null),
+                PanelLag = TimeConstant,
             }
             : null;
-        (double startKelvins, double endKelvins) = coldest.Likely;
-        ImmutableArray<Alternative> otherwise = panels.IsEmpty ? air.Otherwise : Otherwise(air, from, to, startKelvins, endKelvins).AddRange(coldest.Past(air));
+        (double startKelvins, double endKelvins) = mix.Coldest.Likely;
+        ImmutableArray<Alternative> otherwise = panels.IsEmpty ? air.Otherwise : Otherwise(air, from, to, startKelvins, endKelvins).AddRange(mix.Coldest.Past(air));
         double colderK = panels.IsEmpty && givenUp.IsEmpty && Hall is { } hall ? hall.ColderK(air.Start.AirKelvins, from) : 0;
         return new ClimateSegment(
             from,

@@ -28,7 +28,7 @@ internal sealed class CarReasons(CarToPlan car, BayFree free, ShopHours hours)
 
         if (car.IsColdUnknown)
         {
-            yield return Reason(StartReasonKind.Arrival, StartWeight.Notes, $"How cold it comes in is not known: as cold as cars come here, {Figures.Degrees(car.ColdestArrivalC)}, it is reckoned with.") with
+            yield return Reason(StartReasonKind.Arrival, StartWeight.Notes, $"How cold it comes in is not known: the coldest it may, {Figures.Degrees(car.ColdestArrivalC)}, it is reckoned with.") with
             {
                 Help = "Say it where it is planned, or read a panel by hand once it is here.",
             };

@@ -16,7 +16,7 @@ public sealed record CarToPlan(
     /// <summary>Whether it comes as cold or warm as nobody knows.</summary>
     public bool IsColdUnknown { get; init; }
 
-    /// <summary>How cold cars may come to this shop [°C]: what is reckoned with then.</summary>
+    /// <summary>How cold it may come then [°C]: what is reckoned with then.</summary>
     public double ColdestArrivalC { get; init; }
 }
 

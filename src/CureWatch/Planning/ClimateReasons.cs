@@ -100,7 +100,7 @@ internal sealed class ClimateReasons(StartEvidence evidence, StartDay day)
 
         string now = arrival.NowC is { } nowC
             ? $"{Capital(_name)} came in cold, is likely {Degrees(nowC)} now"
-            : $"How cold {_name} came in is not known; as cold as cars come here, {Degrees(day.Habits.ColdestArrivalC)}, it is slow to warm";
+            : $"How cold {_name} came in is not known; at the coldest, {Degrees(arrival.ColdestC ?? day.Habits.ColdestArrivalC)}, it is slow to warm";
         return Of(
             StartReasonKind.Arrival,
             arrival.DryAt.Latest is null
@@ -156,8 +156,9 @@ internal sealed class ClimateReasons(StartEvidence evidence, StartDay day)
 
     private string? Drier => evidence.Means.Dry is { } dry ? $"dry the air with {dry}" : null;
 
-    private static string HowKnown(PanelLook panel) => panel.Basis switch
+    private string HowKnown(PanelLook panel) => panel.Basis switch
     {
+        PanelBasis.Spot when PanelSpot.IsSuspectOn(evidence.Surface.Material) => $" by hand (± {Kelvins(panel.DoubtK)}: what is bright mirrors the room)",
         PanelBasis.Spot => " by hand",
         PanelBasis.ItsProbe or PanelBasis.OwnProbe => "",
         PanelBasis.OtherProbes => $" (not measured itself; taken from the panels that are, ± {Kelvins(panel.DoubtK)})",

@@ -66,7 +66,11 @@ public sealed record StartEvidence(
 /// <param name="DryAt">When it is dry enough to be coated.</param>
 /// <param name="NowC">What it likely is now [°C]; null where nobody knows how cold it came in, and the coldest that cars come is reckoned with.</param>
 /// <param name="NeedsWipe">Whether water condensed on it, and nobody has wiped it down since it stays dry.</param>
-public sealed record ArrivalLook(TimeBounds DryAt, double? NowC, bool NeedsWipe);
+public sealed record ArrivalLook(TimeBounds DryAt, double? NowC, bool NeedsWipe)
+{
+    /// <summary>How cold it is reckoned to have come in where nobody knows [°C]; null where it is known.</summary>
+    public double? ColdestC { get; init; }
+}
 
 /// <summary>The layer of a surface that goes on next.</summary>
 /// <param name="Layer">The layer, from 1.</param>

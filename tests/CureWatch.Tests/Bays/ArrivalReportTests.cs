@@ -79,6 +79,33 @@ public class ArrivalReportTests
         Assert.All(Report(read).Surfaces, s => Assert.False(s.NeedsWipe));
     }
 
+    // The probe outdoors was away when the car came in; what it said within a day bounds how cold that was.
+    [Theory]
+    [InlineData(-120, -3.0, -6.0)]
+    [InlineData(-120, 9.0, 6.0)]
+    [InlineData(-3000, 9.0, -15.0)]
+    public void Start_NobodyKnows_CountsAsTheDaysColdestOutdoors_WhereThatWasMeasured(int heardMinute, double outdoorC, double coldestC)
+    {
+        ArrivalReport report = Report(Day(outdoors: true, minutes: 5, outdoorC: outdoorC, outdoorMinute: heardMinute));
+        Assert.All(report.Surfaces, s => Assert.Equal(ArrivalBasis.Unknown, s.Basis));
+        Assert.All(report.Surfaces, s => Assert.Equal(coldestC, s.ColdestC!.Value, 1e-9));
+        Assert.Contains(coldestC > -15 ? "outside measured outdoors within a day" : "Nobody measured outdoors", report.Assumes, StringComparison.Ordinal);
+        string told = StartReport.Of(Day(outdoors: true, minutes: 5, outdoorC: outdoorC, outdoorMinute: heardMinute), "job-1", "wheels").Decision.Answers.Single()
+            .Reasons.Single(r => r.Kind == StartReasonKind.Arrival).Text;
+        Assert.Contains(FormattableString.Invariant($"{Math.Abs(coldestC)} °C"), told, StringComparison.Ordinal);
+    }
+
+    // Under a clear sky a car is colder than the air it stands in: latest reckons with that, likely does not.
+    [Fact]
+    public void Start_Outdoors_IsToldWithItsMargin()
+    {
+        ArrivalReport report = Report(Day(outdoors: true, minutes: 5));
+        Assert.Equal("It came in as outside measured outdoors then, -3 °C, or up to 3 K colder under a clear sky.", report.Assumes);
+        Shop colder = Day(outdoors: true, minutes: 5, outdoorC: -6);
+        Assert.Equal(Of(Report(colder), "door").DryAt!.Likely!.Value, Of(report, "door").DryAt!.Latest!.Value, TimeSpan.FromMinutes(30)); // on a heavier body
+        Assert.True(Of(report, "door").DryAt!.Latest > Of(Report(colder), "door").DryAt!.Likely);
+    }
+
     [Fact]
     public void Start_NobodyKnows_WhereNoCarComesCold_IsDryAtOnce()
     {
@@ -102,7 +129,7 @@ public class ArrivalReportTests
 
     private static Shop Tell(Shop shop, Tap tap) => ShopFold.Take(shop, new Message.Tapped("job-1", tap)).Shop;
 
-    private static Shop Day(bool outdoors, int minutes, WorkHabits? habits = null)
+    private static Shop Day(bool outdoors, int minutes, WorkHabits? habits = null, double outdoorC = -3, int outdoorMinute = 0)
     {
         var outdoor = new Probe("outside", Measures.Outdoor, 0, 0, 0.5, 3, TimeSpan.FromMinutes(1));
         ImmutableArray<ProbeMount> probes =
@@ -113,8 +140,8 @@ public class ArrivalReportTests
         {
             Habits = habits ?? WorkHabits.Usual,
         };
-        Shop shop = Shop.Opening(plan, [TestShop.Paint()], Start.AddMinutes(-1));
-        shop = Read(Read(shop, "air", 0, 19, 48), "outside", 0, -3, 80);
+        Shop shop = Shop.Opening(plan, [TestShop.Paint()], Start.AddMinutes(Math.Min(-1, outdoorMinute - 1)));
+        shop = Read(Read(shop, "outside", outdoorMinute, outdoorC, 80), "air", 0, 19, 48);
         ImmutableArray<Surface> surfaces =
         [
             new Surface("door", Material.Aluminium, null, Place.Outside, "paint", 1, 1, 1),

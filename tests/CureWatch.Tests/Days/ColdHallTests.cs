@@ -46,6 +46,15 @@ public class ColdHallTests
         Assert.DoesNotContain("colder than the air", measured.Report.Assumes, StringComparison.Ordinal);
     }
 
+    // A shop has one sky: whichever bay its probe outdoors belongs to.
+    [Fact]
+    public void OutdoorProbe_OfAnotherBay_CountsAsItsOwn()
+    {
+        TestShop own = Day([TestShop.Air("air-1"), Outdoors], 20, 50, outdoorsC: -5), other = Day([TestShop.Air("air-1"), Outdoors], 20, 50, outdoorsC: -5, yard: "bay-2");
+        Assert.Equal(own.Window(WindowStage.KeepDry).ClosesAt, other.Window(WindowStage.KeepDry).ClosesAt);
+        Assert.NotEqual(Day([TestShop.Air("air-1")], 20, 50).Window(WindowStage.KeepDry).ClosesAt, other.Window(WindowStage.KeepDry).ClosesAt);
+    }
+
     // What a colder panel does to a cure says nothing of water: it is warned of by what is likely.
     [Fact]
     public void PanelNobodyMeasures_InAirThatWouldWetOneThreeKelvinsColder_IsNoWater()
@@ -56,14 +65,14 @@ public class ColdHallTests
 
     private static Probe Outdoors => TestShop.Air("yard") with { Measures = Measures.Outdoor };
 
-    private static TestShop Day(Probe[] probes, double airC, double humidityPct, double? outdoorsC = null, double? panelC = null)
+    private static TestShop Day(Probe[] probes, double airC, double humidityPct, double? outdoorsC = null, double? panelC = null, string yard = "bay-1")
     {
         TestShop shop = new(probes: probes);
         for (int minute = 0; minute <= 6 * 60; minute++)
         {
             double hour = minute / 60.0;
             shop.Read(hour, airC, humidityPct);
-            shop = outdoorsC is { } out1 ? shop.Read(hour, out1, 60, "yard") : shop;
+            shop = outdoorsC is { } out1 ? shop.Read(hour, out1, 60, "yard", yard) : shop;
             shop = panelC is { } panel ? shop.ReadPanel(hour, panel) : shop;
             if (minute == 60)
             {

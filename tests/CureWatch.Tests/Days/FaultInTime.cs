@@ -28,7 +28,7 @@ internal sealed record FaultInTime(int Seed, double KeepDryHours, FaultInTime.Se
     /// <summary>How far a bay that can be forecast goes of what it may [1]: one that goes anywhere every hour has no forecast worth the name.</summary>
     private const double CalmShare = 0.3;
 
-    private const int CoatedMinute = 60, LevelledMinute = 63, EveryMinutes = 7;
+    private const int CoatedMinute = 60, LevelledMinute = 63;
 
     public enum Set
     {
@@ -57,6 +57,9 @@ internal sealed record FaultInTime(int Seed, double KeepDryHours, FaultInTime.Se
     /// <param name="IsKnown">Whether the fault was known by then.</param>
     /// <param name="Lasted">For how long the last part of the fault had lasted.</param>
     public sealed record Said(DateTimeOffset At, ImmutableArray<Window> Sound, ImmutableArray<Window> Faulty, bool IsKnown, TimeSpan Lasted);
+
+    /// <summary>How far apart what was said is looked at [min].</summary>
+    public int EveryMinutes { get; init; } = 7;
 
     public IEnumerable<Said> Live()
     {
