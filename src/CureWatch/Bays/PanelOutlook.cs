@@ -17,7 +17,7 @@ internal static class PanelOutlook
     public static Outlook Of(ClimateSegment newest, Exposure? followed, RateLaw law, DateTimeOffset now)
     {
         Exposure held = newest.AtEnd;
-        ImmutableArray<Exposure> otherwise = [.. newest.Alternatives.Where(a => !a.IsPast).Select(a => a.AtEnd)];
+        ImmutableArray<Exposure> otherwise = [.. newest.Alternatives.Where(a => !a.IsPast && !a.IsUnheard).Select(a => a.AtEnd)];
         bool isContradicted = newest.Alternatives.Any(a => a.IsContradicted);
         if (followed is not { } target)
         {

@@ -99,6 +99,9 @@ public sealed record Alternative(Exposure AtStart, Exposure AtEnd)
     /// <summary>Whether it only may have been, since a probe stood still: it grows as long as that lasts, and says nothing of what comes.</summary>
     public bool IsPast { get; init; }
 
+    /// <summary>Whether it is of a panel that nobody waits for any more: what comes of that is told by what is unseen, which knows how fast it may have got there.</summary>
+    public bool IsUnheard { get; init; }
+
     /// <summary>Whether it comes of probes that contradict each other: then it may have been so for as long as anybody knows.</summary>
     public bool IsContradicted { get; init; }
 

@@ -30,8 +30,8 @@ internal static class PlausiblePanel
         double apart = givenUp.ApartKelvins ?? 0;
         (double belowFrom, double aboveFrom) = After(apart, from - givenUp.From);
         (double belowTo, double aboveTo) = After(apart, to - givenUp.From);
-        yield return air.Warmer(-belowFrom, -belowTo);
-        yield return air.Warmer(aboveFrom, aboveTo);
+        yield return air.Warmer(-belowFrom, -belowTo) with { IsUnheard = true };
+        yield return air.Warmer(aboveFrom, aboveTo) with { IsUnheard = true };
     }
 
     private static double Of(double apartK, TimeSpan silent) =>

@@ -17,7 +17,7 @@ public class TimelineTests
     [InlineData("warning humidity-high, bay-1 bumper: Stop washing next door")]
     [InlineData("grey-estate: the pick-up slips to Tue 09:4")]
     [InlineData("Tue 00:33  grey-estate: the pick-up is back before the promise, Tue 09:")]
-    [InlineData("Tue 02:13  grey-estate: the pick-up is back before the promise, Tue 09:")]
+    [InlineData("Tue 02:28  grey-estate: the pick-up is back before the promise, Tue 08:")]
     [InlineData("Tue 01:44  warning probe-silent, bay-1 bonnet")]
     [InlineData("grey-estate: bumper layer 1 section 1 need not be kept dry any more")]
     [InlineData("Tue 08:23  grey-estate: ready to be handed over")]
