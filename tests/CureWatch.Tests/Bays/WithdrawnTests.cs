@@ -1,4 +1,3 @@
-using CureWatch.Bays;
 using CureWatch.Curing;
 using CureWatch.Handover;
 
