@@ -1,5 +1,4 @@
 using CureWatch.Bays;
-using CureWatch.Curing;
 
 namespace CureWatch.Tests.Bays;
 

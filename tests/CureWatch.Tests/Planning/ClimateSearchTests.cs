@@ -1,4 +1,3 @@
-using CureWatch.Forecasting;
 using CureWatch.Planning;
 
 namespace CureWatch.Tests.Planning;
