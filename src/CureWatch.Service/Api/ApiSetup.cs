@@ -1,5 +1,4 @@
 using CureWatch.Service.Backups;
-using CureWatch.Service.People;
 using CureWatch.Service.Settings;
 using Microsoft.AspNetCore.Server.Kestrel.Core;
 
@@ -20,14 +19,19 @@ internal static class ApiSetup
         return services;
     }
 
-    /// <summary>Guards every request of the application, and maps the interface.</summary>
-    public static WebApplication MapApi(this WebApplication app)
+    /// <summary>Guards every request of the application, and finds its endpoint.</summary>
+    public static WebApplication UseGuards(this WebApplication app)
     {
         app.UseMiddleware<Doorkeeper>(new HostRule(app.Services.GetRequiredService<ServiceSettings>().Board.Hosts));
         app.UseMiddleware<HeadAsGet>();
         app.UseMiddleware<PlainProblems>();
         app.UseRouting();
-        app.UseDoor();
+        return app;
+    }
+
+    /// <summary>Maps the interface.</summary>
+    public static WebApplication MapApi(this WebApplication app)
+    {
         RouteGroupBuilder api = app.MapGroup("/api/v1");
         BayEndpoints.Map(api);
         NightEndpoints.Map(api);

@@ -13,6 +13,13 @@ internal static class BoardSetup
     public static WebApplication MapBoard(this WebApplication app)
     {
         app.UseResponseCompression(); // nothing secret is on a page, and the phone in the bay has poor reception
+        app.UseGuards();
+        bool isSignedIn = app.Services.GetService<Staff>() is not null;
+        if (isSignedIn)
+        {
+            app.UseMiddleware<Door>();
+        }
+
         app.MapApi();
         app.Use(NothingIsHereAsync);
         BoardAssets.Map(app);
@@ -21,7 +28,7 @@ internal static class BoardSetup
         LearningPages.Map(app);
         WhatIfPages.Map(app);
         PlanPages.Map(app);
-        if (app.Services.GetService<Staff>() is not null)
+        if (isSignedIn)
         {
             SignInPages.Map(app);
             PeoplePages.Map(app);

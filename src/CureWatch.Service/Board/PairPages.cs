@@ -1,6 +1,6 @@
 using CureWatch.Service.Api;
+using CureWatch.Service.Charts;
 using CureWatch.Service.People;
-using CureWatch.Service.Phone;
 
 namespace CureWatch.Service.Board;
 

@@ -38,15 +38,4 @@ internal static class PeopleRegistration
         });
         return services;
     }
-
-    /// <summary>Puts the door before everything that is mapped, once the endpoint is known.</summary>
-    public static WebApplication UseDoor(this WebApplication app)
-    {
-        if (app.Services.GetService<Staff>() is not null)
-        {
-            app.UseMiddleware<Door>();
-        }
-
-        return app;
-    }
 }

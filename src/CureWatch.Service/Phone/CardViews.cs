@@ -2,6 +2,7 @@ using System.Globalization;
 using CureWatch.Bays;
 using CureWatch.Service.Api;
 using CureWatch.Service.Board;
+using CureWatch.Service.Charts;
 using CureWatch.TimeWindows;
 
 namespace CureWatch.Service.Phone;

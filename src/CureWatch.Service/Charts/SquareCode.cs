@@ -3,7 +3,7 @@ using System.Globalization;
 using System.Text;
 using QRCoder;
 
-namespace CureWatch.Service.Phone;
+namespace CureWatch.Service.Charts;
 
 /// <summary>Draws an address as a QR code (ISO/IEC 18004). No ink of its own: the style sheet has it black on white, in a dark room too.</summary>
 internal static class SquareCode

@@ -1,9 +1,9 @@
 using CureWatch.Service.Api;
-using CureWatch.Service.Board;
+using CureWatch.Service.People;
 using Microsoft.AspNetCore.Authentication;
 using Microsoft.AspNetCore.Authentication.Cookies;
 
-namespace CureWatch.Service.People;
+namespace CureWatch.Service.Board;
 
 /// <summary>Lets a request through to its endpoint where its visitor may use it.</summary>
 /// <remarks>Where nobody signs in it is not part of the service at all.</remarks>
