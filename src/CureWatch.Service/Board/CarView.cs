@@ -38,6 +38,9 @@ public sealed record CarView(
     /// <summary>What belongs beside surfaces that are still warm, and the card does not say above.</summary>
     public IReadOnlyList<string> WarmCautions { get; init; } = [];
 
+    /// <summary>What is taken for granted of how cold it came in.</summary>
+    public string ArrivalAssumes { get; init; } = "";
+
     /// <summary>What belongs beside what is said of its arrival; null where nothing does, or the card says it above.</summary>
     public string? ArrivalCaution { get; init; }
 

@@ -43,6 +43,7 @@ internal sealed class CarViews(Look look, ShopClock clock)
             state.Told.Length)
         {
             Assumes = report.Assumes,
+            ArrivalAssumes = report.ArrivalAssumes,
             HowItStands = stands,
             WarmCautions = ofWarmth,
             ArrivalCaution = ofArrival,

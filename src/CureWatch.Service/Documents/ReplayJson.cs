@@ -35,6 +35,7 @@ internal static class ReplayJson
         json.WriteInstant("until", report.At);
         json.WriteString("assumes", report.Assumes);
         json.WriteArray("surfaces", report.Surfaces, s => JobJson.WriteSurface(json, s.Surface, s.Coats));
+        json.WriteString("arrivalAssumes", report.ArrivalAssumes);
         json.WriteArray("arrival", report.Arrival, a => ArrivalJson.WriteSurface(json, a));
         LampJson.WriteCoolDowns(json, report);
         json.WriteArray("warnings", report.Warnings, w => JobJson.WriteWarning(json, w));

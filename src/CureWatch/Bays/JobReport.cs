@@ -34,6 +34,9 @@ public sealed record JobReport(
     /// <summary>When its surfaces without a coat are dry enough, the slowest first; empty once the car has left.</summary>
     public ImmutableArray<SurfaceArrival> Arrival { get; init; } = [];
 
+    /// <summary>What that takes for granted of how cold it came in; empty where all of it was read by hand, or nothing is left to go on.</summary>
+    public string ArrivalAssumes { get; init; } = "";
+
     /// <summary>The surfaces that are still warm from a lamp: nothing is to be done on them before they have cooled.</summary>
     public ImmutableArray<(string Surface, CoolDown CoolDown)> CoolDowns { get; init; } = [];
 
@@ -74,7 +77,8 @@ public sealed record JobReport(
             Promise = state.LeftAt is null ? PromiseReport.Of(shop, present, state, ruling, begun: begun, queues: queues) : null,
             Tonight = state.LeftAt is null ? [.. state.Stories.Select(s => present.StaysOf(state.Job, s)[^1].Bay).OfType<string>().Distinct().Select(b => TonightReport.Of(shop, b))] : [],
             Arrival = arrival?.Surfaces ?? [],
-            Assumes = string.Join(' ', state.Stories.Select(s => ClimateAhead.Of(shop, present, present.StaysOf(state.Job, s))).Append(arrival?.Assumes).Distinct().Where(a => a?.Length > 0)),
+            ArrivalAssumes = arrival?.Assumes ?? "",
+            Assumes = string.Join(' ', state.Stories.Select(s => ClimateAhead.Of(shop, present, present.StaysOf(state.Job, s))).Distinct()),
             Next = NextActs.InWords(shop, present, state),
             Learning = [.. LearningReport.Of(shop).Where(r => state.Job.Surfaces.SelectMany(s => s.Products()).Any(p => p.Product == r.Product && p.Revision == r.Revision))],
             CoolDowns =

@@ -160,6 +160,7 @@ public class PastEndpointsTests
         job.Remove("next");
         job.Remove("then");
         job.Remove("arrival");
+        job.Remove("arrivalAssumes");
         job.Remove("tonight");
         job.Remove("promise");
         return job.ToJsonString();
