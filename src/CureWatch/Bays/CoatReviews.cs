@@ -17,7 +17,13 @@ public static class CoatReviews
     private static readonly TimeSpan SleepWithoutEnd = TimeSpan.FromHours(6);
 
     /// <summary>While readings stay away, deadlines come nearer: a coat that is followed is looked at this often all the same.</summary>
-    private static readonly TimeSpan LongestUnfollowed = Panels.Source.EvaporationLimit;
+    private static readonly TimeSpan ShortestUnfollowed = Panels.Source.EvaporationLimit;
+
+    /// <summary>
+    /// An old coat is looked at whenever this part of its age has passed again: in a bay nobody measured for a year it would else be looked at a quarter of
+    /// a million times. Source (choice): one of a day each eleven minutes.
+    /// </summary>
+    private const int PartsOfItsAge = 128;
 
     /// <summary>
     /// Between two looks the way to the next act gets shorter by this part of it at least, however often a probe speaks; the act itself is
@@ -83,7 +89,7 @@ public static class CoatReviews
         }
 
         DateTimeOffset? next = acts.Where(a => a > shop.Now).Min();
-        DateTimeOffset soon = shop.Now + LongestUnfollowed;
+        DateTimeOffset soon = shop.Now + ForItsAge(shop, watched, ShortestUnfollowed);
         ShopEvent.CoatForeseen foreseen = next is { } act
             ? new ShopEvent.CoatForeseen(watched.Key, act < soon ? act : soon, shop.Now + ((act - shop.Now) / PartsOfTheWay))
             : new ShopEvent.CoatForeseen(watched.Key, WhenSettled(shop, watched, windows), FollowedFrom: null);
@@ -146,7 +152,14 @@ public static class CoatReviews
         }
 
         TimeSpan half = ends.Where(e => e > shop.Now).Min() is { } next ? (next - shop.Now) / 2 : SleepWithoutEnd;
-        return shop.Now + (half > ShortestSleep ? half : ShortestSleep);
+        TimeSpan shortest = ForItsAge(shop, watched, ShortestSleep);
+        return shop.Now + (half > shortest ? half : shortest);
+    }
+
+    private static TimeSpan ForItsAge(Shop shop, WatchedCoat watched, TimeSpan atLeast)
+    {
+        TimeSpan ofItsAge = (shop.Now - watched.Coat.StartedAt) / PartsOfItsAge;
+        return ofItsAge > atLeast ? ofItsAge : atLeast;
     }
 
     private static DateTimeOffset? Round(DateTimeOffset? at) =>
