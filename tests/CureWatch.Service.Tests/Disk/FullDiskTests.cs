@@ -55,13 +55,19 @@ public sealed class FullDiskTests : IDisposable
         using Life life = _shop.Start();
         await _shop.RoundAsync(life);
         var told = new ConcurrentQueue<bool>();
-        life.Troubles.Changed += () => told.Enqueue(life.Troubles.Of(WarningKind.StorageTrouble) is not null);
+        life.Troubles.Changed += () => // another trouble may change meanwhile
+        {
+            if (life.Troubles.Of(WarningKind.StorageTrouble) is not null is var stands && stands != told.LastOrDefault())
+            {
+                told.Enqueue(stands);
+            }
+        };
         for (int i = 0; i < 5; i++)
         {
             _disk.IsFull = true;
             Assert.IsType<Answer.NotStored>(await TellAsync(life, afterSeconds: 0));
             _disk.IsFull = false;
-            Assert.IsType<Answer.NotStored>(await TellAsync(life, afterSeconds: 1)); // behind it, a try succeeds
+            _ = await TellAsync(life, afterSeconds: 1); // whichever comes first, this or the try that succeeds
             Assert.IsType<Answer.Stored>(await TellAsync(life, afterSeconds: soundSeconds));
         }
 
