@@ -38,12 +38,14 @@ internal static class BoardSetup
         return app;
     }
 
+    /// <summary>Whether a script asked, which wants a problem and no page.</summary>
+    public static bool IsAskedByScript(HttpContext context) => ScriptPaths.Any(p => context.Request.Path.StartsWithSegments(p));
+
     /// <summary>A person who asked for a page that is not there gets one; a script gets its problem from below.</summary>
     private static async Task NothingIsHereAsync(HttpContext context, RequestDelegate next)
     {
         await next(context);
-        bool isAskedByScript = ScriptPaths.Any(p => context.Request.Path.StartsWithSegments(p));
-        if (context.Response is { HasStarted: false, StatusCode: StatusCodes.Status404NotFound, ContentType: null } && !isAskedByScript)
+        if (context.Response is { HasStarted: false, StatusCode: StatusCodes.Status404NotFound, ContentType: null } && !IsAskedByScript(context))
         {
             await BoardEndpoints.Plain(StatusCodes.Status404NotFound, "Nothing is here", "There is no such page.").ExecuteAsync(context);
         }

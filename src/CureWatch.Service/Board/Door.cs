@@ -9,8 +9,6 @@ namespace CureWatch.Service.Board;
 /// <remarks>Where nobody signs in it is not part of the service at all.</remarks>
 internal sealed class Door(RequestDelegate next, Staff staff, TimeProvider clock)
 {
-    private static readonly PathString[] ScriptPaths = ["/api", "/openapi"];
-
     public async Task InvokeAsync(HttpContext context, Visitor visitor)
     {
         AuthenticateResult cookie = await context.AuthenticateAsync(CookieAuthenticationDefaults.AuthenticationScheme);
@@ -30,7 +28,7 @@ internal sealed class Door(RequestDelegate next, Staff staff, TimeProvider clock
 
     private static IResult Refuse(HttpContext context, SignedIn? visitor, Role least)
     {
-        bool isScript = ScriptPaths.Any(p => context.Request.Path.StartsWithSegments(p));
+        bool isScript = BoardSetup.IsAskedByScript(context);
         string needed = least == Role.Manager ? "the manager" : "somebody who works on the cars";
         return (visitor, isScript) switch
         {

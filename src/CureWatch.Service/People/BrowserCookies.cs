@@ -45,12 +45,12 @@ internal sealed class BrowserCookies(IDataProtectionProvider protection)
 
     public static void ForgetScreen(HttpContext context) => context.Response.Cookies.Delete(Screen, Kept(context, null));
 
-    private static CookieOptions Kept(HttpContext context, TimeSpan? @for) => new()
+    private static CookieOptions Kept(HttpContext context, TimeSpan? maxAge) => new()
     {
         HttpOnly = true,
         SameSite = SameSiteMode.Strict,
         Secure = context.Request.IsHttps,
-        MaxAge = @for,
+        MaxAge = maxAge,
         IsEssential = true,
     };
 }
