@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Diagnostics;
 using CureWatch.Bays;
+using CureWatch.Curing;
 using CureWatch.Planning;
 using CureWatch.Service.Documents;
 
@@ -21,8 +22,7 @@ internal static class NextViews
         (NextAct act, ImmutableArray<StartReason> against) = (told.Act, told.Against);
         (string button, string did) = act.Kind switch
         {
-            ActKind.Apply when against is [{ Kind: StartReasonKind.NotWiped }, ..] => ("Wiped down", "panel-wiped"),
-            ActKind.Apply when !against.IsEmpty => ("", ""),
+            ActKind.Apply when !against.IsEmpty => Before(against[0]),
             ActKind.Apply => ("Applied", "applied"),
             ActKind.Level => ("Levelled", "levelled"),
             ActKind.ReWet => ("Re-wetted", "reworked:re-wet"),
@@ -37,8 +37,17 @@ internal static class NextViews
             did,
             act.Surface.Id,
             act.Layer,
-            did == "panel-wiped" ? null : act.Section, // nobody wipes down a part of a panel
+            against.IsEmpty ? act.Section : null, // what is done before a coat is done to the whole panel
             [.. NextJson.CautionsOf(told)],
             null);
     }
+
+    /// <summary>What one press tells of what has to be done before a coat.</summary>
+    private static (string Button, string Did) Before(StartReason reason) => reason.ToldBy switch
+    {
+        Did.PanelWiped => ("Wiped down", "panel-wiped"),
+        Did.Dried => ("Dried", "dried"),
+        Did.LampOff => ("Lamp off", "lamp-off"),
+        _ => ("", ""),
+    };
 }

@@ -95,7 +95,7 @@ internal sealed class BayLining(Shop shop, Supposed supposed, BayQueues queues, 
 
     private SurfaceToPlan Surface(StartEvidence evidence)
     {
-        DateTimeOffset? dry = evidence.Arrival is not { } arrival || evidence is { Panel.IsMeasured: true, ComesAt: null, IsStillCold: false } ? shop.Now : arrival.DryAt.Latest;
+        DateTimeOffset? dry = evidence.Arrival is not { } arrival || evidence is { Coming: null, ComesAt: null, IsStillCold: false } ? shop.Now : arrival.DryAt.Latest;
         int first = evidence.Next!.Layer;
         return new SurfaceToPlan(
             evidence.Surface.Id,

@@ -39,7 +39,10 @@ internal sealed class PreparationReasons(StartEvidence evidence, StartDay day)
                 StartReasonKind.Lamp,
                 StartWeight.Stops,
                 $"A lamp is on {_name} since {day.Clock(on)}.",
-                "Switch it off and tell it, let the panel cool, measure it and tell that.");
+                "Switch it off and tell it, let the panel cool, measure it and tell that.") with
+            {
+                ToldBy = Did.LampOff,
+            };
         }
 
         if (preparation.HeatedAt is not { } heated || preparation.Spots.Any(s => s.At >= heated && IsInLimits(s.PanelC)) || IsMeasuredCoolSince(heated))
@@ -76,7 +79,10 @@ internal sealed class PreparationReasons(StartEvidence evidence, StartDay day)
                 StartReasonKind.TrappedWater,
                 StartWeight.Stops,
                 $"{Capital(_name)} got wet {day.Clock(wet.WettedAt)} and nobody told that it was dried.",
-                "Dry it, blow out edges and trim, and tell it.");
+                "Dry it, blow out edges and trim, and tell it.") with
+            {
+                ToldBy = Did.Dried,
+            };
         }
 
         DateTimeOffset over = wetting.DriedAt!.Value + day.Habits.DripsFor;
@@ -97,48 +103,36 @@ internal sealed class PreparationReasons(StartEvidence evidence, StartDay day)
             return null;
         }
 
-        const string Help = "Wipe it down and tell it.";
-        bool isSpotFirst = evidence.Arrival is { NowC: null } unknown && !(unknown.DryAt.Latest <= day.Now); // wiping a panel that may still get wet helps nobody
-        if (evidence.Arrival is { NeedsWipe: true } arrival && preparation.WipedAt is not null && !isSpotFirst)
+        if (evidence.Coming is { NeedsWipe: true } coming && !(coming.DryAt.Latest <= day.Now))
         {
-            return Of(
-                StartReasonKind.WasWet,
-                StartWeight.Stops,
-                $"{Capital(_name)} {(arrival.NowC is null ? "may have come" : "came")} in cold enough to get wet, and was not wiped down since it stays dry.",
-                Help);
+            return null; // wiping a panel that still gets wet helps nobody
+        }
+
+        if (evidence.Arrival is { NeedsWipe: true } arrival && evidence.Panel is not { Basis: PanelBasis.ItsProbe } && preparation.WipedAt is not null)
+        {
+            string came = arrival.NowC is null ? "may have come" : "came";
+            return ToWipe(StartReasonKind.WasWet, $"{Capital(_name)} {came} in cold enough to get wet, and was not wiped down since it stays dry.");
         }
 
         if (preparation.WipedAt is not { } wiped)
         {
-            return Of(StartReasonKind.NotWiped, StartWeight.Stops, $"{Capital(_name)} was not wiped down.", Help);
+            return ToWipe(StartReasonKind.NotWiped, $"{Capital(_name)} was not wiped down.");
         }
 
         if (evidence.Wet.Since is not null || evidence.Wet.Until >= wiped)
         {
             string when = evidence.Wet.Since is { } since ? $"since {day.Clock(since)}" : $"until {day.Clock(evidence.Wet.Until)}";
-            return Of(
-                StartReasonKind.WasWet,
-                StartWeight.Stops,
-                $"Water condensed {when}, and {_name} was wiped down {day.Clock(wiped)}, before that was over.",
-                Help);
+            return ToWipe(StartReasonKind.WasWet, $"Water condensed {when}, and {_name} was wiped down {day.Clock(wiped)}, before that was over.");
         }
 
         if (preparation.TouchedSince is { } touched)
         {
-            return Of(
-                StartReasonKind.NotWiped,
-                StartWeight.Stops,
-                $"{Capital(_name)} was wiped down {day.Clock(wiped)} and {Words(touched.Did)} {day.Clock(touched.At)}.",
-                Help);
+            return ToWipe(StartReasonKind.NotWiped, $"{Capital(_name)} was wiped down {day.Clock(wiped)} and {Words(touched.Did)} {day.Clock(touched.At)}.");
         }
 
         DateTimeOffset until = wiped + day.Habits.PanelWipeValid, dry = wiped + day.Habits.WipeDries;
         return until < day.Now
-            ? Of(
-                StartReasonKind.NotWiped,
-                StartWeight.Stops,
-                $"{Capital(_name)} was wiped down {day.Clock(wiped)}, which counted until {day.Clock(until)}.",
-                Help)
+            ? ToWipe(StartReasonKind.NotWiped, $"{Capital(_name)} was wiped down {day.Clock(wiped)}, which counted until {day.Clock(until)}.")
             : dry > day.Now
             ? Of(
                 StartReasonKind.WipeWet,
@@ -193,6 +187,9 @@ internal sealed class PreparationReasons(StartEvidence evidence, StartDay day)
         Did.Moved => "moved after that",
         _ => "worked on after that",
     };
+
+    private StartReason ToWipe(StartReasonKind kind, string text) =>
+        Of(kind, StartWeight.Stops, text, "Wipe it down and tell it.") with { ToldBy = Did.PanelWiped };
 
     private StartReason Of(StartReasonKind kind, StartWeight weight, string text, string? help = null) =>
         new(kind, weight, evidence.Surface.Id, text, help);

@@ -42,6 +42,11 @@ public sealed record StartEvidence(
     /// <summary>Whether it is too cold from outdoors to be coated: its times are those once it is no colder than it lasts.</summary>
     public bool IsStillCold { get; init; }
 
+    /// <summary>
+    /// How far it is since it came in, where nothing measured on it says more. A probe on something of its material may have been there before it came.
+    /// </summary>
+    internal ArrivalLook? Coming => Panel is { Basis: PanelBasis.Spot or PanelBasis.ItsProbe } ? null : Arrival;
+
     /// <summary>What is taken for granted of the climate around it from now on, in words.</summary>
     public string ClimateAhead { get; init; } = "The climate from now on is held as it is now.";
 

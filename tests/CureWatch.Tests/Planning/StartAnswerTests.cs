@@ -46,6 +46,8 @@ public class StartAnswerTests
         { "cold panel in warm air", PanelCold, Waits, "Bonnet is 9.9 °C, needs 10 °C" },
         { "come in cold", Arrival, Waits, "came in cold, is likely 4 °C now and is 3 K above the dew point from 10:30 at the latest" },
         { "come in cold to damp air", Arrival, Stops, "does not get 3 K above the dew point in this air" },
+        { "come in cold where a probe was before it", Arrival, Waits, "came in cold" },
+        { "come in cold and still wet, not wiped", Arrival, Waits, "came in cold" },
         { "come in cold and wet", WasWet, Stops, "was not wiped down since it stays dry" },
         { "cold panel reckoned from the air", PanelCold, Stops, "panel not measured; reckoned from the air, which it lags, ± 2 K" },
         { "hot panel", PanelHot, Stops, "Bonnet is 30.1 °C, at most 30 °C" },
@@ -78,12 +80,32 @@ public class StartAnswerTests
         { "no car yet", NotWiped, Notes, "told of a car that was begun" },
     };
 
+    /// <summary>Who is asked to tell something is given the tap that does: nobody is left before a reason with nothing to press. Heat has to be measured, and levelling is next by itself.</summary>
+    [Theory]
+    [MemberData(nameof(Spoilt))]
+    public void Start_Spoilt_NamesTheTapThatTellsItIsDone(string situation, StartReasonKind kind, StartWeight weight, string _)
+    {
+        StartReason reason = StartAnswer.To(StartSituations.Of(situation), Day).Reasons[0];
+        bool asksForATap = weight == Stops && kind != BelowNotLevelled && reason.Help?.Contains("tell it", StringComparison.Ordinal) == true
+            && !reason.Help.Contains("easure", StringComparison.Ordinal) && !reason.Help.Contains("Read it", StringComparison.Ordinal);
+        Did? expected = kind switch
+        {
+            WasWet or NotWiped when asksForATap => Did.PanelWiped,
+            TrappedWater when asksForATap => Did.Dried,
+            Lamp when reason.Text.Contains("is on", StringComparison.Ordinal) => Did.LampOff,
+            _ => null,
+        };
+        Assert.Equal(expected, reason.ToldBy);
+        Assert.True(!asksForATap || reason.ToldBy is not null, reason.Help);
+    }
+
     [Theory]
     [InlineData("panel at its limit")]
     [InlineData("panel at its upper limit")]
     [InlineData("air at its limits")]
     [InlineData("wide spread")]
-    [InlineData("come in cold, measured warm")]
+    [InlineData("come in cold, read warm by hand")]
+    [InlineData("come in cold and wet, its probe says warm")]
     [InlineData("lamp off, reckoned cool")]
     [InlineData("polished, measured cool, wiped")]
     [InlineData("polished, measured twice, wiped")]
