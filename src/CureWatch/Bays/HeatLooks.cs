@@ -9,9 +9,9 @@ namespace CureWatch.Bays;
 
 /// <summary>Warns ahead of the heat a surface can take, from its own readings, while somebody can still switch a lamp off.</summary>
 /// <remarks>
-/// One episode is one warning: it stands until the surface is read well below its limit, or has had time to cool since its lamp was off. Whether
-/// anybody told of a lamp does not matter: what is heated is heated. Under a lamp that was told, a single reading warns too; every reading in the bay
-/// brings it on.
+/// One episode is one warning: it stands until the surface is read well below its limit and is not on its way there any more, or, where no reading of
+/// it is due, has had time to cool since its lamp was off. Whether anybody told of a lamp does not matter: what is heated is heated. Under a lamp that
+/// was told, a single reading warns too; every reading in the bay brings it on.
 /// </remarks>
 internal static class HeatLooks
 {
@@ -71,7 +71,8 @@ internal static class HeatLooks
             : null;
         HeatAhead? ahead = HeatAhead.Of(own, limitC) ?? OfOne(story, own, airC, limitC, shop.Now);
         bool isUrgent = ahead is { IsUrgent: true } || (story.ReadByHand.Contains(own[^1]) && ahead?.At <= shop.Now + NoNextLook);
-        bool stands = (isUrgent || (stood && !HeatAhead.IsCooled(own[^1], limitC))) && !HasHadTimeToCool(story, own, airC, limitC, shop.Now);
+        bool isCooled = ahead is null && HeatAhead.IsCooled(own[^1], limitC);
+        bool stands = (isUrgent || (stood && !isCooled)) && !HasHadTimeToCool(story, own, airC, limitC, shop.Now);
         return Watchman.Tell(shop, SubjectOf(key), stands, ahead?.At > shop.Now ? ahead.At - shop.Now : TimeSpan.Zero);
     }
 
@@ -87,7 +88,8 @@ internal static class HeatLooks
         DateTimeOffset off = story.Lamps.IsEmpty ? own[^1].At + LampSpell.Longest : story.Lamps[^1].Ended(own).To!.Value;
         DateTimeOffset from = off > own[^1].At ? off : own[^1].At;
         double cooledC = limitC - HeatAhead.CooledK;
-        return airC < cooledC
+        bool isAwaited = !story.ReadByHand.Contains(own[^1]) && now - own[^1].At <= own[^1].Reach;
+        return !isAwaited && airC < cooledC
             && now >= from + OneNode.TimeTo(own[^1].PanelC - airC.Value, cooledC - airC.Value, PanelHeat.Of(story.Surface.Material, story.Surface.Over).TimeConstant)
             && now > from;
     }

@@ -81,12 +81,16 @@ public static class Taps
     private static ImmutableArray<PanelSpot> Spots(Surface surface, ImmutableArray<Tap> own)
     {
         IReadOnlyList<Spell> lamps = LampSpell.Told(own);
+        Tap[] read = [.. own.Where(t => t.PanelC is >= PanelSpot.ColdestC and <= PanelSpot.HottestC)];
         return
         [
-            .. from tap in own
-               where tap.PanelC is >= PanelSpot.ColdestC and <= PanelSpot.HottestC
+            .. from i in Enumerable.Range(0, read.Length)
+               let tap = read[i]
                let isLit = lamps.Any(l => l.Covers(tap.At))
-               select new PanelSpot(tap.At, tap.PanelC!.Value + Celsius.KelvinsAtZero, isLit || PanelSpot.IsSuspectOn(surface.Material)),
+               select new PanelSpot(tap.At, tap.PanelC!.Value + Celsius.KelvinsAtZero, isLit || PanelSpot.IsSuspectOn(surface.Material))
+               {
+                   WasLit = i > 0 && lamps.Any(l => l.From < tap.At && !(l.To <= read[i - 1].At)),
+               },
         ];
     }
 

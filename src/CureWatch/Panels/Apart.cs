@@ -34,7 +34,7 @@ public sealed record Apart(double Kelvins, DateTimeOffset Since, double FirstKel
     public static Apart At(PanelSpot spot, double othersKelvins, TimeSpan ownTimeConstant, Apart? before)
     {
         double apart = spot.Kelvins - othersKelvins;
-        TimeSpan told = (before is null ? null : OneNode.TimeConstant(before.FirstKelvins, apart, spot.At - before.Since)) ?? ownTimeConstant;
+        TimeSpan told = (before is null || spot.WasLit ? null : OneNode.TimeConstant(before.FirstKelvins, apart, spot.At - before.Since)) ?? ownTimeConstant;
         TimeSpan shortest = ownTimeConstant * ShortestShare;
         return new Apart(apart, spot.At, apart, told < shortest ? shortest : told > Longest ? Longest : told, spot.IsSuspect);
     }

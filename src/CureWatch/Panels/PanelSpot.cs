@@ -20,6 +20,9 @@ public sealed record PanelSpot(DateTimeOffset At, double Kelvins, bool IsSuspect
     /// <summary>Standard uncertainty of a spot that is suspect [K]: 1 to 2 K more. Source: common practice, no source.</summary>
     public const double SuspectStandardK = 2;
 
+    /// <summary>Whether a lamp heated it since the spot before: then the two do not tell how fast it follows the air.</summary>
+    public bool WasLit { get; init; }
+
     /// <summary>Its standard uncertainty [K].</summary>
     public double UncertaintyK => IsSuspect ? SuspectStandardK : StandardK;
 
