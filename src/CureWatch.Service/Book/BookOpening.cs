@@ -1,3 +1,4 @@
+using System.Globalization;
 using CureWatch.Service.Disk;
 using CureWatch.Service.Settings;
 
@@ -7,6 +8,10 @@ namespace CureWatch.Service.Book;
 internal abstract record BookOpening
 {
     private const string FileName = "book.db";
+    private const string Mark = ".doubtful-";
+
+    /// <summary>How many books moved aside are kept. Source (choice): enough to look into, and a disk that goes bad is not filled with copies of what the journal holds.</summary>
+    private const int KeptAside = 3;
 
     private BookOpening()
     {
@@ -67,10 +72,11 @@ internal abstract record BookOpening
     public static Anew Aside(IDisk disk, string folder, string doubt)
     {
         string path = PathIn(folder);
-        int number = 1;
-        while (Names(path).Any(name => disk.Exists(Doubtful(name, number))))
+        int[] before = [.. NumbersAside(disk, path)];
+        int number = before.Append(0).Max() + 1;
+        foreach (string name in before.Where(n => n <= number - KeptAside).SelectMany(n => Names(path).Select(name => Doubtful(name, n))))
         {
-            number++;
+            disk.Delete(name);
         }
 
         string[] old = [.. Names(path).Where(disk.Exists)];
@@ -87,7 +93,20 @@ internal abstract record BookOpening
 
     private static string[] Names(string path) => [path, BookFile.LogOf(path)];
 
-    private static string Doubtful(string name, int number) => $"{name}.doubtful-{number}";
+    private static string Doubtful(string name, int number) => $"{name}{Mark}{number}";
+
+    private static IEnumerable<int> NumbersAside(IDisk disk, string path)
+    {
+        string[] marks = [.. Names(path).Select(name => Path.GetFileName(name) + Mark)];
+        foreach (string name in disk.NamesIn(Path.GetDirectoryName(path)!))
+        {
+            if (marks.FirstOrDefault(m => name.StartsWith(m, StringComparison.Ordinal)) is { } mark
+                && int.TryParse(name.AsSpan(mark.Length), NumberStyles.None, CultureInfo.InvariantCulture, out int number))
+            {
+                yield return number;
+            }
+        }
+    }
 
     private static BookFile New(IDisk disk, string path)
     {

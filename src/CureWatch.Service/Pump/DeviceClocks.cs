@@ -15,7 +15,7 @@ internal sealed class DeviceClocks(ILogger<DeviceClocks> log) : IFollower
             switch (happened)
             {
                 case ShopEvent.ReadingDoubted { Why: Disbelief.Future, Raw: var raw } when _ahead.Add((raw.Bay, raw.Probe)):
-                    Log.DeviceIsAhead(log, raw.Bay, raw.Probe, raw.MeasuredAt - raw.ReceivedAt);
+                    Log.DeviceIsAhead(log, raw.Bay, raw.Probe, TimeSpan.FromSeconds(Math.Round((raw.MeasuredAt - raw.ReceivedAt).TotalSeconds)));
                     break;
                 case ShopEvent.ReadingBelieved { Raw: var raw } when _ahead.Count > 0:
                     _ahead.Remove((raw.Bay, raw.Probe));

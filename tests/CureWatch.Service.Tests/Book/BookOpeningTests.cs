@@ -106,14 +106,21 @@ public sealed class BookOpeningTests : IDisposable
     }
 
     [Fact]
-    public void Books_MovedAside_AreAllKept()
+    public void Books_MovedAside_AreKept_TheNewestThree()
     {
         File.WriteAllText(FilePath + ".doubtful-1", "the first");
         File.WriteAllText(BookFile.LogOf(FilePath) + ".doubtful-2", "a log of the second");
+        File.WriteAllText(FilePath + ".doubtful-by-hand", "somebody's own");
         File.WriteAllText(FilePath, "no book");
-
         AssertMovedAside(3);
         Assert.Equal("the first", File.ReadAllText(FilePath + ".doubtful-1"));
+
+        File.WriteAllText(FilePath, "no book either");
+        AssertMovedAside(4);
+        Assert.Equal(
+            ["book.db.doubtful-3", "book.db.doubtful-4", "book.db.doubtful-by-hand"],
+            Directory.GetFiles(Folder, Path.GetFileName(FilePath) + ".doubtful-*").Select(Path.GetFileName).Order(StringComparer.Ordinal));
+        Assert.True(File.Exists(BookFile.LogOf(FilePath) + ".doubtful-2"));
     }
 
     [Fact]
