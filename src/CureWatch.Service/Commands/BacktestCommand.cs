@@ -41,6 +41,12 @@ internal sealed class BacktestCommand
         }
 
         Backtest backtest = Backtest.Over(air.Hours, parsed.GetValue(_hours) ?? UsualHours);
+        if (backtest.Leads.All(l => l.Temperature is null))
+        {
+            faults.Add(air.TooLittleOf(parsed.GetValue(_readings)!, bay));
+            return Refusal.Of(faults, parsed.InvocationConfiguration.Error);
+        }
+
         TextWriter output = parsed.InvocationConfiguration.Output;
         if (parsed.GetValue(_json))
         {

@@ -19,6 +19,7 @@ internal static class BacktestJson
             Write(json, "temperature", lead.Temperature);
             Write(json, "dewPoint", lead.DewPoint);
         });
+        TallyJson.Write(json, air.Readings);
         json.WriteEndObject();
     }
 

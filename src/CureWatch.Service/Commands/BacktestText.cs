@@ -1,5 +1,6 @@
 using System.Globalization;
 using CureWatch.Forecasting;
+using CureWatch.Service.Documents;
 
 namespace CureWatch.Service.Commands;
 
@@ -11,11 +12,10 @@ internal static class BacktestText
     public static string Of(string bay, PastAir air, Backtest backtest)
     {
         int longest = backtest.Leads[^1].Hours;
-        string doubted = air.Doubted == 0 ? "" : Line($", {air.Doubted} more not believed");
         return string.Join(
             Environment.NewLine,
             [
-                Line($"{bay}, probe {air.Probe}: {air.Hours.Length} hours of {air.Believed} readings{doubted}; {backtest.Issued} forecasts."),
+                Line($"{bay}, probe {air.Probe}: {air.Hours.Length} hours, {backtest.Issued} forecasts; readings: {TallyText.Of(air.Readings)}."),
                 "RMSE in K, beside saying that all stays as it is; in 80 % = truths inside the 80 % band.",
                 "",
                 "             air temperature              dew point",

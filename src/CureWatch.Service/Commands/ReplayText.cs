@@ -146,12 +146,7 @@ internal sealed class ReplayText
         }
     }
 
-    private void Readings()
-    {
-        ReadingTally tally = _day.Readings;
-        string rejected = string.Concat(tally.Rejected.Select(r => $", {r.Value} {WireName<Disbelief>.Of(r.Key)}"));
-        Line($"readings: {tally.Accepted} believed{rejected}");
-    }
+    private void Readings() => Line($"readings: {TallyText.Of(_day.Readings)}");
 
     private string Times(Window window) => window switch
     {

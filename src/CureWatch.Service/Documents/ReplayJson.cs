@@ -19,7 +19,7 @@ internal static class ReplayJson
             WriteJob(json, report);
         }
 
-        WriteReadings(json, readings);
+        TallyJson.Write(json, readings);
         if (report is not null)
         {
             json.WriteArray("taps", report.Told, t => JobJson.WriteTap(json, t));
@@ -55,17 +55,5 @@ internal static class ReplayJson
         }
 
         NextJson.Write(json, report.Next);
-    }
-
-    private static void WriteReadings(Utf8JsonWriter json, ReadingTally tally)
-    {
-        json.WriteStartObject("readings");
-        json.WriteNumber("accepted", tally.Accepted);
-        json.WriteArray("rejected", tally.Rejected, r =>
-        {
-            json.WriteString("reason", WireName<Disbelief>.Of(r.Key));
-            json.WriteNumber("count", r.Value);
-        });
-        json.WriteEndObject();
     }
 }

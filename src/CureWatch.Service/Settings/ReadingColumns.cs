@@ -19,27 +19,37 @@ internal sealed record ReadingColumns(
 
     private static readonly string[] Required = [TimeName, BayName, ProbeName, AirName, HumidityName, PanelName];
 
+    private static readonly string Allowed =
+        $"the columns {string.Join(',', Required)} and {ReceivedName}, by comma; temperatures in °C, times with their offset";
+
     /// <returns>The columns, or null where the header holds a fault.</returns>
     public static ReadingColumns? Read(SepReader.Row header, ReadingsFaults faults)
     {
+        string[] names = header.ColCount == 0 ? [] : header[..].ToStringsArray();
+        if (!names.Any(IsKnown))
+        {
+            faults.Add(HeaderLine, null, header.Span, $"a header of {Allowed}");
+            return null;
+        }
+
         var at = new Dictionary<string, int>(StringComparer.Ordinal);
         bool whole = true;
-        for (int i = 0; i < header.ColCount; i++)
+        for (int i = 0; i < names.Length; i++)
         {
-            string name = header[i].ToString();
-            if (name != ReceivedName && !Required.Contains(name))
+            if (!IsKnown(names[i]))
             {
-                faults.Add(HeaderLine, null, name, $"the columns {string.Join(',', Required)} and {ReceivedName}, by comma");
+                faults.Add(HeaderLine, null, names[i], Allowed);
                 whole = false;
             }
-            else if (!at.TryAdd(name, i))
+            else if (!at.TryAdd(names[i], i))
             {
-                faults.Add(HeaderLine, name, name, "each column once");
+                faults.Add(HeaderLine, names[i], names[i], "each column once");
                 whole = false;
             }
         }
 
-        foreach (string name in Required.Where(n => !at.ContainsKey(n)))
+        // A column under another name is one fault, and not also one that is missing.
+        foreach (string name in names.All(IsKnown) ? Required.Where(n => !at.ContainsKey(n)) : [])
         {
             faults.Add(HeaderLine, name, "", $"the column {name}, which is required");
             whole = false;
@@ -49,4 +59,6 @@ internal sealed record ReadingColumns(
             header.ColCount, at[TimeName], at[BayName], at[ProbeName], at[AirName], at[HumidityName], at[PanelName],
             at.TryGetValue(ReceivedName, out int received) ? received : null);
     }
+
+    private static bool IsKnown(string name) => name == ReceivedName || Required.Contains(name);
 }

@@ -54,6 +54,48 @@ public sealed class BacktestCommandTests : IDisposable
         Assert.Contains(told, Assert.Single(run.Error.TrimEnd().Split('\n')), StringComparison.Ordinal);
     }
 
+    // Nothing is lost in silence: a file that runs backwards is refused with the reason, and one of which a part came late says how much.
+    [Fact]
+    public void RowsThatRunBackwards_AreRefused_WithWhyTheyAreNotBelieved()
+    {
+        string[] rows = [.. Rows(new DateTimeOffset(2026, 10, 5, 0, 0, 0, TimeSpan.Zero), days: 8)];
+        Write(rows.Reverse());
+
+        Invocation run = Invocation.Of("backtest", "--readings", _file, "--bay", "hall", "--json");
+
+        Assert.Equal((2, ""), (run.ExitCode, run.Output));
+        Assert.Contains($"1 believed, {rows.Length - 1} late", Assert.Single(run.Error.TrimEnd().Split('\n')), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void RowsThatAreNotBelieved_AreCountedByReason_InBothForms()
+    {
+        string[] rows = [.. Rows(new DateTimeOffset(2026, 10, 5, 0, 0, 0, TimeSpan.Zero), days: 8)];
+        Write([.. rows, .. rows.Take(70), rows[^1]]);
+
+        Invocation run = Invocation.Of("backtest", "--readings", _file, "--bay", "hall", "--json");
+
+        using var document = JsonDocument.Parse(run.Output);
+        JsonElement readings = document.RootElement.GetProperty("readings");
+        Assert.Equal(rows.Length, readings.GetProperty("accepted").GetInt32());
+        Assert.Equal(
+            [("duplicate", 1), ("late", 70)],
+            readings.GetProperty("rejected").EnumerateArray().Select(r => (r.GetProperty("reason").GetString()!, r.GetProperty("count").GetInt32())));
+        Assert.Contains(", 1 duplicate, 70 late", Invocation.Of("backtest", "--readings", _file, "--bay", "hall").Output, StringComparison.Ordinal);
+    }
+
+    // A reading a day says nothing of hours: that is no answer full of gaps, but no answer.
+    [Fact]
+    public void RowsTooFarApart_ForAnyForecast_AreRefused()
+    {
+        Write(Rows(new DateTimeOffset(2026, 10, 5, 0, 0, 0, TimeSpan.Zero), days: 28).Where((_, i) => i % 72 == 0));
+
+        Invocation run = Invocation.Of("backtest", "--readings", _file, "--bay", "hall", "--json");
+
+        Assert.Equal((2, ""), (run.ExitCode, run.Output));
+        Assert.Single(run.Error.TrimEnd().Split('\n'));
+    }
+
     [Fact]
     public void Hours_BeyondThree_Days_AreRefused() =>
         Assert.Equal(2, Invocation.Of("backtest", "--readings", _file, "--bay", "hall", "--hours", "73").ExitCode);

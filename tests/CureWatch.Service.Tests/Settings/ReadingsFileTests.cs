@@ -75,6 +75,19 @@ public sealed class ReadingsFileTests : IDisposable
         Assert.Contains((place, seen), _faults.All.Select(f => (f.Place, f.Seen)));
     }
 
+    // One mistake is one fault: another separator, no header at all, a column under another name.
+    [Theory]
+    [InlineData("time;bay;probe;air_c;humidity_pct;panel_c\n")]
+    [InlineData("time\tbay\tprobe\tair_c\thumidity_pct\tpanel_c\n")]
+    [InlineData("2026-03-02T08:00:00Z,bay-1,air,20,50,\n")]
+    [InlineData("\n\n")]
+    [InlineData("time,bay,probe,air_f,humidity_pct,panel_c\n")]
+    public void Header_WithOneMistake_IsOneFault(string text)
+    {
+        Assert.Empty(Read(text + "2026-03-02T08:00:00Z,bay-1,air,20,50,\n"));
+        Assert.Contains("°C", Assert.Single(_faults.All).Allowed, StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData("2026-03-02T08:00:00,bay-1,air,20,50,", "time", "2026-03-02T08:00:00")]
     [InlineData(",bay-1,air,20,50,", "time", "nothing")]
