@@ -1,7 +1,6 @@
 using System.Text;
 using CureWatch.Bays;
 using CureWatch.Handover;
-using CureWatch.Readings;
 using CureWatch.Service.Documents;
 using CureWatch.Service.Settings;
 using CureWatch.TimeWindows;

@@ -4,6 +4,7 @@ using CureWatch.Handover;
 using CureWatch.Panels;
 using CureWatch.Planning;
 using CureWatch.Products;
+using CureWatch.TimeWindows;
 
 namespace CureWatch.Bays;
 
@@ -36,8 +37,19 @@ public sealed record StartReport(string? Job, string? Bay, StartDecision Decisio
         StartPromise promise = surface is not null ? StartPromise.None : new StartPromise(
             PromiseReport.PromisedAt(job),
             isAnyOn ? ruling.ReadyAt?.Latest : DateTimeOffset.MinValue,
-            at => shop.Plan.Hours.AfterWork(at, shop.Plan.Finishing));
+            at => shop.Plan.Hours.AfterWork(at, shop.Plan.Finishing))
+        {
+            DryAt = DryAt(shop, job),
+        };
         return new StartReport(id, null, StartDecision.On(evidence, scene.Day, promise));
+    }
+
+    /// <summary>The promise's own rule of when a layer may get wet, by the climate ahead of when it is done.</summary>
+    private static Func<LayerWork, TimeBounds?> DryAt(Shop shop, JobState job)
+    {
+        Supposed supposed = Supposed.Nothing with { AreColdCarsWarm = !BayQueues.IsBegun(job) };
+        var ahead = new CoatsAhead(shop, new Present(shop, shop.Now) { Supposed = supposed }, job.Job);
+        return work => ahead.DryAt(job.Stories.First(s => s.Surface.Id == work.Surface), work.Layer, work.DoneAt);
     }
 
     /// <summary>Answers before there is a car.</summary>

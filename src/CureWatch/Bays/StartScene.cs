@@ -118,7 +118,7 @@ internal sealed class StartScene
     {
         OpenDay? day = shop.Plan.Hours.DayAt(shop.Now);
         OpenDay? after = day?.LocksUp is { } lockUp ? shop.Plan.Hours.DayAt(lockUp) : null;
-        return new StartDay(shop.Now, shop.Plan.Hours.Zone, day?.Opens, day?.LocksUp, after?.Opens, after?.LocksUp, shop.Plan.Habits);
+        return new StartDay(shop.Now, shop.Plan.Hours.Zone, day?.Opens, day?.LocksUp, after?.Opens, after?.LocksUp, shop.Plan.Habits) { Hours = BayQueues.HoursOf(shop) };
     }
 
     /// <summary>The lowest layer that is missing in any section; one that was found clear without it is not missing.</summary>

@@ -38,12 +38,7 @@ internal sealed record WorkLeft(WorkPlan Plan, LayerWork? Unfit)
             return null;
         }
 
-        ShopHours hours = BayQueues.HoursOf(shop);
-        WorkPlan plan = WorkPlan.Of(
-            [.. left.OrderBy(w => w.From)],
-            shop.Plan.Pace,
-            from,
-            (at, length, isBegun) => isBegun && hours.IsOpen(at, at) ? at : hours.Fit(at, length) ?? at);
+        WorkPlan plan = WorkPlan.Of([.. left.OrderBy(w => w.From)], shop.Plan.Pace, from, BayQueues.HoursOf(shop).Place);
         ImmutableDictionary<string, SurfaceStory> stories = job.Stories.ToImmutableDictionary(s => s.Surface.Id, StringComparer.Ordinal);
         plan = new WorkPlan([.. plan.Layers.Select(l => l with { DryAt = ahead.DryAt(stories[l.Surface], l.Layer, l.DoneAt) })]);
         return new WorkLeft(plan, plan.Layers.FirstOrDefault(l => l.IsTooLate));

@@ -38,6 +38,14 @@ public sealed record ShopHours(DateTimeOffset Now, DateTimeOffset Until, TimeZon
         return null;
     }
 
+    /// <summary>When a layer is begun in the shop's days: in one that holds all of it; what is left of one that is begun is done before people go.</summary>
+    /// <param name="from">Not before.</param>
+    /// <param name="length">How long it takes.</param>
+    /// <param name="isBegun">Whether it is what is left of a layer that is begun.</param>
+    /// <returns>The instant; the earliest where no day within sight holds it.</returns>
+    public DateTimeOffset Place(DateTimeOffset from, TimeSpan length, bool isBegun) =>
+        isBegun && IsOpen(from, from) ? from : Fit(from, length) ?? from;
+
     /// <summary>An instant as the shop's clock shows it, with the day where it is another.</summary>
     /// <param name="at">The instant; null for one that never comes.</param>
     /// <returns>The words.</returns>

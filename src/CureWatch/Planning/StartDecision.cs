@@ -38,7 +38,7 @@ public sealed record StartDecision(
                 .OrderBy(a => a.Verdict).ThenBy(a => a.From?.Latest ?? DateTimeOffset.MinValue).ThenBy(a => a.ClosesAt ?? DateTimeOffset.MaxValue),
         ];
         SurfaceWork[] work = [.. inOrder.Select(a => a.Work(day.Now)).OfType<SurfaceWork>()];
-        WorkPlan? plan = work.Length == 0 ? null : WorkPlan.Of(work, day.Habits.Pace, day.Now);
+        WorkPlan? plan = work.Length == 0 ? null : WorkPlan.Of(work, day.Habits.Pace, day.Now, day.Hours is { } hours ? hours.Place : null);
         StartAnswer? first = inOrder.FirstOrDefault();
         return new StartDecision(
             first?.Verdict ?? StartVerdict.No, first?.From, first, answers, [.. CarReasons(answers, plan, day, promise)], plan, day);
@@ -85,7 +85,8 @@ public sealed record StartDecision(
             yield break;
         }
 
-        DateTimeOffset?[] ends = [.. answers.Where(a => a.Evidence.Next is not null).Select(a => plan.ReadyAt(a.Evidence.Surface.Id)?.Latest), promise.OthersReadyAt];
+        WorkPlan dry = promise.DryAt is { } dryAt ? new WorkPlan([.. plan.Layers.Select(l => l with { DryAt = dryAt(l) })]) : plan;
+        DateTimeOffset?[] ends = [.. answers.Where(a => a.Evidence.Next is not null).Select(a => dry.ReadyAt(a.Evidence.Surface.Id)?.Latest), promise.OthersReadyAt];
         DateTimeOffset? ready = ends.Any(e => e is null) ? null : ends.Max();
         DateTimeOffset? collect = ready is { } at ? promise.CollectAfter(at) : null;
         if (!(collect <= promised))
@@ -135,6 +136,9 @@ public sealed record StartDecision(
 public sealed record StartPromise(
     DateTimeOffset? PromisedAt, DateTimeOffset? OthersReadyAt, Func<DateTimeOffset, DateTimeOffset?> CollectAfter)
 {
+    /// <summary>When a layer may get wet that is done as planned, as the promise itself has it; null where a coat begun now stands for it.</summary>
+    public Func<LayerWork, TimeBounds?>? DryAt { get; init; }
+
     /// <summary>No promise.</summary>
     public static StartPromise None { get; } = new(null, DateTimeOffset.MinValue, at => at);
 }

@@ -129,6 +129,9 @@ public sealed record StartDay(
     DateTimeOffset? NextLocksUpAt,
     WorkHabits Habits)
 {
+    /// <summary>The shop's days, in which the work on a car goes on; null where they do not matter, and it goes on without a pause.</summary>
+    public ShopHours? Hours { get; init; }
+
     /// <summary>Whether the shop is closed until another day.</summary>
     public bool IsClosed => OpensAt > Now && DateOf(OpensAt.Value) != DateOf(Now);
 

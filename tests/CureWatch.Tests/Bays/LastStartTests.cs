@@ -1,5 +1,6 @@
 using CureWatch.Bays;
 using CureWatch.Curing;
+using CureWatch.Planning;
 
 namespace CureWatch.Tests.Bays;
 
@@ -70,4 +71,24 @@ public class LastStartTests
     }
 
     private static LastStart Of(PromisedCar car) => car.Promise.LastStart.Value!;
+
+    /// <summary>What "can I start?" says of the promise is the promise's own time, in the shop's days, and not that of people who work through the night.</summary>
+    [Theory]
+    [InlineData(2)]
+    [InlineData(5)]
+    [InlineData(8.5)]
+    [InlineData(9.75)]
+    public void StartNote_SaysThePromisesOwnTime(double hour)
+    {
+        PromisedCar car = new PromisedCar(10, layers: 2, surfaces: ["bonnet", "roof", "boot"]).Steady(0, 1).Coated(1).Steady(1, hour);
+
+        StartReport start = StartReport.Of(car.Shop, "job-1");
+
+        DateTimeOffset? collect = car.Promise.Outlook.CollectFrom;
+        Assert.Contains(
+            $"could be collected from {start.Decision.Day.Clock(collect)} at the latest",
+            Assert.Single(start.Decision.Reasons, r => r.Kind == StartReasonKind.Promise).Text,
+            StringComparison.Ordinal);
+        Assert.All(start.Decision.Plan!.Layers, l => Assert.InRange(l.DoneAt.TimeOfDay, TimeSpan.FromHours(8), TimeSpan.FromHours(18)));
+    }
 }
