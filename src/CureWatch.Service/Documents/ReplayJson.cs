@@ -1,6 +1,5 @@
 using System.Text.Json;
 using CureWatch.Bays;
-using CureWatch.Service.Settings;
 
 namespace CureWatch.Service.Documents;
 
