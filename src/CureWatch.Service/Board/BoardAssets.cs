@@ -11,10 +11,12 @@ internal static class BoardAssets
     {
         Load("board.css", "text/css; charset=utf-8"),
         Load("phone.css", "text/css; charset=utf-8"),
+        Load("wall.css", "text/css; charset=utf-8"),
         Load("board.js", "text/javascript; charset=utf-8"),
         Load("phone.js", "text/javascript; charset=utf-8"),
         Load("queue.js", "text/javascript; charset=utf-8"),
         Load("call.js", "text/javascript; charset=utf-8"),
+        Load("wall.js", "text/javascript; charset=utf-8"),
         Load("pair.js", "text/javascript; charset=utf-8"),
         Load("icon.svg", "image/svg+xml"),
     }.ToFrozenDictionary(f => f.Name, f => (f.Type, f.Bytes));

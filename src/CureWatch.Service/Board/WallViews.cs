@@ -1,5 +1,6 @@
 using System.Globalization;
 using CureWatch.Bays;
+using CureWatch.Handover;
 using CureWatch.Service.Api;
 using CureWatch.Service.Charts;
 
@@ -11,7 +12,14 @@ internal sealed class WallViews(Look look, BoardView board)
     /// <summary>More than that nobody takes in at a glance; the board has all of them. Source (choice).</summary>
     private const int MostWarnings = 3;
 
+    /// <summary>How many of them are told with what to do about them: one person does one thing after the other. Source (choice).</summary>
+    private const int MostInFull = 1;
+
+    /// <summary>More cars than that leave no room for their times. Source (choice).</summary>
+    private const int MostCars = 3;
+
     private readonly ShopClock _clock = new(look.Shop.Plan.Hours.Zone, look.At);
+    private readonly DayPart _part = DayParts.At(look.Shop.Plan.Hours, look.At);
 
     /// <param name="look">The shop now.</param>
     /// <param name="board">The same as the board shows it.</param>
@@ -19,24 +27,46 @@ internal sealed class WallViews(Look look, BoardView board)
     public static WallView Of(Look look, BoardView board, string? bay)
     {
         var views = new WallViews(look, board);
-        return new WallView(board.Shop, board.Zone, board.Now, board.Troubles, [.. board.Bays.Where(b => bay is null || b.Bay == bay).Select(views.Of)]);
+        return new WallView(
+            board.Shop,
+            board.Zone,
+            board.Now,
+            views._part,
+            views._clock.Of(look.Shop.Plan.Hours.DayAt(look.At)?.LocksUp),
+            board.Troubles,
+            [.. board.Bays.Where(b => bay is null || b.Bay == bay).Select(views.Of)]);
     }
 
     private WallBayView Of(BayView bay)
     {
         var course = ClimateCourse.Of(look.Shop, bay.Bay);
         Chart chart = ClimateChart.Of(course, look.Here.Where(j => look.BaysOf(j).Contains(bay.Bay)).Select(look.ReportOf));
-        HashSet<string> cars = [.. bay.Cars.Select(c => c.Job)];
-        int[] numbers = [.. look.OpenWarnings.Where(w => w.Warning.Subject.Bay == bay.Bay || (w.Warning.Subject.Job is { } job && cars.Contains(job))).Select(w => w.Number)];
+        HashSet<string> jobs = [.. bay.Cars.Select(c => c.Job)];
+        int[] numbers = [.. look.OpenWarnings.Where(w => w.Warning.Subject.Bay == bay.Bay || (w.Warning.Subject.Job is { } job && jobs.Contains(job))).Select(w => w.Number)];
         WarningView[] warnings = [.. board.Warnings.Where(w => numbers.Contains(w.Number))];
+        var cars = new WallCars(look, _clock, _part);
+        var once = new SaidOnce();
+        NightView? night = _part is DayPart.LockUp or DayPart.Morning ? NightViews.Of(look.Shop, bay.Bay) : null;
+        night = night is null ? null : night with { Cautions = once.Of(night.Cautions) };
         return new WallBayView(
-            bay,
+            bay.Bay,
+            bay.Airs[0],
             chart.Text,
             ChartSvg.Of(chart, _clock.Zone, $"course-{bay.Bay}"),
             [.. course.Past.Where((_, i) => i % StepsPerHour == 0).Select(Of), .. course.Ahead.Where(a => a.At > course.At).Select(Of)],
-            warnings.Take(MostWarnings).ToArray(),
-            Math.Max(0, warnings.Length - MostWarnings));
+            [.. warnings.Take(MostInFull).Select(w => w with { Caution = Once(once, w.Caution) })],
+            [.. warnings.Take(MostWarnings).Skip(MostInFull)],
+            Math.Max(0, warnings.Length - MostWarnings),
+            [
+                .. bay.Cars.Select(c => cars.Of(look.Shop.Find(c.Job)!, c))
+                    .OrderByDescending(c => c.Next?.Tone ?? Tone.Unknown).ThenBy(c => c.Until?.At ?? DateTimeOffset.MaxValue).Take(MostCars)
+                    .Select(c => c with { Caution = Once(once, c.Caution) }),
+            ],
+            Math.Max(0, bay.Cars.Count - MostCars),
+            night);
     }
+
+    private static string? Once(SaidOnce once, string? caution) => caution is null ? null : once.Of([caution]).FirstOrDefault();
 
     private static int StepsPerHour => (int)(TimeSpan.FromHours(1) / ClimateCourse.Step);
 

@@ -3,7 +3,6 @@ using CureWatch.Bays;
 using CureWatch.Service.Api;
 using CureWatch.Service.Board;
 using CureWatch.Service.Charts;
-using CureWatch.TimeWindows;
 
 namespace CureWatch.Service.Phone;
 
@@ -15,13 +14,11 @@ internal static class CardViews
         var clock = new ShopClock(look.Shop.Plan.Hours.Zone, look.At);
         JobReport report = look.ReportOf(state);
         CoatReport[] living = [.. report.Surfaces.SelectMany(s => s.Coats).Where(c => c.Coat.EndedAt is null)];
-        Window[] keepDry = [.. living.SelectMany(c => c.Windows).Where(w => w.Stage == WindowStage.KeepDry && w.State != WindowState.Done)];
-        DateTimeOffset? until = keepDry.Length > 0 && keepDry.All(w => w.ClosesAt?.Latest is not null) ? keepDry.Max(w => w.ClosesAt!.Latest) : null;
         return new CardView(
             state.Job.Car ?? state.Job.Id,
             bay,
-            until is { } at ? Day(at) : null,
-            keepDry.Length == 0,
+            report.Ruling.KeepDry.Until is { } at ? Day(at) : null,
+            report.Ruling.KeepDry.IsOver,
             [.. living.Select(c => c.Coat.Surface.Id).Distinct()],
             report.Next.Any(n => n.Act.Kind == Planning.ActKind.Apply),
             report.Ruling.CollectFrom is { } collect ? Day(collect) : null,

@@ -29,9 +29,7 @@ public static class NextActs
     /// <summary>The next act and "can I start?" are one answer: a coat is not next without what has to be done, or waited for, before it.</summary>
     private static ToldAct Told(Shop shop, JobState job, NextAct act, ActWords words, bool isShown)
     {
-        ImmutableArray<StartReason> against = isShown && act.Kind == ActKind.Apply
-            ? [.. StartReport.Of(shop, job.Job.Id, act.Surface.Id).Decision.Answers.SelectMany(a => a.Reasons).Where(r => r.Weight != StartWeight.Notes)]
-            : [];
+        ImmutableArray<StartReason> against = isShown ? Against(shop, job, act) : [];
         return new ToldAct(act, words.Of(act, against.FirstOrDefault()), shop.LawsOf(act.Surface, act.Layer).Sheet, against);
     }
 
@@ -54,8 +52,19 @@ public static class NextActs
                    Warm = CoolDowns.Of(shop, present, job.Job, story),
                },
         ];
-        return new Walk(surfaces, shop.Plan.Pace, at).Acts();
+        return LevelFirst(shop, job, new Walk(surfaces, shop.Plan.Pace, at).Acts());
     }
+
+    /// <summary>While a coat flashes, a section that cannot be begun stands behind it: nobody waits beside what is open.</summary>
+    private static ImmutableArray<NextAct> LevelFirst(Shop shop, JobState job, ImmutableArray<NextAct> acts)
+    {
+        int levels = acts.Skip(1).TakeWhile(a => a.Kind is ActKind.Level or ActKind.ReWet).Count();
+        return levels > 0 && !Against(shop, job, acts[0]).IsEmpty ? [.. acts[1..(levels + 1)], acts[0], .. acts[(levels + 1)..]] : acts;
+    }
+
+    /// <summary>What speaks against an act; nothing does against one that is not a coat.</summary>
+    private static ImmutableArray<StartReason> Against(Shop shop, JobState job, NextAct act) => act.Kind != ActKind.Apply ? [] :
+        [.. StartReport.Of(shop, job.Job.Id, act.Surface.Id).Decision.Answers.SelectMany(a => a.Reasons).Where(r => r.Weight != StartWeight.Notes)];
 
     /// <summary>How many sections fit into a pass if the first is begun now; as a section there is none of, so that no real coat is taken for it.</summary>
     private static long SectionsPerPass(SectionPace pace, Present present, Job job, SurfaceStory story, int layer) => CoatTimes

@@ -24,7 +24,13 @@ public sealed record TonightReport(
     private const double Safe = AlarmRules.LikelyEnough;
 
     /// <summary>What to know, in a sentence or two.</summary>
-    public required string Text { get; init; }
+    public string Text => Detail.Length > 0 ? $"{Headline} {Detail}" : Headline;
+
+    /// <summary>What it comes to, to be read from the door.</summary>
+    public required string Headline { get; init; }
+
+    /// <summary>What else is likely, and what helps; empty where there is nothing to add.</summary>
+    public required string Detail { get; init; }
 
     /// <summary>What whoever is on call has to know, in a sentence.</summary>
     public required string OnCall { get; init; }
@@ -61,19 +67,27 @@ public sealed record TonightReport(
             ahead,
             isDoorsTold ? "Keep the doors shut: air from outdoors would wet the coldest panel." : null)
         {
-            Text = TextOf(verdict, who, id, ahead, wet, shop),
+            Headline = HeadlineOf(verdict, who, id, ahead, wet, shop),
+            Detail = DetailOf(verdict, ahead, wet, shop),
             OnCall = OnCallOf(verdict, wet, shop),
         };
     }
 
-    private static string TextOf(TonightVerdict verdict, string who, string bay, BayAhead? ahead, Risk? wet, Shop shop) => verdict switch
+    private static string HeadlineOf(TonightVerdict verdict, string who, string bay, BayAhead? ahead, Risk? wet, Shop shop) => verdict switch
     {
         TonightVerdict.NothingOpen => $"Tonight: nothing in {bay} has to stay dry.",
         TonightVerdict.Unknown => $"Tonight: not known for {who}: no air probe in {bay} is heard.",
         TonightVerdict.AtRisk when wet is null => $"Tonight: {who} at risk: water condenses now.",
-        TonightVerdict.AtRisk => $"Tonight: {who} at risk from {Clock(wet!.From, shop)}, {AheadWords.Percent(wet.Chance)}. {AheadWords.Helps(wet)}",
-        _ => $"Tonight: {who} safe{(Besides(ahead!, shop) is { Length: > 0 } besides ? $" from water, but: {besides}" : ".")} Least above the dew point likely {Figures.Kelvins(ahead!.Night.LeastSpreadK)} at {Clock(ahead.Night.LeastSpreadAt, shop)}, "
+        TonightVerdict.AtRisk => $"Tonight: {who} at risk from {Clock(wet!.From, shop)}, {AheadWords.Percent(wet.Chance)}.",
+        _ => $"Tonight: {who} safe{(Besides(ahead!, shop).Length > 0 ? " from water, but:" : ".")}",
+    };
+
+    private static string DetailOf(TonightVerdict verdict, BayAhead? ahead, Risk? wet, Shop shop) => verdict switch
+    {
+        TonightVerdict.AtRisk when wet is not null => AheadWords.Helps(wet),
+        TonightVerdict.Safe => $"{Besides(ahead!, shop)} Least above the dew point likely {Figures.Kelvins(ahead!.Night.LeastSpreadK)} at {Clock(ahead.Night.LeastSpreadAt, shop)}, ".TrimStart()
             + $"coldest panel {Figures.Degrees(ahead.Night.ColdestC)} at {Clock(ahead.Night.ColdestAt, shop)}.",
+        _ => "",
     };
 
     /// <summary>What else is likely beside water: it spoils nothing overnight, and slows the cure, or keeps a sheet from being met.</summary>

@@ -20,6 +20,9 @@ public sealed record Ruling(
     /// <summary>When the last keep-dry would end if every probe at fault were put right now; null where none is, or nobody asked.</summary>
     public TimeBounds? IfMended { get; init; }
 
+    /// <summary>Until when it has to stay dry.</summary>
+    public KeepDry KeepDry { get; init; } = KeepDry.Over;
+
     /// <summary>Rules on a handover.</summary>
     /// <param name="surfaces">The evidence of every surface.</param>
     /// <param name="hours">When the shop is open.</param>
@@ -38,7 +41,10 @@ public sealed record Ruling(
             readyAt,
             readyAt?.Latest is { } latest ? hours.AfterWork(latest, finishing) : null,
             holds,
-            [.. surfaces.SelectMany(LeftLonger), .. surfaces.SelectMany(s => NotLookedAt(s, now, hours.Zone))]);
+            [.. surfaces.SelectMany(LeftLonger), .. surfaces.SelectMany(s => NotLookedAt(s, now, hours.Zone))])
+        {
+            KeepDry = KeepDry.Of(surfaces),
+        };
     }
 
     private static TimeBounds? ReadyWhen(IReadOnlyList<Evidence> surfaces)

@@ -87,6 +87,9 @@ internal sealed class ServedShop : IAsyncDisposable
     /// <summary>A shop that is to be backed up at night.</summary>
     public static Task<ServedShop> OpenBackedUpAsync() => OpenAsync([], null, backup: new BackupSettings("nights", new TimeOnly(3, 30), 7, 4, 12));
 
+    /// <summary>A shop that opens every morning when the clock of a test starts, and closes three hours later.</summary>
+    public static Task<ServedShop> OpenThreeHoursADayAsync() => OpenAsync([], null, shop: Shop.Replace("\"finishing\"", "\"openHours\":{\"monday\":[{\"from\":\"09:00\",\"to\":\"12:00\"}],\"tuesday\":[{\"from\":\"09:00\",\"to\":\"12:00\"}]},\"finishing\"", StringComparison.Ordinal));
+
     /// <summary>A shop where people sign in.</summary>
     public static Task<ServedShop> OpenWithPeopleAsync() => OpenAsync([], null, isSignedIn: true);
 
@@ -95,10 +98,11 @@ internal sealed class ServedShop : IAsyncDisposable
         Func<IJournalSteps, IJournalSteps>? behind,
         long segmentBytes = JournalWriter.UsualSegmentBytes,
         BackupSettings? backup = null,
-        bool isSignedIn = false)
+        bool isSignedIn = false,
+        string shop = Shop)
     {
         var files = new Written();
-        files.File("config/shop.json", Shop);
+        files.File("config/shop.json", shop);
         files.File("config/products/paint.json", Sheet);
         files.File("config/products/quick.json", QuickSheet);
         var clock = new FakeTimeProvider(Start);

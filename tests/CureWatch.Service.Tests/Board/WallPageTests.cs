@@ -30,6 +30,58 @@ public class WallPageTests
     }
 
     [Fact]
+    public async Task Wall_SaysOfACar_WhatIsNext_HowLongThatHas_AndWhenItLeaves()
+    {
+        await using ServedShop shop = await AtWorkAsync(ServedShop.OpenAsync());
+        string words = await shop.WordsAsync("/wall");
+        Assert.Matches(@"bonnet, section 1: look now, level by [0-9:]+ \([0-9:]+ [0-9:]+ |bonnet, section 1: look now, level by ([0-9:]+) \1 \(in [0-9]+ min\)", words);
+        Assert.Matches("(Leaves from [A-Z][a-z]{2} [0-9:]+|No time to leave can be said yet)", words);
+        Assert.DoesNotContain("Before you go", words, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Wall_AtLockUp_SaysWhatStays_WhatIsDoneBefore_AndHowTheNightLooks()
+    {
+        await using ServedShop shop = await AtWorkAsync(ServedShop.OpenThreeHoursADayAsync());
+        Assert.DoesNotContain("Lock-up", await shop.WordsAsync("/wall"), StringComparison.Ordinal);
+        shop.Clock.Advance(TimeSpan.FromHours(2));
+        await shop.PassAsync(1);
+        string words = await shop.WordsAsync("/wall");
+        Assert.Matches(@"Lock-up at 12:00 \(in [0-9]+ min\)", words);
+        Assert.Matches("Stays, dry(, until|: nobody can tell)", words);
+        Assert.Matches("Before you go: bonnet, section 1: Re-wet and level", words);
+        Assert.Contains("Tonight: grey estate", words, StringComparison.Ordinal);
+        shop.Clock.Advance(TimeSpan.FromHours(1));
+        Assert.DoesNotContain("Lock-up", await shop.WordsAsync("/wall"), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Wall_InTheFirstHour_SaysWhatTheNightDid()
+    {
+        await using ServedShop shop = await AtWorkAsync(ServedShop.OpenThreeHoursADayAsync());
+        shop.Clock.Advance(TimeSpan.FromHours(24));
+        await shop.PassAsync(1, panelC: 5);
+        string words = await shop.WordsAsync("/wall");
+        Assert.Contains("Good morning: what the night did", words, StringComparison.Ordinal);
+        Assert.Contains("Look first: bonnet of grey estate", words, StringComparison.Ordinal);
+        shop.Clock.Advance(TimeSpan.FromHours(1));
+        Assert.DoesNotContain("Good morning", await shop.WordsAsync("/wall"), StringComparison.Ordinal);
+    }
+
+    private static async Task<ServedShop> AtWorkAsync(Task<ServedShop> opening)
+    {
+        ServedShop shop = await opening;
+        await shop.PassAsync(3);
+        await shop.PostAsync("/api/v1/jobs", Asked.Car, HttpStatusCode.Created);
+        await shop.PostAsync(
+            "/api/v1/jobs/grey-estate/taps",
+            $$"""{"id":"tap-1","at":"{{shop.Clock.GetUtcNow():yyyy-MM-ddTHH:mm:ssZ}}","did":"applied","surface":"bonnet","layer":1,"section":1}""",
+            HttpStatusCode.Created);
+        await shop.PassAsync(3);
+        return shop;
+    }
+
+    [Fact]
     public async Task Chart_HasNoStyleOfItsOwn_SaysWhatItShows_AndSharesNoId()
     {
         await using ServedShop shop = await ServedShop.OpenAsync();

@@ -25,6 +25,21 @@ public class NextAgainstTests
         Assert.DoesNotContain(" now", next.Text, StringComparison.Ordinal);
     }
 
+    // Whatever the climate does while the first section flashes: nobody is sent to a section that cannot be begun past one that waits to be levelled.
+    [Theory]
+    [InlineData(50, ActKind.Apply)]
+    [InlineData(95, ActKind.Level)]
+    public void Apply_ThatCannotBeBegun_StandsBehindWhatFlashes(double humidityPct, ActKind first)
+    {
+        TestShop shop = new TestShop(sections: 6).Steady(0, 1).Tap(1, Did.PanelWiped).Steady(1 + Minute, 1 + (2 * Minute))
+            .Tap(1 + (2 * Minute), Did.Applied, section: 1).Steady(1 + (2.2 * Minute), 1 + (3 * Minute), humidityPct: humidityPct);
+        ToldAct[] next = [.. shop.Report.Next.Take(2)];
+        Assert.Equal(first, next[0].Act.Kind);
+        Assert.Equal([1, 2], next.Select(n => n.Act.Section).Order());
+        Assert.Equal(first == ActKind.Apply, next.All(n => n.Against.IsEmpty));
+        Assert.Equal(first, NextActs.Of(shop.Shop, shop.Shop.Find("job-1")!, shop.Shop.Now)[0].Kind);
+    }
+
     // Whatever the climate and however long the wipe-down is ago: nothing is said to go on now that the start would not let begin.
     [Fact]
     public void Apply_IsSaidToBeNow_OnlyWhereTheStartSaysYes()

@@ -66,6 +66,16 @@ public class RulingTests
     }
 
     [Fact]
+    public void KeepDry_IsUntilTheSlowEndOfTheLastCoat_AndUnknownWhileOneIsWet()
+    {
+        Func<double, Evidence> bonnet = On("bonnet", levelledMinute: 5), roof = On("roof", levelledMinute: 2 * Hour);
+        Assert.Equal((2 * Hour) + (12 * Hour * Factor95), Minutes(Rule(3 * Hour, bonnet, roof).KeepDry.Until)!.Value, 1e-3);
+        Assert.Equal(new KeepDry(IsOver: false, Until: null), Rule(3 * Hour, bonnet, On("roof", levelledMinute: 5, Coated.Wet(Hour))).KeepDry);
+        Assert.Equal(KeepDry.Over, Rule(60 * Hour, On("bonnet", levelledMinute: 5)).KeepDry);
+        Assert.Equal(KeepDry.Over, Rule(Hour, new Evidence(Story("bonnet", []), [], [], [], [])).KeepDry);
+    }
+
+    [Fact]
     public void LeftLonger_IsANote_WhereTheSheetDoesNotMind()
     {
         CoatLaws lenient = CoatLaws.Of(SheetFit.Of(TestShop.Paint(ifMissed: IfMissed.Note)));

@@ -1,0 +1,36 @@
+using CureWatch.Service.Tests.Api;
+using Microsoft.Playwright;
+
+namespace CureWatch.Browser.Tests;
+
+/// <summary>A screen nobody touches: all of it is there without scrolling, and large enough to be read from three metres.</summary>
+public class WallTests(Chromium browser)
+{
+    /// <summary>
+    /// ISO 9241-303 asks of letters 16 minutes of arc to be read with ease (figure from memory): 14 mm at 3 m. On a set 0.95 m wide, and with capitals
+    /// seven tenths of the type's size, that is a font of a fiftieth of the screen's width; a wall with more to say than usual may go down to two thirds of it.
+    /// </summary>
+    private const double LeastShareOfWidth = 1 / 50.0 * 2 / 3;
+
+    [Theory]
+    [InlineData(1280, 720)]
+    [InlineData(1920, 1080)]
+    [InlineData(3840, 2160)]
+    public async Task Wall_FillsTheScreen_WithoutScrolling_InLettersForThreeMetres(int width, int height)
+    {
+        await using ServedShop shop = await ShopAtWork.OpenAsync();
+        IPage page = await browser.OpenAsync(shop.Address, width);
+        await page.SetViewportSizeAsync(width, height);
+        await page.GotoAsync("/wall", new PageGotoOptions { WaitUntil = WaitUntilState.DOMContentLoaded });
+        Assert.InRange(await page.EvaluateAsync<int>("document.documentElement.scrollHeight"), height * 9 / 10, height);
+        Assert.Equal(width, await page.EvaluateAsync<int>("document.documentElement.scrollWidth"));
+        foreach (string what in new[] { ".now", ".leaves", ".spread .big", ".how" })
+        {
+            double px = await page.Locator($".wall {what}").First.EvaluateAsync<double>("e => parseFloat(getComputedStyle(e).fontSize)");
+            Assert.True(px >= width * LeastShareOfWidth, $"{what} is {px} px");
+        }
+
+        await Assertions.Expect(page.Locator(".wall .chart").First).ToBeInViewportAsync();
+        await page.ScreenshotAsync(new PageScreenshotOptions { Path = Path.Combine(AppContext.BaseDirectory, "pictures", $"wall-at-work-{width}.png") });
+    }
+}
