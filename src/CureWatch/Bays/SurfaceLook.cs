@@ -100,7 +100,12 @@ internal sealed record SurfaceLook(AirLook? Air, PanelLook? Panel, Silence? Sile
             standardK,
             basis == PanelBasis.Air ? dew.OfSpreadWithoutPanelProbe(Math.Max(ClimateDoubt.LagK, Math.Sqrt(panelVarianceK2))) : dew.OfSpreadWithPanelProbe(standardK),
             basis,
-            panels.Length == 0 ? air.Wettest.At : panels.Min(i => bay.Logs[i].Panel.Last.At));
+            panels.Length == 0 ? air.Wettest.At : panels.Min(i => bay.Logs[i].Panel.Last.At))
+        {
+            AtMostC = lagK < 0
+                ? PanelLook.WarmedBy(Celsius.FromKelvins(exposure.AirKelvins).Degrees, Math.Sqrt(doubt.PanelVarianceWithLagK2(0) + elsewhereK2))
+                : double.PositiveInfinity,
+        };
     }
 
     private static DewPointUncertainty DoubtOf(BayAir air, ClimateDoubt doubt) => new(

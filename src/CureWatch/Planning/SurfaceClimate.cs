@@ -50,8 +50,17 @@ public sealed record PanelLook(
     /// <summary>The coldest it has to be reckoned with [°C]: as measured, or, taken from elsewhere, colder by the doubt.</summary>
     public double ReckonedColdestC => IsMeasured ? ColdestC : ColdestC - DoubtK;
 
-    /// <summary>The hottest it has to be reckoned with [°C]: as measured, or, taken from elsewhere, hotter by the doubt.</summary>
-    public double ReckonedHottestC => IsMeasured ? HottestC : HottestC + DoubtK;
+    /// <summary>The hottest that following its air can have made it [°C]: what is still colder comes as near as it may, and no further; infinite where that is no limit.</summary>
+    public double AtMostC { get; init; } = double.PositiveInfinity;
+
+    /// <summary>The hottest it has to be reckoned with [°C]: as measured, or, taken from elsewhere, hotter by the doubt, as far as its air can have made it so.</summary>
+    public double ReckonedHottestC => IsMeasured ? HottestC : Math.Min(HottestC + DoubtK, AtMostC);
+
+    /// <summary>The hottest that air makes what is still colder than it [°C].</summary>
+    /// <param name="airC">The air [°C].</param>
+    /// <param name="standardK">Standard error of a panel that lags behind it no more [K].</param>
+    /// <returns>The temperature.</returns>
+    internal static double WarmedBy(double airC, double standardK) => airC + (Errors * standardK);
 
     /// <summary>How far the coldest is above condensation [K].</summary>
     /// <param name="air">The air.</param>
