@@ -6,8 +6,8 @@ namespace CureWatch.Planning;
 
 /// <summary>Every reason that the rest of the day, and the night after it, give not to start a surface now.</summary>
 /// <remarks>
-/// A day is planned as if the work began now, with nothing else to do. What does not fit waits for the next day where it fits there; a layer that its
-/// recoat window lets wait for the next day is only noted. The night is the one that is forecast.
+/// A day is planned as if the work began now, or when its panel is ready or its car comes, with nothing else to do. What does not fit that day waits for the first
+/// one that holds it; a layer that its recoat window lets wait for the next day is only noted. The night is the one that is forecast.
 /// </remarks>
 internal sealed class DayReasons(StartEvidence evidence, WorkPlan plan, StartDay day)
 {
@@ -18,6 +18,7 @@ internal sealed class DayReasons(StartEvidence evidence, WorkPlan plan, StartDay
     private const double WorthKnowing = 0.15;
 
     private readonly string _name = evidence.Name;
+    private readonly ShopHours _days = day.Days;
 
     public IEnumerable<StartReason> All() => new[] { Hours(), Timing(), Layers(), Night() }.OfType<StartReason>();
 
@@ -31,36 +32,50 @@ internal sealed class DayReasons(StartEvidence evidence, WorkPlan plan, StartDay
             };
         }
 
-        if (plan.DoneAt is not { } done || !(done > day.LocksUpAt))
+        DateTimeOffset begun = plan.Layers.IsEmpty ? day.Now : plan.Layers[0].BeginsAt;
+        if (plan.DoneAt is not { } done || _days.DayAt(begun) is not { } own)
         {
             return null;
         }
 
-        LayerWork late = plan.Layers.First(l => l.DoneAt > day.LocksUpAt);
-        string text = $"Layer {late.Layer} of {_name} would be done {day.Clock(late.DoneAt)}, lock-up is {day.Clock(day.LocksUpAt)}";
-        if (late.Layer > plan.Layers[0].Layer && MayWait(late) is { } by)
+        if (own.Opens > begun && begun > day.Now)
+        {
+            return Of(StartReasonKind.Closed, StartWeight.Waits, $"At {day.Clock(begun)} the shop is closed until {day.Clock(own.Opens)}.") with
+            {
+                Until = TimeBounds.Known(own.Opens),
+            };
+        }
+
+        if (own.LocksUp is not { } lockUp || done <= lockUp)
+        {
+            return null;
+        }
+
+        LayerWork late = plan.Layers.First(l => l.DoneAt > lockUp);
+        DateTimeOffset? nextOpens = _days.DayAt(lockUp)?.Opens;
+        string text = $"Layer {late.Layer} of {_name} would be done {day.Clock(late.DoneAt)}, lock-up is {day.Clock(lockUp)}";
+        if (late.Layer > plan.Layers[0].Layer && MayWait(late, lockUp, nextOpens) is { } by)
         {
             return Of(
                 StartReasonKind.ClosingTime,
                 StartWeight.Notes,
-                $"{text}; it may go on the next day from {day.Clock(day.NextOpensAt)}{(by == DateTimeOffset.MaxValue ? "" : $" to {day.Clock(by)}")}.");
+                $"{text}; it may go on the next day from {day.Clock(nextOpens)}{(by == DateTimeOffset.MaxValue ? "" : $" to {day.Clock(by)}")}.");
         }
 
-        bool fitsNextDay = day.NextOpensAt + (done - plan.Layers[0].BeginsAt) <= (day.NextLocksUpAt ?? DateTimeOffset.MaxValue);
-        return fitsNextDay
-            ? Of(StartReasonKind.ClosingTime, StartWeight.Waits, $"{text}: it all fits the next day.") with { Until = TimeBounds.Known(day.NextOpensAt!.Value) }
+        return _days.Fit(lockUp, done - begun) is { } fits
+            ? Of(StartReasonKind.ClosingTime, StartWeight.Waits, $"{text}: it all fits {(fits == nextOpens ? "the next day" : day.Clock(fits))}.") with { Until = TimeBounds.Known(fits) }
             : Of(StartReasonKind.ClosingTime, StartWeight.Stops, $"{text}, and it fits no whole day either.") with
             {
                 Help = "Plan fewer layers or sections, or stay until it is levelled.",
             };
     }
 
-    /// <summary>Until when a layer that does not fit today may go on the next day; null where the one below takes it no more by then.</summary>
-    private DateTimeOffset? MayWait(LayerWork late)
+    /// <summary>Until when a layer that does not fit its day may go on the next one; null where the one below takes it no more by then.</summary>
+    private DateTimeOffset? MayWait(LayerWork late, DateTimeOffset lockUp, DateTimeOffset? nextOpens)
     {
         LayerWork below = plan.Layers.Last(l => l.Layer == late.Layer - 1);
         DateTimeOffset by = evidence.Times[below.Layer - plan.Layers[0].Layer].RecoatBy is { } recoatBy ? below.BeginsAt + recoatBy : DateTimeOffset.MaxValue;
-        return below.DoneAt <= day.LocksUpAt && day.NextOpensAt + (late.DoneAt - late.BeginsAt) <= by ? by : null;
+        return below.DoneAt <= lockUp && nextOpens + (late.DoneAt - late.BeginsAt) <= by ? by : null;
     }
 
     private StartReason? Timing() => plan.Layers.Any(l => !l.IsTimed)

@@ -132,6 +132,16 @@ public sealed record StartDay(
     /// <summary>The shop's days, in which the work on a car goes on; null where they do not matter, and it goes on without a pause.</summary>
     public ShopHours? Hours { get; init; }
 
+    /// <summary>The days that are known: those of the shop, or else the present one and the one after it.</summary>
+    internal ShopHours Days => Hours ?? new ShopHours(
+        Now,
+        DateTimeOffset.MaxValue,
+        Zone,
+        [
+            .. OpensAt is { } opens ? [new ShopDay(opens, LocksUpAt)] : Array.Empty<ShopDay>(),
+            .. NextOpensAt is { } next ? [new ShopDay(next, NextLocksUpAt)] : Array.Empty<ShopDay>(),
+        ]);
+
     /// <summary>Whether the shop is closed until another day.</summary>
     public bool IsClosed => OpensAt > Now && DateOf(OpensAt.Value) != DateOf(Now);
 

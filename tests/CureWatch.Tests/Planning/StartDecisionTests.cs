@@ -64,6 +64,24 @@ public class StartDecisionTests
         Assert.Empty(Decide([.. many.Take(3)]).Reasons);
     }
 
+    /// <summary>A car that comes on another day is held against that day's lock-up, and waits for the first day that holds its work: tomorrow is a short one.</summary>
+    [Theory]
+    [InlineData(22 * 60, 22 * 60, null)]
+    [InlineData((22 * 60) + 25, 46 * 60, StartReasonKind.ClosingTime)]
+    [InlineData(23 * 60, 46 * 60, StartReasonKind.Closed)]
+    public void CarThatComesAnotherDay_IsHeldAgainstThatDay(double comesMinute, double fromMinute, StartReasonKind? kind)
+    {
+        StartDay day = Day with
+        {
+            Hours = new ShopHours(At(0), At(7 * 24 * 60), TimeZoneInfo.Utc, [new(At(-120), At(480)), new(At(22 * 60), At((22 * 60) + 30)), new(At(46 * 60), At(56 * 60))]),
+        };
+
+        StartDecision decision = StartDecision.On([Surface("bonnet", sections: 8) with { ComesAt = At(comesMinute) }], day, StartPromise.None);
+
+        Assert.Equal((StartVerdict.Wait, At(fromMinute)), (decision.Verdict, decision.From!.Latest!.Value));
+        Assert.Equal(kind, decision.First!.Reasons.Select(r => (StartReasonKind?)r.Kind).SingleOrDefault(k => k is StartReasonKind.ClosingTime or StartReasonKind.Closed));
+    }
+
     /// <summary>Begun at 10:00 and levelled at 10:04 it stays dry until 00:04, is finished at 09:15 and was promised for 9 or for 10 o'clock.</summary>
     [Theory]
     [InlineData(23 * 60, 1)]
