@@ -16,7 +16,7 @@ public class PhoneTests(Chromium browser)
     private const int MostTaps = 12;
 
     /// <summary>How long a busy machine may take over what is a matter of seconds [ms]. How long it does take is no matter of these tests.</summary>
-    private const int Patience = 60_000;
+    private const int Patience = 180_000;
 
     /// <summary>The least height of what a glove presses [CSS px]. Source (choice); WCAG 2.2, 2.5.5, has 44 for a bare finger.</summary>
     private const int LeastGlovePx = 72;

@@ -16,7 +16,7 @@ internal sealed class DemoDriver(
     IHostApplicationLifetime lifetime,
     ILogger<DemoDriver> log) : BackgroundService
 {
-    /// <summary>At a wall clock's pace it ticks this often, so that nobody's countdown stands still. Source (choice).</summary>
+    /// <summary>Where people look on it ticks this often, so that nobody's countdown stands still. Source (choice).</summary>
     private static readonly TimeSpan Tick = TimeSpan.FromSeconds(1);
 
     private const long Millisecond = TimeSpan.TicksPerMillisecond;
@@ -69,7 +69,7 @@ internal sealed class DemoDriver(
 
     private async Task PlayAsync(Cast cast, CancellationToken cancelled)
     {
-        var pace = new DemoPace(settings.MinutesPerSecond);
+        var pace = new DemoPace();
         await SettleAsync(cancelled).ConfigureAwait(false);
         while (!IsOver && !(settings.UntilHandover && IsReady))
         {
@@ -82,7 +82,6 @@ internal sealed class DemoDriver(
         }
 
         Log.StoryEnded(log);
-        pace = DemoPace.OfTheWall;
         while (true)
         {
             await StepAsync(cast, pace, cancelled).ConfigureAwait(false);
@@ -97,14 +96,18 @@ internal sealed class DemoDriver(
         DateTimeOffset? due = ShopFold.NextDueAt(register.Shop!) is { } instant ? WholeMillisecond(instant) : null;
         bool isAct = !(due <= act.At);
         DateTimeOffset next = isAct ? act.At : due!.Value;
-        if (IsOver && next - now > Tick)
+        bool areGuestsAtWork = Guests.AreAtWork(register.Shop!);
+        double minutesPerSecond = IsOver ? DemoPace.OfTheWall
+            : areGuestsAtWork ? Math.Min(settings.MinutesPerSecond, Guests.MinutesPerSecond)
+            : settings.MinutesPerSecond;
+        if ((IsOver || areGuestsAtWork) && next - now > Tick)
         {
-            await pace.AllowAsync(Tick, cancelled).ConfigureAwait(false);
+            await pace.AllowAsync(Tick, minutesPerSecond, cancelled).ConfigureAwait(false);
             clock.StepTo(now + Tick);
             return;
         }
 
-        await pace.AllowAsync(next - now, cancelled).ConfigureAwait(false);
+        await pace.AllowAsync(next - now, minutesPerSecond, cancelled).ConfigureAwait(false);
         clock.StepTo(next);
         if (isAct)
         {
