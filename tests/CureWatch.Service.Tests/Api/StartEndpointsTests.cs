@@ -67,7 +67,7 @@ public class StartEndpointsTests
         await using ServedShop shop = await OpenAsync();
         string page = await shop.TextAsync("/jobs/grey-estate");
         Assert.Contains("Can I start?", page, StringComparison.Ordinal);
-        Assert.Contains("Wheels was not wiped down.", page, StringComparison.Ordinal);
+        Assert.Contains("How cold wheels came in is not known", page, StringComparison.Ordinal);
         await TapAsync(shop, "applied");
         Assert.DoesNotContain("Can I start?", await shop.TextAsync("/jobs/grey-estate"), StringComparison.Ordinal);
     }
