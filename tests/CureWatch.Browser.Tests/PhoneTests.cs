@@ -35,7 +35,7 @@ public class PhoneTests(Chromium browser)
         await page.GetByRole(AriaRole.Checkbox, new PageGetByRoleOptions { NameRegex = new("^bonnet") }).ClickAsync();
         await page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { NameRegex = new("^Start") }).ClickAsync();
         ILocator big = page.Locator("section[aria-label=Next] button.press");
-        await Assertions.Expect(big).ToBeVisibleAsync();
+        await Assertions.Expect(big).ToBeVisibleAsync(new LocatorAssertionsToBeVisibleOptions { Timeout = Patience }); // it came in cold, and stays dry minutes later
         for (string words = ""; !words.Contains("Applied", StringComparison.Ordinal) && await Taps.SoFarAsync(page) < MostTaps;)
         {
             words = await big.InnerTextAsync();
