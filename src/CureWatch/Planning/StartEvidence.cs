@@ -43,9 +43,15 @@ public sealed record StartEvidence(
     public bool IsStillCold { get; init; }
 
     /// <summary>
-    /// How far it is since it came in, where nothing measured on it says more. A probe on something of its material may have been there before it came.
+    /// How far it is since it came in, where nothing measured says more. A probe on something of its material may have been there before it came: it
+    /// speaks against a mere guess, and not against what is known of the cold outside.
     /// </summary>
-    internal ArrivalLook? Coming => Panel is { Basis: PanelBasis.Spot or PanelBasis.ItsProbe } ? null : Arrival;
+    internal ArrivalLook? Coming => Panel switch
+    {
+        { Basis: PanelBasis.Spot or PanelBasis.ItsProbe } => null,
+        { IsMeasured: true } when Arrival is { NowC: null } => null,
+        _ => Arrival,
+    };
 
     /// <summary>What is taken for granted of the climate around it from now on, in words.</summary>
     public string ClimateAhead { get; init; } = "The climate from now on is held as it is now.";

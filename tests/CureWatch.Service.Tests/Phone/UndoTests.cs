@@ -11,14 +11,13 @@ public class UndoTests
     public async Task Slip_TakenBackWithinTwoMinutes_WasNeverTold_AndHoldsNothing()
     {
         await using ServedShop shop = await Thumb.OpenWithCarAsync();
-        await shop.TellAsync("measured", ("surface", "bonnet"), ("panelC", "19")); // or nobody knows how cold it came in
         await shop.TellAsync("panel-wiped");
         await shop.PassAsync(4); // until the wipe's solvent has left
         await shop.TellAsync("applied");
         await shop.PassAsync(1);
         await shop.TellAsync("withdrawn");
         Assert.Contains("bonnet, section 1: apply paint now", await shop.WordsAsync(Thumb.Car), StringComparison.Ordinal);
-        Assert.Equal(["measured", "panel-wiped", "applied", "withdrawn"], (await shop.TapsAsync()).Select(t => t.Of("did")));
+        Assert.Equal(["panel-wiped", "applied", "withdrawn"], (await shop.TapsAsync()).Select(t => t.Of("did")));
         Assert.DoesNotContain("reported-late", (await shop.GetAsync("/api/v1/jobs/grey-estate/handover")).GetRawText(), StringComparison.Ordinal);
     }
 

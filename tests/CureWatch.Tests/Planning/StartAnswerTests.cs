@@ -80,7 +80,10 @@ public class StartAnswerTests
         { "no car yet", NotWiped, Notes, "told of a car that was begun" },
     };
 
-    /// <summary>Who is asked to tell something is given the tap that does: nobody is left before a reason with nothing to press. Heat has to be measured, and levelling is next by itself.</summary>
+    /// <summary>
+    /// Who is asked to tell something is given the tap that does: nobody is left before a reason with nothing to press. Heat has to be measured, and
+    /// levelling is next by itself.
+    /// </summary>
     [Theory]
     [MemberData(nameof(Spoilt))]
     public void Start_Spoilt_NamesTheTapThatTellsItIsDone(string situation, StartReasonKind kind, StartWeight weight, string _)
@@ -106,6 +109,7 @@ public class StartAnswerTests
     [InlineData("wide spread")]
     [InlineData("come in cold, read warm by hand")]
     [InlineData("come in cold and wet, its probe says warm")]
+    [InlineData("come in nobody knows how cold, where a probe is")]
     [InlineData("lamp off, reckoned cool")]
     [InlineData("polished, measured cool, wiped")]
     [InlineData("polished, measured twice, wiped")]

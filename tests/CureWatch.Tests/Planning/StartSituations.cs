@@ -25,8 +25,21 @@ internal static class StartSituations
         "cold panel in warm air" => Fine with { Air = Air(15, 40), Panel = Panel(9.9) },
         "come in cold" => Fine with { Panel = Panel(20, standardK: 1, basis: PanelBasis.Air), Arrival = new ArrivalLook(Until(30), 4, NeedsWipe: false) },
         "come in cold, read warm by hand" => Fine with { Panel = Panel(19, basis: PanelBasis.Spot), Arrival = new ArrivalLook(Until(30), 4, NeedsWipe: false) },
-        "come in cold and wet, its probe says warm" => Fine with { Panel = Panel(19, basis: PanelBasis.ItsProbe), Arrival = new ArrivalLook(Until(30), 4, NeedsWipe: true) },
-        "come in cold where a probe was before it" => Fine with { Panel = Panel(19, basis: PanelBasis.OwnProbe), Arrival = new ArrivalLook(Until(30), 4, NeedsWipe: false) },
+        "come in cold and wet, its probe says warm" => Fine with
+        {
+            Panel = Panel(19, basis: PanelBasis.ItsProbe),
+            Arrival = new ArrivalLook(Until(30), 4, NeedsWipe: true),
+        },
+        "come in cold where a probe was before it" => Fine with
+        {
+            Panel = Panel(19, basis: PanelBasis.OwnProbe),
+            Arrival = new ArrivalLook(Until(30), 4, NeedsWipe: false),
+        },
+        "come in nobody knows how cold, where a probe is" => Fine with
+        {
+            Panel = Panel(19, basis: PanelBasis.OwnProbe),
+            Arrival = new ArrivalLook(Until(30), null, NeedsWipe: true),
+        },
         "come in cold and still wet, not wiped" => Fine with
         {
             Panel = Panel(19, basis: PanelBasis.OwnProbe),
