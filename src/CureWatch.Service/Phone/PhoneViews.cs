@@ -33,7 +33,7 @@ internal sealed class PhoneViews(Look look, BoardView board)
             bay,
             bays.Contains(bay) ? null : bays.Length > 0 ? string.Join(", ", bays) : "not in a bay",
             car,
-            [.. report.Next.Take(MostActs).Select((told, i) => Of(told, once, isFirst: i == 0))],
+            [.. InOrder(report.Next).Take(MostActs).Select((told, i) => Of(told, once, isFirst: i == 0))],
             new ToldViews(_clock).LastOf(state),
             WarningsOf(state.Job.Id),
             faults)
@@ -42,6 +42,10 @@ internal sealed class PhoneViews(Look look, BoardView board)
             Alone = [.. look.StartOf(state).Decision.Answers.Where(a => a.Evidence.Next is not null).Select(a => Of(a.Evidence, a.Evidence.Next!, once))],
         };
     }
+
+    /// <summary>While a coat flashes, even what only has to be told stands behind it: here everybody sees what they press.</summary>
+    private static IEnumerable<ToldAct> InOrder(IReadOnlyCollection<ToldAct> acts) =>
+        acts.Any(a => IsLevelling(a.Act)) ? acts.OrderBy(a => a.Act.Kind == ActKind.Apply && !a.Against.IsEmpty) : acts;
 
     private static bool IsLevelling(NextAct act) => act.Kind is ActKind.Level or ActKind.ReWet;
 

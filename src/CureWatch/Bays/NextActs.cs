@@ -55,11 +55,14 @@ public static class NextActs
         return LevelFirst(shop, job, new Walk(surfaces, shop.Plan.Pace, at).Acts());
     }
 
-    /// <summary>While a coat flashes, a section that cannot be begun stands behind it: nobody waits beside what is open.</summary>
+    /// <summary>
+    /// While a coat flashes, a section that cannot be begun stands behind it: nobody waits beside what is open. What merely was not told, such as a
+    /// wipe-down, may have been done; whoever presses a button without a screen then means the section they went on to.
+    /// </summary>
     private static ImmutableArray<NextAct> LevelFirst(Shop shop, JobState job, ImmutableArray<NextAct> acts)
     {
         int levels = acts.Skip(1).TakeWhile(a => a.Kind is ActKind.Level or ActKind.ReWet).Count();
-        return levels > 0 && !Against(shop, job, acts[0]).IsEmpty ? [.. acts[1..(levels + 1)], acts[0], .. acts[(levels + 1)..]] : acts;
+        return levels > 0 && Against(shop, job, acts[0]).Any(r => r.ToldBy is null) ? [.. acts[1..(levels + 1)], acts[0], .. acts[(levels + 1)..]] : acts;
     }
 
     /// <summary>What speaks against an act; nothing does against one that is not a coat.</summary>
