@@ -1,5 +1,6 @@
 using System.Globalization;
 using CureWatch.Bays;
+using CureWatch.Handover;
 using CureWatch.Service.Api;
 using CureWatch.Service.Documents;
 using CureWatch.Service.People;
@@ -72,14 +73,21 @@ internal static class WhatIfPages
         var words = new WindowWords(clock);
         return new WhatIfView(
             Line("Collect from", clock.Of(then.Outlook.CollectFrom), clock.Of(now.Outlook.CollectFrom)),
-            then.Outlook.IsUnknown || then.Outlook.ChanceOnceLifted is not null
-                ? $"Chance to make {clock.Of(then.Outlook.PromisedAt)!.Text}: {(then.Outlook.ChanceOnceLifted is { } chance ? ChanceWords.Of(chance) : "not known")}"
-                : null,
+            ChanceOf(then.Outlook, clock),
             whatIf.Beyond,
             [.. whatIf.Report.Surfaces.SelectMany(s => s.Coats).Select(words.Of)],
             [.. whatIf.Planned.Select(p => $"{p.Name}: ready {clock.Of(p.ReadyAt.Latest)?.Text ?? "at no time anybody can tell"} at the latest")],
             [.. Cautions.Beside(whatIf.Hypothesis)]);
     }
+
+    private static string? ChanceOf(PromiseOutlook outlook, ShopClock clock) => outlook switch
+    {
+        { PromisedAt: null } => null,
+        { Standing: PromiseStanding.Missed } => $"{clock.Of(outlook.PromisedAt)!.Text} is past: it cannot be made any more",
+        { ChanceOnceLifted: { } chance } => $"Chance to make {clock.Of(outlook.PromisedAt)!.Text}: {ChanceWords.Of(chance)}",
+        { IsUnknown: true } => $"Chance to make {clock.Of(outlook.PromisedAt)!.Text}: not known",
+        _ => null,
+    };
 
     private static string Line(string what, Moment? then, Moment? now) => $"{what} {then?.Text ?? "no time anybody can tell"}; as it is, {now?.Text ?? "no time anybody can tell"}";
 }

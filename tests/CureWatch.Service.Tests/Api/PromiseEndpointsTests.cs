@@ -81,6 +81,15 @@ public class PromiseEndpointsTests
         Assert.Contains("caution", asked, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public async Task WhatIf_OfAPromiseThatIsPast_TellsNoChance()
+    {
+        await using ServedShop shop = await OpenAsync("2026-05-04T08:03:00Z");
+        string asked = await shop.TextAsync("/jobs/grey-estate/what-if?temperatureC=28");
+        Assert.Contains("is past: it cannot be made any more", asked, StringComparison.Ordinal);
+        Assert.DoesNotContain("Chance to make", asked, StringComparison.Ordinal);
+    }
+
     private static async Task<ServedShop> OpenAsync(string promisedAt)
     {
         ServedShop shop = await ServedShop.OpenAsync();
