@@ -73,10 +73,14 @@ public class WallPageTests
         ServedShop shop = await opening;
         await shop.PassAsync(3);
         await shop.PostAsync("/api/v1/jobs", Asked.Car, HttpStatusCode.Created);
-        await shop.PostAsync(
-            "/api/v1/jobs/grey-estate/taps",
-            $$"""{"id":"tap-1","at":"{{shop.Clock.GetUtcNow():yyyy-MM-ddTHH:mm:ssZ}}","did":"applied","surface":"bonnet","layer":1,"section":1}""",
-            HttpStatusCode.Created);
+        foreach (int section in new[] { 1, 2 })
+        {
+            await shop.PostAsync(
+                "/api/v1/jobs/grey-estate/taps",
+                $$"""{"id":"tap-{{section}}","at":"{{shop.Clock.GetUtcNow():yyyy-MM-ddTHH:mm:ssZ}}","did":"applied","surface":"bonnet","layer":1,"section":{{section}}}""",
+                HttpStatusCode.Created);
+        }
+
         await shop.PassAsync(3);
         return shop;
     }
