@@ -93,7 +93,7 @@ internal sealed class ClimateReasons(StartEvidence evidence, StartDay day)
     /// <summary>A car that came in cold is wet before anyone sees it; where its panel is measured, that says more.</summary>
     private StartReason? Arriving()
     {
-        if (evidence.Coming is not { } arrival || arrival.DryAt.Latest <= day.Now)
+        if (evidence.Coming is not { } arrival || arrival.IsDryBy(day.Now))
         {
             return null;
         }

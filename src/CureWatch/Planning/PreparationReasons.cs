@@ -103,13 +103,13 @@ internal sealed class PreparationReasons(StartEvidence evidence, StartDay day)
             return null;
         }
 
-        if (evidence.Coming is { NeedsWipe: true } coming && !(coming.DryAt.Latest <= day.Now))
+        if (evidence.Coming is { NeedsWipe: true } coming && !coming.IsDryBy(day.Now))
         {
             return null; // wiping a panel that still gets wet helps nobody
         }
 
-        bool isGuess = evidence.Arrival is { NowC: null } guess && !(guess.DryAt.Latest <= day.Now);
-        if (evidence.Arrival is { NeedsWipe: true } arrival && !isGuess && evidence.Panel is not { Basis: PanelBasis.ItsProbe } && preparation.WipedAt is not null)
+        if (evidence.Arrival is { NeedsWipe: true } arrival && (arrival.NowC is not null || arrival.IsDryBy(day.Now))
+            && evidence.Panel is not { Basis: PanelBasis.ItsProbe } && preparation.WipedAt is not null)
         {
             string came = arrival.NowC is null ? "may have come" : "came";
             return ToWipe(StartReasonKind.WasWet, $"{Capital(_name)} {came} in cold enough to get wet, and was not wiped down since it stays dry.");

@@ -81,6 +81,9 @@ public sealed record ArrivalLook(TimeBounds DryAt, double? NowC, bool NeedsWipe)
 {
     /// <summary>How cold it is reckoned to have come in where nobody knows [°C]; null where it is known.</summary>
     public double? ColdestC { get; init; }
+
+    /// <summary>Whether it stays dry by then, reckoned with the slowest it may be.</summary>
+    internal bool IsDryBy(DateTimeOffset at) => DryAt.Latest <= at;
 }
 
 /// <summary>The layer of a surface that goes on next.</summary>
