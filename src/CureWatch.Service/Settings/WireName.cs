@@ -1,4 +1,3 @@
-using System.Collections.Frozen;
 using System.Text.Json;
 
 namespace CureWatch.Service.Settings;
@@ -7,10 +6,10 @@ namespace CureWatch.Service.Settings;
 internal static class WireName<T>
     where T : struct, Enum
 {
-    private static readonly FrozenDictionary<T, string> Names =
-        Enum.GetValues<T>().ToFrozenDictionary(v => v, v => JsonNamingPolicy.KebabCaseLower.ConvertName(v.ToString()));
+    private static readonly Dictionary<T, string> Names =
+        Enum.GetValues<T>().ToDictionary(v => v, v => JsonNamingPolicy.KebabCaseLower.ConvertName(v.ToString()));
 
-    private static readonly FrozenDictionary<string, T> Values = Names.ToFrozenDictionary(n => n.Value, n => n.Key, StringComparer.Ordinal);
+    private static readonly Dictionary<string, T> Values = Names.ToDictionary(n => n.Value, n => n.Key, StringComparer.Ordinal);
 
     /// <summary>Every name, in the order of the enum.</summary>
     public static string All { get; } = string.Join(" | ", Enum.GetValues<T>().Select(Of));

@@ -38,8 +38,11 @@ public sealed record DailyCourse(
     /// <summary>The waves at the full hours, at which means of hours stand: nearly all that is asked for.</summary>
     private static readonly ImmutableArray<double[]> FullHours = [.. Enumerable.Range(0, 24).Select(h => Waves(h))];
 
+    /// <summary>What an hour weighs by its age [h].</summary>
+    private static readonly ImmutableArray<double> Weights = [.. Enumerable.Range(0, Window).Select(age => Math.Pow(0.5, age / HalfLifeHours))];
+
     /// <summary>Fits the course of the last days.</summary>
-    /// <param name="past">The hours measured, in order, each once.</param>
+    /// <param name="past">The hours measured, in order, each once, within <see cref="Window"/> of the last.</param>
     /// <returns>The course; null where they are too few.</returns>
     public static DailyCourse? Fit(ReadOnlySpan<HourValue> past)
     {
@@ -56,7 +59,7 @@ public sealed record DailyCourse(
         {
             HourValue hour = past[k];
             double[] row = WavesAt(hour.Hour);
-            double weight = weights[k] = Math.Pow(0.5, (newest - hour.Hour) / HalfLifeHours);
+            double weight = weights[k] = Weights[(int)(newest - hour.Hour)];
             for (int i = 0; i < Unknowns; i++)
             {
                 right[i] += weight * row[i] * hour.Value;
@@ -79,11 +82,7 @@ public sealed record DailyCourse(
     /// <summary>What is usual at a time of the day.</summary>
     /// <param name="hour">Hours since 1970-01-01T00:00Z; a mean of an hour stands at its number.</param>
     /// <returns>The usual value.</returns>
-    public double At(double hour)
-    {
-        double[] waves = WavesAt(hour);
-        return Level + (Cosine24 * waves[1]) + (Sine24 * waves[2]) + (Cosine12 * waves[3]) + (Sine12 * waves[4]);
-    }
+    public double At(double hour) => Along(hour % 24 is var ofDay && ofDay >= 0 && double.IsInteger(ofDay) ? FullHours[(int)ofDay] : Waves(ofDay));
 
     /// <summary>What is left of a departure some time later.</summary>
     /// <param name="now">The departure.</param>
@@ -101,9 +100,11 @@ public sealed record DailyCourse(
         return now;
     }
 
-    /// <summary>What the unknowns are multiplied by at a time of the day.</summary>
-    private static double[] WavesAt(double hour) =>
-        hour % 24 is var ofDay && ofDay >= 0 && double.IsInteger(ofDay) ? FullHours[(int)ofDay] : Waves(ofDay);
+    /// <summary>What the unknowns are multiplied by at a full hour.</summary>
+    private static double[] WavesAt(long hour) => FullHours[(int)(hour % 24 is var ofDay && ofDay < 0 ? ofDay + 24 : ofDay)];
+
+    private double Along(double[] waves) =>
+        Level + (Cosine24 * waves[1]) + (Sine24 * waves[2]) + (Cosine12 * waves[3]) + (Sine12 * waves[4]);
 
     private static double[] Waves(double hour)
     {
@@ -117,7 +118,7 @@ public sealed record DailyCourse(
         var departures = new double[past.Length];
         for (int i = 0; i < departures.Length; i++)
         {
-            departures[i] = past[i].Value - At(past[i].Hour);
+            departures[i] = past[i].Value - Along(WavesAt(past[i].Hour));
         }
 
         double rr = 0, rd = 0, dd = 0, ry = 0, dy = 0, sum = 0, squares = 0;

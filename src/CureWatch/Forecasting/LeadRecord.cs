@@ -1,10 +1,11 @@
 using System.Collections.Immutable;
+using CureWatch.Readings;
 
 namespace CureWatch.Forecasting;
 
 /// <summary>How forecasts of one lead have turned out, and what the next one may be trusted to.</summary>
 /// <param name="Lead">How far ahead they were [h], 1 or more.</param>
-/// <param name="Recent">The newest of them, the oldest first.</param>
+/// <param name="Told">The newest of them, the oldest first; more than count, so that one more is one write.</param>
 /// <param name="Sizes">Their errors without their signs, the smallest first: a bay asks for two of three hundred at every lead, each hour.</param>
 /// <param name="Miss80">The share of misses aimed at by the 80 % band [1].</param>
 /// <param name="Miss90">The same for the 90 % band.</param>
@@ -14,9 +15,12 @@ namespace CureWatch.Forecasting;
 /// would have done best, drawn towards none as long as few have turned out. Source (law): the least squares of Σ (a − w d)².
 /// Edges: the first forty share their place with ten errors that a bay nobody knows is assumed to make.
 /// </remarks>
-public sealed record LeadRecord(int Lead, ImmutableArray<Matured> Recent, ImmutableArray<double> Sizes, double Miss80, double Miss90)
+public sealed record LeadRecord(int Lead, Trail<Matured> Told, ImmutableArray<double> Sizes, double Miss80, double Miss90)
 {
     private const int Most = 300;
+
+    /// <summary>How many are held before those that count no longer are let go of.</summary>
+    private const int MostHeld = 500;
     private const int Known = 40;
     /// <summary>
     /// Of a fortnight's forecasts a day ahead only a dozen are independent, and that many are kept too narrow: for the 80 % band a twentieth fewer misses are
@@ -44,7 +48,10 @@ public sealed record LeadRecord(int Lead, ImmutableArray<Matured> Recent, Immuta
     /// <summary>A lead nothing is known of.</summary>
     /// <param name="lead">How far ahead [h].</param>
     /// <returns>The record.</returns>
-    public static LeadRecord New(int lead) => new(lead, [], [], Aim80, Aim90);
+    public static LeadRecord New(int lead) => new(lead, new Trail<Matured>(), [], Aim80, Aim90);
+
+    /// <summary>The place of the oldest that counts.</summary>
+    public int First => Math.Max(0, Told.Count - Most);
 
     /// <summary>What the next forecast may be trusted to.</summary>
     /// <param name="assumedDeviation">Standard deviation assumed where nothing is known.</param>
@@ -61,13 +68,14 @@ public sealed record LeadRecord(int Lead, ImmutableArray<Matured> Recent, Immuta
         get
         {
             double product = 0, square = 0;
-            foreach (Matured m in Recent)
+            for (int i = First; i < Told.Count; i++)
             {
+                Matured m = Told[i];
                 product += m.ModelError * m.Difference;
                 square += m.Difference * m.Difference;
             }
 
-            double doubt = DoubtfulLeads * Lead / Math.Max(1, Recent.Length);
+            double doubt = DoubtfulLeads * Lead / Math.Max(1, Told.Count - First);
             return square > 0 ? Math.Clamp(product / (square * (1 + doubt)), 0, 1) : 0;
         }
     }
@@ -79,17 +87,43 @@ public sealed record LeadRecord(int Lead, ImmutableArray<Matured> Recent, Immuta
     /// <returns>The record after it.</returns>
     public LeadRecord With(Matured matured, double of80, double of90)
     {
-        bool isFull = Recent.Length >= Most;
         double error = Math.Abs(matured.Error);
-        ImmutableArray<double> others = isFull ? Sizes.RemoveAt(Sizes.BinarySearch(Math.Abs(Recent[0].Error))) : Sizes;
-        int place = others.BinarySearch(error);
+        double? leaving = Told.Count >= Most ? Math.Abs(Told[First].Error) : null;
         return new LeadRecord(
             Lead,
-            [.. Recent.AsSpan()[(isFull ? 1 : 0)..], matured],
-            others.Insert(place < 0 ? ~place : place, error),
+            (Told.Count < MostHeld ? Told : Counted()).Append(matured),
+            Sorted(leaving, error),
             Adapted(Miss80, Aim80, Learning80, error > of80),
             Adapted(Miss90, Aim90, Learning90, error > of90));
     }
+
+    private Trail<Matured> Counted()
+    {
+        var counted = new Trail<Matured>();
+        for (int i = First; i < Told.Count; i++)
+        {
+            counted = counted.Append(Told[i]);
+        }
+
+        return counted;
+    }
+
+    private ImmutableArray<double> Sorted(double? leaving, double coming)
+    {
+        ImmutableArray<double>.Builder sizes = Sizes.ToBuilder();
+        int place = PlaceOf(coming);
+        if (leaving is { } size)
+        {
+            int left = PlaceOf(size);
+            sizes.RemoveAt(left);
+            place = left < place ? place - 1 : place;
+        }
+
+        sizes.Insert(place, coming);
+        return sizes.DrainToImmutable();
+    }
+
+    private int PlaceOf(double size) => Sizes.BinarySearch(size) is var place && place < 0 ? ~place : place;
 
     private static double Adapted(double miss, double aim, double learning, bool missed) =>
         Math.Clamp(miss + (learning * (aim - (missed ? 1 : 0))), LeastMiss, MostMiss);

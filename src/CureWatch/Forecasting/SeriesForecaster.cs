@@ -67,13 +67,13 @@ public sealed record SeriesForecaster(
             isHeard[hour.Hour - first] = true;
         }
 
-        ImmutableArray<Matured> recent = Leads[lead].Recent;
-        int left = recent.Length, ahead = Leads[lead].Lead;
-        for (long issued = errors.Length - 1 - ahead; issued >= 0 && left > 0; issued--)
+        LeadRecord record = Leads[lead];
+        int ahead = record.Lead, left = record.Told.Count;
+        for (long issued = errors.Length - 1 - ahead; issued >= 0 && left > record.First; issued--)
         {
             if (isHeard[issued] && isHeard[issued + ahead])
             {
-                errors[issued] = recent[--left].Error;
+                errors[issued] = record.Told[--left].Error;
             }
         }
 

@@ -66,7 +66,8 @@ public class SeriesForecasterTests
 
         Assert.Equal(DailyCourse.Window, forecaster.Past.Length);
         Assert.Equal(24, forecaster.Pending.Length);
-        Assert.All(forecaster.Leads, l => Assert.InRange(l.Recent.Length, 1, 300));
+        Assert.All(forecaster.Leads, l => Assert.Equal(300, l.Told.Count - l.First));
+        Assert.All(forecaster.Leads, l => Assert.InRange(l.Told.Count, 300, 500));
     }
 
     private static SeriesForecaster Heard(IEnumerable<HourMean> hours) =>
