@@ -74,7 +74,7 @@ public class AccessibilityTests(Chromium browser)
             found.Add($"{path} at {width} px is {scrollWidth} px wide");
         }
 
-        string name = path == "/" ? "board" : path[1..].Replace('/', '-');
+        string name = path == "/" ? "board" : path[1..].Replace('/', '-').Replace('?', '-');
         await page.ScreenshotAsync(new PageScreenshotOptions { Path = Path.Combine(Pictures, $"{name}-{width}{(isDark ? "-dark" : "")}.png"), FullPage = true });
     }
 }

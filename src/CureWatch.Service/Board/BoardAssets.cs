@@ -4,7 +4,7 @@ using CureWatch.Service.People;
 
 namespace CureWatch.Service.Board;
 
-/// <summary>Style sheet, script and icon, compiled in: they are there from a checkout, from a published folder and in one file alike.</summary>
+/// <summary>Style sheets, scripts, icon and pictures, compiled in: they are there from a checkout, from a published folder and in one file alike.</summary>
 internal static class BoardAssets
 {
     private static readonly FrozenDictionary<string, (string Type, byte[] Bytes)> Files = new[]
@@ -18,8 +18,9 @@ internal static class BoardAssets
         Load("call.js", "text/javascript; charset=utf-8"),
         Load("wall.js", "text/javascript; charset=utf-8"),
         Load("pair.js", "text/javascript; charset=utf-8"),
+        Load("handbook.css", "text/css; charset=utf-8"),
         Load("icon.svg", "image/svg+xml"),
-    }.ToFrozenDictionary(f => f.Name, f => (f.Type, f.Bytes));
+    }.Concat(Pictures()).ToFrozenDictionary(f => f.Name, f => (f.Type, f.Bytes));
 
     /// <summary>One for all of them: a script names the others beside it, and none may be older than the page.</summary>
     private static readonly string Version = Convert.ToHexStringLower(
@@ -40,6 +41,9 @@ internal static class BoardAssets
         context.Response.Headers.CacheControl = "public, max-age=31536000, immutable";
         return Results.Bytes(file.Bytes, file.Type);
     }
+
+    private static IEnumerable<(string Name, string Type, byte[] Bytes)> Pictures() => typeof(BoardAssets).Assembly.GetManifestResourceNames()
+        .Where(n => n.EndsWith(".png", StringComparison.Ordinal)).Select(n => Load(n, "image/png"));
 
     private static (string Name, string Type, byte[] Bytes) Load(string name, string type)
     {

@@ -4,6 +4,7 @@ using CureWatch.Service.Alarms;
 using CureWatch.Service.Backups;
 using CureWatch.Service.Board;
 using CureWatch.Service.Book;
+using CureWatch.Service.Handbook;
 using CureWatch.Service.Journal;
 using CureWatch.Service.Mqtt;
 using CureWatch.Service.People;
@@ -76,7 +77,7 @@ internal sealed class ServiceHost(WebApplication app)
             .AddTelemetry(builder.Configuration, settings.Telemetry);
         more?.Invoke(builder.Services);
         WebApplication app = builder.Build();
-        app.MapBoard().MapPhone().MapTelemetry(settings.Telemetry);
+        app.MapBoard().MapPhone().MapHandbook().MapTelemetry(settings.Telemetry);
         return new ServiceHost(app);
     }
 

@@ -3,6 +3,7 @@ using CureWatch.Service.Board;
 using CureWatch.Service.Book;
 using CureWatch.Service.Commands;
 using CureWatch.Service.Disk;
+using CureWatch.Service.Handbook;
 using CureWatch.Service.Journal;
 using CureWatch.Service.People;
 using CureWatch.Service.Phone;
@@ -125,7 +126,7 @@ internal sealed class ServedShop : IAsyncDisposable
             .AddPeople(LocalDisk.Instance, data.Path, isSignedIn)
             .AddBoard();
         WebApplication app = builder.Build();
-        app.MapBoard().MapPhone();
+        app.MapBoard().MapPhone().MapHandbook();
         await app.StartAsync();
         return new ServedShop(files, data, app, clock);
     }

@@ -1,0 +1,15 @@
+namespace CureWatch.Service.Handbook;
+
+/// <summary>A word of a text.</summary>
+/// <param name="Word">The word as it is compared.</param>
+/// <param name="From">Where it begins in the text.</param>
+/// <param name="To">Where it has ended.</param>
+/// <param name="IsPart">Whether it is a part of the word before it, which has hyphens.</param>
+internal readonly record struct Term(string Word, int From, int To, bool IsPart)
+{
+    public bool BeginsWithAny(IEnumerable<string> words)
+    {
+        string own = Word;
+        return words.Any(w => own.StartsWith(w, StringComparison.Ordinal));
+    }
+}

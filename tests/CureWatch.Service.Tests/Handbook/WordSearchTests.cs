@@ -1,0 +1,106 @@
+using CureWatch.Service.Handbook;
+
+namespace CureWatch.Service.Tests.Handbook;
+
+public class WordSearchTests
+{
+    private static readonly WordSearch Search = new(
+    [
+        Markup.Read("lamps", "# Lamps\n\nA lamp burns skin.\n\n## Heat limits\n\nFilm may have 60 °C. The *lowest* limit rules.\n"),
+        Markup.Read("probes", "# Fit probes\n\nAway from a lamp, and from heaters.\n\n## Salt test\n\nOver NaCl the air has 75.5 %; a façade does not. lamp lamp lamp\n"),
+    ]);
+
+    [Fact]
+    public void Word_IsFoundByItsBeginning_WithSomeOfItsText()
+    {
+        FoundPlace place = Assert.Single(Search.Find("heate").Places);
+        Assert.Equal(("/handbook/probes", "Fit probes"), (place.Address, place.Name));
+        Assert.Equal("Away from a lamp, and from heaters.", string.Concat(place.Excerpt.Select(p => p.Text)));
+        Assert.Equal(["heaters"], place.Excerpt.Where(p => p.IsHit).Select(p => p.Text));
+    }
+
+    [Fact]
+    public void WordInAHeading_GoesBeforeOneInText_HoweverOftenItIsThere() =>
+        Assert.Equal(["Lamps", "Fit probes: Salt test", "Fit probes"], Search.Find("lamp").Places.Select(p => p.Name));
+
+    [Theory]
+    [InlineData("FACADE")]
+    [InlineData("façade")]
+    [InlineData("fac\u0327ade")] // the cedilla by itself
+    [InlineData("  Façáde ?")]
+    public void CaseAndDiacritics_DoNotMatter(string typed) =>
+        Assert.Equal("/handbook/probes#salt-test", Assert.Single(Search.Find(typed).Places).Address);
+
+    [Fact]
+    public void EveryWord_HasToBeThere_AndMayStandInTheTitle()
+    {
+        Assert.Equal("/handbook/lamps#heat-limits", Assert.Single(Search.Find("lamps limit").Places).Address);
+        Assert.True(Search.Find("lamps limit").HasEveryWord);
+    }
+
+    [Fact]
+    public void WhereNoPlaceHasAll_ThoseThatHaveSomeAreSaidToBeThat()
+    {
+        Finding finding = Search.Find("salt unicorn");
+        Assert.False(finding.HasEveryWord);
+        Assert.Equal("Fit probes: Salt test", Assert.Single(finding.Places).Name);
+    }
+
+    [Theory]
+    [InlineData("unicorn", 1)]
+    [InlineData("unicorn zebra", 2)]
+    [InlineData("", 0)]
+    [InlineData("  %_*<>'\" ", 0)]
+    public void WhatIsNotThere_IsNotFound(string typed, int words)
+    {
+        Finding finding = Search.Find(typed);
+        Assert.Empty(finding.Places);
+        Assert.Equal(words, finding.Words.Count);
+    }
+
+    [Fact]
+    public void WhateverIsTyped_IsCutShort()
+    {
+        Assert.Equal(WordSearch.MostSigns, Assert.Single(Search.Find(new string('a', 1_000_000)).Words).Length);
+        Assert.Equal(8, Search.Find(string.Join(' ', Enumerable.Range(10, 90))).Words.Count);
+        Assert.Empty(Search.Find("\ud800\udfff\ud800").Places);
+    }
+
+    [Fact]
+    public void Excerpt_IsCutOutOfALongText()
+    {
+        string text = string.Join(' ', Enumerable.Range(1, 200).Select(i => i == 100 ? "needle" : $"w{i}"));
+        FoundPlace place = Assert.Single(new WordSearch([Markup.Read("x", $"# X\n\n{text}\n")]).Find("needle").Places);
+        string excerpt = string.Concat(place.Excerpt.Select(p => p.Text));
+        Assert.StartsWith("… w92 w93", excerpt, StringComparison.Ordinal);
+        Assert.EndsWith("w122 w123 …", excerpt, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("re-wet")]
+    [InlineData("rewet")]
+    [InlineData("wetted")]
+    public void WordWithAHyphen_IsFoundWithItWithoutItAndByItsParts(string typed)
+    {
+        FoundPlace place = Assert.Single(new WordSearch([Markup.Read("x", "# X\n\nPress (re-wetted), then level.\n")]).Find(typed).Places);
+        Assert.Equal("Press (re-wetted), then level.", string.Concat(place.Excerpt.Select(p => p.Text)));
+        Assert.Single(place.Excerpt, p => p.IsHit);
+    }
+
+    // What people ask first, in their words.
+    [Theory]
+    [InlineData("dew point", "board")]
+    [InlineData("undo", "undo")]
+    [InlineData("PIN forgotten", "people")]
+    [InlineData("water mark", "taps")]
+    [InlineData("salt", "calibrating")]
+    [InlineData("mosquitto", "broker")]
+    [InlineData("power cut", "power-cut")]
+    [InlineData("respirator", "cautions")]
+    [InlineData("5 50 95", "windows")]
+    [InlineData("re-wet", "phone")]
+    [InlineData("calibration", "calibrating")]
+    [InlineData("wifi", "power-cut")]
+    public void Handbook_HasWhatPeopleAsk_AmongTheFirstThree(string typed, string chapter) =>
+        Assert.Contains(chapter, HandbookText.Instance.Search.Find(typed).Places.Take(3).Select(p => p.Chapter.Id));
+}
