@@ -9,7 +9,8 @@ namespace CureWatch.Tests.Curing;
 
 /// <summary>
 /// Reference hours against the Gauss–Legendre quadrature of an open numerics library (MathNet.Numerics), over random climates: steep ramps,
-/// clamps crossed, drying by deficit. The rate under the integral is written here anew from the law's equation.
+/// clamps crossed, drying by deficit. The rate under the integral and the straight line between two readings are written here anew from the law's
+/// equation: by the program's own line, one that took relative humidity for straight would agree with itself.
 /// </summary>
 public class QuadratureTests
 {
@@ -88,7 +89,7 @@ public class QuadratureTests
         return segment.Hours * GaussLegendreRule.Integrate(
             share =>
             {
-                Exposure at = segment.AtStart.Towards(segment.AtEnd, share);
+                Exposure at = RandomClimate.On(segment, share);
                 double humidity = Humidity(segment.AtStart) + ((Humidity(segment.AtEnd) - Humidity(segment.AtStart)) * share);
                 return climate.Rate(at with { VapourPressurePa = humidity * SaturationPressure.OverWaterPa(at.AirKelvins) });
             },
@@ -137,6 +138,17 @@ public class QuadratureTests
                 : Math.Pow(Math.Clamp(at.VapourPressurePa / saturated, 0.05, 0.85) / 0.5, _exponent));
         }
 
+        /// <summary>Temperatures and vapour pressure straight in time.</summary>
+        public static Exposure On(ClimateSegment segment, double share)
+        {
+            (Exposure start, Exposure end) = (segment.AtStart, segment.AtEnd);
+            double Between(double first, double last) => ((1 - share) * first) + (share * last);
+            return new(
+                Between(start.AirKelvins, end.AirKelvins),
+                Between(start.VapourPressurePa, end.VapourPressurePa),
+                Between(start.PanelKelvins, end.PanelKelvins));
+        }
+
         public double ByQuadrature() => Segments.Sum(Quadrature);
 
         /// <summary>Pieces short enough that a kink inside one of them is worth less than a millionth.</summary>
@@ -147,7 +159,7 @@ public class QuadratureTests
             for (int i = 0; i < Pieces; i++)
             {
                 sum += GaussLegendreRule.Integrate(
-                    share => Rate(segment.AtStart.Towards(segment.AtEnd, share)), i / (double)Pieces, (i + 1) / (double)Pieces, 6);
+                    share => Rate(On(segment, share)), i / (double)Pieces, (i + 1) / (double)Pieces, 6);
             }
 
             return segment.Hours * sum;
