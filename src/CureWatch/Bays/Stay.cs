@@ -30,11 +30,26 @@ public sealed record Stay(WatchPoint? Point, string? Bay, DateTimeOffset From, D
         return stays.ToImmutable();
     }
 
-    /// <summary>The stretches in which nobody measured.</summary>
-    /// <param name="stays">The stays.</param>
-    /// <returns>The stretches.</returns>
-    public static ImmutableArray<Spell> Unwatched(IEnumerable<Stay> stays) =>
-        [.. stays.Where(s => s.Point is null).Select(s => new Spell(s.From, s.To))];
+    /// <summary>The stretches in which nobody measured, wherever the surface was meanwhile.</summary>
+    /// <param name="stays">The stays, in order.</param>
+    /// <returns>The stretches; between two of them somebody did.</returns>
+    public static ImmutableArray<Spell> Unwatched(IEnumerable<Stay> stays)
+    {
+        var spells = ImmutableArray.CreateBuilder<Spell>();
+        foreach (Stay stay in stays.Where(s => s.Point is null))
+        {
+            if (spells is [.., { To: { } end }] && end == stay.From)
+            {
+                spells[^1] = spells[^1] with { To = stay.To };
+            }
+            else
+            {
+                spells.Add(new Spell(stay.From, stay.To));
+            }
+        }
+
+        return spells.ToImmutable();
+    }
 
     /// <summary>The stretches in which water condensed where the surface was.</summary>
     /// <param name="shop">The shop.</param>

@@ -64,6 +64,18 @@ public class PlacesTests
         Assert.DoesNotContain(HoldKind.Unwatched, shop.HoldKinds);
     }
 
+    /// <summary>From one cabin without a probe to another it was never watched; the hold had said "from the move on".</summary>
+    [Fact]
+    public void SeatMovedFromOneUnwatchedCabinToAnother_IsUnwatchedSinceItsFirstWipe()
+    {
+        TestShop shop = new TestShop(TwoRows, place: Place.Cabin).Steady(0, 1).Tap(1, Did.Applied).Tap(1.05, Did.Levelled).Steady(1.1, 4);
+        Hold before = Assert.Single(shop.Holds, h => h.Kind == HoldKind.Unwatched);
+        DateTimeOffset? latest = shop.Window(WindowStage.KeepDry).ClosesAt!.Latest;
+        shop.Tap(4, Did.Moved, toBay: "bay-2").Steady(4.1, 5);
+        Assert.Equal(before, Assert.Single(shop.Holds, h => h.Kind == HoldKind.Unwatched));
+        Assert.Equal(latest, shop.Window(WindowStage.KeepDry).ClosesAt!.Latest);
+    }
+
     [Fact]
     public void WheelOffTheCar_LiesInTheBaysAir()
     {
