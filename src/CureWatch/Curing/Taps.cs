@@ -7,13 +7,17 @@ namespace CureWatch.Curing;
 /// <summary>Reads the taps of a job as stories of its surfaces.</summary>
 /// <remarks>
 /// Every tap is accepted as told: nothing here refuses. A tap that corrects another takes its place; both stay among the job's taps.
-/// A coat applied again without being polished off is the same coat on new clocks: what happened to it before still holds it.
+/// A coat applied again without being polished off is the same coat on new clocks: what happened to it before still holds it. Told again within two
+/// minutes it is still being wiped on: the first wipe stays, since level-by counts from it.
 /// A layer that nobody named is the first; where the act works on what is there, and not on a new coat, it is the outermost that is on, since nobody
 /// can level or wet what lies under another layer. A section that nobody named is every section; a surface that nobody named is every surface.
 /// Whatever is polished off takes along what lies over it. Source (choice): a pad does not go under a layer.
 /// </remarks>
 public static class Taps
 {
+    /// <summary>How far apart two wipes may lie and be one. Source (choice): what is wiped on later re-wets what has begun to flash.</summary>
+    private static readonly TimeSpan OneWipe = TimeSpan.FromMinutes(2);
+
     /// <summary>The taps that hold, corrections in place of what they correct, without what was taken back.</summary>
     /// <param name="told">All taps in the order they were told.</param>
     /// <returns>The taps that hold, in order of when things were done.</returns>
@@ -151,7 +155,9 @@ public static class Taps
             Cover(coats, coat);
             if (index >= 0)
             {
-                coats[index] = coat with { StartedAt = coats[index].StartedAt, ReworkedAt = tap.At };
+                coats[index] = GoesOn(coats[index], coat)
+                    ? GoneOn(coats[index], coat)
+                    : coat with { StartedAt = coats[index].StartedAt, ReworkedAt = tap.At };
             }
             else
             {
@@ -167,6 +173,18 @@ public static class Taps
             coats[index] = After(coats[index], tap);
         }
     }
+
+    /// <summary>Told again within a moment it is the same wipe, in two goes or by two people: level-by still counts from its first.</summary>
+    private static bool GoesOn(Coat coat, Coat told) => coat.LevelledAt is null && told.StartedAt <= coat.LastWipeAt + OneWipe;
+
+    private static Coat GoneOn(Coat coat, Coat told) => coat with
+    {
+        StartedAt = Earlier(told.StartedAt, coat.StartedAt),
+        FirstWipeAt = Earlier(told.StartedAt, coat.FirstWipeAt),
+        AppliedAt = told.AppliedAt,
+        LastWipeAt = told.AppliedAt,
+        FlashedAt = null,
+    };
 
     /// <summary>The layer, and all over it, has ended; what lies under it is the outermost again.</summary>
     private static void PolishOff(List<Coat> coats, int layer, int section, DateTimeOffset at)

@@ -1,6 +1,7 @@
 using CureWatch.Bays;
 using CureWatch.Curing;
 using CureWatch.Handover;
+using CureWatch.TimeWindows;
 using CureWatch.Warnings;
 
 namespace CureWatch.Tests.Bays;
@@ -50,6 +51,18 @@ public class OddTapTests
         TestShop shop = new TestShop().Steady(0, 1).Tap(1, Did.Applied).Tap(1.2, Did.Applied);
         Coat coat = Assert.Single(shop.Report.Surfaces[0].Coats).Coat;
         Assert.Equal((TestShop.At(1), TestShop.At(1.2), TestShop.At(1.2)), (coat.StartedAt, coat.FirstWipeAt, coat.LastWipeAt));
+    }
+
+    /// <summary>Two buttons, or two goes: the deadline had gone with the second, by as long as the first took to wipe on.</summary>
+    [Fact]
+    public void AppliedTwiceWithinAMoment_IsOneWipe_AndLevelByCountsFromItsFirst()
+    {
+        TestShop once = new TestShop().Steady(0, 1).Tap(1, Did.Applied, startedHour: 0.95), twice = new TestShop().Steady(0, 1).Tap(1, Did.Applied, startedHour: 0.95).Tap(1.01, Did.Applied);
+        Coat coat = Assert.Single(twice.Report.Surfaces[0].Coats).Coat;
+        Assert.Equal((TestShop.At(0.95), TestShop.At(0.95), TestShop.At(1.01)), (coat.StartedAt, coat.FirstWipeAt, coat.LastWipeAt));
+        Assert.Null(coat.ReworkedAt);
+        Assert.True(twice.Window(WindowStage.LevelOff).ClosesAt!.Earliest <= once.Window(WindowStage.LevelOff).ClosesAt!.Earliest);
+        Assert.Equal(once.Window(WindowStage.LevelOff).OpensAt.Likely!.Value.AddHours(0.01), twice.Window(WindowStage.LevelOff).OpensAt.Likely!.Value, TimeSpan.FromSeconds(1));
     }
 
     [Fact]
