@@ -13,6 +13,10 @@ public static class LampSpell
     /// one after the other; heat that is not credited costs time, heat that is costs a coat.</summary>
     public static readonly TimeSpan Longest = TimeSpan.FromHours(4);
 
+    /// <summary>A lamp that is told on again within this time is the same one, told twice [30 min]; later, the one before was switched off and nobody told.
+    /// Source (choice): longer than lamps stay on one surface at a time, 10 to 20 min by common practice.</summary>
+    private static readonly TimeSpan Doubled = TimeSpan.FromMinutes(30);
+
     /// <summary>Reads the taps of a surface as lamps over it.</summary>
     /// <param name="own">The standing taps that concern the surface, in order.</param>
     /// <returns>The spells in order, none overlapping; a lamp stays where it is when the car moves.</returns>
@@ -22,8 +26,13 @@ public static class LampSpell
         foreach (Tap tap in own)
         {
             bool isOn = spells is [.., { To: null }];
-            if (tap.Did == Did.LampOn && !isOn)
+            if (tap.Did == Did.LampOn && (!isOn || tap.At - spells[^1].From > Doubled))
             {
+                if (isOn)
+                {
+                    spells[^1] = spells[^1] with { To = tap.At };
+                }
+
                 spells.Add(new Spell(tap.At, null));
             }
             else if (isOn && tap.Did is Did.LampOff or Did.Moved)

@@ -13,6 +13,14 @@ public class LampSpellTests
         [new Spell(At(1), At(5)), new Spell(At(7), null)],
         LampSpell.Told([Tap(1, Did.LampOn), Tap(2, Did.LampOn), Tap(3, Did.Measured), Tap(5, Did.LampOff), Tap(6, Did.LampOff), Tap(7, Did.LampOn)]));
 
+    /// <summary>Nobody told that the first was off; told twice within half an hour it is one lamp.</summary>
+    [Fact]
+    public void Told_OnAgainMuchLater_IsAnotherLamp()
+    {
+        Assert.Equal([new Spell(At(1), At(121)), new Spell(At(121), At(140))], LampSpell.Told([Tap(1, Did.LampOn), Tap(121, Did.LampOn), Tap(140, Did.LampOff)]));
+        Assert.Equal([new Spell(At(1), At(40))], LampSpell.Told([Tap(1, Did.LampOn), Tap(30, Did.LampOn), Tap(40, Did.LampOff)]));
+    }
+
     [Fact]
     public void Told_AMove_LeavesTheLampBehind() =>
         Assert.Equal([new Spell(At(1), At(5))], LampSpell.Told([Tap(1, Did.LampOn), Tap(5, Did.Moved)]));
