@@ -24,6 +24,7 @@ internal static class Words
         WarningKind.RecoatMissed => "Recoat missed",
         WarningKind.Wetted => "A coat got wet",
         WarningKind.LampOverLimit => "Too hot under the lamp: switch it off",
+        WarningKind.LampUnread => "Nobody reads what the lamp heats: read it or switch it off",
         WarningKind.ProbeSilent => "A probe is silent",
         WarningKind.StorageTrouble => "Nothing is recorded any more",
         WarningKind.StorageAhead => "Recording is at risk",

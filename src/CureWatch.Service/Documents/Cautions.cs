@@ -36,7 +36,7 @@ internal static class Cautions
     /// <summary>What is shown beside what a warning asks to be done.</summary>
     /// <returns>The caution; null where nothing is to be heated, or is hot.</returns>
     public static string? Beside(Subject about) =>
-        about.Kind == WarningKind.LampOverLimit ? Lamp
+        about.Kind is WarningKind.LampOverLimit or WarningKind.LampUnread ? Lamp
         : about.Kind == WarningKind.PromiseAtRisk ? string.Join(Environment.NewLine, HeatAndShutDoors, Lamp)
         : about.Kind == WarningKind.AirspaceConflict ? SolventVapour
         : about.Air is not null ? HeatAndShutDoors

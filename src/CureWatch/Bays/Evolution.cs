@@ -45,6 +45,7 @@ public static class Evolution
         ShopEvent.RulingTurned e => WithJob(shop, e.Job, j => j with { IsReady = e.IsReady }),
         ShopEvent.RulingForeseen e => WithJob(shop, e.Job, j => j with { RuleAt = e.RuleAt }),
         ShopEvent.PromiseWatched e => WithJob(shop, e.Job, j => j with { Promise = e.Watch }),
+        ShopEvent.LampForeseen e => WithJob(shop, e.Job, j => j with { LampLookAt = e.LookAt }),
         ShopEvent.CarHandedOver e => NearbyLamp.PutOut(WithJob(shop, e.Job, j => j with { LeftAt = e.At, RuleAt = null }), e.Job),
         ShopEvent.JobClosed e => shop.Without(shop.Jobs[e.Last.Job.Id]),
         ShopEvent.PlanReplaced e => Refit(shop, e.Plan),

@@ -47,7 +47,8 @@ internal static class HeatLooks
         shop.Standing.ContainsKey(SubjectOf(key))
         || (bay.Heats.TryGetValue(key, out SurfaceHeat? heat) && heat.Lamps.Any(l => l.Covers(shop.Now) && shop.Now - l.From < LampSpell.Longest));
 
-    private static Subject SubjectOf(SurfaceKey key) => new(WarningKind.LampOverLimit, null, null, key.Job, key.Surface, 0, 0);
+    /// <summary>What such a warning of a surface is about.</summary>
+    public static Subject SubjectOf(SurfaceKey key) => new(WarningKind.LampOverLimit, null, null, key.Job, key.Surface, 0, 0);
 
     private static IEnumerable<ShopEvent> Look(Shop shop, JobState job, SurfaceStory story)
     {

@@ -33,6 +33,9 @@ public sealed record JobState(
     /// <summary>How what its customer was told is watched.</summary>
     public PromiseWatch Promise { get; init; } = PromiseWatch.None;
 
+    /// <summary>When a lamp over it has to be looked at; null where none burns about which something can fall due.</summary>
+    public DateTimeOffset? LampLookAt { get; init; }
+
     /// <summary>When the car came, or is to come: once somebody told something done to it, it is here. A time told to its customer is nothing done to it.</summary>
     public DateTimeOffset CameAt => Job.Visit?.ArrivesAt is { } planned && planned > OpenedAt
         ? Taps.Standing(Told).Where(t => t.Did != Did.Told).Min(t => (DateTimeOffset?)t.At) is { } first && first <= planned ? first : planned
@@ -70,7 +73,7 @@ public sealed record JobState(
     /// <returns>The job.</returns>
     internal JobState Foreseen()
     {
-        DateTimeOffset? next = Earlier(Earlier(Earlier(RuleAt, ClosesAt), Lessons.DrawAt), LeftAt is null ? Promise.LookAt : null), followed = null;
+        DateTimeOffset? next = Earlier(Earlier(Earlier(RuleAt, ClosesAt), Lessons.DrawAt), LeftAt is null ? Earlier(Promise.LookAt, LampLookAt) : null), followed = null;
         foreach (WatchedCoat coat in Watched)
         {
             next = Earlier(next, coat.ReviewAt);

@@ -77,6 +77,15 @@ internal static class LampHeat
         return owner;
     }
 
+    /// <summary>Whether a probe that is on no surface by name may turn out to be on one that was just put under a lamp.</summary>
+    /// <param name="bay">The bay.</param>
+    /// <param name="heat">What was told of the surface.</param>
+    /// <param name="now">The present.</param>
+    /// <returns>False where none on its material is heard, or none speaks often enough.</returns>
+    public static bool MayBeShown(BayState bay, SurfaceHeat heat, DateTimeOffset now) => Enumerable.Range(0, bay.Logs.Length).Any(
+        i => bay.Plan.Probes[i] is { Surface: null, Probe.Measures: Measures.Panel } mount && mount.Material == heat.Material && IsNear(bay, i, heat)
+            && mount.Probe.Every <= OwnReading.ReachOfSpot && now < bay.Logs[i].QuietAt);
+
     private static bool IsNear(BayState bay, int index, SurfaceHeat heat) => PlaceAir.Of(bay.Plan.Probes[index].Place) == PlaceAir.Of(heat.Place);
 
     /// <summary>How far a probe rose above what it said before the lamp [K].</summary>

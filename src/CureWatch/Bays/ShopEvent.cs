@@ -124,6 +124,11 @@ public abstract record ShopEvent
     /// <param name="Watch">How it is watched from here on.</param>
     public sealed record PromiseWatched(string Job, PromiseWatch Watch) : ShopEvent;
 
+    /// <summary>When a lamp over a job has to be looked at was foreseen anew.</summary>
+    /// <param name="Job">The job.</param>
+    /// <param name="LookAt">When; null where nothing about its lamps can fall due.</param>
+    public sealed record LampForeseen(string Job, DateTimeOffset? LookAt) : ShopEvent;
+
     /// <summary>A car left.</summary>
     /// <param name="Job">The job's id.</param>
     /// <param name="At">When.</param>

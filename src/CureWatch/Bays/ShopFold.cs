@@ -57,6 +57,7 @@ public static class ShopFold
         {
             shop = Apply(shop, ClimateLooks.Decide(shop, followed), happened);
             shop = Apply(shop, HeatLooks.Decide(shop, followed), happened);
+            shop = Apply(shop, UnreadLamps.Decide(shop, followed), happened);
         }
 
         if ((followed ?? (taken as ShopEvent.ReadingDoubted)?.Raw) is { } told)
@@ -78,7 +79,10 @@ public static class ShopFold
         {
             shop = Apply(shop, CoatReviews.ClearEnded(shop), happened);
             shop = Apply(shop, TapLooks.Decide(shop, tapped.Job, tapped.Tap), happened);
+            shop = Apply(shop, UnreadLamps.Decide(shop, shop.Jobs[tapped.Job]), happened);
         }
+
+        shop = Apply(shop, UnreadLamps.Due(shop), happened);
 
         shop = Apply(shop, Conflicts.Decide(shop, taken), happened);
         shop = Apply(shop, LessonDraws.Decide(shop), happened);

@@ -148,6 +148,11 @@ internal static class AlarmRules
             "The bay is watched and recorded as ever, but what happened then can no longer be shown, exported or backed up, and a start without a snapshot is refused.",
             "Delete no backup. Put the file back from a backup that has it (a zip file; the service may go on), or stop the service and restore the last verified "
             + "backup to a new folder. Have the disk looked at."),
+        Exact(
+            WarningKind.LampUnread, 1,
+            "A lamp burns over a surface that nobody reads.",
+            "Nothing tells when the coat, or the film or plastic under it, gets hotter than it may; and no minute of it counts for the cure.",
+            "Read it now and tell what it says, then every five minutes; or switch the lamp off and tell that."),
     ];
 
     /// <summary>How likely what is expected has to be before anybody is told [1]. Source (choice): tried on simulated nights, see DEVELOPERS.md.</summary>

@@ -101,4 +101,7 @@ public enum WarningKind
 
     /// <summary>What was stored is not what it was. Told by whoever stores, never by the shop's state.</summary>
     StorageDamage,
+
+    /// <summary>A lamp burns over a surface that nobody reads.</summary>
+    LampUnread,
 }

@@ -42,6 +42,7 @@ public class ClosedFamilyTests
         new ShopEvent.RulingTurned("job-1", IsReady: true, Now),
         new ShopEvent.RulingForeseen("job-1", Now),
         new ShopEvent.PromiseWatched("job-1", PromiseWatch.None with { LookAt = TestShop.Start }),
+        new ShopEvent.LampForeseen("job-1", TestShop.Start),
         new ShopEvent.CarHandedOver("job-2", Now),
         new ShopEvent.JobClosed(JobReport.Of(new TestShop().Shop, "job-1") with { Job = new Job("job-2", "bay-2", null, null, []) }),
         new ShopEvent.PlanReplaced(new ShopPlan("shop", new OpeningHours(TimeZoneInfo.Utc, ImmutableDictionary<DayOfWeek, ImmutableArray<OpenStretch>>.Empty), TimeSpan.Zero, [])),
