@@ -13,15 +13,15 @@ internal sealed class ToldViews(ShopClock clock)
     public IEnumerable<ToldView> Of(JobState state)
     {
         HashSet<Tap> standing = new(Taps.Standing(state.Told), ReferenceEqualityComparer.Instance);
-        return state.Told.Reverse().Select(t => Of(t, standing.Contains(t)));
+        return state.Told.Reverse().Select(t => Of(state, t, standing.Contains(t)));
     }
 
     /// <summary>What was told last, while it is taken back as if it had never been.</summary>
     public ToldView? LastOf(JobState state) => Of(state).FirstOrDefault(t => t is { Id: not null, Holds: true } && t.UndoneUntil > clock.Now);
 
-    private ToldView Of(Tap tap, bool holds) => new(
+    private ToldView Of(JobState state, Tap tap, bool holds) => new(
         tap.Id,
-        TextOf(tap),
+        TextOf(state, tap),
         clock.Of(tap.At),
         clock.Of(tap.ReportedAt),
         TimeZoneInfo.ConvertTime(tap.At, clock.Zone).ToString("yyyy-MM-dd'T'HH:mm:ss", CultureInfo.InvariantCulture),
@@ -31,7 +31,7 @@ internal sealed class ToldViews(ShopClock clock)
         tap.ReportedAt + Untimely.UndoLimit,
         [.. SameAs(tap).Where(f => f.Value.Length > 0)]);
 
-    private string TextOf(Tap tap)
+    private string TextOf(JobState state, Tap tap)
     {
         string where = tap.Surface is null ? "all of it" : Words.Coat(tap.Surface, tap.Layer, tap.Section);
         string what = tap switch
@@ -45,9 +45,14 @@ internal sealed class ToldViews(ShopClock clock)
             { Did: Did.Wetted } => "got wet",
             _ => WireName<Did>.Of(tap.Did).Replace('-', ' '),
         };
-        string read = tap.PanelC is { } panelC ? string.Create(CultureInfo.InvariantCulture, $", {panelC:0.#} °C") : "";
+        string read = tap.PanelC is { } panelC ? string.Create(CultureInfo.InvariantCulture, $", {panelC:0.#} °C{SuspectOn(state, tap)}") : "";
         return tap.Did == Did.Told ? what : $"{where}: {what}{read}";
     }
+
+    private static string SuspectOn(JobState state, Tap tap) => state.Stories.Any(
+        s => (tap.Surface ?? s.Surface.Id) == s.Surface.Id && s.Spots.Any(p => p.At == tap.At && p.IsSuspect))
+            ? " (suspect: what is bright, or under a lamp, mirrors what is around it: no release comes sooner by it)"
+            : "";
 
     private static IEnumerable<(string Name, string Value)> SameAs(Tap tap)
     {
