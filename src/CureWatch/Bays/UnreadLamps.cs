@@ -10,8 +10,8 @@ namespace CureWatch.Bays;
 /// <remarks>
 /// Two minutes after the lamp was told, or five where a probe on that material may turn out to be the one that shows its heat; once it was read, when twice
 /// the time has passed in which the next reading was due. A surface is read by hand, or by a probe of its own whose readings follow each other closely enough
-/// to be known in between; a slower one does not tell what happens to it, but goes on with what was read. One lamp is one warning: it stands until the surface is read so again, or the lamp is
-/// off. Where people are told already that the surface gets too hot, nothing is added. A lamp told for several surfaces at once is read on any of them.
+/// to be known in between; a slower one does not tell what happens to it, but goes on with what was read. One lamp is one warning: it stands until the
+/// surface is read so again, or the lamp is off. Where people are told already that the surface gets too hot, nothing is added. A lamp told for several surfaces at once is read on any of them.
 /// Source (choice): bright lamps bring sheet metal to 60 °C in one to seven minutes (science note §5).
 /// </remarks>
 internal static class UnreadLamps

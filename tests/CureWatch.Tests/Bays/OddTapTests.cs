@@ -57,12 +57,14 @@ public class OddTapTests
     [Fact]
     public void AppliedTwiceWithinAMoment_IsOneWipe_AndLevelByCountsFromItsFirst()
     {
-        TestShop once = new TestShop().Steady(0, 1).Tap(1, Did.Applied, startedHour: 0.95), twice = new TestShop().Steady(0, 1).Tap(1, Did.Applied, startedHour: 0.95).Tap(1.01, Did.Applied);
+        static TestShop Once() => new TestShop().Steady(0, 1).Tap(1, Did.Applied, startedHour: 0.95);
+        TestShop once = Once(), twice = Once().Tap(1.01, Did.Applied);
         Coat coat = Assert.Single(twice.Report.Surfaces[0].Coats).Coat;
         Assert.Equal((TestShop.At(0.95), TestShop.At(0.95), TestShop.At(1.01)), (coat.StartedAt, coat.FirstWipeAt, coat.LastWipeAt));
         Assert.Null(coat.ReworkedAt);
         Assert.True(twice.Window(WindowStage.LevelOff).ClosesAt!.Earliest <= once.Window(WindowStage.LevelOff).ClosesAt!.Earliest);
-        Assert.Equal(once.Window(WindowStage.LevelOff).OpensAt.Likely!.Value.AddHours(0.01), twice.Window(WindowStage.LevelOff).OpensAt.Likely!.Value, TimeSpan.FromSeconds(1));
+        DateTimeOffset opens = once.Window(WindowStage.LevelOff).OpensAt.Likely!.Value;
+        Assert.Equal(opens.AddHours(0.01), twice.Window(WindowStage.LevelOff).OpensAt.Likely!.Value, TimeSpan.FromSeconds(1));
     }
 
     [Fact]
