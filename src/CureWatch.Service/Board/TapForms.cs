@@ -16,7 +16,7 @@ internal static class TapForms
     private const string Pressed = "pressedAt", PressedFormat = "yyyy-MM-dd'T'HH:mm:ss.fff'Z'";
 
     /// <summary>What tells two taps of one page apart.</summary>
-    private static readonly string[] Named = ["did", "surface", "layer", "section", "panelC", "toBay", "corrects"];
+    private static readonly string[] Named = ["did", "surface", "layer", "section", "panelC", "unit", "toBay", "corrects"];
 
     private static readonly TimeSpan LongestAgo = TimeSpan.FromDays(1);
 
@@ -95,21 +95,21 @@ internal static class TapForms
         StartForms.Given(json, "toBay", form["toBay"].ToString());
         StartForms.Given(json, "corrects", form["corrects"].ToString());
         StartForms.Given(json, "note", form["note"].ToString().Trim());
-        Measured(json, form["panelC"].ToString().Trim());
+        Measured(json, form["unit"] == "F" ? "panelF" : "panelC", form["panelC"].ToString().Trim());
         StartForms.Given(json, "by", form["by"].ToString().Trim());
         json.WriteEndObject();
     });
 
     /// <summary>Writes a temperature as a number, and anything else as it stands, so that it is refused by name.</summary>
-    private static void Measured(Utf8JsonWriter json, string text)
+    private static void Measured(Utf8JsonWriter json, string key, string text)
     {
-        if (double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out double celsius) && double.IsFinite(celsius))
+        if (double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out double degrees) && double.IsFinite(degrees))
         {
-            json.WriteNumber("panelC", celsius);
+            json.WriteNumber(key, degrees);
         }
         else
         {
-            StartForms.Given(json, "panelC", text);
+            StartForms.Given(json, key, text);
         }
     }
 }

@@ -4,6 +4,7 @@ using System.Text.Unicode;
 using CureWatch.Readings;
 using CureWatch.Service.Journal;
 using CureWatch.Service.Settings;
+using CureWatch.Units;
 
 namespace CureWatch.Service.Mqtt;
 
@@ -15,7 +16,6 @@ internal sealed class ReadingDecoder
     /// <summary>The largest whole number that a JSON number holds for every reader (RFC 8259, section 6).</summary>
     private const double LargestSequence = (1L << 53) - 1;
 
-    private const double FahrenheitAtZeroCelsius = 32, FahrenheitPerCelsius = 1.8;
 
     private static readonly JsonPointer WholeDocument = new("");
 
@@ -91,7 +91,7 @@ internal sealed class ReadingDecoder
         }
 
         double celsius = hasUnit && _wiring.Unit == TemperatureUnit.Fahrenheit
-            ? (temperature.Value - FahrenheitAtZeroCelsius) / FahrenheitPerCelsius
+            ? Fahrenheit.ToCelsius(temperature.Value)
             : temperature.Value;
         long? sequence = isNumbered ? (long)number!.Value : null;
         return _isPanel

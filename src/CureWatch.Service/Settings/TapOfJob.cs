@@ -1,5 +1,6 @@
 using CureWatch.Curing;
 using CureWatch.Readings;
+using CureWatch.Units;
 
 namespace CureWatch.Service.Settings;
 
@@ -18,6 +19,9 @@ internal sealed record TapOfJob(JsonCursor Place, string? Id, string? Corrects, 
     /// <summary>From the coldest parked car to the hottest lamp.</summary>
     private static readonly NumberRange PanelC = NumberRange.From(-60, 200, "°C");
 
+    /// <summary>The same.</summary>
+    private static readonly NumberRange PanelF = NumberRange.From(-76, 392, "°F");
+
     /// <summary>The keys that belong to some acts alone.</summary>
     private static readonly (string Key, Did[] Acts)[] OwnKeys =
     [
@@ -25,7 +29,7 @@ internal sealed record TapOfJob(JsonCursor Place, string? Id, string? Corrects, 
     ];
 
     public static readonly string[] Optional =
-        ["id", "reportedAt", "surface", "layer", "section", "startedAt", "panelC", "found", "how", "toBay", "by", "note", "corrects", "promisedAt"];
+        ["id", "reportedAt", "surface", "layer", "section", "startedAt", "panelC", "panelF", "found", "how", "toBay", "by", "note", "corrects", "promisedAt"];
 
     /// <summary>The acts that say nothing without a key.</summary>
     private static readonly (Did Did, string Key)[] NeededKeys =
@@ -86,7 +90,7 @@ internal sealed record TapOfJob(JsonCursor Place, string? Id, string? Corrects, 
             surfaces.LayerOf(place["layer"], surface),
             surfaces.SectionOf(place["section"], surface),
             startedAt,
-            place["panelC"].Number(PanelC),
+            PanelOf(place),
             place["found"].OneOf<Found>(),
             how,
             place["toBay"].String(whereabouts.Contains, string.Join(" | ", whereabouts)),
@@ -95,6 +99,18 @@ internal sealed record TapOfJob(JsonCursor Place, string? Id, string? Corrects, 
             corrects,
             place["promisedAt"].Instant());
         return new TapOfJob(place, id, corrects, at is null || did is null ? null : tap);
+    }
+
+    /// <summary>What was read by hand, in the unit of the instrument.</summary>
+    private static double? PanelOf(JsonCursor place)
+    {
+        if (!place["panelC"].IsAbsent && !place["panelF"].IsAbsent)
+        {
+            place["panelF"].Refuse("panelC or panelF, not both");
+        }
+
+        double? celsius = place["panelC"].Number(PanelC), fahrenheit = place["panelF"].Number(PanelF);
+        return fahrenheit is { } read ? Fahrenheit.ToCelsius(read) : celsius;
     }
 
     /// <summary>Nothing is told before it happened; where clocks disagree by little, the act's own time counts.</summary>
@@ -108,7 +124,7 @@ internal sealed record TapOfJob(JsonCursor Place, string? Id, string? Corrects, 
             place[key].Refuse($"{key} with did {string.Join(" | ", acts.Select(WireName<Did>.Of))} only");
         }
 
-        foreach ((Did act, string key) in NeededKeys.Where(k => k.Did == did && place[k.Key].IsAbsent))
+        foreach ((Did act, string key) in NeededKeys.Where(k => k.Did == did && place[k.Key].IsAbsent && !(k.Did == Did.Measured && !place["panelF"].IsAbsent)))
         {
             place[key].Refuse($"the key {key}, which did {WireName<Did>.Of(act)} needs");
         }

@@ -98,6 +98,17 @@ public class WalkTests
         Assert.Equal(("wheels", "-2.5"), (tap.Of("surface"), tap.Of("panelC")));
     }
 
+    /// <summary>Whose thermometer shows °F chooses it beside the number; told as °C it had been a panel hotter than any lamp makes it.</summary>
+    [Fact]
+    public async Task SpotReadInFahrenheit_IsTheSameSpot_AndOnWhatIsBrightItIsSuspect()
+    {
+        await using ServedShop shop = await Thumb.OpenWithCarAsync();
+        await shop.TellAsync("measured", ("surface", "bonnet"), ("panelC", "68"), ("unit", "F"));
+        JsonElement tap = Assert.Single(await shop.TapsAsync());
+        Assert.Equal(("bonnet", "20"), (tap.Of("surface"), tap.Of("panelC")));
+        Assert.Contains("measured, 20 °C (suspect: what is bright", await shop.WordsAsync($"{Thumb.Car}/told"), StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task SecondLook_TellsWhatWasFound_AndWhatWasDoneAboutIt()
     {

@@ -57,8 +57,9 @@ public sealed class JobFileTests : IDisposable
     {
         JobRecord record = Read(JobVariants.Whole)!;
 
-        Assert.Equal(["a", "b", "c", "d", "e", "f", "g"], record.Taps.Select(t => t.Id));
+        Assert.Equal(["a", "b", "c", "d", "e", "f", "g", "h"], record.Taps.Select(t => t.Id));
         Assert.Null(record.Taps[2].Surface);
+        Assert.Equal(22.5, record.Taps[7].PanelC!.Value, 1e-9); // told as 72.5 °F
         Assert.Equal(
             (19.5, Found.HighSpot, How.ReWet, "store", "b"),
             (record.Taps[2].PanelC, record.Taps[3].Found, record.Taps[4].How, record.Taps[5].ToBay, record.Taps[6].Corrects));
@@ -81,7 +82,7 @@ public sealed class JobFileTests : IDisposable
 
         JobRecord record = Read(Edited.At(JobVariants.Whole, "/taps/-", Again))!;
 
-        Assert.Equal(7, record.Taps.Length);
+        Assert.Equal(8, record.Taps.Length);
     }
 
     [Fact]

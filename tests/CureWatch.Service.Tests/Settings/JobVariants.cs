@@ -20,7 +20,8 @@ internal static class JobVariants
             { "id": "e", "at": "2026-03-02T11:21:00Z", "surface": "bonnet", "did": "reworked", "how": "re-wet",
               "startedAt": "2026-03-02T11:20:30Z" },
             { "id": "f", "at": "2026-03-02T11:30:00Z", "did": "moved", "toBay": "store" },
-            { "id": "g", "at": "2026-03-02T11:03:00Z", "surface": "bonnet", "did": "levelled", "corrects": "b" }
+            { "id": "g", "at": "2026-03-02T11:03:00Z", "surface": "bonnet", "did": "levelled", "corrects": "b" },
+            { "id": "h", "at": "2026-03-02T11:32:00Z", "did": "measured", "panelF": 72.5 }
           ]
         }
         """;
@@ -74,6 +75,9 @@ internal static class JobVariants
         { "/taps/2/panelC", null, "/taps/2/panelC" },
         { "/taps/2/panelC", "\"19.5\"", "/taps/2/panelC" },
         { "/taps/2/panelC", "201", "/taps/2/panelC" },
+        { "/taps/2/panelF", "67.1", "/taps/2/panelF" },
+        { "/taps/7/panelF", null, "/taps/7/panelC" },
+        { "/taps/7/panelF", "393", "/taps/7/panelF" },
         { "/taps/3/found", null, "/taps/3/found" },
         { "/taps/3/found", "\"scratch\"", "/taps/3/found" },
         { "/taps/4/how", null, "/taps/4/how" },
