@@ -28,7 +28,8 @@ public sealed class Chromium : IAsyncLifetime
     /// <param name="shop">Where the shop is served.</param>
     /// <param name="width">The width [CSS px].</param>
     /// <param name="isDark">Whether the person has it dark.</param>
-    public async Task<IPage> OpenAsync(Uri shop, int width = 360, bool isDark = false)
+    /// <param name="hasScript">Whether pages may run scripts.</param>
+    public async Task<IPage> OpenAsync(Uri shop, int width = 360, bool isDark = false, bool hasScript = true)
     {
         Assert.SkipWhen(_browser is null, $"no browser on this machine: none of {string.Join(", ", Names)} is in the PATH");
         IBrowserContext window = await _browser.NewContextAsync(new BrowserNewContextOptions
@@ -37,6 +38,7 @@ public sealed class Chromium : IAsyncLifetime
             ViewportSize = new ViewportSize { Width = width, Height = width > 600 ? 1080 : 740 },
             ColorScheme = isDark ? ColorScheme.Dark : ColorScheme.Light,
             ReducedMotion = ReducedMotion.Reduce,
+            JavaScriptEnabled = hasScript,
         });
         return await window.NewPageAsync();
     }
