@@ -7,9 +7,18 @@ namespace CureWatch.Service.Handbook;
 /// <param name="IsPart">Whether it is a part of the word before it, which has hyphens.</param>
 internal readonly record struct Term(string Word, int From, int To, bool IsPart)
 {
-    public bool BeginsWithAny(IEnumerable<string> words)
+    public bool BeginsWith(string word) => Word.StartsWith(word, StringComparison.Ordinal);
+
+    public bool BeginsWithAny(string[] words)
     {
-        string own = Word;
-        return words.Any(w => own.StartsWith(w, StringComparison.Ordinal));
+        foreach (string word in words)
+        {
+            if (BeginsWith(word))
+            {
+                return true;
+            }
+        }
+
+        return false;
     }
 }

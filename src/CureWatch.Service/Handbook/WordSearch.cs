@@ -1,3 +1,5 @@
+using System.Numerics;
+
 namespace CureWatch.Service.Handbook;
 
 /// <summary>Finds where the handbook speaks of what somebody typed: places that have every word, headings before text.</summary>
@@ -5,6 +7,9 @@ internal sealed class WordSearch
 {
     /// <summary>Nobody types more to find something. Source (choice).</summary>
     public const int MostSigns = 100;
+
+    /// <summary>More places nobody reads through. Source (choice).</summary>
+    public const int MostPlaces = 20;
 
     private const int MostWords = 8;
 
@@ -19,26 +24,61 @@ internal sealed class WordSearch
     public Finding Find(string typed)
     {
         string[] words = [.. Folding.TermsOf(typed.Length > MostSigns ? typed[..MostSigns] : typed).Where(t => !t.IsPart).Select(t => t.Word).Distinct().Take(MostWords)];
-        FoundPlace[] places = Having(words, words.Length);
-        return places.Length > 0 || words.Length < 2 ? new Finding(words, places, HasEveryWord: true) : new Finding(words, Having(words, 1), HasEveryWord: false);
+        Hit[] hits = [.. _places.Select(p => p.Look(words)).Where(h => h.Own > 0)];
+        Hit[] whole = [.. hits.Where(h => h.WithTitle == words.Length)];
+        Hit[] found = whole.Length > 0 ? whole : hits;
+        return new Finding(
+            words,
+            found.Length,
+            [
+                .. found.OrderByDescending(h => h.Own).ThenByDescending(h => h.InHeading).ThenByDescending(h => h.IsTitle).ThenByDescending(h => h.Times).Take(MostPlaces)
+                    .Select(h => new FoundPlace(h.At.Chapter, h.At.Section, Excerpt.Of(h.At.Section.Text, h.At.Text, words))),
+            ],
+            HasEveryWord: whole.Length > 0 || hits.Length == 0);
     }
-
-    private FoundPlace[] Having(string[] words, int least) => words.Length == 0
-        ? []
-        : [.. from place in _places
-              let own = words.Count(place.Has)
-              where own > 0 && words.Count(w => place.Has(w) || place.IsUnder(w)) >= least
-              orderby own descending, words.Count(place.IsAbout) descending, place.TimesOf(words) descending
-              select new FoundPlace(place.Chapter, place.Section, Excerpt.Of(place.Section.Text, place.Text, words))];
 
     private sealed record Place(Chapter Chapter, Section Section, Term[] Title, Term[] Heading, Term[] Text)
     {
-        public bool IsAbout(string word) => Heading.Any(t => t.BeginsWithAny([word]));
+        public Hit Look(string[] words)
+        {
+            (uint title, _) = Among(Title, words);
+            (uint heading, _) = Among(Heading, words);
+            (uint text, int times) = Among(Text, words);
+            return new Hit(
+                this,
+                BitOperations.PopCount(heading | text),
+                BitOperations.PopCount(title | heading | text),
+                BitOperations.PopCount(heading),
+                IsTitle: heading != 0 && Section.Anchor.Length == 0,
+                times);
+        }
 
-        public bool Has(string word) => IsAbout(word) || Text.Any(t => t.BeginsWithAny([word]));
+        /// <summary>A bit for each word that is among the terms, and how often any of them is.</summary>
+        private static (uint Words, int Times) Among(Term[] terms, string[] words)
+        {
+            (uint found, int times) = (0, 0);
+            foreach (Term term in terms)
+            {
+                for (int i = 0; i < words.Length; i++)
+                {
+                    if (term.BeginsWith(words[i]))
+                    {
+                        found |= 1u << i;
+                        times++;
+                    }
+                }
+            }
 
-        public bool IsUnder(string word) => Title.Any(t => t.BeginsWithAny([word]));
-
-        public int TimesOf(string[] words) => Text.Count(t => t.BeginsWithAny(words));
+            return (found, times);
+        }
     }
+
+    /// <summary>What a place has of the words.</summary>
+    /// <param name="At">The place.</param>
+    /// <param name="Own">How many of them it has itself.</param>
+    /// <param name="WithTitle">How many it has with the title of its page.</param>
+    /// <param name="InHeading">How many are in its heading.</param>
+    /// <param name="IsTitle">Whether that heading is the title of its page.</param>
+    /// <param name="Times">How often any of them is in its text.</param>
+    private readonly record struct Hit(Place At, int Own, int WithTitle, int InHeading, bool IsTitle, int Times);
 }

@@ -87,6 +87,20 @@ public class WordSearchTests
         Assert.Single(place.Excerpt, p => p.IsHit);
     }
 
+    [Fact]
+    public void OfManyPlaces_TheBestAreShown_AndAllAreCounted()
+    {
+        Finding finding = HandbookText.Instance.Search.Find("a");
+        Assert.Equal(WordSearch.MostPlaces, finding.Places.Count);
+        Assert.True(finding.Count > 100, $"{finding.Count}");
+    }
+
+    [Theory]
+    [InlineData("lamp", "lamps")]
+    [InlineData("probes", "fitting-probes")]
+    [InlineData("warning", "warnings")]
+    public void PageAboutIt_GoesFirst(string typed, string chapter) => Assert.Equal(chapter, HandbookText.Instance.Search.Find(typed).Places[0].Chapter.Id);
+
     // What people ask first, in their words.
     [Theory]
     [InlineData("dew point", "board")]
