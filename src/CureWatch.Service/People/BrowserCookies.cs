@@ -26,7 +26,7 @@ internal sealed class BrowserCookies(IDataProtectionProvider protection)
     {
         try
         {
-            return context.Request.Cookies[Device] is { } cookie && _devices.Unprotect(cookie).Split('\n') is [var id, var known]
+            return context.Request.Cookies[CookiesByScheme.NameOf(context, Device)] is { } cookie && _devices.Unprotect(cookie).Split('\n') is [var id, var known]
                 && known.Equals(name, StringComparison.OrdinalIgnoreCase) ? id : null;
         }
         catch (CryptographicException)
@@ -37,13 +37,15 @@ internal sealed class BrowserCookies(IDataProtectionProvider protection)
 
     /// <summary>Remembers that this browser signed in under a name.</summary>
     public void KeepDevice(HttpContext context, string name) =>
-        context.Response.Cookies.Append(Device, _devices.Protect($"{DeviceOf(context, name) ?? Secrets.New()}\n{name}"), Kept(context, SignInDesk.AsLongAsACookie));
+        context.Response.Cookies.Append(CookiesByScheme.NameOf(context, Device), _devices.Protect($"{DeviceOf(context, name) ?? Secrets.New()}\n{name}"), Kept(context, SignInDesk.AsLongAsACookie));
 
-    public static string? ScreenOf(HttpContext context) => context.Request.Cookies[Screen];
+    public static string? ScreenOf(HttpContext context) => context.Request.Cookies[CookiesByScheme.NameOf(context, Screen)];
 
-    public static void KeepScreen(HttpContext context, WaitingScreen screen) => context.Response.Cookies.Append(Screen, screen.Secret, Kept(context, null));
+    public static void KeepScreen(HttpContext context, WaitingScreen screen) =>
+        context.Response.Cookies.Append(CookiesByScheme.NameOf(context, Screen), screen.Secret, Kept(context, null));
 
-    public static void ForgetScreen(HttpContext context) => context.Response.Cookies.Delete(Screen, Kept(context, null));
+    public static void ForgetScreen(HttpContext context) =>
+        context.Response.Cookies.Delete(CookiesByScheme.NameOf(context, Screen), Kept(context, null));
 
     private static CookieOptions Kept(HttpContext context, TimeSpan? maxAge) => new()
     {
