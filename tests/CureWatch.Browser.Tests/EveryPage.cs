@@ -8,7 +8,7 @@ namespace CureWatch.Browser.Tests;
 /// <summary>The addresses of all pages of a shop, from the service itself, so that a new one cannot be forgotten.</summary>
 internal static class EveryPage
 {
-    private static readonly string[] NoPages = ["/api", "/assets", "/health", "/openapi"];
+    private static readonly string[] NoPages = ["/api", "/assets", "/health", "/openapi", "/worker.js", "/certificate/"];
 
     public static IEnumerable<string> Of(ServedShop shop, string job) => shop.Services.GetRequiredService<EndpointDataSource>().Endpoints.OfType<RouteEndpoint>()
         .Where(e => e.Metadata.GetMetadata<HttpMethodMetadata>()?.HttpMethods.Contains("GET") == true)

@@ -104,5 +104,47 @@ public class PhoneTests(Chromium browser)
         await Assertions.Expect(page.Locator(".lost")).ToBeHiddenAsync(new LocatorAssertionsToBeHiddenOptions { Timeout = Patience });
     }
 
+    [Fact]
+    public async Task CarThatWasLookedAt_OpensWithoutTheService_SaysSo_AndKeepsWhatIsPressed()
+    {
+        ServedShop shop = await ShopAtWork.OpenAsync();
+        IPage page = await browser.OpenAsync(shop.Address);
+        await page.GotoAsync($"/bay/bay-1/jobs/{ShopAtWork.Job}/more");
+        await PutAsideAsync(page);
+        await shop.DisposeAsync();
+
+        await page.ReloadAsync();
+        await Assertions.Expect(page.Locator(".lost")).ToBeVisibleAsync(new LocatorAssertionsToBeVisibleOptions { Timeout = Patience });
+        await page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { NameRegex = new("^Got wet") }).First.ClickAsync();
+        await Assertions.Expect(page.Locator("#waiting")).ToContainTextAsync("Got wet");
+        await page.ReloadAsync();
+        await Assertions.Expect(page.Locator("#waiting")).ToContainTextAsync("Got wet", new LocatorAssertionsToContainTextOptions { Timeout = Patience });
+    }
+
+    [Fact]
+    public async Task PhoneThatIsSignedOut_HasPutNothingAside()
+    {
+        await using ServedShop shop = await ServedShop.OpenWithPeopleAsync();
+        IPage page = await browser.OpenAsync(shop.Address);
+        await page.GotoAsync("/set-up");
+        await FirstManager.BecomeAsync(page, shop);
+        await page.GotoAsync("/bay");
+        await PutAsideAsync(page);
+        await page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { NameRegex = new("^Sign out") }).ClickAsync();
+        await page.WaitForURLAsync("**/sign-in**");
+        await page.WaitForFunctionAsync("async () => (await caches.keys()).length === 0", null, new PageWaitForFunctionOptions { Timeout = Patience });
+    }
+
+    /// <summary>Waits until the phone has put the page it shows aside, with what it is made of.</summary>
+    private static async Task PutAsideAsync(IPage page) => await page.WaitForFunctionAsync(
+        """
+        async () => {
+          const kept = (await (await caches.open("curewatch-bay")).keys()).map(request => request.url);
+          return [location.pathname, "board.css", "board.js", "phone.js", "queue.js"].every(part => kept.some(url => url.endsWith(part)));
+        }
+        """,
+        null,
+        new PageWaitForFunctionOptions { Timeout = Patience });
+
     private static ImmutableArray<Tap> Told(ServedShop shop) => shop.Services.GetRequiredService<Lookout>().Now()!.Shop.Find(ShopAtWork.Job)!.Told;
 }

@@ -10,7 +10,7 @@ internal sealed class Doorkeeper(RequestDelegate next, HostRule hosts)
     private static readonly KeyValuePair<string, string>[] Guards =
     [
         new("Content-Security-Policy",
-            "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; connect-src 'self'; manifest-src 'self'; "
+            "default-src 'none'; script-src 'self'; worker-src 'self'; style-src 'self'; img-src 'self'; connect-src 'self'; manifest-src 'self'; "
             + "form-action 'self'; base-uri 'none'; frame-ancestors 'none'"),
         new("X-Content-Type-Options", "nosniff"),
         new("X-Frame-Options", "DENY"),
@@ -28,7 +28,7 @@ internal sealed class Doorkeeper(RequestDelegate next, HostRule hosts)
         }
 
         HttpRequest request = context.Request;
-        if (!hosts.Allows(request.Host, context.Connection.LocalPort))
+        if (!hosts.Allows(request.Host, context.Connection.LocalPort, request.IsHttps))
         {
             return Refuse(
                 context,

@@ -10,19 +10,20 @@ namespace CureWatch.Service.Api;
 /// <param name="hosts">Names besides the loopback's, as <c>name</c> for any port or <c>name:port</c>.</param>
 internal sealed class HostRule(ImmutableArray<string> hosts)
 {
-    private const int DefaultPort = 80;
+    private const int DefaultPort = 80, DefaultSecurePort = 443;
 
     /// <summary>Whether a request's Host may be answered.</summary>
     /// <param name="host">The Host of the request.</param>
     /// <param name="localPort">The port the request came in on.</param>
-    public bool Allows(HostString host, int localPort)
+    /// <param name="isHttps">Whether it came by HTTPS.</param>
+    public bool Allows(HostString host, int localPort, bool isHttps)
     {
         if (!host.HasValue)
         {
             return false;
         }
 
-        bool isOwnPort = (host.Port ?? DefaultPort) == localPort;
+        bool isOwnPort = (host.Port ?? (isHttps ? DefaultSecurePort : DefaultPort)) == localPort;
         return (isOwnPort && IsLoopback(host.Host)) || hosts.Any(h => Matches(h, host));
     }
 

@@ -7,6 +7,8 @@ namespace CureWatch.Service.Board;
 /// <summary>Style sheets, scripts, icon and pictures, compiled in: they are there from a checkout, from a published folder and in one file alike.</summary>
 internal static class BoardAssets
 {
+    private const string Worker = "worker.js";
+
     private static readonly FrozenDictionary<string, (string Type, byte[] Bytes)> Files = new[]
     {
         Load("board.css", "text/css; charset=utf-8"),
@@ -19,6 +21,8 @@ internal static class BoardAssets
         Load("wall.js", "text/javascript; charset=utf-8"),
         Load("pair.js", "text/javascript; charset=utf-8"),
         Load("handbook.css", "text/css; charset=utf-8"),
+        Load("aside.js", "text/javascript; charset=utf-8"),
+        Load(Worker, "text/javascript; charset=utf-8"),
         Load("icon.svg", "image/svg+xml"),
     }.Concat(Pictures()).ToFrozenDictionary(f => f.Name, f => (f.Type, f.Bytes));
 
@@ -29,7 +33,13 @@ internal static class BoardAssets
     /// <summary>The address of a file; with another content it is another address, so that it may be kept for ever.</summary>
     public static string Link(string name) => Files.ContainsKey(name) ? $"/assets/{Version}/{name}" : throw new ArgumentException($"No asset '{name}'.", nameof(name));
 
-    public static void Map(IEndpointRouteBuilder app) => app.MapGet("/assets/{version}/{name}", Get).ExcludeFromDescription().LetsEverybody();
+    public static void Map(IEndpointRouteBuilder app)
+    {
+        app.MapGet("/assets/{version}/{name}", Get).ExcludeFromDescription().LetsEverybody();
+
+        // A worker answers for what is below its own address, and its browser asks there whether it is still the same.
+        app.MapGet($"/{Worker}", () => Results.Bytes(Files[Worker].Bytes, Files[Worker].Type)).ExcludeFromDescription().LetsEverybody();
+    }
 
     private static IResult Get(string version, string name, HttpContext context)
     {

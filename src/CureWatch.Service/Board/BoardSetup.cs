@@ -1,4 +1,5 @@
 using CureWatch.Service.Api;
+using CureWatch.Service.Certificates;
 using CureWatch.Service.People;
 
 namespace CureWatch.Service.Board;
@@ -28,6 +29,11 @@ internal static class BoardSetup
         LearningPages.Map(app);
         WhatIfPages.Map(app);
         PlanPages.Map(app);
+        if (app.Services.GetService<ShopAuthority>() is not null)
+        {
+            CertificatePages.Map(app);
+        }
+
         if (isSignedIn)
         {
             SignInPages.Map(app);

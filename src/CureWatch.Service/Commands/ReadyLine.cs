@@ -8,14 +8,24 @@ internal sealed class ReadyLine(bool asJson, TextWriter output)
     /// <param name="board">Where the board is.</param>
     /// <param name="mqtt">Where readings are taken.</param>
     /// <param name="setUpCode">What the first manager is made with; null where there is one, or nobody signs in.</param>
-    public void Write(string board, string mqtt, string? setUpCode)
+    public void Write(Fronts board, string mqtt, string? setUpCode)
     {
         if (asJson)
         {
             JsonOutput.WriteDocument(output, json =>
             {
                 json.WriteStartObject();
-                json.WriteString("board", board);
+                json.WriteString("board", board.Plain);
+                if (board.Secure is not null)
+                {
+                    json.WriteString("https", board.Secure);
+                }
+
+                if (board.Fingerprint is not null)
+                {
+                    json.WriteString("authority", board.Fingerprint);
+                }
+
                 json.WriteString("mqtt", mqtt);
                 if (setUpCode is not null)
                 {
@@ -27,7 +37,17 @@ internal sealed class ReadyLine(bool asJson, TextWriter output)
         }
         else
         {
-            output.WriteLine($"board: {board}");
+            output.WriteLine($"board: {board.Plain}");
+            if (board.Secure is not null)
+            {
+                output.WriteLine($"https: {board.Secure}");
+            }
+
+            if (board.Fingerprint is not null)
+            {
+                output.WriteLine($"authority: SHA-256 {board.Fingerprint} (compare it on a phone before it trusts the shop, at /certificate on the board)");
+            }
+
             output.WriteLine($"mqtt: {mqtt}");
             if (setUpCode is not null)
             {
@@ -38,3 +58,9 @@ internal sealed class ReadyLine(bool asJson, TextWriter output)
         output.Flush();
     }
 }
+
+/// <summary>Where the board is opened.</summary>
+/// <param name="Plain">By plain HTTP.</param>
+/// <param name="Secure">By HTTPS; null where it is not.</param>
+/// <param name="Fingerprint">What a phone compares before it trusts the shop's own authority; null where none is needed.</param>
+internal sealed record Fronts(string Plain, string? Secure, string? Fingerprint);

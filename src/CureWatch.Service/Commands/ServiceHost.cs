@@ -1,9 +1,9 @@
-using System.Net;
 using System.Net.Sockets;
 using CureWatch.Service.Alarms;
 using CureWatch.Service.Backups;
 using CureWatch.Service.Board;
 using CureWatch.Service.Book;
+using CureWatch.Service.Certificates;
 using CureWatch.Service.Handbook;
 using CureWatch.Service.Journal;
 using CureWatch.Service.Mqtt;
@@ -53,17 +53,10 @@ internal sealed class ServiceHost(WebApplication app)
             .AddFilter("Microsoft.Extensions.Hosting.Internal.Host", LogLevel.Critical); // why it cannot start is told in one line below
         builder.Services.Configure<ConsoleLoggerOptions>(o => o.LogToStandardErrorThreshold = LogLevel.Trace);
         builder.Services.AddSystemd().AddWindowsService().Configure<HostOptions>(o => o.ShutdownTimeout = LongestFarewell);
-        builder.WebHost.UseKestrelCore().ConfigureKestrel(o =>
+        if (!BoardFront.TryAdd(builder, settings.Board, folder, clock, faults))
         {
-            if (settings.Board.Listen == Listen.All)
-            {
-                o.ListenAnyIP(settings.Board.Port);
-            }
-            else
-            {
-                o.Listen(IPAddress.Loopback, settings.Board.Port);
-            }
-        });
+            return null;
+        }
 
         builder.Services.AddSingleton(clock).AddSingleton(settings).AddRouting()
             .AddPump(folder, recovered.Register, recovered.End, recovered.First, readingsPerSecond: settings.Limits.ReadingsPerSecond)
@@ -106,18 +99,26 @@ internal sealed class ServiceHost(WebApplication app)
         }
 
         string? setUp = app.Services.GetService<Staff>()?.List.HasManager == false ? app.Services.GetRequiredService<SetUpCode>().Text : null;
-        ready?.Write(BoardOf(app.Services), app.Services.GetRequiredService<MqttService>().Address, setUp);
+        ready?.Write(
+            new Fronts(BoardOf(app.Services), SecureBoardOf(app.Services), app.Services.GetService<ShopAuthority>()?.Fingerprint),
+            app.Services.GetRequiredService<MqttService>().Address,
+            setUp);
         app.WaitForShutdown();
         return ExitCode.Done;
     }
 
     /// <summary>Where the board is reached, once the service has started.</summary>
-    public static string BoardOf(IServiceProvider services) =>
-        services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.First();
+    public static string BoardOf(IServiceProvider services) => AddressesOf(services).First();
+
+    private static string? SecureBoardOf(IServiceProvider services) =>
+        AddressesOf(services).FirstOrDefault(a => a.StartsWith(Uri.UriSchemeHttps + Uri.SchemeDelimiter, StringComparison.Ordinal));
+
+    private static ICollection<string> AddressesOf(IServiceProvider services) =>
+        services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses;
 
     private static string Why(Exception e, ServiceSettings settings) => e switch
     {
-        SocketException => $"The board cannot listen on port {settings.Board.Port}: {e.Message}.",
+        SocketException => $"The board cannot listen on port {settings.Board.Port}{(settings.Board.Https is { } https ? $" or {https.Port}" : "")}: {e.Message}.",
         UnauthorizedAccessException => $"{settings.DataFolder}: data folder: {e.Message} This program has to be allowed to read and write every file in it.",
         _ => e.Message,
     };

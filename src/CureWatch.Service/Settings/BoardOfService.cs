@@ -10,7 +10,7 @@ internal static class BoardOfService
 
     public static BoardSettings Read(JsonCursor board)
     {
-        _ = board.Keys([], "port", "listen", "hosts", "signIn");
+        _ = board.Keys([], "port", "listen", "hosts", "signIn", "https");
         int port = board["port"].Integer(0, Ports.Highest) ?? UsualPort;
         Listen listen = board["listen"].OneOf<Listen>() ?? Listen.Loopback;
         IReadOnlyList<JsonCursor> places = board["hosts"].Items();
@@ -41,6 +41,12 @@ internal static class BoardOfService
             board["signIn"].Refuse("true where the board listens to the whole network");
         }
 
-        return new BoardSettings(port, listen, hosts.ToImmutable()) { IsSignedIn = isSignedIn };
+        HttpsSettings? https = board["https"].IsAbsent ? null : HttpsOfBoard.Read(board["https"]);
+        if (https is not null && https.Port == port && port > 0)
+        {
+            board["https"]["port"].Refuse("another port than the board's own");
+        }
+
+        return new BoardSettings(port, listen, hosts.ToImmutable()) { IsSignedIn = isSignedIn, Https = https };
     }
 }

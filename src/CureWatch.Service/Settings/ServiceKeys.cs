@@ -25,7 +25,12 @@ internal abstract record ServiceKeys
                 ("clientId", new Text()),
                 ("certificateAuthorityFile", new Text()))))),
         ("data", Of(("folder", new Text()))),
-        ("board", Of(("port", new Number()), ("listen", new Text()), ("hosts", new Entries(new Text())), ("signIn", new Flag()))),
+        ("board", Of(
+            ("port", new Number()),
+            ("listen", new Text()),
+            ("hosts", new Entries(new Text())),
+            ("signIn", new Flag()),
+            ("https", Of(("port", new Number()), ("certificateFile", new Text()), ("keyFile", new Text()))))),
         ("limits", Of(("payloadBytes", new Number()), ("clients", new Number()), ("retained", new Number()), ("readingsPerSecond", new Number()))),
         ("telemetry", Of(
             ("otlp", new Text()), ("protocol", new Text()), ("every", new Text()), ("traceShare", new Number()), ("prometheus", new Flag()))),

@@ -103,7 +103,20 @@ internal sealed record BoardSettings(int Port, Listen Listen, ImmutableArray<str
 {
     /// <summary>Whether people sign in; else whoever is at this machine may do everything.</summary>
     public bool IsSignedIn { get; init; } = Listen == Listen.All;
+
+    /// <summary>Where it is opened by HTTPS besides; null for nowhere.</summary>
+    public HttpsSettings? Https { get; init; }
 }
+
+/// <summary>The board by HTTPS.</summary>
+/// <param name="Port">Its port; 0 for any that is free.</param>
+/// <param name="Files">The owner's certificate; null for one of the shop's own authority.</param>
+internal sealed record HttpsSettings(int Port, CertificateFiles? Files);
+
+/// <summary>A certificate that the owner has from elsewhere, in PEM.</summary>
+/// <param name="Certificate">The file of the certificate, and of those that vouch for it.</param>
+/// <param name="Key">The file of its key.</param>
+internal sealed record CertificateFiles(string Certificate, string Key);
 
 /// <summary>Where a server listens.</summary>
 internal enum Listen

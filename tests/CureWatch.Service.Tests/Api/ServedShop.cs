@@ -1,4 +1,3 @@
-using System.Net;
 using CureWatch.Service.Board;
 using CureWatch.Service.Book;
 using CureWatch.Service.Commands;
@@ -12,7 +11,6 @@ using CureWatch.Service.Settings;
 using CureWatch.Service.Snapshots;
 using CureWatch.Service.Tests.Settings;
 using Microsoft.AspNetCore.Builder;
-using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Hosting.Server;
 using Microsoft.AspNetCore.Hosting.Server.Features;
 using Microsoft.Extensions.DependencyInjection;
@@ -58,13 +56,18 @@ internal sealed class ServedShop : IAsyncDisposable
     private ServedShop(Written files, DataFolder data, WebApplication app, FakeTimeProvider clock)
     {
         (_files, _data, _app, Clock) = (files, data, app, clock);
-        Address = new Uri(app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.First());
+        Uri[] addresses = [.. app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.Select(a => new Uri(a))];
+        Address = addresses[0];
+        SecureAddress = addresses.FirstOrDefault(a => a.Scheme == Uri.UriSchemeHttps);
         Client = new HttpClient(new SocketsHttpHandler { AllowAutoRedirect = false }) { BaseAddress = Address };
     }
 
     public FakeTimeProvider Clock { get; }
 
     public Uri Address { get; }
+
+    /// <summary>By HTTPS; null where people do not sign in.</summary>
+    public Uri? SecureAddress { get; }
 
     public string DataPath => _data.Path;
 
@@ -91,7 +94,7 @@ internal sealed class ServedShop : IAsyncDisposable
     /// <summary>A shop that opens every morning when the clock of a test starts, and closes three hours later.</summary>
     public static Task<ServedShop> OpenThreeHoursADayAsync() => OpenAsync([], null, shop: Shop.Replace("\"finishing\"", "\"openHours\":{\"monday\":[{\"from\":\"09:00\",\"to\":\"12:00\"}],\"tuesday\":[{\"from\":\"09:00\",\"to\":\"12:00\"}]},\"finishing\"", StringComparison.Ordinal));
 
-    /// <summary>A shop where people sign in.</summary>
+    /// <summary>A shop where people sign in, by HTTPS too.</summary>
     public static Task<ServedShop> OpenWithPeopleAsync() => OpenAsync([], null, isSignedIn: true);
 
     private static async Task<ServedShop> OpenAsync(
@@ -114,9 +117,10 @@ internal sealed class ServedShop : IAsyncDisposable
 
         IJournalSteps journal = new JournalSteps(data);
         WebApplicationBuilder builder = WebApplication.CreateEmptyBuilder(new WebApplicationOptions());
-        builder.WebHost.UseKestrelCore().ConfigureKestrel(o => o.Listen(IPAddress.Loopback, 0));
+        var board = new BoardSettings(0, Listen.Loopback, [.. hosts]) { IsSignedIn = isSignedIn, Https = isSignedIn ? new HttpsSettings(0, null) : null };
+        Assert.True(BoardFront.TryAdd(builder, board, data, clock, faults));
         builder.Services.AddSingleton<TimeProvider>(clock).AddRoutingCore().AddLogging()
-            .AddSingleton(new ServiceSettings(null!, data.Path, new BoardSettings(0, Listen.Loopback, [.. hosts]), new LimitSettings(4096, 10, 10))
+            .AddSingleton(new ServiceSettings(null!, data.Path, board, new LimitSettings(4096, 10, 10))
             {
                 Storage = new StorageSettings(backup, null),
             })

@@ -11,7 +11,10 @@ namespace CureWatch.Service.Tests.People;
 public class EndpointRoleTests
 {
     private static readonly string[] OpenToEverybody =
-        ["/health/live", "/health/ready", "/assets/{version}/{name}", "/sign-in", "/sign-out", "/set-up", "/pair", "/handbook", "/handbook/{chapter}"];
+    [
+        "/health/live", "/health/ready", "/assets/{version}/{name}", "/worker.js", "/certificate", "/certificate/authority.cer", "/sign-in", "/sign-out", "/set-up",
+        "/pair", "/handbook", "/handbook/{chapter}",
+    ];
 
     private static readonly string[] OfTheManager =
         ["/people", "/people/pin", "/people/remove", "/people/sign-out", "/pair/{code}", "/learning/reset", "/api/v1/learning/reset"];

@@ -1,4 +1,6 @@
+using CureWatch.Service.Certificates;
 using CureWatch.Service.Settings;
+using CureWatch.Service.Tests.Certificates;
 
 namespace CureWatch.Service.Tests.Settings;
 
@@ -25,6 +27,7 @@ public sealed class ServiceFileTests : IDisposable
             Assert.Equal("data", settings.DataFolder);
             Assert.Equal((8080, Listen.Loopback), (settings.Board.Port, settings.Board.Listen));
             Assert.Empty(settings.Board.Hosts);
+            Assert.Null(settings.Board.Https);
             Assert.Equal(new LimitSettings(16_384, 200, 1000), settings.Limits);
             Assert.Equal(new StorageSettings(null, null), settings.Storage);
         }
@@ -45,6 +48,7 @@ public sealed class ServiceFileTests : IDisposable
         Assert.Equal("/var/lib/curewatch", settings.DataFolder);
         Assert.Equal((8081, Listen.All), (settings.Board.Port, settings.Board.Listen));
         Assert.Equal(["board.example", "192.0.2.7"], settings.Board.Hosts);
+        Assert.Equal(new HttpsSettings(8444, null), settings.Board.Https);
         Assert.Equal(new LimitSettings(4096, 50, 0, 100), settings.Limits);
         Assert.Equal(
             new TelemetrySettings(new Uri("https://collector.example:4318/in"), OtlpProtocol.Grpc, TimeSpan.FromSeconds(10), 0.5, Prometheus: true),
@@ -116,6 +120,24 @@ public sealed class ServiceFileTests : IDisposable
 
         Assert.Null(Read(Edited.At("""{"mqtt":{}}""", "/mqtt/external", Edited.At(text, "/host", "\"h\""))));
         Assert.Equal("/mqtt/external/certificateAuthorityFile", Assert.Single(_faults.All).Place);
+    }
+
+    [Fact]
+    public void OwnersCertificate_IsRead_OnlyWithTheKeyThatBelongsToIt()
+    {
+        IReadOnlyList<ServedName> names = ServedName.All(["board.example"]);
+        using var authority = ShopAuthority.New(names, new DateTimeOffset(2026, 5, 4, 8, 0, 0, TimeSpan.Zero));
+        (string certificate, string key) = OwnersFiles.Of(authority, names, new DateTimeOffset(2026, 5, 4, 8, 0, 0, TimeSpan.Zero));
+        string file = _written.File("board.pem", certificate), keyFile = _written.File("key.pem", key);
+
+        Assert.Equal(new HttpsSettings(8443, new CertificateFiles(file, keyFile)), Read(With(file, keyFile))!.Board.Https);
+        Assert.Empty(_faults.All);
+        Assert.Null(Read(With(file, file)));
+        Assert.Null(Read(With(file, Path.Combine(_written.Folder, "nowhere.pem"))));
+        Assert.Equal(["/board/https/certificateFile", "/board/https/keyFile"], _faults.All.Select(f => f.Place));
+
+        static string With(string file, string keyFile) =>
+            $$$"""{"board":{"https":{"certificateFile":"{{{file}}}","keyFile":"{{{keyFile}}}" } } }""";
     }
 
     [Theory]

@@ -11,7 +11,7 @@ internal static class ServiceVariants
             { "user": "buttons", "password": "12345", "role": "client" }
           ]},
           "data": { "folder": "/var/lib/curewatch" },
-          "board": { "port": 8081, "listen": "all", "hosts": ["board.example", "192.0.2.7"], "signIn": true },
+          "board": { "port": 8081, "listen": "all", "hosts": ["board.example", "192.0.2.7"], "signIn": true, "https": { "port": 8444 } },
           "limits": { "payloadBytes": 4096, "clients": 50, "retained": 0, "readingsPerSecond": 100 },
           "telemetry": { "otlp": "https://collector.example:4318/in", "protocol": "grpc", "every": "00:00:10", "traceShare": 0.5, "prometheus": true },
           "storage": { "backup": { "folder": "/mnt/backup", "at": "22:05", "daily": 3, "weekly": 2, "monthly": 0 }, "keepJournal": "400.00:00:00" }
@@ -58,6 +58,10 @@ internal static class ServiceVariants
         { "/board/hosts/0", "\"https://board.example\"", "/board/hosts/0" },
         { "/board/signIn", "false", "/board/signIn" },
         { "/board/signIn", "1", "/board/signIn" },
+        { "/board/https", "true", "/board/https" },
+        { "/board/https/port", "65536", "/board/https/port" },
+        { "/board/https/certificateFile", "\"\"", "/board/https/keyFile" },
+        { "/board/https/cipher", "1", "/board/https/cipher" },
         { "/board/hosts/0", "7", "/board/hosts/0" },
         { "/limits/payloadBytes", "1023", "/limits/payloadBytes" },
         { "/limits/clients", "0", "/limits/clients" },
@@ -109,6 +113,7 @@ internal static class ServiceVariants
         { "/mqtt/users/1/user", "\"bonnet\"", "/mqtt/users/1/user" },
         { "/board/hosts/1", "\"BOARD.example\"", "/board/hosts/1" },
         { "/board/hosts/1", "\"board.example:8081\"", "/board/hosts/1" },
+        { "/board/https/port", "8081", "/board/https/port" },
         { "/storage/keepJournal", "\"29.00:00:00\"", "/storage/keepJournal" },
     };
 }

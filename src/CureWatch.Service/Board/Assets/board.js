@@ -8,16 +8,19 @@ const clock = document.getElementById("clock");
 const link = document.getElementById("link");
 const lost = document.getElementById("lost");
 
+const aside = Number(document.documentElement.dataset.aside ?? 0); // when the phone put this page aside; 0 where the service gave it now
+
 let source = null;
-let serverAt = Date.parse(clock.dateTime);   // what time the service last said it is,
+let serverAt = Date.parse(clock.dateTime) + (aside && Date.now() - aside); // what time the service last said it is,
 let serverHeardAt = performance.now();       // and when it said so
 let heardAt = performance.now();             // when anything was last heard, or listening began
-let heardWall = serverAt;                    // and what time that was
+let heardWall = Date.parse(clock.dateTime);  // and what time that was
 let changedAt = null;                        // when something changed that is not shown yet
 let shownAt = performance.now();
 let isFetching = false;
 let isLost = false;
 let pressedAt = -fetchPause;
+let isAside = aside > 0;                     // and the service was not heard since
 
 // Exported, like refresh: the phone stamps its taps with it.
 export const now = () => serverAt + (performance.now() - serverHeardAt);
@@ -33,6 +36,11 @@ function wall(at) {
   return new Intl.DateTimeFormat("en-GB", { timeZone: clock.dataset.zone, hour: "2-digit", minute: "2-digit", second: "2-digit" }).format(at);
 }
 
+// A page that was put aside may be of another day.
+const since = at => now() - at < 12 * 3600 * 1000
+  ? wall(at)
+  : `${new Intl.DateTimeFormat("en-GB", { timeZone: clock.dataset.zone, weekday: "long" }).format(at)}, ${wall(at)}`;
+
 function heard(event) {
   heardAt = performance.now();
   if (event.type === "clock") {
@@ -42,6 +50,7 @@ function heard(event) {
     changedAt ??= heardAt;
   }
   heardWall = now();
+  isAside = false;
 }
 
 function listen() {
@@ -59,7 +68,7 @@ function watch() {
   const at = performance.now();
   const isSilent = at - heardAt > lostAfter || (changedAt !== null && at - changedAt > lostAfter);
   if (isSilent && !isLost) {
-    lost.textContent = `The service has not answered since ${wall(heardWall)}. Nothing here is newer than that; countdowns run on from what was `
+    lost.textContent = `The service has not answered since ${since(heardWall)}. Nothing here is newer than that; countdowns run on from what was `
       + "known then. Look at the coats yourself.";
   }
   if (!isSilent && isLost) {
@@ -164,7 +173,7 @@ function appear() {
   if (document.hidden) {
     source?.close();
   } else {
-    heardAt = performance.now();
+    heardAt = performance.now() - (isAside ? lostAfter : 0);
     changedAt ??= heardAt;
     listen();
   }

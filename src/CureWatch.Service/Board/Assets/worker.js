@@ -1,0 +1,68 @@
+// Puts aside what a phone in the bay has seen: without the service its pages open as they were, marked with when that was. Nothing that is not of the
+// bay is kept, and nothing outlives a signing out: whoever takes the phone next sees none of it.
+
+const store = "curewatch-bay";
+const most = 40;        // pages; the oldest goes first
+const patience = 8000;  // a service that is stalled is as good as away
+
+const isAsset = path => path.startsWith("/assets/");
+const isBay = path => path === "/bay" || path.startsWith("/bay/");
+const pathOf = request => new URL(request.url).pathname;
+
+self.addEventListener("install", () => self.skipWaiting());
+self.addEventListener("activate", event => event.waitUntil(self.clients.claim()));
+self.addEventListener("message", event => event.waitUntil(Promise.allSettled(event.data.map(address => answer(new Request(address))))));
+self.addEventListener("fetch", event => {
+  const path = pathOf(event.request);
+  if (path === "/sign-in" || path === "/sign-out") {
+    event.waitUntil(caches.delete(store));
+  } else if (event.request.method === "GET" && (isAsset(path) || isBay(path))) {
+    event.respondWith(answer(event.request));
+  }
+});
+
+const answer = request => isAsset(pathOf(request)) ? asset(request) : page(request);
+
+async function asset(request) {
+  const kept = await caches.open(store);
+  const known = await kept.match(request);
+  if (known) {
+    return known;
+  }
+  const fresh = await fetch(request);
+  if (fresh.ok) {
+    const version = pathOf(request).split("/")[2];
+    const others = (await kept.keys()).filter(key => isAsset(pathOf(key)) && pathOf(key).split("/")[2] !== version);
+    await Promise.all(others.map(key => kept.delete(key)));
+    await kept.put(request, fresh.clone());
+  }
+  return fresh;
+}
+
+async function page(request) {
+  const isOpened = request.mode === "navigate";
+  try {
+    const fresh = await fetch(request, isOpened ? { signal: AbortSignal.timeout(patience) } : {});
+    if (fresh.ok && !fresh.redirected) {
+      await keep(request, fresh.clone());
+    }
+    return fresh;
+  } catch (fault) {
+    // Only what a person opens: what the page itself asks for must not look as if the service had answered.
+    const known = isOpened ? await caches.match(request, { ignoreSearch: true }) : undefined;
+    if (known) {
+      return known;
+    }
+    throw fault;
+  }
+}
+
+async function keep(request, fresh) {
+  const kept = await caches.open(store);
+  const headers = new Headers(fresh.headers);
+  headers.delete("Content-Encoding");
+  const marked = (await fresh.text()).replace("<html", `<html data-aside="${Date.now()}"`);
+  await kept.put(request.url, new Response(marked, { headers }));
+  const pages = (await kept.keys()).filter(key => isBay(pathOf(key)));
+  await Promise.all(pages.slice(0, Math.max(0, pages.length - most)).map(key => kept.delete(key)));
+}
