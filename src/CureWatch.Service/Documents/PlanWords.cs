@@ -30,13 +30,14 @@ internal sealed class PlanWords(DayPlan plan)
         string who = name ?? car.Job.Id;
         if (!car.IsPlanned)
         {
-            return $"{who} comes {plan.Hours.Clock(car.ComesAt)}{(car.AskedAt > car.ComesAt ? $", to be begun {plan.Hours.Clock(car.AskedAt)}" : "")}: not planned yet.";
+            string begun = car.AskedAt > car.ComesAt ? $", to be begun {WallClock.Of(car.AskedAt.Value, car.ComesAt, plan.Hours.Zone)}" : "";
+            return $"{who} comes {plan.Hours.Clock(car.ComesAt)}{begun}: too far ahead to plan.";
         }
 
         string come = car.IsHere ? who : $"{who} comes {plan.Hours.Clock(car.ComesAt)}";
         string dry = car.DryFrom is { } dryFrom && !car.IsBegun ? $", slowest panel dry {plan.Hours.Clock(dryFrom)}" : "";
-        string work = car.DoneAt is null ? (car.IsBegun ? "" : ", no start fits")
-            : $", {(car.IsBegun ? "coating goes on" : "coat")} {plan.Hours.Clock(car.BeginsAt)} to {plan.Hours.Clock(car.DoneAt)}";
+        string work = car.DoneAt is not { } done ? (car.IsBegun ? "" : ", no start fits")
+            : $", {(car.IsBegun ? "coating goes on" : "coat")} {plan.Hours.Span(car.BeginsAt, done)}";
         string keepDry = car.ReadyAt is null ? "" : $", keep dry until {plan.Hours.Clock(car.ReadyAt.Latest)}";
         string leaves = car.FreesAt is { } frees ? $", {(car.IsBegun || car.Fits ? "" : "then ")}out from {plan.Hours.Clock(frees)}" : ", and nobody can tell when it leaves";
         string fits = car.Fits ? "" : car.EarliestAt is { } earliest && car.AskedAt is { } asked && earliest != asked
@@ -48,7 +49,7 @@ internal sealed class PlanWords(DayPlan plan)
         ConflictWords.Of(conflict, plan.Hours) + (conflict.FreeFrom is { } free ? $" Nearest time without harm: {plan.Hours.Clock(free)}." : "");
 
     public string Of(PlannedWork work) =>
-        $"{ConflictWords.Of(work.Work)} {plan.Hours.Clock(work.From)} to {plan.Hours.Clock(work.To)}";
+        $"{ConflictWords.Of(work.Work)} {plan.Hours.Span(work.From, work.To)}";
 
     private string When(BayFree free) => free.At is { } at ? $"from {plan.Hours.Clock(at)}" : "now";
 }

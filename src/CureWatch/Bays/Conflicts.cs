@@ -11,9 +11,6 @@ namespace CureWatch.Bays;
 /// </remarks>
 internal static class Conflicts
 {
-    /// <summary>How long before it begins people are warned. Source (choice): time to say no, and still fresh when it counts.</summary>
-    public static readonly TimeSpan Lead = TimeSpan.FromMinutes(15);
-
     /// <summary>How often is looked whether what goes on still harms, or harms by now. Source (choice).</summary>
     private static readonly TimeSpan Again = TimeSpan.FromMinutes(5);
 
@@ -37,7 +34,7 @@ internal static class Conflicts
     private static IEnumerable<ShopEvent> Look(Shop shop)
     {
         AirWork[] works = [.. AirWorks.Of(shop)];
-        AirWork[] near = [.. works.Where(w => w.From - Lead <= shop.Now)];
+        AirWork[] near = [.. works.Where(w => w.From - WorkConflict.Lead <= shop.Now)];
         ImmutableArray<WorkConflict> conflicts = near.Length == 0 ? [] : Standing(shop, near);
         var subjects = new HashSet<Subject>();
         foreach (WorkConflict conflict in conflicts)
@@ -56,7 +53,7 @@ internal static class Conflicts
             yield return new ShopEvent.WarningCleared(over, shop.Now);
         }
 
-        DateTimeOffset? next = works.Select(w => w.From - Lead > shop.Now ? w.From - Lead : Sooner(w.To, shop.Now + Again)).Select(at => (DateTimeOffset?)at).Min();
+        DateTimeOffset? next = works.Select(w => w.From - WorkConflict.Lead > shop.Now ? w.From - WorkConflict.Lead : Sooner(w.To, shop.Now + Again)).Select(at => (DateTimeOffset?)at).Min();
         if (next != shop.ConflictsDueAt)
         {
             yield return new ShopEvent.ConflictsForeseen(next);

@@ -70,12 +70,18 @@ public sealed class CarPlanner(
     /// </remarks>
     public CarSlot? Earliest()
     {
+        ImmutableArray<StartReason> heldOffBy = [];
         for (DateTimeOffset start = Minute(hours.Now); start <= hours.Until;)
         {
             CarSlot slot = At(start, null, BrieflyConflictsOf);
             if (slot.IsPossible && At(start) is { IsPossible: true } sure)
             {
-                return sure;
+                return sure with { HeldOffBy = heldOffBy };
+            }
+
+            if (heldOffBy.IsEmpty && slot.IsPossibleBesideOthers)
+            {
+                heldOffBy = [.. At(start).Reasons.Where(r => r.Kind == StartReasonKind.SharedAir)];
             }
 
             if (slot.Reasons.Any(r => IsForGood(r, start)))
@@ -122,18 +128,8 @@ public sealed class CarPlanner(
     private CoatAtRisk AtRisk(WorkPlan plan, LayerWork layer)
     {
         SurfaceToPlan surface = car.Surfaces.First(s => s.Surface == layer.Surface);
-        RiskTimes risk = surface.Risks[layer.Layer - surface.First];
-        DateTimeOffset? touchDry = layer.DoneAt + risk.TouchDry, next = plan.Layers.FirstOrDefault(l => l.Surface == layer.Surface && l.Layer == layer.Layer + 1)?.BeginsAt;
-        return new CoatAtRisk(
-            car.Job,
-            layer.Surface,
-            car.Bay,
-            car.Airspace,
-            layer.BeginsAt,
-            risk.HasSolvent ? layer.DoneAt : null,
-            touchDry,
-            touchDry is null ? null : next > touchDry ? next : touchDry,
-            layer.DryAt is { } dry ? dry.Latest : layer.DoneAt);
+        DateTimeOffset? next = plan.Layers.FirstOrDefault(l => l.Surface == layer.Surface && l.Layer == layer.Layer + 1)?.BeginsAt;
+        return CoatAtRisk.Planned(car.Job, car.Bay, car.Airspace, layer, surface.Risks[layer.Layer - surface.First], next);
     }
 
     private static DateTimeOffset Minute(DateTimeOffset at)

@@ -13,9 +13,15 @@ namespace CureWatch.Planning;
 public sealed record CarSlot(
     DateTimeOffset Start, WorkPlan? Plan, TimeBounds? ReadyAt, DateTimeOffset? CollectAt, ImmutableArray<CoatAtRisk> Coats, ImmutableArray<StartReason> Reasons)
 {
+    /// <summary>What others do in its air at the first start that nothing else rules out; empty where that is this one, or it was not searched for.</summary>
+    public ImmutableArray<StartReason> HeldOffBy { get; init; } = [];
+
     /// <summary>Whether all of it fits: arrival, application, keep-dry, what others do, and the promise.</summary>
     public bool Fits => Reasons.All(r => r.Weight == StartWeight.Notes);
 
     /// <summary>Whether all of it but the promise fits, which no later start keeps better.</summary>
     public bool IsPossible => Reasons.All(r => r.Weight == StartWeight.Notes || r.Kind == StartReasonKind.Promise);
+
+    /// <summary>Whether nothing is in the way of it but what others do in its air, or nothing at all.</summary>
+    public bool IsPossibleBesideOthers => Reasons.All(r => r.Weight == StartWeight.Notes || r.Kind is StartReasonKind.SharedAir or StartReasonKind.Promise);
 }

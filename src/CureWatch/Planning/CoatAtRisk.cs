@@ -23,6 +23,37 @@ public sealed record CoatAtRisk(
     DateTimeOffset? SiliconeUntil,
     DateTimeOffset? DryAt)
 {
+    /// <summary>A layer that is still to go on.</summary>
+    /// <param name="job">Its job's id.</param>
+    /// <param name="bay">The bay it will be in.</param>
+    /// <param name="airspace">The bay's air.</param>
+    /// <param name="layer">Its work.</param>
+    /// <param name="risk">How long it is at risk.</param>
+    /// <param name="nextBegins">When the layer over it begins; null where it is the last.</param>
+    /// <returns>The coat it will be.</returns>
+    internal static CoatAtRisk Planned(string job, string bay, string airspace, LayerWork layer, RiskTimes risk, DateTimeOffset? nextBegins)
+    {
+        DateTimeOffset? touchDry = layer.DoneAt + risk.TouchDry;
+        return new CoatAtRisk(
+            job,
+            layer.Surface,
+            bay,
+            airspace,
+            layer.BeginsAt,
+            risk.HasSolvent ? layer.DoneAt : null,
+            touchDry,
+            touchDry is null ? null : nextBegins > touchDry ? nextBegins : touchDry,
+            layer.DryAt is { } dry ? dry.Latest : layer.DoneAt);
+    }
+
+    /// <summary>The same coat, begun later.</summary>
+    /// <param name="delay">By how much.</param>
+    /// <returns>The coat.</returns>
+    internal CoatAtRisk Later(TimeSpan delay) => this with
+    {
+        From = From + delay, SolventUntil = SolventUntil + delay, TouchDryAt = TouchDryAt + delay, SiliconeUntil = SiliconeUntil + delay, DryAt = DryAt + delay,
+    };
+
     /// <summary>Whether a work may harm it by what it is: in its air, and not done to its own car, which is another matter.</summary>
     /// <param name="work">The work.</param>
     /// <returns>True where only the hours decide. A lamp on the same car counts: its solvent does not care whose lamp it is.</returns>

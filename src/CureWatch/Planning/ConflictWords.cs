@@ -9,8 +9,9 @@ public static class ConflictWords
     /// <returns>A sentence.</returns>
     public static string Of(WorkConflict conflict, ShopHours hours)
     {
-        string when = conflict.Work.From <= hours.Now ? $"until {hours.Clock(conflict.Work.To)}" : $"{hours.Clock(conflict.Work.From)} to {hours.Clock(conflict.Work.To)}";
-        string until = conflict.OpenUntil is { } open ? $"until {hours.Clock(open)}" : "without an end that anybody can tell";
+        string when = conflict.Work.From <= hours.Now ? $"until {hours.Clock(conflict.Work.To)}" : hours.Span(conflict.Work.From, conflict.Work.To);
+        string until = conflict.OpenUntil is { } open ? $"until {hours.Clock(open)}"
+            : conflict.Harm == Harm.Silicone ? "until its last layer is touch-dry" : "without an end that anybody can tell";
         return $"{Capital(Of(conflict.Work.Work))} in {conflict.Work.Bay} {when} harms {string.Join(", ", conflict.Surfaces)} of {conflict.Job} in {conflict.Bay}: {Of(conflict.Harm)} {until}.";
     }
 
@@ -26,7 +27,7 @@ public static class ConflictWords
         HarmfulWork.DoorsOpen => "doors open",
         HarmfulWork.Lamp => "a lamp",
         HarmfulWork.Heater => "a heater",
-        _ => "a car rolled in",
+        _ => "the door open for a car",
     };
 
     private static string Of(Harm harm) => harm switch

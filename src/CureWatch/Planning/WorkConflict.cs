@@ -21,6 +21,9 @@ public sealed record WorkConflict(
     DateTimeOffset? OpenUntil,
     DateTimeOffset? FreeFrom)
 {
+    /// <summary>How long before it begins people are warned. Source (choice): time to say no, and still fresh when it counts.</summary>
+    public static readonly TimeSpan Lead = TimeSpan.FromMinutes(15);
+
     /// <summary>What the work does.</summary>
     public Harm Harm => Harms.Of(Work.Work);
 
@@ -41,7 +44,7 @@ public sealed record WorkConflict(
     private static WorkConflict Of(
         AirWork work, string job, string bay, ImmutableArray<CoatAtRisk> harmed, IReadOnlyList<CoatAtRisk> coats, ShopHours hours)
     {
-        DateTimeOffset? until = harmed.Any(c => c.Until(Harms.Of(work.Work)) is null) ? null : harmed.Max(c => c.Until(Harms.Of(work.Work)));
+        DateTimeOffset? until = EndOf(harmed, coats, work);
         return new WorkConflict(
             work,
             job,
@@ -52,6 +55,22 @@ public sealed record WorkConflict(
             until,
             work.From <= hours.Now ? null : NearestFree(work, coats, hours));
     }
+
+    /// <summary>Until when the harm matters to surfaces, with the layers that go on them before it stops to.</summary>
+    private static DateTimeOffset? EndOf(ImmutableArray<CoatAtRisk> harmed, IReadOnlyList<CoatAtRisk> coats, AirWork work)
+    {
+        Harm harm = Harms.Of(work.Work);
+        CoatAtRisk[] onThem = [.. coats.Where(c => c.IsExposedTo(work) && harmed.Any(h => (h.Job, h.Bay, h.Surface) == (c.Job, c.Bay, c.Surface)))];
+        DateTimeOffset? until = Last(harmed, harm);
+        while (until is { } at && Last(onThem.Where(c => c.From <= at), harm) is var later && later != at)
+        {
+            until = later;
+        }
+
+        return until;
+    }
+
+    private static DateTimeOffset? Last(IEnumerable<CoatAtRisk> coats, Harm harm) => coats.Any(c => c.Until(harm) is null) ? null : coats.Max(c => c.Until(harm));
 
     /// <summary>The nearest time at which a work of the same length harms none of the coats, not before the present.</summary>
     /// <param name="work">The work.</param>

@@ -46,6 +46,16 @@ public class CarPlannerTests
         Assert.Equal(Now.AddHours(22), Planner(Car() with { ComesAt = Now.AddHours(7.9) }).Earliest()!.Start);
     }
 
+    /// <summary>Its panels are dry at 11:30; then somebody sands until 14:00 next to what is touch-dry an hour after its levelling.</summary>
+    [Fact]
+    public void EarliestStart_SaysWhatOthersKeepItFrom_NotOnlyWhatItWaitsForItself()
+    {
+        CarSlot slot = Planner(Car(dryIn: 90), null, Work(HarmfulWork.Sanding, 1.5, 4)).Earliest()!;
+        Assert.Equal(Now.AddHours(4), slot.Start);
+        Assert.StartsWith("Begun 11:30: Sanding", Assert.Single(slot.HeldOffBy).Text, StringComparison.Ordinal);
+        Assert.Empty(Planner(Car(dryIn: 90)).Earliest()!.HeldOffBy);
+    }
+
     [Fact]
     public void EveryReason_IsSaid_NotTheFirst() => Assert.Equal(
         [Arrival, NotHere, BayTaken, SharedAir, Closed],

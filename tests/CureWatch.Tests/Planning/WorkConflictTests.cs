@@ -51,6 +51,25 @@ public class WorkConflictTests
         Assert.Equal((null, (DateTimeOffset?)null), (conflict.OpenUntil, conflict.FreeFrom));
     }
 
+    /// <summary>Another layer goes on before the harm to the first one is over: nobody may take the first one's end for the surface's.</summary>
+    [Fact]
+    public void Harm_GoesOnWithTheLayerThatIsToCome_AsTheFreeTimeDoes()
+    {
+        CoatAtRisk second = Coat with { From = At(130), TouchDryAt = At(210), SiliconeUntil = At(210), DryAt = At(730) };
+        CoatAtRisk apart = Coat with { Surface = "screen", From = At(130), TouchDryAt = At(300) }, later = second with { From = At(211), TouchDryAt = At(400) };
+        WorkConflict conflict = Assert.Single(WorkConflict.Between([Work(HarmfulWork.Sanding, 70, 131)], [Coat, second, later], Hours));
+        Assert.Equal((At(131), At(210)), (conflict.To, conflict.OpenUntil));
+        Assert.Equal(At(730), Assert.Single(WorkConflict.Between([Work(HarmfulWork.Washing, 70, 100)], [Coat, second, apart], Hours)).OpenUntil);
+        Assert.Equal(At(140), Assert.Single(WorkConflict.Between([Work(HarmfulWork.Sanding, 70, 100)], [Coat, apart], Hours)).OpenUntil);
+        Assert.Null(Assert.Single(WorkConflict.Between([Work(HarmfulWork.Sanding, 70, 100)], [Coat, second with { TouchDryAt = null }], Hours)).OpenUntil);
+    }
+
+    [Fact]
+    public void Silicone_BelowALayerNobodyPlanned_EndsWithThatOne() => Assert.EndsWith(
+        "silicone makes craters in it until its last layer is touch-dry.",
+        ConflictWords.Of(Assert.Single(WorkConflict.Between([Work(HarmfulWork.SiliconeSpray, 70, 80)], [Coat with { SiliconeUntil = null }], Hours)), Hours),
+        StringComparison.Ordinal);
+
     [Fact]
     public void Words_SayWhoHarmsWhom_UntilWhen() => Assert.Equal(
         "Washing in bay-2 10:00 to 10:30 harms bonnet of car-1 in bay-1: it has to stay dry until 19:00.",
