@@ -37,7 +37,7 @@ internal sealed class Look(Register register, Shop shop, ImmutableList<Trouble> 
     public JobReport ReportOf(JobState job) => _reports.GetOrAdd(job.Job.Id, id => JobReport.Of(shop, id, queues));
 
     /// <summary>Whether a car can be coated; worked out once for everyone who shares this look.</summary>
-    public StartReport StartOf(JobState job) => _starts.GetOrAdd(job.Job.Id, id => StartReport.Of(shop, id));
+    public StartReport StartOf(JobState job) => _starts.GetOrAdd(job.Job.Id, id => StartReport.Of(shop, id, queues: queues));
 
     /// <summary>The day plan; worked out once for everyone who shares this look.</summary>
     public DayPlan DayPlan => _plan.Value;

@@ -93,7 +93,7 @@ internal static class OutputDocuments
         JobReport? report = shop.Find(job) is { LeftAt: null } ? JobReport.Of(shop, job, queues) : null;
         yield return (topics.Windows(job), report is null ? null : Windows(report));
         yield return (topics.Handover(job), report is null ? null : Handover(report));
-        yield return (topics.Start(job), report is null ? null : Start(StartReport.Of(shop, job)));
+        yield return (topics.Start(job), report is null ? null : Start(StartReport.Of(shop, job, queues: queues)));
         yield return (topics.Promise(job), report?.Promise is { } promise ? Promise(promise) : null);
     }
 

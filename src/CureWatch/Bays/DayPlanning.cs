@@ -20,7 +20,7 @@ internal sealed class DayPlanning
         _present = new Present(shop, shop.Now);
         _queues = queues ?? new BayQueues(shop);
         _jobs = shop.JobsInOrder.Where(j => j.LeftAt is null)
-            .Select(j => (Job: j, StartReport.Of(shop, j.Job.Id).Decision)).ToLookup(j => BayQueues.IsBegun(j.Job));
+            .Select(j => (Job: j, StartReport.Of(shop, j.Job.Id, queues: _queues).Decision)).ToLookup(j => BayQueues.IsBegun(j.Job));
     }
 
     private ShopHours Hours => _queues.Hours;
@@ -68,7 +68,7 @@ internal sealed class DayPlanning
         _coats.AddRange(CoatsAtRisk.Of(_shop, _present, job, (surface, layer) => left.FirstOrDefault(l => l.Surface == surface && l.Layer == layer)?.BeginsAt));
         if (bay is not null)
         {
-            _coats.AddRange(left.Where(l => decision.Answers.Any(a => a.Evidence.Surface.Id == l.Surface && !a.Evidence.Times.IsEmpty)).Select(l => Left(decision, l, job.Job.Id, bay)));
+            _coats.AddRange(left.Where(l => decision.Answers.Any(a => a.Evidence.Surface.Id == l.Surface && !a.Evidence.Times.IsEmpty)).Select(l => Left(decision, l, job.Job.Id, bay, left.FirstOrDefault(n => n.Surface == l.Surface && n.Layer == l.Layer + 1)?.BeginsAt)));
         }
 
         StartReason[] reasons =
@@ -111,8 +111,8 @@ internal sealed class DayPlanning
         CarSlot? chosen = queued.Chosen;
         CarSlot asked = queued.Asked;
         bool isAsked = queued.Car.AskedAt is not null || asked.IsPossible;
-        ImmutableArray<StartReason> reasons = queued.IsBeyondSight ? [NotPlannedYet()] : WhyNotAsAsked(queued, isAsked);
-        _coats.AddRange(queued.IsBeyondSight ? [] : IsRuledOutByOthersOnly(asked) && isAsked ? asked.Coats : chosen?.Coats ?? []);
+        ImmutableArray<StartReason> reasons = queued.IsBeyondSight ? [NotPlannedYet(asked.Start)] : WhyNotAsAsked(queued, isAsked);
+        _coats.AddRange(queued.IsBeyondSight ? [] : asked.IsPossibleBesideOthers && isAsked ? asked.Coats : chosen?.Coats ?? []);
         return new CarDay(
             queued.Job.Job,
             queued.IsHere,
@@ -135,40 +135,27 @@ internal sealed class DayPlanning
     }
 
     /// <summary>
-    /// What speaks against the start that was asked for. What others do then in its air is said where nothing else rules that start out, so that it is why another is
-    /// proposed; the promise is held against the start that is proposed.
+    /// What speaks against the start that was asked for. What others do in its air is said of the first start that nothing else rules out, so that it is why another
+    /// is proposed; the promise is held against the start that is proposed.
     /// </summary>
     private static ImmutableArray<StartReason> WhyNotAsAsked(QueuedCar queued, bool isAsked)
     {
-        bool isByOthers = IsRuledOutByOthersOnly(queued.Asked);
-        IEnumerable<StartReason> asked = queued.Asked.Reasons.Where(r => r.Kind != StartReasonKind.SharedAir || isByOthers);
+        CarSlot slot = queued.Asked;
+        IEnumerable<StartReason> asked = slot.IsPossibleBesideOthers ? slot.Reasons
+            : slot.Reasons.Where(r => r.Kind != StartReasonKind.SharedAir).Concat(queued.Earliest?.HeldOffBy ?? []);
         return isAsked || queued.Chosen is not { } chosen ? [.. asked]
             : [.. asked.Where(r => r.Kind != StartReasonKind.Promise), .. chosen.Reasons.Where(r => r.Kind == StartReasonKind.Promise)];
     }
 
-    /// <summary>Whether nothing is in the way of a slot but what others do in its air, or nothing at all.</summary>
-    private static bool IsRuledOutByOthersOnly(CarSlot slot) =>
-        slot.Reasons.All(r => r.Weight == StartWeight.Notes || r.Kind is StartReasonKind.SharedAir or StartReasonKind.Promise);
-
-    private StartReason NotPlannedYet() => new(
-        StartReasonKind.Closed, StartWeight.Notes, null, $"Not planned yet: that is further ahead than this plan looks, which is to {Hours.Clock(Hours.Until)}.");
+    private StartReason NotPlannedYet(DateTimeOffset asked) => new(
+        StartReasonKind.Closed, StartWeight.Notes, null, $"A plan looks {DayPlan.Sight.TotalDays:0} days ahead: it is in it from {Hours.Clock(asked - DayPlan.Sight)} on.");
 
     /// <summary>A layer of a begun car that is still to go on.</summary>
-    private CoatAtRisk Left(StartDecision decision, LayerWork layer, string job, string bay)
+    private CoatAtRisk Left(StartDecision decision, LayerWork layer, string job, string bay, DateTimeOffset? nextBegins)
     {
         StartEvidence evidence = decision.Answers.First(a => a.Evidence.Surface.Id == layer.Surface).Evidence;
         CoatTimes times = evidence.Times[layer.Layer - evidence.Next!.Layer];
         RiskTimes risk = RiskTimes.Of(_shop.LawsOf(evidence.Surface, layer.Layer), times.RecoatFrom, times.KeepDry?.Latest);
-        DateTimeOffset? touchDry = layer.DoneAt + risk.TouchDry;
-        return new CoatAtRisk(
-            job,
-            layer.Surface,
-            bay,
-            AirWorks.AirspaceOf(_shop, bay) ?? bay,
-            layer.BeginsAt,
-            risk.HasSolvent ? layer.DoneAt : null,
-            touchDry,
-            touchDry,
-            layer.DryAt is { } dry ? dry.Latest : layer.DoneAt);
+        return CoatAtRisk.Planned(job, bay, AirWorks.AirspaceOf(_shop, bay) ?? bay, layer, risk, nextBegins);
     }
 }

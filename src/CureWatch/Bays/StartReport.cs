@@ -18,8 +18,9 @@ public sealed record StartReport(string? Job, string? Bay, StartDecision Decisio
     /// <param name="shop">The shop.</param>
     /// <param name="id">The job's id; the job must be there.</param>
     /// <param name="surface">The only surface asked about, one of the job's; null for all of them.</param>
+    /// <param name="queues">The lines of the bays, where somebody has them already.</param>
     /// <returns>The answer at the shop's present.</returns>
-    public static StartReport Of(Shop shop, string id, string? surface = null)
+    public static StartReport Of(Shop shop, string id, string? surface = null, BayQueues? queues = null)
     {
         JobState job = shop.Find(id) ?? throw new ArgumentException($"No job '{id}'.", nameof(id));
         Ruling ruling = JobReport.RulingOn(shop, job);
@@ -40,9 +41,21 @@ public sealed record StartReport(string? Job, string? Bay, StartDecision Decisio
             at => shop.Plan.Hours.AfterWork(at, shop.Plan.Finishing))
         {
             DryAt = DryAt(shop, job),
+            Turn = TurnOf(shop, job, queues),
         };
         return new StartReport(id, null, StartDecision.On(evidence, scene.Day, promise));
     }
+
+    /// <summary>The turn that the promise and the day plan go by.</summary>
+    private static StartTurn? TurnOf(Shop shop, JobState job, BayQueues? queues) =>
+        !BayQueues.IsBegun(job) && (queues is null ? BayQueues.TurnOf(shop, Supposed.Nothing, job) : queues.Of(job)) is { IsBeyondSight: false } turn
+            ? new StartTurn(
+                turn.BeginsAt.Latest,
+                turn.ReadyAt.Latest is { } ready ? shop.Plan.Hours.AfterWork(ready, shop.Plan.Finishing) : null,
+                turn.Ahead?.Job,
+                turn.Car.Bay,
+                turn.Ahead?.LeavesAt.Latest)
+            : null;
 
     /// <summary>The promise's own rule of when a layer may get wet, by the climate ahead of when it is done.</summary>
     private static Func<LayerWork, TimeBounds?> DryAt(Shop shop, JobState job)

@@ -31,6 +31,8 @@ internal sealed class StartScene
     /// <summary>What is still cold from outdoors is not coated as it is: by the time it may be, what is cold of a car has faded.</summary>
     private readonly Present _ifBegunWarm;
 
+    private readonly Lazy<ImmutableArray<AirWork>> _works;
+
     public StartScene(Shop shop, Supposed? supposed = null)
     {
         _shop = shop;
@@ -38,6 +40,7 @@ internal sealed class StartScene
         _present = new Present(shop, shop.Now) { Supposed = supposed };
         _ifBegun = new Present(shop, shop.Now) { Supposed = supposed };
         _ifBegunWarm = new Present(shop, shop.Now) { Supposed = supposed with { AreColdCarsWarm = true } };
+        _works = new Lazy<ImmutableArray<AirWork>>(() => [.. AirWorks.Of(shop).Concat(AirWorks.OfCarsToCome(shop))]);
         Day = DayOf(shop);
     }
 
@@ -85,7 +88,19 @@ internal sealed class StartScene
             AfterLamp = CoolDowns.After(_shop, _present, job, story),
             ClimateAhead = ClimateAhead.Of(_shop, _present, _present.StaysOf(job, story)) + (isStillCold ? WarmBefore : ""),
             IsStillCold = isStillCold,
+            Neighbours = bay is null || times.IsEmpty ? null : NeighboursOf(job, story.Surface, bay, next!.Layer, times),
         };
+    }
+
+    private Neighbours? NeighboursOf(Job job, Surface surface, BayState bay, int from, ImmutableArray<CoatTimes> times)
+    {
+        ImmutableArray<AirWork> works = [.. _works.Value.Where(w => w.Airspace == bay.Plan.Airspace)];
+        return works.IsEmpty ? null : new Neighbours(
+            job.Id,
+            bay.Plan.Bay,
+            bay.Plan.Airspace,
+            works,
+            [.. times.Select((t, i) => RiskTimes.Of(_shop.LawsOf(surface, from + i), t.RecoatFrom, t.KeepDry?.Latest))]);
     }
 
     /// <summary>The night to come, the same for every surface in a bay's own air; the cabin and the engine bay have none that is forecast.</summary>

@@ -43,6 +43,12 @@ public sealed record StartAnswer(
         ];
         DateTimeOffset from = FromOf(reasons)?.Latest ?? day.Now;
         WorkPlan? plan = WorkOf(evidence, next, from) is { } work ? WorkPlan.Of([work], day.Habits.Pace, day.Now) : null;
+        if (plan is not null && new NeighbourReasons(evidence, plan, day).All().ToArray() is { Length: > 0 } others)
+        {
+            reasons = [.. reasons, .. others];
+            plan = WorkPlan.Of([WorkOf(evidence, next, FromOf(reasons)?.Latest ?? day.Now)!], day.Habits.Pace, day.Now);
+        }
+
         reasons = plan is null ? reasons : [.. reasons, .. new DayReasons(evidence, plan, day).All()];
         return new StartAnswer(
             evidence,

@@ -80,22 +80,31 @@ public sealed record StartDecision(
                 "Leave out what cannot wait for its next layer, or begin it the next day.");
         }
 
+        StartTurn? turn = promise.Turn;
+        if (turn?.Behind is { } behind)
+        {
+            yield return new StartReason(
+                StartReasonKind.BayTaken,
+                StartWeight.Notes,
+                null,
+                $"{turn.Bay} is taken by {behind}{(turn.FreeAt is null ? ", and nobody can tell until when" : $" until {day.Clock(turn.FreeAt)} at the latest")}.",
+                "Whoever brings it in all the same tells its first act, such as the wipe-down: then it is reckoned as being there.");
+        }
+
         if (promise.PromisedAt is not { } promised || plan is null)
         {
             yield break;
         }
 
-        WorkPlan dry = promise.DryAt is { } dryAt ? new WorkPlan([.. plan.Layers.Select(l => l with { DryAt = dryAt(l) })]) : plan;
-        DateTimeOffset?[] ends = [.. answers.Where(a => a.Evidence.Next is not null).Select(a => dry.ReadyAt(a.Evidence.Surface.Id)?.Latest), promise.OthersReadyAt];
-        DateTimeOffset? ready = ends.Any(e => e is null) ? null : ends.Max();
-        DateTimeOffset? collect = ready is { } at ? promise.CollectAfter(at) : null;
+        DateTimeOffset? collect = turn is not null ? turn.CollectFrom : promise.CollectAfterAll(answers, plan);
         if (!(collect <= promised))
         {
+            string begun = turn?.BeginsAt > day.Now + CarPlanner.Step ? $"Begun {day.Clock(turn.BeginsAt)}" : "Begun now";
             yield return new StartReason(
                 StartReasonKind.Promise,
                 StartWeight.Notes,
                 null,
-                $"Begun now, the car could be collected {(collect is null ? "at no time anybody can tell" : $"from {day.Clock(collect)} at the latest")}; "
+                $"{begun}, the car could be collected {(collect is null ? "at no time anybody can tell" : $"from {day.Clock(collect)} at the latest")}; "
                 + $"promised is {day.Clock(promised)}.",
                 "Tell whoever promised it.");
         }
@@ -139,6 +148,26 @@ public sealed record StartPromise(
     /// <summary>When a layer may get wet that is done as planned, as the promise itself has it; null where a coat begun now stands for it.</summary>
     public Func<LayerWork, TimeBounds?>? DryAt { get; init; }
 
+    /// <summary>How the car goes as its turn in its bay comes, as the promise itself has it; null where it has none, or is begun.</summary>
+    public StartTurn? Turn { get; init; }
+
+    /// <summary>When the car can be collected if the work that is left goes as planned; null where nobody can tell.</summary>
+    internal DateTimeOffset? CollectAfterAll(ImmutableArray<StartAnswer> answers, WorkPlan plan)
+    {
+        WorkPlan dry = DryAt is { } dryAt ? new WorkPlan([.. plan.Layers.Select(l => l with { DryAt = dryAt(l) })]) : plan;
+        DateTimeOffset?[] ends = [.. answers.Where(a => a.Evidence.Next is not null).Select(a => dry.ReadyAt(a.Evidence.Surface.Id)?.Latest), OthersReadyAt];
+        DateTimeOffset? ready = ends.Any(e => e is null) ? null : ends.Max();
+        return ready is { } at ? CollectAfter(at) : null;
+    }
+
     /// <summary>No promise.</summary>
     public static StartPromise None { get; } = new(null, DateTimeOffset.MinValue, at => at);
 }
+
+/// <summary>A car none of whose coats is begun, as its turn in its bay comes.</summary>
+/// <param name="BeginsAt">When it is begun at the latest; null where no start fits.</param>
+/// <param name="CollectFrom">From when it can be collected then, by the slow bound; null where nobody can tell.</param>
+/// <param name="Behind">Which car is in the bay before it; null where none is.</param>
+/// <param name="Bay">The bay.</param>
+/// <param name="FreeAt">When the bay is free of that car at the latest; null where nobody can tell.</param>
+public sealed record StartTurn(DateTimeOffset? BeginsAt, DateTimeOffset? CollectFrom, string? Behind, string Bay, DateTimeOffset? FreeAt);

@@ -42,6 +42,9 @@ public sealed record StartEvidence(
     /// <summary>Whether it is too cold from outdoors to be coated: its times are those once it is no colder than it lasts.</summary>
     public bool IsStillCold { get; init; }
 
+    /// <summary>What others do in the air it is in, or are about to; null where it is in none that anybody shares, or its times are not known.</summary>
+    public Neighbours? Neighbours { get; init; }
+
     /// <summary>
     /// How far it is since it came in, where nothing measured says more. A probe on something of its material may have been there before it came: it
     /// speaks against a mere guess, and not against what is known of the cold outside.

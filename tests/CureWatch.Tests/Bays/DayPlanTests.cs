@@ -48,7 +48,7 @@ public class DayPlanTests
     {
         TestShop shop = Open().Car("job-2", "bay-2", 1.1, new Visit(TestShop.At(20 * 24), 20, null));
         CarDay car = Assert.Single(Bay(shop, "bay-2").Cars);
-        Assert.StartsWith("Not planned yet: that is further ahead than this plan looks", Assert.Single(car.Reasons).Text, StringComparison.Ordinal);
+        Assert.Equal("A plan looks 7 days ahead: it is in it from Sun 17 May 08:00 on.", Assert.Single(car.Reasons).Text);
         Assert.Equal((false, true, null, null), (car.IsPlanned, car.Fits, car.EarliestAt, car.FreesAt));
         Assert.True(DayPlan.Of(shop.Shop).Fits);
         Assert.Equal(BayFree.Now, Bay(shop, "bay-2").Free);
@@ -67,6 +67,28 @@ public class DayPlanTests
         Assert.Equal(next.FreesAt, bay.Free.At);
         Assert.Equal("job-2", bay.Free.Job);
         Assert.Equal("job-1", bay.FreeFromHere.Job);
+    }
+
+    /// <summary>Who asks whether to start, and who reads the promise and the plan, hear of the same work next door and the same car in the bay.</summary>
+    [Fact]
+    public void Start_OfACarInASharedAir_GoesByThePlan()
+    {
+        TestShop shop = Hall().Both(0, 1).Car("job-2", "bay-2", 0.5).Told("job-2", 0.9, Did.PanelWiped).Planned(HarmfulWork.Sanding, 1.1, 1.5, hour: 1, bay: "bay-1").Until(1.02);
+        StartReason reason = Assert.Single(StartReport.Of(shop.Shop, "job-2").Decision.First!.Reasons, r => r.Kind == StartReasonKind.SharedAir);
+        Assert.Equal((StartWeight.Waits, TestShop.At(1.5)), (reason.Weight, reason.Until!.Latest));
+        Assert.Equal(TestShop.At(1.5), Assert.Single(Bay(shop, "bay-2").Cars).BeginsAt);
+        Assert.Equal(TestShop.At(1.5), PromiseReport.Of(shop.Shop, "job-2").BeginsAt!.Latest);
+    }
+
+    [Fact]
+    public void StartNote_OnAPromise_IsThePromisesOwn_AlsoBehindAnotherCar()
+    {
+        TestShop shop = Open().Car("job-2", "bay-1", 1.1, promisedAt: TestShop.At(30));
+        StartReason[] notes = [.. StartReport.Of(shop.Shop, "job-2").Decision.Reasons];
+        DateTimeOffset? collect = PromiseReport.Of(shop.Shop, "job-2").Outlook.CollectFrom;
+        Assert.True(collect > TestShop.At(30), "the car waits for the one in its bay");
+        Assert.Contains(notes, r => r.Kind == StartReasonKind.BayTaken && r.Text.Contains("job-1", StringComparison.Ordinal));
+        Assert.Contains(DayPlan.Of(shop.Shop).Hours.Clock(collect), Assert.Single(notes, r => r.Kind == StartReasonKind.Promise).Text, StringComparison.Ordinal);
     }
 
     [Fact]
