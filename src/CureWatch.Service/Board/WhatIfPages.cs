@@ -74,6 +74,7 @@ internal static class WhatIfPages
         return new WhatIfView(
             Line("Collect from", clock.Of(then.Outlook.CollectFrom), clock.Of(now.Outlook.CollectFrom)),
             ChanceOf(then.Outlook, clock),
+            whatIf.Air?.Text,
             whatIf.Beyond,
             [.. whatIf.Report.Surfaces.SelectMany(s => s.Coats).Select(words.Of)],
             [.. whatIf.Planned.Select(p => $"{p.Name}: ready {clock.Of(p.ReadyAt.Latest)?.Text ?? "at no time anybody can tell"} at the latest")],
@@ -95,9 +96,16 @@ internal static class WhatIfPages
 /// <summary>What would follow.</summary>
 /// <param name="Collect">From when the car could be collected, then and as it is.</param>
 /// <param name="Chance">The chance to make the promise; null without one.</param>
+/// <param name="Air">The air that would be held, and how fast it would cure in it; null where none is held otherwise.</param>
 /// <param name="Beyond">What of it is not allowed, or cannot be done.</param>
 /// <param name="Coats">The coats that are on.</param>
 /// <param name="Planned">Those still to go on.</param>
 /// <param name="Cautions">What belongs beside it.</param>
 public sealed record WhatIfView(
-    string Collect, string? Chance, IReadOnlyList<string> Beyond, IReadOnlyList<CoatView> Coats, IReadOnlyList<string> Planned, IReadOnlyList<string> Cautions);
+    string Collect,
+    string? Chance,
+    string? Air,
+    IReadOnlyList<string> Beyond,
+    IReadOnlyList<CoatView> Coats,
+    IReadOnlyList<string> Planned,
+    IReadOnlyList<string> Cautions);

@@ -12,6 +12,7 @@ internal static class WhatIfJson
         json.WriteInstant("at", report.At);
         json.WriteString("job", report.Job.Id);
         json.WriteTexts("beyond", whatIf.Beyond);
+        Write(json, whatIf.Air);
         json.WriteArray("surfaces", report.Surfaces, s => JobJson.WriteSurface(json, s.Surface, s.Coats));
         json.WriteArray("planned", whatIf.Planned, c => PromiseJson.WriteCoat(json, c));
         json.WriteStartObject("handover");
@@ -24,5 +25,23 @@ internal static class WhatIfJson
         json.WriteBounds("readyAt", promise.Outlook.ReadyAt);
         json.WriteInstant("collectFrom", promise.Outlook.CollectFrom);
         json.WriteTexts("cautions", Cautions.Beside(whatIf.Hypothesis));
+    }
+
+    private static void Write(Utf8JsonWriter json, AirIf? air)
+    {
+        if (air is null)
+        {
+            json.WriteNull("air");
+            return;
+        }
+
+        json.WriteStartObject("air");
+        json.WriteString("bay", air.Bay);
+        json.WriteRounded("airC", air.AirC);
+        json.WriteRounded("humidityPct", air.HumidityPct);
+        json.WriteString("surface", air.Surface);
+        json.WriteRounded("pace", air.Pace);
+        json.WriteString("text", air.Text);
+        json.WriteEndObject();
     }
 }

@@ -26,6 +26,16 @@ internal static class HypothesisLimits
             yield return $"{bay.Plan.Bay} has no heating that may be used now.";
         }
 
+        if (hypothesis.AirC > reach.AirC && reach.HeatUntil is { } until && isHeard)
+        {
+            yield return $"{bay.Plan.Bay} is heated with {reach.Heat}: until {WallClock.Of(until, shop.Now, shop.Plan.Hours.Zone)}, and it is reckoned so.";
+        }
+
+        if (isHeard && MeansMissing(reach, hypothesis) is { } missing)
+        {
+            yield return $"{bay.Plan.Bay} has nothing to {missing} its air with.";
+        }
+
         if (isHeard && ClimateSearch.PercentAfter(reach, hypothesis.AirC, hypothesis.HumidityPct) is var percent && (percent < reach.DriestPct || percent > reach.MoistestPct))
         {
             yield return Text($"The air would be at {percent:0} %; the coats in {bay.Plan.Bay} take {reach.DriestPct:0} to {reach.MoistestPct:0} %.");
@@ -36,6 +46,15 @@ internal static class HypothesisLimits
             yield return $"{lamp.Minutes} minutes under a lamp on {lamp.Surface.Replace('-', ' ')} is not what its sheets, its heat limit, the bay's equipment and the hours allow: the lamp is left out.";
         }
     }
+
+    /// <summary>What would have to be done about the moisture that the bay cannot do; a percent more or less nobody has to.</summary>
+    private static string? MeansMissing(ClimateReach reach, Hypothesis hypothesis) =>
+        (hypothesis.HumidityPct - ClimateSearch.PercentAfter(reach, hypothesis.AirC, null)) switch
+        {
+            > 1 when reach.Moisten is null => "moisten",
+            < -1 when reach is { Dry: null, AiredWith: null } => "dry",
+            _ => null,
+        };
 
     /// <summary>A start before the bay is free: what is worked out begins once it is.</summary>
     public static IEnumerable<string> BeyondBay(Shop shop, Hypothesis hypothesis, QueuedCar? turn)

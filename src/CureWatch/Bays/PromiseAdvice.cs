@@ -59,8 +59,8 @@ public sealed record PromiseAdvice(double Target, bool IsNeeded, ImmutableArray<
             .. LampWays.Of(shop, job, target, Prospect),
         ];
         ways = [.. ways.Where(w => w.IsEnough || w.Then.Chance >= asItIs.Chance + LeastGain || IsSooner(w)).OrderByDescending(w => w.IsEnough)];
-        WayBack? soonest = ways.Any(w => w.IsEnough) ? null : ways.Where(IsSooner).MinBy(w => w.Then.CollectFrom);
-        return new PromiseAdvice(target, IsNeeded: true, ways, soonest, new WayWords(shop, promised).Of(ways, soonest, asItIs));
+        WayBack? soonest = ways.Any(w => w.IsEnough) ? null : ways.Where(IsSooner).OrderBy(w => w.Then.CollectFrom).ThenByDescending(w => w.Then.Chance).FirstOrDefault();
+        return new PromiseAdvice(target, IsNeeded: true, ways, soonest, new WayWords(shop, promised, target).Of(ways, soonest, asItIs));
 
         bool IsSooner(WayBack way) => way.Then.CollectFrom is { } then && (asItIs.CollectFrom is not { } now || now - then >= LeastSooner);
 

@@ -5,7 +5,7 @@ using CureWatch.Planning;
 namespace CureWatch.Bays;
 
 /// <summary>Says what gets a promise back.</summary>
-internal sealed class WayWords(Shop shop, DateTimeOffset promised)
+internal sealed class WayWords(Shop shop, DateTimeOffset promised, double target)
 {
     /// <summary>Says it in a sentence or two: what is enough, each with its chance; where nothing is, so, and what is soonest.</summary>
     public string Of(ImmutableArray<WayBack> ways, WayBack? soonest, Prospect asItIs)
@@ -14,6 +14,11 @@ internal sealed class WayWords(Shop shop, DateTimeOffset promised)
         if (enough.Length > 0)
         {
             return Figures.Capital(string.Join("; or ", enough.Select(w => $"{Of(w)}: {Percent(w.Then.Chance)} for {Clock(promised)}"))) + ".";
+        }
+
+        if (soonest?.Then.CollectFrom <= promised)
+        {
+            return $"Nothing that this bay has, and the sheets allow, makes {Clock(promised)} as safe as {Percent(target)}. Safest is to {Of(soonest)}: {Percent(soonest.Then.Chance)}.";
         }
 
         string nothing = $"Nothing that this bay has, and the sheets allow, makes {Clock(promised)}.";

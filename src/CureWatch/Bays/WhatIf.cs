@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using CureWatch.Curing;
 using CureWatch.Forecasting;
 using CureWatch.Handover;
+using CureWatch.Planning;
 using CureWatch.Units;
 
 namespace CureWatch.Bays;
@@ -13,6 +14,9 @@ namespace CureWatch.Bays;
 /// <param name="Beyond">What of it no sheet, no surface or no equipment allows, in words; empty where all is allowed.</param>
 public sealed record WhatIf(Hypothesis Hypothesis, JobReport Report, ImmutableArray<AwaitedCoat> Planned, ImmutableArray<string> Beyond)
 {
+    /// <summary>The air that would be held, and how fast it would cure in it; null where no air is held otherwise, or nobody measures it.</summary>
+    public AirIf? Air { get; private init; }
+
     /// <summary>Works it out.</summary>
     /// <param name="shop">The shop.</param>
     /// <param name="id">The job's id; the job must be there, its car still here.</param>
@@ -26,11 +30,15 @@ public sealed record WhatIf(Hypothesis Hypothesis, JobReport Report, ImmutableAr
         JobState job = copy.Jobs[id];
         var present = new Present(copy, copy.Now) { Supposed = SupposedOf(copy, job, hypothesis) };
         PromiseScene scene = PromiseScene.Of(copy, present, job, hypothesis.StartAt);
+        JobReport report = JobReport.Of(copy, present, job, hypothesis.StartAt);
         return new WhatIf(
             hypothesis,
-            JobReport.Of(copy, present, job, hypothesis.StartAt),
+            report,
             [.. scene.Coats.Where(c => c.Waits == Awaits.Application)],
-            [.. HypothesisLimits.Beyond(copy, job, hypothesis), .. HypothesisLimits.BeyondBay(copy, hypothesis, scene.Turn)]);
+            [.. HypothesisLimits.Beyond(copy, job, hypothesis), .. HypothesisLimits.BeyondBay(copy, hypothesis, scene.Turn)])
+        {
+            Air = present.Supposed.Bay is { } held ? AirIf.Of(copy, present, job, copy.Bays[held], report.Promise!.Outlook.Governing) : null,
+        };
     }
 
     /// <summary>The job begun anew in a copy of the shop, with what is otherwise about it, and all that was told of it told again.</summary>
@@ -61,16 +69,19 @@ public sealed record WhatIf(Hypothesis Hypothesis, JobReport Report, ImmutableAr
         double? kelvins = hypothesis.AirC + Celsius.KelvinsAtZero;
         bool isHeld = kelvins is not null || hypothesis.HumidityPct is not null;
         Supposed lit = hypothesis.Lamp is { } lamp ? LampWays.Of(shop, job, lamp.Surface, lamp.Minutes) : Supposed.Nothing;
-        return !isHeld ? lit : lit with
+        if (!isHeld || PromiseReport.BaysOf(shop, job).FirstOrDefault() is not { } bay)
         {
-            Bay = PromiseReport.BaysOf(shop, job).Select(b => b.Plan.Bay).FirstOrDefault(),
-            Held = new ClimateHeld
-            {
-                LeastAirKelvins = kelvins,
-                MostAirKelvins = kelvins,
-                LeastHumidityPct = hypothesis.HumidityPct,
-                MostHumidityPct = hypothesis.HumidityPct,
-            },
+            return lit;
+        }
+
+        ClimateReach reach = BayReaches.Of(shop, job, bay);
+        var held = new ClimateHeld
+        {
+            LeastAirKelvins = kelvins,
+            MostAirKelvins = kelvins,
+            LeastHumidityPct = hypothesis.HumidityPct,
+            MostHumidityPct = hypothesis.HumidityPct,
         };
+        return lit with { Bay = bay.Plan.Bay, Held = hypothesis.AirC > reach.AirC ? reach.While(held, shop.Now) : held };
     }
 }

@@ -45,6 +45,8 @@ public class PromiseEndpointsTests
         JsonElement then = await shop.PostAsync(WhatIf, """{"temperatureC":28,"promisedAt":"2026-05-06T10:00:00Z"}""", HttpStatusCode.OK);
         Assert.True(then.GetProperty("chance").GetDouble() > 0.9);
         Assert.NotEmpty(then.GetProperty("cautions").EnumerateArray());
+        Assert.Equal(28, then.GetProperty("air").GetProperty("airC").GetDouble());
+        Assert.True(then.GetProperty("air").GetProperty("pace").GetDouble() > 1);
         Assert.Equal(before, await shop.TextAsync(Promise));
 
         JsonElement refused = await shop.PostAsync(WhatIf, """{"temperatureC":99,"surface":"roof","product":"wax","colour":1,"startAt":"2026-05-04T07:00:00Z"}""", HttpStatusCode.BadRequest);
@@ -79,6 +81,7 @@ public class PromiseEndpointsTests
         string asked = await shop.TextAsync("/jobs/grey-estate/what-if?temperatureC=28&humidityPct=&surface=&lampMinutes=&product=&startAt=&promisedAt=2026-05-06T10:00");
         Assert.Contains("Nothing was changed or recorded", asked, StringComparison.Ordinal);
         Assert.Contains("caution", asked, StringComparison.Ordinal);
+        Assert.Contains("faster than now", asked, StringComparison.Ordinal);
     }
 
     [Fact]

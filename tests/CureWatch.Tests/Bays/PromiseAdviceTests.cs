@@ -37,6 +37,24 @@ public class PromiseAdviceTests
         Assert.Contains("The soonest is", advice.Text, StringComparison.Ordinal);
     }
 
+    // The soonest collection can be the promised hour itself and still not be as safe as was asked: then that is what is said.
+    [Fact]
+    public void WayThatIsNotSafeEnough_IsNotCalledTheSoonestAfterNothingMakesIt()
+    {
+        PromiseAdvice[] advices =
+        [
+            .. from promised in new[] { 25.5, 26.5, 27.5, 28.5 }
+               let car = Cold([Equipment.PortableHeater], promisedHour: promised, untilHour: 6)
+               from target in new[] { 0.9, 0.95, 0.99, 0.999, 0.99999 }
+               let advice = PromiseAdvice.Of(car.Shop, "job-1", target)!
+               where advice.Soonest?.Then.CollectFrom <= PromisedCar.At(promised)
+               select advice,
+        ];
+        Assert.All(advices, a => Assert.DoesNotContain("The soonest is", a.Text, StringComparison.Ordinal));
+        Assert.All(advices, a => Assert.Contains("Safest is to hold", a.Text, StringComparison.Ordinal));
+        Assert.NotEmpty(advices);
+    }
+
     // Ten minutes before it is dry by itself nobody heats a hall to gain five.
     [Fact]
     public void Heat_ForAFewMinutes_IsNoWay()

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using CureWatch.Bays;
 using CureWatch.Curing;
 using CureWatch.Products;
@@ -18,6 +19,43 @@ public class WhatIfTests
         Assert.InRange(asItIs / heated, 1.22, 1.27);
         double bothHeld = HoursLeft(car, new Hypothesis(AirC: 22, HumidityPct: 55));
         Assert.InRange(asItIs / bothHeld, 1.5, 1.65);
+    }
+
+    [Fact]
+    public void HeatedAir_SaysWhatBecomesOfItsMoisture_AndHowMuchFasterItCures()
+    {
+        PromisedCar car = new PromisedCar(40, [Equipment.FixedHeating]).Steady(0, 1, 15, 55).Coated(1).Steady(1, 1.5, 15, 55);
+        AirIf air = WhatIf.Of(car.Shop, "job-1", new Hypothesis(AirC: 22)).Air!;
+        Assert.Equal((22, 35.5), (air.AirC, Math.Round(air.HumidityPct, 1)));
+        Assert.Equal(1.26, air.Pace!.Value, 0.02);
+        Assert.Equal("The air of bay-1 would be at 22 °C and 35 %. Bonnet would cure about 26 % faster than now.", air.Text);
+        Assert.Equal(1.64, WhatIf.Of(car.Shop, "job-1", new Hypothesis(AirC: 22, HumidityPct: 55)).Air!.Pace!.Value, 0.03);
+        Assert.Contains("slower than now", WhatIf.Of(car.Shop, "job-1", new Hypothesis(AirC: 12)).Air!.Text, StringComparison.Ordinal);
+        Assert.Null(WhatIf.Of(car.Shop, "job-1", new Hypothesis(StartAt: PromisedCar.At(3))).Air);
+    }
+
+    // Open from 8 to 18: the heater that has to be attended is off at lock-up, and what is asked with it is reckoned so.
+    [Fact]
+    public void PortableHeater_HeatsUntilLockUpOnly_AndThatIsSaid()
+    {
+        PromisedCar Car(Equipment heater) => new PromisedCar(40, [heater]).Steady(0, 1, 14, 55).Coated(1).Steady(1, 6, 14, 55);
+        WhatIf attended = WhatIf.Of(Car(Equipment.PortableHeater).Shop, "job-1", new Hypothesis(AirC: 22));
+        Assert.Contains("until 18:00", Assert.Single(attended.Beyond), StringComparison.Ordinal);
+        Assert.Equal(22, attended.Air!.AirC);
+        WhatIf built = WhatIf.Of(Car(Equipment.FixedHeating).Shop, "job-1", new Hypothesis(AirC: 22)), none = WhatIf.Of(Car(Equipment.FixedHeating).Shop, "job-1", new Hypothesis());
+        Assert.True(built.Report.Ruling.ReadyAt!.Likely < attended.Report.Ruling.ReadyAt!.Likely);
+        Assert.True(attended.Report.Ruling.ReadyAt!.Likely < none.Report.Ruling.ReadyAt!.Likely);
+    }
+
+    [Theory]
+    [InlineData(60, Equipment.Humidifier, "nothing to moisten")]
+    [InlineData(40, Equipment.Dehumidifier, "nothing to dry")]
+    public void Moisture_TheBayHasNothingFor_IsSaid(double humidityPct, Equipment means, string says)
+    {
+        WhatIf Asked(ImmutableArray<Equipment> equipment) =>
+            WhatIf.Of(new PromisedCar(40, equipment).Steady(0, 1).Coated(1).Steady(1, 2).Shop, "job-1", new Hypothesis(HumidityPct: humidityPct));
+        Assert.Contains(says, Assert.Single(Asked([Equipment.FixedHeating]).Beyond), StringComparison.Ordinal);
+        Assert.Empty(Asked([means]).Beyond);
     }
 
     [Fact]
