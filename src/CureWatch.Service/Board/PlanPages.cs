@@ -12,7 +12,7 @@ internal static class PlanPages
 {
     public static void Map(IEndpointRouteBuilder app)
     {
-        app.MapGet("/plan", (Lookout lookout) => BoardEndpoints.With(lookout, look => Show(look, [], StatusCodes.Status200OK))).ExcludeFromDescription().LetsScreens();
+        app.MapGet("/plan", (Lookout lookout) => BoardEndpoints.With(lookout, look => Show(look, [], RefusedForm.None, StatusCodes.Status200OK))).ExcludeFromDescription().LetsScreens();
         app.MapPost("/plan/work", (HttpContext context, Inbox inbox, Lookout lookout) => PlanAsync(PlanVerb.Add, null, context, inbox, lookout))
             .ExcludeFromDescription().LetsTechnicians();
         app.MapPost("/plan/work/{id}", (string id, HttpContext context, Inbox inbox, Lookout lookout) => PlanAsync(PlanVerb.Put, id, context, inbox, lookout))
@@ -56,7 +56,11 @@ internal static class PlanPages
         Answer answer = await inbox.AskAsync(new Arrival.Planned(verb, "form", id, Signature.On(asked, context)), context.RequestAborted);
         return answer is Answer.Stored or Answer.Repeated
             ? BoardForms.SeeOther(context, "/plan")
-            : Show(lookout.Now() ?? look, BoardForms.FaultsOf(answer), BoardForms.StatusOf(answer));
+            : Show(
+                lookout.Now() ?? look,
+                BoardForms.FaultsOf(answer),
+                new RefusedForm(id ?? "", form.ToDictionary(f => f.Key, f => f.Value.ToString(), StringComparer.Ordinal)),
+                BoardForms.StatusOf(answer));
     }
 
     /// <summary>When a car comes, how cold, and when it is to be begun, as a job file says it.</summary>
@@ -87,5 +91,6 @@ internal static class PlanPages
         }
     }
 
-    private static Page<PlanPage> Show(Look look, IReadOnlyList<string> faults, int status) => new(status, (nameof(PlanPage.View), PlanViews.Of(look, faults)));
+    private static Page<PlanPage> Show(Look look, IReadOnlyList<string> faults, RefusedForm refused, int status) =>
+        new(status, (nameof(PlanPage.View), PlanViews.Of(look, faults, refused)));
 }

@@ -12,6 +12,7 @@ namespace CureWatch.Service.Board;
 /// <param name="Assumed">What the plan takes for granted.</param>
 /// <param name="Cautions">What to take care of.</param>
 /// <param name="Faults">Why what was asked for was not done.</param>
+/// <param name="Refused">The form that asked for it, to be mended instead of filled in again.</param>
 public sealed record PlanView(
     string Shop,
     string Zone,
@@ -23,7 +24,24 @@ public sealed record PlanView(
     IReadOnlyList<(string Work, string Words)> Works,
     IReadOnlyList<string> Assumed,
     IReadOnlyList<string> Cautions,
-    IReadOnlyList<string> Faults);
+    IReadOnlyList<string> Faults,
+    RefusedForm Refused);
+
+/// <summary>What was filled into a form that was refused.</summary>
+/// <param name="About">What the form is about: nothing for new work, else the id of the work or the job.</param>
+/// <param name="Fields">The fields.</param>
+public sealed record RefusedForm(string? About, IReadOnlyDictionary<string, string> Fields)
+{
+    /// <summary>No form was refused.</summary>
+    public static RefusedForm None { get; } = new(null, new Dictionary<string, string>());
+
+    /// <summary>What a field of a form shows: what was filled in where it was refused, else what is known.</summary>
+    /// <param name="about">What the form is about.</param>
+    /// <param name="field">The field's name.</param>
+    /// <param name="known">What is known.</param>
+    /// <returns>The text.</returns>
+    public string Or(string about, string field, string known = "") => About == about && Fields.TryGetValue(field, out string? filled) ? filled : known;
+}
 
 /// <summary>A bay on the time line.</summary>
 /// <param name="Bay">The bay.</param>

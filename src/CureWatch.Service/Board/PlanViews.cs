@@ -27,9 +27,9 @@ internal sealed class PlanViews
         _clock = new ShopClock(look.Shop.Plan.Hours.Zone, look.At);
     }
 
-    public static PlanView Of(Look look, IReadOnlyList<string> faults) => new PlanViews(look).View(faults);
+    public static PlanView Of(Look look, IReadOnlyList<string> faults, RefusedForm refused) => new PlanViews(look).View(faults, refused);
 
-    private PlanView View(IReadOnlyList<string> faults) => new(
+    private PlanView View(IReadOnlyList<string> faults, RefusedForm refused) => new(
         _look.Shop.Plan.Shop,
         _clock.Zone.Id,
         _clock.Of(_look.At),
@@ -40,7 +40,8 @@ internal sealed class PlanViews
         [.. Enum.GetValues<HarmfulWork>().Where(w => w != HarmfulWork.CarComesIn).Select(w => (WireName<HarmfulWork>.Of(w), ConflictWords.Of(w)))],
         _plan.Assumed,
         [.. Cautions.Beside(_plan)],
-        faults);
+        faults,
+        refused);
 
     private BayPlanView Of(BayDay bay) => new(
         bay.Bay, _words.Of(bay), LineOf(bay), [.. bay.Cars.Select(Of)], [.. bay.Work.Select(Of)]);

@@ -127,9 +127,11 @@ public class PlanEndpointsTests
         Assert.Contains("washing 11:00 to 11:30, Robin", await shop.WordsAsync("/plan"), StringComparison.Ordinal);
         using HttpResponseMessage moved = await shop.SubmitAsync("/plan/work/washing-1", [.. asked[..2], ("from", "2026-05-06T11:00"), ("to", "2026-05-06T11:30"), ("by", ""), ("note", "")]);
         moved.AssertSeesOther("/plan");
-        Assert.Contains("washing Wed 11:00 to Wed 11:30", await shop.WordsAsync("/plan"), StringComparison.Ordinal);
-        using HttpResponseMessage faulty = await shop.SubmitAsync("/plan/work", [.. asked[..3], ("to", "2026-05-04T10:30"), ("by", ""), ("note", "")]);
+        Assert.Contains("washing Wed 11:00 to 11:30", await shop.WordsAsync("/plan"), StringComparison.Ordinal);
+        using HttpResponseMessage faulty = await shop.SubmitAsync("/plan/work", [.. asked[..3], ("to", "2026-05-04T10:30"), ("by", "Robin"), ("note", "two \"vans\"")]);
         Assert.Equal(HttpStatusCode.BadRequest, faulty.StatusCode);
+        string kept = await faulty.Content.ReadAsStringAsync(TestContext.Current.CancellationToken);
+        Assert.All(["value=\"2026-05-04T10:30\"", "value=\"Robin\"", "value=\"two &quot;vans&quot;\""], field => Assert.Contains(field, kept, StringComparison.Ordinal));
         using HttpResponseMessage dropped = await shop.SubmitAsync("/plan/work/washing-1/drop");
         dropped.AssertSeesOther("/plan");
         Assert.DoesNotContain("washing Wed", await shop.WordsAsync("/plan"), StringComparison.Ordinal);
