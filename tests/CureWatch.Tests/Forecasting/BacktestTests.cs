@@ -25,6 +25,19 @@ public class BacktestTests
         }
     }
 
+    /// <summary>A level that follows misses must not swing because it hears of them days later.</summary>
+    [Theory]
+    [InlineData(0.7)]
+    [InlineData(0.9)]
+    public void Bands_OfDaysAhead_HoldWhatTheySay(double persistence)
+    {
+        Backtest[] runs = [.. Enumerable.Range(31, 4).Select(seed => Backtest.Over(new Weather(seed, persistence).Hours(100), Backtest.LongestLead))];
+        foreach (int lead in new[] { 24, 36, 48, 60, 72 })
+        {
+            Assert.InRange(runs.Average(r => r.Leads[lead - 1].Temperature!.Coverage80), 0.77, 0.83);
+        }
+    }
+
     [Fact]
     public void Forecast_OfMoisture_IsScoredAsDewPoint_AndCoveredToo()
     {
