@@ -2,6 +2,7 @@ using CureWatch.Bays;
 using CureWatch.Curing;
 using CureWatch.Panels;
 using CureWatch.Readings;
+using CureWatch.Tests.Days;
 using CureWatch.Warnings;
 
 namespace CureWatch.Tests.Bays;
@@ -102,6 +103,16 @@ public class UnreadLampTests
         TestShop shop = Coated().Tap(On / 60, Did.LampOn).Tap((On + 1) / 60, Did.Measured, panelC: 69).Until((On + 40) / 60);
         _ = Assert.Single(shop.Warnings(WarningKind.LampOverLimit));
         Assert.Empty(Told(shop));
+    }
+
+    /// <summary>Told without a surface it is one lamp, and one warning for a whole car; who reads it anywhere reads it.</summary>
+    [Fact]
+    public void LampOverTheWholeCar_IsOneWarning()
+    {
+        (string?, double, double)[] lamp = [(null, 70, 100)];
+        Warning warning = Assert.Single(LampDay.Lived(110, (_, _) => double.NaN, lamp).Warnings(WarningKind.LampUnread));
+        Assert.Equal((null, At(72), At(100)), (warning.Surface, warning.RaisedAt, warning.ClearedAt!.Value));
+        Assert.Empty(LampDay.Lived(110, (probe, minute) => probe == "wing" ? LampDay.Heated(minute, 70, 100, 55) : double.NaN, lamp).Warnings(WarningKind.LampUnread));
     }
 
     [Fact]
