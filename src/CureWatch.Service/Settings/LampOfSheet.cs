@@ -11,9 +11,9 @@ internal static class LampOfSheet
 
     private static LampBand? Band(JsonCursor band, double? heatMaxC)
     {
-        _ = band.Keys(["panelMinC", "panelMaxC", "referenceHoursPerMinute", "notBefore", "maxMinutes", "stages"]);
-        double? minC = band["panelMinC"].Number(SheetRanges.PanelC);
-        double? maxC = band["panelMaxC"].Number(SheetRanges.PanelC);
+        _ = band.Keys(["referenceHoursPerMinute", "notBefore", "maxMinutes", "stages"], JsonCursor.DegreesOf("panelMin", "panelMax"));
+        double? minC = band.Celsius("panelMin", SheetRanges.PanelC, isNeeded: true);
+        double? maxC = band.Celsius("panelMax", SheetRanges.PanelC, isNeeded: true);
         double? hoursPerMinute = band["referenceHoursPerMinute"].Number(SheetRanges.ReferenceHoursPerMinute);
         TimeSpan? notBefore = band["notBefore"].Duration(TimeSpan.Zero, SheetRanges.LongestTime);
         double? maxMinutes = band["maxMinutes"].Number(SheetRanges.LampMinutes);
@@ -21,12 +21,12 @@ internal static class LampOfSheet
 
         if (minC >= maxC)
         {
-            band["panelMaxC"].Refuse($"above panelMinC, which is {minC}");
+            band.DegreesAt("panelMax").Refuse($"above panelMinC, which is {minC}");
         }
 
         if (maxC > heatMaxC)
         {
-            band["panelMaxC"].Refuse($"up to the sheet's own limits/heatMaxC, which is {heatMaxC}");
+            band.DegreesAt("panelMax").Refuse($"up to the sheet's own limits/heatMaxC, which is {heatMaxC}");
         }
 
         return minC is null || maxC is null || hoursPerMinute is null || notBefore is null || maxMinutes is null

@@ -7,17 +7,17 @@ internal static class LimitsOfSheet
 {
     public static SheetLimits Read(JsonCursor limits)
     {
-        _ = limits.Keys([], "panelMinC", "panelMaxC", "humidityMinPct", "humidityMaxPct", "spreadMinK", "heatMaxC");
-        double? panelMinC = limits["panelMinC"].Number(SheetRanges.PanelC);
-        double? panelMaxC = limits["panelMaxC"].Number(SheetRanges.PanelC);
+        _ = limits.Keys([], [.. JsonCursor.DegreesOf("panelMin", "panelMax", "heatMax"), "humidityMinPct", "humidityMaxPct", "spreadMinK", "spreadMinF"]);
+        double? panelMinC = limits.Celsius("panelMin", SheetRanges.PanelC);
+        double? panelMaxC = limits.Celsius("panelMax", SheetRanges.PanelC);
         double? humidityMinPct = limits["humidityMinPct"].Number(SheetRanges.HumidityLimitPct);
         double? humidityMaxPct = limits["humidityMaxPct"].Number(SheetRanges.HumidityLimitPct);
-        double spreadMinK = limits["spreadMinK"].Number(SheetRanges.SpreadK) ?? SheetLimits.UsualSpreadMinK;
-        double? heatMaxC = limits["heatMaxC"].Number(SheetRanges.PanelC);
+        double spreadMinK = limits.Kelvins("spreadMin", SheetRanges.SpreadK) ?? SheetLimits.UsualSpreadMinK;
+        double? heatMaxC = limits.Celsius("heatMax", SheetRanges.PanelC);
 
         if (panelMinC >= panelMaxC)
         {
-            limits["panelMaxC"].Refuse($"above panelMinC, which is {panelMinC}");
+            limits.DegreesAt("panelMax").Refuse($"above panelMinC, which is {panelMinC}");
         }
 
         if (humidityMinPct >= humidityMaxPct)
@@ -27,7 +27,7 @@ internal static class LimitsOfSheet
 
         if (panelMaxC > heatMaxC)
         {
-            limits["heatMaxC"].Refuse($"at least panelMaxC, which is {panelMaxC}");
+            limits.DegreesAt("heatMax").Refuse($"at least panelMaxC, which is {panelMaxC}");
         }
 
         return new SheetLimits(panelMinC, panelMaxC, humidityMinPct, humidityMaxPct, spreadMinK, heatMaxC);

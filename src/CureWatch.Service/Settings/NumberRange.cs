@@ -18,6 +18,10 @@ internal readonly record struct NumberRange
     /// <summary>Neither end belongs to the range.</summary>
     public static NumberRange Between(double min, double max, string unit) => new(min, max, open: true, unit);
 
+    /// <summary>The same range in degrees Fahrenheit.</summary>
+    /// <param name="zero">What 0 is there: 32 for temperatures, 0 for differences of them.</param>
+    public NumberRange InFahrenheit(double zero) => new((_min * Units.Fahrenheit.PerKelvin) + zero, (_max * Units.Fahrenheit.PerKelvin) + zero, _open, "°F");
+
     public bool Holds(double value) => _open ? value > _min && value < _max : value >= _min && value <= _max;
 
     public override string ToString()

@@ -57,8 +57,8 @@ internal static class ProductFile
 
     private static ReferenceClimate Reference(JsonCursor reference)
     {
-        _ = reference.Keys([], "temperatureC", "humidityPct");
-        double? temperatureC = reference["temperatureC"].Number(SheetRanges.ClimateC);
+        _ = reference.Keys([], [.. JsonCursor.DegreesOf("temperature"), "humidityPct"]);
+        double? temperatureC = reference.Celsius("temperature", SheetRanges.ClimateC);
         double? humidityPct = reference["humidityPct"].Number(SheetRanges.ReferencePct);
         return new ReferenceClimate(
             temperatureC is { } t ? new Celsius(t) : ReferenceClimate.Usual.Temperature,

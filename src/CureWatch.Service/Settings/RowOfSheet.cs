@@ -17,8 +17,8 @@ internal sealed record RowOfSheet(SheetRow Row, JsonCursor Place)
 
     private static RowOfSheet? Read(JsonCursor row, Stage stage)
     {
-        _ = row.Keys(["temperatureC", "humidityPct"], "at", "from", "to");
-        double? temperatureC = row["temperatureC"].Number(SheetRanges.ClimateC);
+        _ = row.Keys(["humidityPct"], [.. JsonCursor.DegreesOf("temperature"), "at", "from", "to"]);
+        double? temperatureC = row.Celsius("temperature", SheetRanges.ClimateC, isNeeded: true);
         double? humidityPct = row["humidityPct"].Number(SheetRanges.HumidityPct);
         TimeSpan? at = Time(row["at"]), from = Time(row["from"]), to = Time(row["to"]);
         CheckWhichTimes(row, stage);

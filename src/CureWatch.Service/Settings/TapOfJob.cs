@@ -1,6 +1,5 @@
 using CureWatch.Curing;
 using CureWatch.Readings;
-using CureWatch.Units;
 
 namespace CureWatch.Service.Settings;
 
@@ -18,9 +17,6 @@ internal sealed record TapOfJob(JsonCursor Place, string? Id, string? Corrects, 
 
     /// <summary>From the coldest parked car to the hottest lamp.</summary>
     private static readonly NumberRange PanelC = NumberRange.From(-60, 200, "°C");
-
-    /// <summary>The same.</summary>
-    private static readonly NumberRange PanelF = NumberRange.From(-76, 392, "°F");
 
     /// <summary>The keys that belong to some acts alone.</summary>
     private static readonly (string Key, Did[] Acts)[] OwnKeys =
@@ -90,7 +86,7 @@ internal sealed record TapOfJob(JsonCursor Place, string? Id, string? Corrects, 
             surfaces.LayerOf(place["layer"], surface),
             surfaces.SectionOf(place["section"], surface),
             startedAt,
-            PanelOf(place),
+            place.Celsius("panel", PanelC),
             place["found"].OneOf<Found>(),
             how,
             place["toBay"].String(whereabouts.Contains, string.Join(" | ", whereabouts)),
@@ -99,18 +95,6 @@ internal sealed record TapOfJob(JsonCursor Place, string? Id, string? Corrects, 
             corrects,
             place["promisedAt"].Instant());
         return new TapOfJob(place, id, corrects, at is null || did is null ? null : tap);
-    }
-
-    /// <summary>What was read by hand, in the unit of the instrument.</summary>
-    private static double? PanelOf(JsonCursor place)
-    {
-        if (!place["panelC"].IsAbsent && !place["panelF"].IsAbsent)
-        {
-            place["panelF"].Refuse("panelC or panelF, not both");
-        }
-
-        double? celsius = place["panelC"].Number(PanelC), fahrenheit = place["panelF"].Number(PanelF);
-        return fahrenheit is { } read ? Fahrenheit.ToCelsius(read) : celsius;
     }
 
     /// <summary>Nothing is told before it happened; where clocks disagree by little, the act's own time counts.</summary>

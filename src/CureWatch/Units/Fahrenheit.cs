@@ -3,11 +3,16 @@ namespace CureWatch.Units;
 /// <summary>Reads temperatures that were told in degrees Fahrenheit; nothing is reckoned in them.</summary>
 public static class Fahrenheit
 {
-    private const double AtZeroCelsius = 32, PerCelsius = 1.8;
+    /// <summary>How many degrees Fahrenheit a kelvin is. Source (law): by definition.</summary>
+    public const double PerKelvin = 1.8;
+
+    private const double AtZeroCelsius = 32;
 
     /// <summary>The same temperature on the Celsius scale.</summary>
     /// <param name="fahrenheit">Temperature [°F], any.</param>
     /// <returns>Temperature [°C].</returns>
-    /// <remarks>Equation: t = (F − 32)/1.8. Source (law): by definition. Edges: a difference of temperatures has no 32 to take off.</remarks>
-    public static double ToCelsius(double fahrenheit) => (fahrenheit - AtZeroCelsius) / PerCelsius;
+    /// <remarks>
+    /// Equation: t = (F − 32)/1.8. Source (law): by definition. Edges: of a difference no 32 is taken off, see <see cref="PerKelvin"/>.
+    /// </remarks>
+    public static double ToCelsius(double fahrenheit) => (fahrenheit - AtZeroCelsius) / PerKelvin;
 }

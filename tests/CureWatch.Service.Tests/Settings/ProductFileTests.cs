@@ -39,6 +39,35 @@ public sealed class ProductFileTests : IDisposable
     }
 
     [Fact]
+    public void Sheet_InFahrenheit_IsTheSameSheet()
+    {
+        ProductSheet celsius = Read(SheetVariants.Whole)!, fahrenheit = Read(SheetVariants.InFahrenheit)!;
+
+        Assert.Empty(_faults.All);
+        Assert.DoesNotContain("C\":", SheetVariants.InFahrenheit, StringComparison.Ordinal);
+        Assert.Equal(Numbers(celsius), Numbers(fahrenheit), (a, b) => Math.Abs(a - b) < 1e-9);
+
+        static IEnumerable<double> Numbers(ProductSheet sheet) =>
+        [
+            sheet.Reference.Temperature.Degrees, sheet.Limits.PanelMinC!.Value, sheet.Limits.PanelMaxC!.Value, sheet.Limits.SpreadMinK, sheet.Limits.HeatMaxC!.Value,
+            .. sheet.Lamp.SelectMany(l => new[] { l.PanelMinC, l.PanelMaxC }),
+            .. sheet.Stages.SelectMany(s => s.Rows).Select(r => r.Temperature.Degrees),
+        ];
+    }
+
+    [Theory]
+    [InlineData("/limits/panelMaxF", "49", "/limits/panelMaxF")]
+    [InlineData("/lamp/0/panelMaxF", "160", "/lamp/0/panelMaxF")]
+    [InlineData("/limits/spreadMinF", "55", "/limits/spreadMinF")]
+    [InlineData("/stages/0/rows/0/temperatureF", "213", "/stages/0/rows/0/temperatureF")]
+    [InlineData("/stages/0/rows/0/temperatureF", null, "/stages/0/rows/0/temperatureC")]
+    public void SheetInFahrenheit_WithOnePlaceBroken_IsRefusedThere(string changed, string? json, string place)
+    {
+        Assert.Null(Read(Edited.At(SheetVariants.InFahrenheit, changed, json)));
+        Assert.Contains(place, _faults.All.Select(f => f.Place));
+    }
+
+    [Fact]
     public void Sheet_WithOnlyWhatIsRequired_TakesTheStatedDefaults()
     {
         ProductSheet sheet = Read(SheetVariants.Least)!;

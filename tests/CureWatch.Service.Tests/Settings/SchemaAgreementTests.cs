@@ -19,6 +19,9 @@ public sealed class SchemaAgreementTests : IDisposable
     public void Sheet() => AssertAgreement("product", SheetVariants.Whole, (path, faults) => ProductFile.Read(path, faults));
 
     [Fact]
+    public void SheetInFahrenheit() => AssertAgreement("product", SheetVariants.InFahrenheit, (path, faults) => ProductFile.Read(path, faults));
+
+    [Fact]
     public void Shop() => AssertAgreement("shop", ShopVariants.Whole, (path, faults) => ShopFile.Read(path, faults));
 
     [Fact]

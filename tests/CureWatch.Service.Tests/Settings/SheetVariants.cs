@@ -28,6 +28,15 @@ internal static class SheetVariants
         }
         """;
 
+    /// <summary>The same as its printed sheet says it where people think in °F: the spread is a difference, not a temperature.</summary>
+    public static string InFahrenheit { get; } = Whole
+        .Replace("\"reference\": { \"temperatureC\": 23", "\"reference\": { \"temperatureF\": 73.4", StringComparison.Ordinal)
+        .Replace("\"temperatureC\": 20", "\"temperatureF\": 68", StringComparison.Ordinal)
+        .Replace("\"temperatureC\": 10", "\"temperatureF\": 50", StringComparison.Ordinal)
+        .Replace("\"panelMinC\": 10, \"panelMaxC\": 30", "\"panelMinF\": 50, \"panelMaxF\": 86", StringComparison.Ordinal)
+        .Replace("\"spreadMinK\": 4, \"heatMaxC\": 70", "\"spreadMinF\": 7.2, \"heatMaxF\": 158", StringComparison.Ordinal)
+        .Replace("\"panelMinC\": 55, \"panelMaxC\": 65", "\"panelMinF\": 131, \"panelMaxF\": 149", StringComparison.Ordinal);
+
     /// <summary>Only what is required.</summary>
     public const string Least = """
         {"product":"x","revision":1,"kind":"glass","stages":[
@@ -58,6 +67,12 @@ internal static class SheetVariants
         { "/reference/temperatureC", "101", "/reference/temperatureC" },
         { "/limits/panelMinC", "\"10\"", "/limits/panelMinC" },
         { "/limits/spreadMinK", "-1", "/limits/spreadMinK" },
+        { "/limits/spreadMinF", "7.2", "/limits/spreadMinF" },
+        { "/limits/panelMinF", "50", "/limits/panelMinF" },
+        { "/limits/heatMaxF", "158", "/limits/heatMaxF" },
+        { "/reference/temperatureF", "73.4", "/reference/temperatureF" },
+        { "/stages/0/rows/0/temperatureF", "68", "/stages/0/rows/0/temperatureF" },
+        { "/lamp/0/panelMaxF", "149", "/lamp/0/panelMaxF" },
         { "/limits/humidityMinPct", "-1", "/limits/humidityMinPct" },
         { "/limits/heatMaxC", "201", "/limits/heatMaxC" },
         { "/limits/windMax", "1", "/limits/windMax" },
