@@ -28,7 +28,7 @@ public partial class HandbookPagesTests
         foreach (string path in ScreensOf(shop).Select(p => p.Replace("{bay}", "bay-1").Replace("{job}", job).Replace("{code}", code)))
         {
             using HttpResponseMessage answer = await manager.GetAsync(path);
-            if (answer.StatusCode == HttpStatusCode.OK)
+            if (answer.StatusCode == HttpStatusCode.OK && answer.Content.Headers.ContentType?.MediaType == "text/html")
             {
                 screens.Add((path, await answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken)));
             }
