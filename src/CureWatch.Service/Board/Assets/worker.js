@@ -49,13 +49,19 @@ async function page(request) {
     return fresh;
   } catch (fault) {
     // Only what a person opens: what the page itself asks for must not look as if the service had answered.
-    const known = isOpened ? await caches.match(request, { ignoreSearch: true }) : undefined;
-    if (known) {
-      return known;
+    if (!isOpened) {
+      throw fault;
     }
-    throw fault;
+    const known = await (await caches.open(store)).match(request.url, { ignoreSearch: true, ignoreVary: true });
+    return known ? new Response(await known.text(), { headers: known.headers }) : unknown();
   }
 }
+
+// In words, where a browser would only say that something failed.
+const unknown = () => new Response(
+  `<!DOCTYPE html><html lang="en"><meta name="viewport" content="width=device-width"><title>The service is away</title><h1>The service does not answer</h1>
+  <p>This phone has not shown this page before, so there is nothing to show of it. Look at the coats yourself.</p><p><a href="/bay">To the bays</a></p>`,
+  { status: 503, headers: { "Content-Type": "text/html; charset=utf-8" } });
 
 async function keep(request, fresh) {
   const kept = await caches.open(store);
