@@ -20,7 +20,7 @@ internal sealed partial class JsonCursor
             this[$"{stem}C"].Refuse("nothing", $"the key {stem}C or {stem}F, one of which is required");
         }
 
-        return Either(stem, "C", range) ?? (this[$"{stem}F"].Number(range.InFahrenheit(32)) is { } read ? Fahrenheit.ToCelsius(read) : null);
+        return Either(stem, "C", range) ?? (this[$"{stem}F"].Number(range.InFahrenheit(Fahrenheit.AtZeroCelsius)) is { } read ? Fahrenheit.ToCelsius(read) : null);
     }
 
     /// <summary>A difference of temperatures under a key that ends with K, or with F: 5.4 °F apart is 3 K.</summary>

@@ -6,7 +6,8 @@ public static class Fahrenheit
     /// <summary>How many degrees Fahrenheit a kelvin is. Source (law): by definition.</summary>
     public const double PerKelvin = 1.8;
 
-    private const double AtZeroCelsius = 32;
+    /// <summary>What 0 °C is [°F]. Source (law): by definition.</summary>
+    public const double AtZeroCelsius = 32;
 
     /// <summary>The same temperature on the Celsius scale.</summary>
     /// <param name="fahrenheit">Temperature [°F], any.</param>

@@ -77,7 +77,6 @@ public class HttpsTests
             RevocationMode = X509RevocationMode.NoCheck,
             DisableCertificateDownloads = true,
             VerificationTime = ServedShop.Start.UtcDateTime,
-            VerificationTimeIgnored = false,
         };
         if (installed is not null)
         {

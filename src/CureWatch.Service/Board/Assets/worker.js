@@ -44,7 +44,8 @@ async function page(request) {
   try {
     const fresh = await fetch(request, isOpened ? { signal: AbortSignal.timeout(patience) } : {});
     if (fresh.ok && !fresh.redirected) {
-      await keep(request, fresh.clone());
+      const text = await fresh.clone().text(); // what breaks off was not answered
+      await keep(request, fresh.headers, text).catch(() => undefined); // a store that is full hides nothing that was
     }
     return fresh;
   } catch (fault) {
@@ -63,11 +64,11 @@ const unknown = () => new Response(
   <p>This phone has not shown this page before, so there is nothing to show of it. Look at the coats yourself.</p><p><a href="/bay">To the bays</a></p>`,
   { status: 503, headers: { "Content-Type": "text/html; charset=utf-8" } });
 
-async function keep(request, fresh) {
+async function keep(request, given, text) {
   const kept = await caches.open(store);
-  const headers = new Headers(fresh.headers);
+  const headers = new Headers(given);
   headers.delete("Content-Encoding");
-  const marked = (await fresh.text()).replace("<html", `<html data-aside="${Date.now()}"`);
+  const marked = text.replace("<html", `<html data-aside="${Date.now()}"`);
   await kept.put(request.url, new Response(marked, { headers }));
   const pages = (await kept.keys()).filter(key => isBay(pathOf(key)));
   await Promise.all(pages.slice(0, Math.max(0, pages.length - most)).map(key => kept.delete(key)));
