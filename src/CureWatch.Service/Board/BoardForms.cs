@@ -116,7 +116,7 @@ internal static class BoardForms
     {
         Answer.Refused a => [.. a.Faults.Select(f => $"{f.Place.TrimStart('/').Replace('/', ' ')}: saw {f.Seen}; allowed: {f.Allowed}")],
         Answer.NoSuchJob a => [$"No job '{a.Job}'."],
-        Answer.Held a => [.. a.Holds.Select(h => $"{Words.Coat(h.Surface, h.Layer, h.Section)}: {h.Text}")],
+        Answer.Held a => [.. a.Holds.Select(h => $"{BoardWords.Coat(h.Surface, h.Layer, h.Section)}: {h.Text}")],
         Answer.Unfit a => [a.Why],
         Answer.NotStored a => [$"It could not be stored. Write it down, then press the button again. {a.Why}"],
         _ => throw new UnreachableException(answer.GetType().Name),

@@ -1,6 +1,7 @@
 using CureWatch.Service.Api;
 using CureWatch.Service.Certificates;
 using CureWatch.Service.People;
+using CureWatch.Service.Tongues;
 
 namespace CureWatch.Service.Board;
 
@@ -9,7 +10,7 @@ internal static class BoardSetup
 {
     private static readonly PathString[] ScriptPaths = ["/api", "/health", "/openapi", "/assets"];
 
-    public static IServiceCollection AddBoard(this IServiceCollection services) => services.AddApi().AddResponseCompression();
+    public static IServiceCollection AddBoard(this IServiceCollection services) => services.AddApi().AddTongues().AddResponseCompression();
 
     public static WebApplication MapBoard(this WebApplication app)
     {
@@ -29,6 +30,7 @@ internal static class BoardSetup
         LearningPages.Map(app);
         WhatIfPages.Map(app);
         PlanPages.Map(app);
+        TonguePages.Map(app);
         if (app.Services.GetService<ShopAuthority>() is not null)
         {
             CertificatePages.Map(app);

@@ -54,12 +54,12 @@ internal sealed class BoardViews(Look look, BackupHealth backup)
             subject.Bay,
             subject.Probe is { } probe ? $"probe {probe}" : null,
             subject.Job is { } job ? look.Shop.Find(job)?.Job.Car ?? job : null,
-            Words.Coat(warning.Surface, subject.Layer > 0 ? subject.Layer : null, subject.Section > 0 ? subject.Section : null),
+            BoardWords.Coat(warning.Surface, subject.Layer > 0 ? subject.Layer : null, subject.Section > 0 ? subject.Section : null),
         ];
         return new WarningView(
             number,
             Tones.Of(rule),
-            Words.Of(subject.Kind),
+            BoardWords.Of(subject.Kind),
             string.Join(", ", about.Where(a => !string.IsNullOrEmpty(a))),
             _clock.Of(warning.RaisedAt),
             warning.Detail ?? rule.Cause,
@@ -76,7 +76,7 @@ internal sealed class BoardViews(Look look, BackupHealth backup)
         if (air.Climate is not { } climate)
         {
             bool hasProbe = bay.Probes.Any(p => Measures(p, air.Place));
-            return new AirView(Words.Of(air.Place), Tone.Unknown, hasProbe ? "No air probe is heard" : "No air probe here", null, null, []);
+            return new AirView(BoardWords.Of(air.Place), Tone.Unknown, hasProbe ? "No air probe is heard" : "No air probe here", null, null, []);
         }
 
         (Tone tone, string word) = climate.Judge(SheetLimits.UsualSpreadMinK) switch
@@ -93,7 +93,7 @@ internal sealed class BoardViews(Look look, BackupHealth backup)
         }
 
         string panel = air.IsPanelMeasured ? "Coldest panel" : "Coldest panel, not measured";
-        return new AirView(Words.Of(air.Place), tone, word, _clock.Of(air.MeasuredAt > _clock.Now ? _clock.Now : air.MeasuredAt), climate.SpreadKelvins,
+        return new AirView(BoardWords.Of(air.Place), tone, word, _clock.Of(air.MeasuredAt > _clock.Now ? _clock.Now : air.MeasuredAt), climate.SpreadKelvins,
         [
             ("Air", Degrees(climate.Air)),
             ("Humidity", string.Create(CultureInfo.InvariantCulture, $"{climate.Humidity.Percent:0} %")),

@@ -67,9 +67,9 @@ internal sealed class CarViews(Look look, ShopClock clock)
             ruling.Holds.Length,
             [
                 .. ruling.Holds.GroupBy(h => (h.Kind, h.Text)).Select(alike => new HoldView(
-                    Words.Of(alike.Key.Kind), string.Join("; ", alike.Select(h => Words.Coat(h.Surface, h.Layer, h.Section))), alike.Key.Text)),
+                    BoardWords.Of(alike.Key.Kind), string.Join("; ", alike.Select(h => BoardWords.Coat(h.Surface, h.Layer, h.Section))), alike.Key.Text)),
             ],
-            [.. ruling.Notes.Select(n => $"{Words.Coat(n.Surface, n.Layer, null)}: {n.Text}")]);
+            [.. ruling.Notes.Select(n => $"{BoardWords.Coat(n.Surface, n.Layer, null)}: {n.Text}")]);
     }
 
     /// <summary>The first layer that is missing in any section, lowest layers first.</summary>
@@ -84,7 +84,7 @@ internal sealed class CarViews(Look look, ShopClock clock)
                     CoatReport? below = coats.LastOrDefault(
                         c => c.Coat.Layer == layer - 1 && c.Coat.Section == section && c.Coat.EndedAt is null);
                     return new NextCoat(
-                        Words.Coat(surface, layer, section),
+                        BoardWords.Coat(surface, layer, section),
                         NameOf(surface, layer),
                         new CoatTarget(surface.Id, layer, section),
                         below is null ? null : _windows.NextLayer(below));

@@ -97,7 +97,7 @@ internal static class SignInPages
         : string.Create(CultureInfo.InvariantCulture, $"{Math.Ceiling(wait.TotalMinutes)} min");
 
     /// <summary>A page of ours; anything else is the board.</summary>
-    private static string ThenOf(string? then) => RedirectHttpResult.IsLocalUrl(then) && !then!.StartsWith('~') ? then : "/";
+    public static string ThenOf(string? then) => RedirectHttpResult.IsLocalUrl(then) && !then!.StartsWith('~') ? then : "/";
 
     private static Page<SignInPage> SignIn(Lookout lookout, string name, string then, IReadOnlyList<string> faults, int status = StatusCodes.Status200OK) => new(
         status,

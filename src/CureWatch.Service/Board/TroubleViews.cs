@@ -11,7 +11,7 @@ internal static class TroubleViews
         return
         [
             .. look.Troubles.OrderBy(t => t.Rule.Priority).Select(t => new TroubleView(
-                Tones.Of(t.Rule), Words.Of(t.Kind), clock.Of(t.Since), t.Cause, t.Rule.Consequence, t.Rule.Action)),
+                Tones.Of(t.Rule), BoardWords.Of(t.Kind), clock.Of(t.Since), t.Cause, t.Rule.Consequence, t.Rule.Action)),
         ];
     }
 }

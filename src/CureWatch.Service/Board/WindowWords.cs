@@ -23,7 +23,7 @@ internal sealed class WindowWords(ShopClock clock)
             : Curing(report);
         return new CoatView(
             $"{coat.Surface.Id}-{coat.Layer}-{coat.Section}-{coat.AppliedAt.UtcTicks}",
-            Words.Of(coat),
+            BoardWords.Of(coat),
             new CoatTarget(coat.Surface.Id, coat.Layer, coat.Section),
             tone,
             word,

@@ -26,7 +26,7 @@ internal static class Facts
         var text = new StringBuilder();
         foreach (AlarmRule rule in Enum.GetValues<WarningKind>().Select(AlarmRule.Of).OrderBy(r => r.Priority))
         {
-            text.Append("## ").AppendLine(Words.Of(rule.Kind)).AppendLine()
+            text.Append("## ").AppendLine(BoardWords.Of(rule.Kind)).AppendLine()
                 .Append(rule.Cause).Append(" If nobody acts: ").AppendLine(rule.Consequence).AppendLine()
                 .Append("**What to do:** ").Append(rule.Action).Append(After(rule)).AppendLine().AppendLine();
         }

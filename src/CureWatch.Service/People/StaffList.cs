@@ -8,6 +8,9 @@ namespace CureWatch.Service.People;
 /// <param name="PinHash">What their PIN is checked against.</param>
 internal sealed record Person(string Name, Role Role, string PinHash)
 {
+    /// <summary>How they want to be spoken to; null where they never said.</summary>
+    public TongueChoice? Tongue { get; init; }
+
     /// <summary>Without the hash, wherever this ends up.</summary>
     public override string ToString() => $"{Name} ({Role})";
 }
@@ -45,6 +48,9 @@ internal sealed record StaffList(ImmutableArray<Person> People, ImmutableArray<S
 
     /// <summary>Signs in a browser or a screen, and forgets those whose time is over.</summary>
     public StaffList With(SignedIn device) => this with { SignedIn = [.. SignedIn.Where(s => s.Until > device.Since), device] };
+
+    /// <summary>Keeps how somebody wants to be spoken to, wherever they are signed in; a screen is nobody.</summary>
+    public StaffList Spoken(string name, TongueChoice choice) => this with { People = [.. People.Select(p => p.Name == name ? p with { Tongue = choice } : p)] };
 
     public StaffList SignedOut(string id) => this with { SignedIn = [.. SignedIn.Where(s => s.Id != id)] };
 }

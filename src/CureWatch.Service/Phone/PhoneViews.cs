@@ -60,7 +60,7 @@ internal sealed class PhoneViews(Look look, BoardView board)
             times?.Flash?.From,
             times?.Flash?.To,
             times?.HasToBeLevelled != false,
-            [.. next.Sections.Select(section => (section, Words.Coat(surface, next.Layer, section)))],
+            [.. next.Sections.Select(section => (section, BoardWords.Coat(surface, next.Layer, section)))],
             once.Of(Cautions.Of(evidence.Laws.Sheet)));
     }
 
@@ -79,7 +79,7 @@ internal sealed class PhoneViews(Look look, BoardView board)
             $"{act.Surface.Id}-{act.Layer}-{act.Section ?? 0}",
             // What speaks against a coat is told of the next ones alone: a later one has no button that might say otherwise.
             isFirst || IsLevelling(act) || act.Kind == ActKind.Look ? next : next with { Button = null },
-            Words.Coat(act.Surface, act.Layer, next.Section ?? 1) is var coat && next.Section is null ? act.Surface.Id : coat,
+            BoardWords.Coat(act.Surface, act.Layer, next.Section ?? 1) is var coat && next.Section is null ? act.Surface.Id : coat,
             _clock.Of(act.From),
             _clock.Of(act.By),
             act.IsLate ? "It closed" : IsLevelling(act) ? "Level by" : "By",

@@ -33,7 +33,7 @@ internal sealed class ToldViews(ShopClock clock)
 
     private string TextOf(JobState state, Tap tap)
     {
-        string where = tap.Surface is null ? "all of it" : Words.Coat(tap.Surface, tap.Layer, tap.Section);
+        string where = tap.Surface is null ? "all of it" : BoardWords.Coat(tap.Surface, tap.Layer, tap.Section);
         string what = tap switch
         {
             { Did: Did.Inspected, Found: { } found } => $"looked at: {WireName<Found>.Of(found).Replace('-', ' ')}",

@@ -1,6 +1,6 @@
 namespace CureWatch.Units;
 
-/// <summary>Reads temperatures that were told in degrees Fahrenheit; nothing is reckoned in them.</summary>
+/// <summary>Reads and says temperatures in degrees Fahrenheit; nothing is reckoned in them.</summary>
 public static class Fahrenheit
 {
     /// <summary>How many degrees Fahrenheit a kelvin is. Source (law): by definition.</summary>
@@ -16,4 +16,10 @@ public static class Fahrenheit
     /// Equation: t = (F − 32)/1.8. Source (law): by definition. Edges: of a difference no 32 is taken off, see <see cref="PerKelvin"/>.
     /// </remarks>
     public static double ToCelsius(double fahrenheit) => (fahrenheit - AtZeroCelsius) / PerKelvin;
+
+    /// <summary>The same temperature on the Fahrenheit scale.</summary>
+    /// <param name="celsius">Temperature [°C], any.</param>
+    /// <returns>Temperature [°F].</returns>
+    /// <remarks>Equation: F = 1.8·t + 32. Source (law): by definition. Edges: to a difference no 32 is added, see <see cref="PerKelvin"/>.</remarks>
+    public static double FromCelsius(double celsius) => (PerKelvin * celsius) + AtZeroCelsius;
 }

@@ -99,14 +99,14 @@ public partial class HandbookTextTests
         Enum.GetValues<WarningKind>(),
         kind =>
         {
-            Section section = Text.Find("warnings")!.Sections.Single(s => s.Heading == Words.Of(kind));
+            Section section = Text.Find("warnings")!.Sections.Single(s => s.Heading == BoardWords.Of(kind));
             Assert.Contains(AlarmRule.Of(kind).Action, section.Text, StringComparison.Ordinal);
         });
 
     [Fact]
     public void EveryHold_IsThereWithWhatLiftsIt() => Assert.All(
         Enum.GetValues<HoldKind>(),
-        kind => Assert.Matches($"(?i){Words.Of(kind)}: .{{20}}", WordsOf("car")));
+        kind => Assert.Matches($"(?i){BoardWords.Of(kind)}: .{{20}}", WordsOf("car")));
 
     [Fact]
     public void EveryCautionOfTheService_IsAmongTheCautions() => Assert.All(

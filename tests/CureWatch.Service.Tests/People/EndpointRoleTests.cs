@@ -13,7 +13,7 @@ public class EndpointRoleTests
     private static readonly string[] OpenToEverybody =
     [
         "/health/live", "/health/ready", "/assets/{version}/{name}", "/worker.js", "/certificate", "/certificate/authority.cer", "/sign-in", "/sign-out", "/set-up",
-        "/pair", "/handbook", "/handbook/{chapter}",
+        "/pair", "/handbook", "/handbook/{chapter}", "/tongue",
     ];
 
     private static readonly string[] OfTheManager =

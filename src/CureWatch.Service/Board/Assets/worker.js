@@ -1,5 +1,5 @@
 // Puts aside what a phone in the bay has seen: without the service its pages open as they were, marked with when that was. Nothing that is not of the
-// bay is kept, and nothing outlives a signing out: whoever takes the phone next sees none of it.
+// bay is kept, and nothing outlives a signing out, or another language: whoever takes the phone next sees none of it.
 
 const store = "curewatch-bay";
 const most = 40;        // pages; the oldest goes first
@@ -14,7 +14,7 @@ self.addEventListener("activate", event => event.waitUntil(self.clients.claim())
 self.addEventListener("message", event => event.waitUntil(Promise.allSettled(event.data.map(address => answer(new Request(address))))));
 self.addEventListener("fetch", event => {
   const path = pathOf(event.request);
-  if (path === "/sign-in" || path === "/sign-out") {
+  if (path === "/sign-in" || path === "/sign-out" || path === "/tongue") {
     event.waitUntil(caches.delete(store));
   } else if (event.request.method === "GET" && (isAsset(path) || isBay(path))) {
     event.respondWith(answer(event.request));

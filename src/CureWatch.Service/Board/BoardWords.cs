@@ -7,7 +7,7 @@ using CureWatch.Warnings;
 namespace CureWatch.Service.Board;
 
 /// <summary>The library's names as people say them.</summary>
-internal static class Words
+internal static class BoardWords
 {
     public static string Of(WarningKind kind) => kind switch
     {

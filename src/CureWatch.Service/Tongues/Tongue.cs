@@ -1,0 +1,38 @@
+using System.Globalization;
+using System.Runtime.CompilerServices;
+using CureWatch.Units;
+using CureWatch.Words;
+
+namespace CureWatch.Service.Tongues;
+
+/// <summary>How whoever asks is spoken to: what a page says goes through it.</summary>
+internal sealed class Tongue(Language language, bool isFahrenheit) : ITongue
+{
+    /// <summary>English and °C.</summary>
+    public static Tongue Plain { get; } = new(Language.English, isFahrenheit: false);
+
+    public Language Language => language;
+
+    public bool IsFahrenheit => isFahrenheit;
+
+    /// <summary>The sign of the degrees.</summary>
+    public string Degrees => isFahrenheit ? "°F" : "°C";
+
+    public NumberFormatInfo Numbers => language.Numbers;
+
+    public DateTimeFormatInfo Calendar => language.Calendar;
+
+    /// <summary>What stands for an English phrase without figures.</summary>
+    public string this[string english] => Phrase(english);
+
+    /// <summary>A sentence, with figures or without; nothing where there is none.</summary>
+    [OverloadResolutionPriority(1)]
+    public string this[Sentence? sentence] => sentence?.SaidIn(this) ?? "";
+
+    public string this[Figure? figure] => figure?.SaidIn(this) ?? "";
+
+    public string Phrase(string english) => language.Book.Find(english);
+
+    /// <summary>A temperature that was typed by whoever is spoken to [°C].</summary>
+    public double CelsiusOf(double typed) => isFahrenheit ? Fahrenheit.ToCelsius(typed) : typed;
+}
