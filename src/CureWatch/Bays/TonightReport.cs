@@ -21,7 +21,10 @@ public sealed record TonightReport(
     private const int MostBesides = 2;
 
     /// <summary>A chance of water below this [1] is called safe: from it on people are warned.</summary>
-    private const double Safe = AlarmRules.LikelyEnough;
+    public const double SafeBelow = AlarmRules.LikelyEnough;
+
+    /// <summary>From this chance on [1] what only slows the cure is said too.</summary>
+    public const double WorthSaying = AlarmRules.LikelyEnoughForSheet;
 
     /// <summary>What to know, in a sentence or two.</summary>
     public string Text => Detail.Length > 0 ? $"{Headline} {Detail}" : Headline;
@@ -55,7 +58,7 @@ public sealed record TonightReport(
         Risk? wet = ahead?.Of(WarningKind.CondensingAhead);
         TonightVerdict verdict = cars.IsEmpty ? TonightVerdict.NothingOpen
             : ahead is null ? TonightVerdict.Unknown
-            : bay.IsWet(Panels.Place.Outside) || wet?.Chance >= Safe ? TonightVerdict.AtRisk
+            : bay.IsWet(Panels.Place.Outside) || wet?.Chance >= SafeBelow ? TonightVerdict.AtRisk
             : TonightVerdict.Safe;
         string who = cars.IsEmpty ? id : string.Join(" and ", cars);
         bool isDoorsTold = shop.Standing.ContainsKey(new Subject(WarningKind.OutdoorWets, id, null, null, null, 0, 0, Panels.Place.Outside));
@@ -92,7 +95,7 @@ public sealed record TonightReport(
 
     /// <summary>What else is likely beside water: it spoils nothing overnight, and slows the cure, or keeps a sheet from being met.</summary>
     private static string Besides(BayAhead ahead, Shop shop) => string.Join(' ', ahead.Risks
-        .Where(r => r.Kind != WarningKind.CondensingAhead && r.Chance >= AlarmRules.LikelyEnoughForSheet)
+        .Where(r => r.Kind != WarningKind.CondensingAhead && r.Chance >= WorthSaying)
         .OrderBy(r => r.Kind != WarningKind.CureStalledAhead).Take(MostBesides)
         .Select(r => AheadWords.Sentence(r with { From = r.From < shop.Now ? shop.Now : r.From }, shop.Now, shop.Plan.Hours.Zone)
             + (r.Remedies.IsEmpty ? "" : $" {AheadWords.Helps(r)}")));

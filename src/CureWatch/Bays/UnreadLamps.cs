@@ -16,8 +16,6 @@ namespace CureWatch.Bays;
 /// </remarks>
 internal static class UnreadLamps
 {
-    private static readonly TimeSpan FirstLook = TimeSpan.FromMinutes(2);
-
     /// <summary>Decides what a reading in a bay means for its lamps.</summary>
     public static IEnumerable<ShopEvent> Decide(Shop shop, RawReading raw)
     {
@@ -76,7 +74,7 @@ internal static class UnreadLamps
         let own = OwnReadings.Of(shop, key, story, stays, lamp.From - (2 * OwnReading.ReachOfSpot))
         let burning = lamp.Ended(own)
         where burning.Covers(shop.Now)
-        select new LitSurface(story.Surface.Id, burning, own, story.ReadByHand, MayShow(shop, stays[^1], key) ? OwnReading.ReachOfSpot : FirstLook);
+        select new LitSurface(story.Surface.Id, burning, own, story.ReadByHand, MayShow(shop, stays[^1], key) ? OwnReading.ReachOfSpot : LampSpell.LongestUnread);
 
     private static bool MayShow(Shop shop, Stay stay, SurfaceKey key) =>
         stay.Bay is { } id && shop.Bays[id] is var bay && bay.Heats.TryGetValue(key, out SurfaceHeat? heat) && LampHeat.MayBeShown(bay, heat, shop.Now);

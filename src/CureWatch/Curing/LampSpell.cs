@@ -13,9 +13,13 @@ public static class LampSpell
     /// one after the other; heat that is not credited costs time, heat that is costs a coat.</summary>
     public static readonly TimeSpan Longest = TimeSpan.FromHours(4);
 
+    /// <summary>How long one over a surface that heat can spoil may burn unread before people are told [2 min]. Source (choice): bright lamps bring sheet
+    /// metal to 60 °C in one to seven minutes (science note §5).</summary>
+    public static readonly TimeSpan LongestUnread = TimeSpan.FromMinutes(2);
+
     /// <summary>A lamp that is told on again within this time is the same one, told twice [30 min]; later, the one before was switched off and nobody told.
     /// Source (choice): longer than lamps stay on one surface at a time, 10 to 20 min by common practice.</summary>
-    private static readonly TimeSpan Doubled = TimeSpan.FromMinutes(30);
+    public static readonly TimeSpan Doubled = TimeSpan.FromMinutes(30);
 
     /// <summary>Reads the taps of a surface as lamps over it.</summary>
     /// <param name="own">The standing taps that concern the surface, in order.</param>
