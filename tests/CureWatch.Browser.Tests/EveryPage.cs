@@ -14,7 +14,7 @@ internal static class EveryPage
         .Where(e => e.Metadata.GetMetadata<HttpMethodMetadata>()?.HttpMethods.Contains("GET") == true)
         .Select(e => e.RoutePattern.RawText!)
         .Where(path => !NoPages.Any(no => path.StartsWith(no, StringComparison.Ordinal)))
-        .SelectMany(path => path == "/handbook/{chapter}" ? HandbookText.Instance.InOrder.Select(s => s.Address).Append("/handbook?q=panel") : [path])
+        .SelectMany(path => path == "/handbook/{chapter}" ? HandbookText.In(HandbookText.English).InOrder.Select(s => s.Address).Append("/handbook?q=panel") : [path])
         .Select(path => path.Replace("{bay}", "bay-1", StringComparison.Ordinal).Replace("{job}", job, StringComparison.Ordinal))
         .Where(path => !path.Contains('{', StringComparison.Ordinal))
         .Order();

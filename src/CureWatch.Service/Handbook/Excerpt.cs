@@ -9,10 +9,11 @@ internal static class Excerpt
     /// <param name="text">The text.</param>
     /// <param name="terms">Its words.</param>
     /// <param name="wanted">The words that were looked for.</param>
+    /// <param name="joinsWords">Whether they may stand inside others.</param>
     /// <returns>The pieces in their order, each with whether it was looked for; put together they are a part of the text.</returns>
-    public static IReadOnlyList<(string Text, bool IsHit)> Of(string text, Term[] terms, string[] wanted)
+    public static IReadOnlyList<(string Text, bool IsHit)> Of(string text, Term[] terms, string[] wanted, bool joinsWords)
     {
-        int first = Math.Max(0, Array.FindIndex(terms, t => t.BeginsWithAny(wanted)) - TermsBefore);
+        int first = Math.Max(0, Array.FindIndex(terms, t => t.IsMeantByAny(wanted, joinsWords)) - TermsBefore);
         Term[] shown = [.. terms.Skip(first).Take(MostTerms)];
         if (shown.Length == 0)
         {
@@ -21,7 +22,7 @@ internal static class Excerpt
 
         int at = first == 0 ? 0 : shown[0].From;
         var pieces = new List<(string Text, bool IsHit)> { (first == 0 ? "" : "… ", false) };
-        foreach (Term hit in shown.Where(t => t.BeginsWithAny(wanted)))
+        foreach (Term hit in shown.Where(t => t.IsMeantByAny(wanted, joinsWords)))
         {
             if (hit.From < at)
             {

@@ -4,7 +4,7 @@ using System.Text;
 namespace CureWatch.Service.Handbook;
 
 /// <summary>
-/// Words as a search compares them: in small letters without diacritics. .NET's own decomposition needs culture data, which this program does without.
+/// Words as a search compares them: in small letters without diacritics, an umlaut that is written out (ue) as one that is not (ü). .NET's own decomposition needs culture data, which this program does without.
 /// </summary>
 internal static class Folding
 {
@@ -52,7 +52,7 @@ internal static class Folding
             folded.Append(Plain.TryGetValue(small, out string? plain) ? plain : small);
         }
 
-        return folded.ToString();
+        return folded.Replace("ae", "a").Replace("oe", "o").Replace("ue", "u").ToString();
     }
 
     /// <summary>A mark belongs to the letter before it, as in text whose diacritics stand by themselves.</summary>

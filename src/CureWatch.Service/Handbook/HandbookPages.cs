@@ -21,10 +21,10 @@ internal static class HandbookPages
     public static string AddressOf(string id) => id.Length == 0 ? Path : $"{Path}/{id}";
 
     private static IResult ContentsOrFound(string? q) => q is null
-        ? new Page<ContentsPage>(StatusCodes.Status200OK, (nameof(ContentsPage.Text), HandbookText.Instance))
-        : new Page<FoundPage>(StatusCodes.Status200OK, (nameof(FoundPage.Typed), q), (nameof(FoundPage.Finding), HandbookText.Instance.Search.Find(q)));
+        ? new Page<ContentsPage>(StatusCodes.Status200OK, (nameof(ContentsPage.Text), HandbookText.In(HandbookText.English)))
+        : new Page<FoundPage>(StatusCodes.Status200OK, (nameof(FoundPage.Typed), q), (nameof(FoundPage.Finding), HandbookText.In(HandbookText.English).Search.Find(q)));
 
-    private static IResult OnePage(string chapter) => HandbookText.Instance.Find(chapter) is { } found
-        ? new Page<ChapterPage>(StatusCodes.Status200OK, (nameof(ChapterPage.Text), HandbookText.Instance), (nameof(ChapterPage.Chapter), found))
+    private static IResult OnePage(string chapter) => HandbookText.In(HandbookText.English).Find(chapter) is { } found
+        ? new Page<ChapterPage>(StatusCodes.Status200OK, (nameof(ChapterPage.Text), HandbookText.In(HandbookText.English)), (nameof(ChapterPage.Chapter), found))
         : BoardEndpoints.Plain(StatusCodes.Status404NotFound, "No such page", "The handbook has no page of that name.");
 }

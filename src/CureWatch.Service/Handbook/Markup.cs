@@ -16,9 +16,15 @@ internal static class Markup
 
     /// <param name="id">The page's place in the address.</param>
     /// <param name="text">The text; its first line is the title.</param>
-    public static Chapter Read(string id, string text)
+    /// <param name="first">The same page in the language that was there first: heading by heading it lends its anchors, so that a link holds in both.</param>
+    public static Chapter Read(string id, string text, Chapter? first = null)
     {
         MarkdownDocument page = Markdown.Parse(text, Pipeline);
+        if (first is not null)
+        {
+            TakeAnchors(page, first);
+        }
+
         foreach (LinkInline link in page.Descendants<LinkInline>())
         {
             if (link.IsImage)
@@ -40,6 +46,20 @@ internal static class Markup
     /// <summary>The pages that the lists of a text name, in its order.</summary>
     public static IEnumerable<string> ListedIn(string text) =>
         Markdown.Parse(text, Pipeline).Descendants<ListItemBlock>().SelectMany(i => i.Descendants<LinkInline>()).Select(l => l.Url!);
+
+    private static void TakeAnchors(MarkdownDocument page, Chapter first)
+    {
+        HeadingBlock[] headings = [.. page.Descendants<HeadingBlock>()];
+        if (headings.Length != first.Sections.Count)
+        {
+            throw new InvalidOperationException($"'{first.Id}' has {headings.Length} headings here and {first.Sections.Count} in the language that was there first.");
+        }
+
+        foreach ((HeadingBlock heading, Section section) in headings.Zip(first.Sections).Skip(1))
+        {
+            heading.GetAttributes().Id = section.Anchor;
+        }
+    }
 
     private static IEnumerable<Section> SectionsOf(MarkdownDocument page)
     {

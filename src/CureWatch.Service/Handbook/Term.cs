@@ -7,13 +7,19 @@ namespace CureWatch.Service.Handbook;
 /// <param name="IsPart">Whether it is a part of the word before it, which has hyphens.</param>
 internal readonly record struct Term(string Word, int From, int To, bool IsPart)
 {
-    public bool BeginsWith(string word) => Word.StartsWith(word, StringComparison.Ordinal);
+    /// <summary>Fewer letters stand inside too many words to mean anything there. Source (choice).</summary>
+    private const int LeastInside = 4;
 
-    public bool BeginsWithAny(string[] words)
+    /// <param name="word">What was looked for.</param>
+    /// <param name="joinsWords">Whether the language writes several words as one, so that it may stand inside.</param>
+    public bool IsMeantBy(string word, bool joinsWords) =>
+        Word.StartsWith(word, StringComparison.Ordinal) || (joinsWords && word.Length >= LeastInside && Word.Contains(word, StringComparison.Ordinal));
+
+    public bool IsMeantByAny(string[] words, bool joinsWords)
     {
         foreach (string word in words)
         {
-            if (BeginsWith(word))
+            if (IsMeantBy(word, joinsWords))
             {
                 return true;
             }

@@ -14,17 +14,23 @@ internal sealed class WordSearch
     private const int MostWords = 8;
 
     private readonly Place[] _places;
+    private readonly bool _joinsWords;
 
-    public WordSearch(IEnumerable<Chapter> chapters) =>
+    /// <param name="chapters">Where to look.</param>
+    /// <param name="joinsWords">Whether their language writes several words as one.</param>
+    public WordSearch(IEnumerable<Chapter> chapters, bool joinsWords)
+    {
         _places = [.. chapters.SelectMany(chapter => chapter.Sections.Select(section => new Place(
             chapter, section, [.. Folding.TermsOf(chapter.Title)], [.. Folding.TermsOf(section.Heading)], [.. Folding.TermsOf(section.Text)])))];
+        _joinsWords = joinsWords;
+    }
 
-    /// <summary>Looks for words by their beginnings, in any order.</summary>
+    /// <summary>Looks for words by their beginnings, in any order; where the language joins words, inside them too.</summary>
     /// <param name="typed">What was typed, whatever it is.</param>
     public Finding Find(string typed)
     {
         string[] words = [.. Folding.TermsOf(typed.Length > MostSigns ? typed[..MostSigns] : typed).Where(t => !t.IsPart).Select(t => t.Word).Distinct().Take(MostWords)];
-        Hit[] hits = [.. _places.Select(p => p.Look(words)).Where(h => h.Own > 0)];
+        Hit[] hits = [.. _places.Select(p => p.Look(words, _joinsWords)).Where(h => h.Own > 0)];
         Hit[] whole = [.. hits.Where(h => h.WithTitle == words.Length)];
         Hit[] found = whole.Length > 0 ? whole : hits;
         return new Finding(
@@ -32,18 +38,18 @@ internal sealed class WordSearch
             found.Length,
             [
                 .. found.OrderByDescending(h => h.Own).ThenByDescending(h => h.InHeading).ThenByDescending(h => h.IsTitle).ThenByDescending(h => h.Times).Take(MostPlaces)
-                    .Select(h => new FoundPlace(h.At.Chapter, h.At.Section, Excerpt.Of(h.At.Section.Text, h.At.Text, words))),
+                    .Select(h => new FoundPlace(h.At.Chapter, h.At.Section, Excerpt.Of(h.At.Section.Text, h.At.Text, words, _joinsWords))),
             ],
             HasEveryWord: whole.Length > 0 || hits.Length == 0);
     }
 
     private sealed record Place(Chapter Chapter, Section Section, Term[] Title, Term[] Heading, Term[] Text)
     {
-        public Hit Look(string[] words)
+        public Hit Look(string[] words, bool joinsWords)
         {
-            (uint title, _) = Among(Title, words);
-            (uint heading, _) = Among(Heading, words);
-            (uint text, int times) = Among(Text, words);
+            (uint title, _) = Among(Title, words, joinsWords);
+            (uint heading, _) = Among(Heading, words, joinsWords);
+            (uint text, int times) = Among(Text, words, joinsWords);
             return new Hit(
                 this,
                 BitOperations.PopCount(heading | text),
@@ -54,14 +60,14 @@ internal sealed class WordSearch
         }
 
         /// <summary>A bit for each word that is among the terms, and how often any of them is.</summary>
-        private static (uint Words, int Times) Among(Term[] terms, string[] words)
+        private static (uint Words, int Times) Among(Term[] terms, string[] words, bool joinsWords)
         {
             (uint found, int times) = (0, 0);
             foreach (Term term in terms)
             {
                 for (int i = 0; i < words.Length; i++)
                 {
-                    if (term.BeginsWith(words[i]))
+                    if (term.IsMeantBy(words[i], joinsWords))
                     {
                         found |= 1u << i;
                         times++;

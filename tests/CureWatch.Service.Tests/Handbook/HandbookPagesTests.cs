@@ -1,5 +1,6 @@
 using System.Net;
 using System.Text.RegularExpressions;
+using CureWatch.Service.Handbook;
 using CureWatch.Service.Tests.Api;
 using CureWatch.Service.Tests.People;
 using Microsoft.AspNetCore.Routing;
@@ -54,7 +55,7 @@ public partial class HandbookPagesTests
         using Browser manager = await Browser.OfManagerAsync(shop);
         using var nobody = new Browser(shop);
         await shop.PassAsync(1);
-        foreach (string path in Service.Handbook.HandbookText.Instance.InOrder.Select(s => s.Address).Append("/handbook").Append("/handbook?q=lamp"))
+        foreach (string path in HandbookText.In(HandbookText.English).InOrder.Select(s => s.Address).Append("/handbook").Append("/handbook?q=lamp"))
         {
             string page = await nobody.TextAsync(path);
             Assert.DoesNotContain("test-shop", page, StringComparison.Ordinal);
@@ -107,7 +108,7 @@ public partial class HandbookPagesTests
     public async Task EveryPicture_IsServed()
     {
         await using ServedShop shop = await ServedShop.OpenAsync();
-        string[] pictures = [.. Service.Handbook.HandbookText.Instance.InOrder.SelectMany(s => Source().Matches(s.Html).Select(m => m.Groups[1].Value))];
+        string[] pictures = [.. HandbookText.In(HandbookText.English).InOrder.SelectMany(s => Source().Matches(s.Html).Select(m => m.Groups[1].Value))];
         Assert.NotEmpty(pictures);
         foreach (string picture in pictures)
         {

@@ -8,7 +8,8 @@ public class WordSearchTests
     [
         Markup.Read("lamps", "# Lamps\n\nA lamp burns skin.\n\n## Heat limits\n\nFilm may have 60 °C. The *lowest* limit rules.\n"),
         Markup.Read("probes", "# Fit probes\n\nAway from a lamp, and from heaters.\n\n## Salt test\n\nOver NaCl the air has 75.5 %; a façade does not. lamp lamp lamp\n"),
-    ]);
+    ],
+    joinsWords: false);
 
     [Fact]
     public void Word_IsFoundByItsBeginning_WithSomeOfItsText()
@@ -70,7 +71,7 @@ public class WordSearchTests
     public void Excerpt_IsCutOutOfALongText()
     {
         string text = string.Join(' ', Enumerable.Range(1, 200).Select(i => i == 100 ? "needle" : $"w{i}"));
-        FoundPlace place = Assert.Single(new WordSearch([Markup.Read("x", $"# X\n\n{text}\n")]).Find("needle").Places);
+        FoundPlace place = Assert.Single(new WordSearch([Markup.Read("x", $"# X\n\n{text}\n")], joinsWords: false).Find("needle").Places);
         string excerpt = string.Concat(place.Excerpt.Select(p => p.Text));
         Assert.StartsWith("… w92 w93", excerpt, StringComparison.Ordinal);
         Assert.EndsWith("w122 w123 …", excerpt, StringComparison.Ordinal);
@@ -82,7 +83,7 @@ public class WordSearchTests
     [InlineData("wetted")]
     public void WordWithAHyphen_IsFoundWithItWithoutItAndByItsParts(string typed)
     {
-        FoundPlace place = Assert.Single(new WordSearch([Markup.Read("x", "# X\n\nPress (re-wetted), then level.\n")]).Find(typed).Places);
+        FoundPlace place = Assert.Single(new WordSearch([Markup.Read("x", "# X\n\nPress (re-wetted), then level.\n")], joinsWords: false).Find(typed).Places);
         Assert.Equal("Press (re-wetted), then level.", string.Concat(place.Excerpt.Select(p => p.Text)));
         Assert.Single(place.Excerpt, p => p.IsHit);
     }
@@ -90,7 +91,7 @@ public class WordSearchTests
     [Fact]
     public void OfManyPlaces_TheBestAreShown_AndAllAreCounted()
     {
-        Finding finding = HandbookText.Instance.Search.Find("a");
+        Finding finding = HandbookText.In(HandbookText.English).Search.Find("a");
         Assert.Equal(WordSearch.MostPlaces, finding.Places.Count);
         Assert.True(finding.Count > 100, $"{finding.Count}");
     }
@@ -99,7 +100,7 @@ public class WordSearchTests
     [InlineData("lamp", "lamps")]
     [InlineData("probes", "fitting-probes")]
     [InlineData("warning", "warnings")]
-    public void PageAboutIt_GoesFirst(string typed, string chapter) => Assert.Equal(chapter, HandbookText.Instance.Search.Find(typed).Places[0].Chapter.Id);
+    public void PageAboutIt_GoesFirst(string typed, string chapter) => Assert.Equal(chapter, HandbookText.In(HandbookText.English).Search.Find(typed).Places[0].Chapter.Id);
 
     // What people ask first, in their words.
     [Theory]
@@ -116,5 +117,44 @@ public class WordSearchTests
     [InlineData("calibration", "calibrating")]
     [InlineData("wifi", "power-cut")]
     public void Handbook_HasWhatPeopleAsk_AmongTheFirstThree(string typed, string chapter) =>
-        Assert.Contains(chapter, HandbookText.Instance.Search.Find(typed).Places.Take(3).Select(p => p.Chapter.Id));
+        Assert.Contains(chapter, HandbookText.In(HandbookText.English).Search.Find(typed).Places.Take(3).Select(p => p.Chapter.Id));
+
+    // German speech in the trade's words, with the umlauts as a keyboard without them has it.
+    [Theory]
+    [InlineData("taupunkt", "board")]
+    [InlineData("Fühler", "fitting-probes")]
+    [InlineData("Fuehler", "fitting-probes")]
+    [InlineData("Fuhler", "fitting-probes")]
+    [InlineData("rückgängig", "undo")]
+    [InlineData("PIN vergessen", "people")]
+    [InlineData("wasserfleck", "taps")]
+    [InlineData("salz", "calibrating")]
+    [InlineData("stromausfall", "power-cut")]
+    [InlineData("atemschutz", "cautions")]
+    [InlineData("neu benetzen", "phone")]
+    [InlineData("kalibrieren", "calibrating")]
+    [InlineData("wlan", "power-cut")]
+    [InlineData("strahler", "lamps")]
+    [InlineData("feierabend", "lock-up")]
+    [InlineData("übergabe", "car")]
+    [InlineData("Warnungen", "warnings")]
+    public void GermanHandbook_HasWhatPeopleAsk_AmongTheFirstThree(string typed, string chapter) =>
+        Assert.Contains(chapter, HandbookText.In(HandbookText.German).Search.Find(typed).Places.Take(3).Select(p => p.Chapter.Id));
+
+    [Theory]
+    [InlineData("groesse")]
+    [InlineData("Große")]
+    [InlineData("GRÖSSE")]
+    [InlineData("Bauteilgröße")]
+    [InlineData("BAUTEIL")]
+    public void WrittenOutUmlautsAndSharpS_AreTheLettersTheyStandFor(string typed) =>
+        Assert.Single(new WordSearch([Markup.Read("x", "# X\n\nDie Bauteilgröße zählt.\n")], joinsWords: true).Find(typed).Places);
+
+    [Theory]
+    [InlineData("härte", true, 1)]
+    [InlineData("härte", false, 0)]
+    [InlineData("end", false, 1)]
+    [InlineData("här", true, 0)] // three letters stand inside too many words
+    public void WordInsideAnother_IsFoundWhereTheLanguageJoinsThem(string typed, bool joinsWords, int places) =>
+        Assert.Equal(places, new WordSearch([Markup.Read("x", "# X\n\nBis zur Endhärte.\n")], joinsWords).Find(typed).Count);
 }

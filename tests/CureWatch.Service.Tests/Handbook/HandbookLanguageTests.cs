@@ -1,0 +1,99 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
+using CureWatch.Service.Handbook;
+
+namespace CureWatch.Service.Tests.Handbook;
+
+/// <summary>A page says the same in every language: as far as can be told without reading it.</summary>
+public partial class HandbookLanguageTests
+{
+    public static TheoryData<string> Texts => [.. HandbookText.Shipped(HandbookText.English)];
+
+    [Fact]
+    public void EveryPage_IsThereInEveryLanguage() => Assert.All(
+        HandbookText.Languages, language => Assert.Equal(HandbookText.Shipped(HandbookText.English).Order(), HandbookText.Shipped(language).Order()));
+
+    [Fact]
+    public void Pages_StandInTheSameOrder() =>
+        Assert.Equal(HandbookText.In(HandbookText.English).InOrder.Select(c => c.Id), HandbookText.In(HandbookText.German).InOrder.Select(c => c.Id));
+
+    [Theory]
+    [MemberData(nameof(Texts))]
+    public void Page_HasTheSameHeadingsListsAndPlaceholders(string id) => Assert.Equal(Shape(HandbookText.English, id), Shape(HandbookText.German, id));
+
+    [Theory]
+    [MemberData(nameof(Texts))]
+    public void Page_LeadsToTheSamePlaces(string id) => Assert.Equal(All(Link(), HandbookText.English, id), All(Link(), HandbookText.German, id));
+
+    // Only what one types or reads on a machine stays as it is.
+    [Theory]
+    [MemberData(nameof(Texts))]
+    public void Page_HasTheSameCode(string id) => Assert.Equal(All(Code(), HandbookText.English, id).Order(), All(Code(), HandbookText.German, id).Order());
+
+    [Theory]
+    [MemberData(nameof(Texts))]
+    public void Page_SaysTheSameNumbers(string id)
+    {
+        Assert.Equal(Figures(HandbookText.English, id, ".", ","), Figures(HandbookText.German, id, ",", "."));
+    }
+
+    [Fact]
+    public void Numbers_AreComparedAsTheirLanguageWritesThem()
+    {
+        Assert.Equal(["1000", "2.5", "3.1.1", "10:30"], FiguresIn("1,000 coats, 2.5 K, `5`, 3.1.1 at 10:30", ".", ","));
+        Assert.Equal(["1000", "2.5", "3.1.1", "10:30"], FiguresIn("1.000 Schichten, 2,5 K, `5`, 3.1.1 um 10:30.", ",", "."));
+    }
+
+    [Fact]
+    public void Page_HasTheSameAnchors() => Assert.All(
+        HandbookText.In(HandbookText.English).InOrder,
+        page => Assert.Equal(page.Sections.Select(s => s.Anchor), HandbookText.In(HandbookText.German).Find(page.Id)!.Sections.Select(s => s.Anchor)));
+
+    [Fact]
+    public void PageWithAnotherNumberOfHeadings_IsNotTaken()
+    {
+        Chapter first = Markup.Read("x", "# T\n\n## One\n");
+        Assert.Throws<InvalidOperationException>(() => Markup.Read("x", "# T\n\n## Eins\n\n## Zwei\n", first));
+        Assert.Equal("one", Markup.Read("x", "# T\n\n## Eins\n", first).Sections[1].Anchor);
+    }
+
+    [Theory]
+    [InlineData("fr")]
+    [InlineData("")]
+    [InlineData("DE")]
+    public void LanguageThatIsNotThere_IsReadInEnglish(string language) => Assert.Same(HandbookText.In(HandbookText.English), HandbookText.In(language));
+
+    private static string[] Shape(string language, string id) => [.. Mark().Matches(TextOf(language, id)).Select(m => m.Value)];
+
+    private static string[] All(Regex what, string language, string id) => [.. what.Matches(TextOf(language, id)).Select(m => m.Groups[1].Value)];
+
+    private static IOrderedEnumerable<string> Figures(string language, string id, string point, string thousands) =>
+        FiguresIn(TextOf(language, id), point, thousands).Order(StringComparer.Ordinal);
+
+    /// <summary>The figures of a text outside its code, as a program writes them.</summary>
+    private static IEnumerable<string> FiguresIn(string text, string point, string thousands) => Figure().Matches(Code().Replace(text, "")).Select(m => m.Value)
+        .Select(figure => double.TryParse(
+            figure.Replace(thousands, "", StringComparison.Ordinal).Replace(point, ".", StringComparison.Ordinal),
+            NumberStyles.AllowDecimalPoint,
+            CultureInfo.InvariantCulture,
+            out double number) && figure.Count(c => c == '.') < 2 ? number.ToString(CultureInfo.InvariantCulture) : figure);
+
+    private static string TextOf(string language, string id)
+    {
+        using Stream stream = typeof(HandbookText).Assembly.GetManifestResourceStream($"handbook/{language}/{id}.md")!;
+        using var reader = new StreamReader(stream);
+        return reader.ReadToEnd();
+    }
+
+    [GeneratedRegex(@"^(#+|-|\d+\.|:::\w*|\{\{[a-z-]+\}\}|!)", RegexOptions.Multiline)]
+    private static partial Regex Mark();
+
+    [GeneratedRegex(@"\]\(([^)]*)\)")]
+    private static partial Regex Link();
+
+    [GeneratedRegex("`([^`]*)`")]
+    private static partial Regex Code();
+
+    [GeneratedRegex(@"\d([\d.,:]*\d)?")]
+    private static partial Regex Figure();
+}
