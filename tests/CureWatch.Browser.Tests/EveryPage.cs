@@ -1,5 +1,6 @@
 using CureWatch.Service.Handbook;
 using CureWatch.Service.Tests.Api;
+using CureWatch.Service.Tongues;
 using Microsoft.AspNetCore.Routing;
 using Microsoft.Extensions.DependencyInjection;
 
@@ -14,7 +15,7 @@ internal static class EveryPage
         .Where(e => e.Metadata.GetMetadata<HttpMethodMetadata>()?.HttpMethods.Contains("GET") == true)
         .Select(e => e.RoutePattern.RawText!)
         .Where(path => !NoPages.Any(no => path.StartsWith(no, StringComparison.Ordinal)))
-        .SelectMany(path => path == "/handbook/{chapter}" ? HandbookText.In(HandbookText.English).InOrder.Select(s => s.Address).Append("/handbook?q=panel") : [path])
+        .SelectMany(path => path == "/handbook/{chapter}" ? HandbookText.In(Language.English).InOrder.Select(s => s.Address).Append("/handbook?q=panel") : [path])
         .Select(path => path.Replace("{bay}", "bay-1", StringComparison.Ordinal).Replace("{job}", job, StringComparison.Ordinal))
         .Where(path => !path.Contains('{', StringComparison.Ordinal))
         .Order();

@@ -1,5 +1,6 @@
 using CureWatch.Service.Board;
 using CureWatch.Service.People;
+using CureWatch.Service.Tongues;
 
 namespace CureWatch.Service.Handbook;
 
@@ -20,11 +21,11 @@ internal static class HandbookPages
 
     public static string AddressOf(string id) => id.Length == 0 ? Path : $"{Path}/{id}";
 
-    private static IResult ContentsOrFound(string? q) => q is null
-        ? new Page<ContentsPage>(StatusCodes.Status200OK, (nameof(ContentsPage.Text), HandbookText.In(HandbookText.English)))
-        : new Page<FoundPage>(StatusCodes.Status200OK, (nameof(FoundPage.Typed), q), (nameof(FoundPage.Finding), HandbookText.In(HandbookText.English).Search.Find(q)));
+    private static IResult ContentsOrFound(string? q, Tongue tongue) => q is null
+        ? new Page<ContentsPage>(StatusCodes.Status200OK, (nameof(ContentsPage.Text), HandbookText.In(tongue.Language)))
+        : new Page<FoundPage>(StatusCodes.Status200OK, (nameof(FoundPage.Typed), q), (nameof(FoundPage.Finding), HandbookText.In(tongue.Language).Search.Find(q)));
 
-    private static IResult OnePage(string chapter) => HandbookText.In(HandbookText.English).Find(chapter) is { } found
-        ? new Page<ChapterPage>(StatusCodes.Status200OK, (nameof(ChapterPage.Text), HandbookText.In(HandbookText.English)), (nameof(ChapterPage.Chapter), found))
-        : BoardEndpoints.Plain(StatusCodes.Status404NotFound, "No such page", "The handbook has no page of that name.");
+    private static IResult OnePage(string chapter, Tongue tongue) => HandbookText.In(tongue.Language).Find(chapter) is { } found
+        ? new Page<ChapterPage>(StatusCodes.Status200OK, (nameof(ChapterPage.Text), HandbookText.In(tongue.Language)), (nameof(ChapterPage.Chapter), found))
+        : BoardEndpoints.Plain(StatusCodes.Status404NotFound, tongue["No such page"], tongue["The handbook has no page of that name."]);
 }

@@ -14,9 +14,9 @@ internal sealed class Language
         _book = new Lazy<PhraseBook>(book);
     }
 
-    public static Language English { get; } = new("en", "English", NumberFormatInfo.InvariantInfo, DateTimeFormatInfo.InvariantInfo, () => PhraseBook.Empty);
+    public static Language English { get; } = new("en", "English", NumberFormatInfo.InvariantInfo, DateTimeFormatInfo.InvariantInfo, () => PhraseBook.Empty) { JoinsWords = false };
 
-    public static Language German { get; } = new("de", "Deutsch", GermanNumbers(), GermanCalendar(), () => PhraseBook.Of("de"));
+    public static Language German { get; } = new("de", "Deutsch", GermanNumbers(), GermanCalendar(), () => PhraseBook.Of("de")) { JoinsWords = true };
 
     public static IReadOnlyList<Language> All { get; } = [English, German];
 
@@ -25,6 +25,9 @@ internal sealed class Language
 
     /// <summary>What it calls itself.</summary>
     public string Name { get; }
+
+    /// <summary>Whether it writes several words as one.</summary>
+    public required bool JoinsWords { get; init; }
 
     public NumberFormatInfo Numbers { get; }
 

@@ -7,6 +7,7 @@ using CureWatch.Products;
 using CureWatch.Readings;
 using CureWatch.Service.Handbook;
 using CureWatch.Service.People;
+using CureWatch.Service.Tongues;
 
 namespace CureWatch.Service.Tests.Handbook;
 
@@ -63,11 +64,11 @@ public class HandbookNumberTests
     [MemberData(nameof(Numbers))]
     public void Number_IsTheOneTheProgramGoesBy(string chapter, string english, string german)
     {
-        Assert.Contains(english, WordsOf(HandbookText.English, chapter), StringComparison.Ordinal);
-        Assert.Contains(german, WordsOf(HandbookText.German, chapter), StringComparison.Ordinal);
+        Assert.Contains(english, WordsOf(Language.English, chapter), StringComparison.Ordinal);
+        Assert.Contains(german, WordsOf(Language.German, chapter), StringComparison.Ordinal);
     }
 
-    private static string WordsOf(string language, string chapter) =>
+    private static string WordsOf(Language language, string chapter) =>
         string.Join(' ', HandbookText.In(language).Find(chapter)!.Sections.Select(s => $"{s.Heading} {s.Text}"));
 
     /// <summary>A number below a dozen, or half an hour of minutes, as it is written in a sentence.</summary>

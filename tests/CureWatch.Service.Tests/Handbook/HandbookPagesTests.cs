@@ -3,6 +3,7 @@ using System.Text.RegularExpressions;
 using CureWatch.Service.Handbook;
 using CureWatch.Service.Tests.Api;
 using CureWatch.Service.Tests.People;
+using CureWatch.Service.Tongues;
 using Microsoft.AspNetCore.Routing;
 using Microsoft.Extensions.DependencyInjection;
 
@@ -55,7 +56,7 @@ public partial class HandbookPagesTests
         using Browser manager = await Browser.OfManagerAsync(shop);
         using var nobody = new Browser(shop);
         await shop.PassAsync(1);
-        foreach (string path in HandbookText.In(HandbookText.English).InOrder.Select(s => s.Address).Append("/handbook").Append("/handbook?q=lamp"))
+        foreach (string path in HandbookText.In(Language.English).InOrder.Select(s => s.Address).Append("/handbook").Append("/handbook?q=lamp"))
         {
             string page = await nobody.TextAsync(path);
             Assert.DoesNotContain("test-shop", page, StringComparison.Ordinal);
@@ -74,6 +75,26 @@ public partial class HandbookPagesTests
         Assert.Contains("<h1>Nothing in the handbook has “unicorn”</h1>", none, StringComparison.Ordinal);
         Assert.Contains("Type a word to find", await shop.TextAsync("/handbook?q="), StringComparison.Ordinal);
         Assert.Contains("Type a word to find", await shop.TextAsync("/handbook?q=%20%3F"), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task WhoChoseGerman_ReadsAndSearchesInGerman()
+    {
+        await using ServedShop shop = await ServedShop.OpenAsync();
+        using var browser = new Browser(shop);
+        using (await browser.SendAsync("/tongue", ("language", "de")))
+        {
+            string lamps = WebUtility.HtmlDecode(await browser.TextAsync("/handbook/lamps"));
+            Assert.Contains("<h1>Strahler und Hitzegrenzen</h1>", lamps, StringComparison.Ordinal);
+            Assert.Contains("<h2 id=\"heat-limits\">Hitzegrenzen</h2>", lamps, StringComparison.Ordinal);
+            Assert.Contains("Inhalt</a>", lamps, StringComparison.Ordinal);
+            string found = WebUtility.HtmlDecode(await browser.TextAsync("/handbook?q=Fuehler"));
+            Assert.Contains("Stellen haben „Fuehler“</h1>", found, StringComparison.Ordinal);
+            Assert.Contains("<mark>Fühler</mark>", found, StringComparison.Ordinal);
+            Assert.Contains("Keine solche Seite", WebUtility.HtmlDecode(await TextOfMissingAsync(browser)), StringComparison.Ordinal);
+        }
+
+        Assert.Contains("<h1>Lamps and heat limits</h1>", await shop.TextAsync("/handbook/lamps"), StringComparison.Ordinal);
     }
 
     [Theory]
@@ -108,13 +129,20 @@ public partial class HandbookPagesTests
     public async Task EveryPicture_IsServed()
     {
         await using ServedShop shop = await ServedShop.OpenAsync();
-        string[] pictures = [.. HandbookText.In(HandbookText.English).InOrder.SelectMany(s => Source().Matches(s.Html).Select(m => m.Groups[1].Value))];
+        string[] pictures = [.. HandbookText.In(Language.English).InOrder.SelectMany(s => Source().Matches(s.Html).Select(m => m.Groups[1].Value))];
         Assert.NotEmpty(pictures);
         foreach (string picture in pictures)
         {
             using HttpResponseMessage answer = await shop.SendAsync(HttpMethod.Get, picture);
             Assert.Equal((HttpStatusCode.OK, "image/png"), (answer.StatusCode, answer.Content.Headers.ContentType?.MediaType));
         }
+    }
+
+    private static async Task<string> TextOfMissingAsync(Browser browser)
+    {
+        using HttpResponseMessage answer = await browser.GetAsync("/handbook/nirgends");
+        Assert.Equal(HttpStatusCode.NotFound, answer.StatusCode);
+        return await answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken);
     }
 
     private static async Task StartCarAsync(Browser manager)

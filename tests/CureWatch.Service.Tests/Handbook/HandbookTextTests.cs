@@ -3,6 +3,7 @@ using CureWatch.Handover;
 using CureWatch.Service.Board;
 using CureWatch.Service.Documents;
 using CureWatch.Service.Handbook;
+using CureWatch.Service.Tongues;
 using CureWatch.Warnings;
 
 namespace CureWatch.Service.Tests.Handbook;
@@ -10,18 +11,18 @@ namespace CureWatch.Service.Tests.Handbook;
 /// <summary>What the handbook says is there and leads somewhere, in each language.</summary>
 public partial class HandbookTextTests
 {
-    public static TheoryData<string> Languages => [.. HandbookText.Languages];
+    public static TheoryData<string> Languages => [.. Language.All.Select(l => l.Code)];
 
     [Theory]
     [MemberData(nameof(Languages))]
     public void Contents_NameEveryTextThatShips(string language) =>
-        Assert.Equal(HandbookText.Shipped(language).Order(), HandbookText.In(language).InOrder.Select(s => s.Id).Append("contents").Order());
+        Assert.Equal(HandbookText.Shipped(Language.Find(language)!).Order(), In(language).InOrder.Select(s => s.Id).Append("contents").Order());
 
     [Theory]
     [MemberData(nameof(Languages))]
     public void EveryPage_HasATitleOfItsOwn_AndText(string language)
     {
-        HandbookText text = HandbookText.In(language);
+        HandbookText text = In(language);
         Assert.Equal(text.InOrder.Count, text.InOrder.Select(s => s.Title).Distinct().Count());
         Assert.All(text.InOrder, s => Assert.True(s.Sections.Sum(p => p.Text.Length) > 300, s.Id));
     }
@@ -32,7 +33,7 @@ public partial class HandbookTextTests
     {
         string[] links = [.. PagesOf(language).SelectMany(p => Link().Matches(p.Html).Select(m => m.Groups[1].Value))];
         Assert.True(links.Length > 50, $"{links.Length}");
-        Assert.All(links, link => Assert.True(Leads(HandbookText.In(language), link), link));
+        Assert.All(links, link => Assert.True(Leads(In(language), link), link));
     }
 
     [Theory]
@@ -62,26 +63,45 @@ public partial class HandbookTextTests
     public void HtmlInAText_IsShownAndNotTaken() =>
         Assert.Contains("&lt;img src=x onerror=alert(1)&gt;", Markup.Read("x", "# T\n\n<img src=x onerror=alert(1)>\n").Html, StringComparison.Ordinal);
 
-    [Fact]
-    public void EveryWarning_IsThereWithWhatToDo() => Assert.All(
+    [Theory]
+    [MemberData(nameof(Languages))]
+    public void EveryWarning_IsThereWithWhatToDo(string language) => Assert.All(
         Enum.GetValues<WarningKind>(),
         kind =>
         {
-            Section section = HandbookText.In(HandbookText.English).Find("warnings")!.Sections.Single(s => s.Heading == BoardWords.Of(kind));
-            Assert.Contains(AlarmRule.Of(kind).Action, section.Text, StringComparison.Ordinal);
+            Tongue tongue = TongueOf(language);
+            Section section = In(language).Find("warnings")!.Sections.Single(s => s.Heading == tongue[BoardWords.Of(kind)]);
+            Assert.Contains(tongue[AlarmRule.Of(kind).Action], section.Text, StringComparison.Ordinal);
         });
 
     [Fact]
-    public void EveryHold_IsThereWithWhatLiftsIt() => Assert.All(
+    public void WarningsAndCautions_AreInGermanThere()
+    {
+        string[] english = [.. In("en").Find("warnings")!.Sections.Concat(In("en").Find("cautions")!.Sections).SelectMany(s => Sentences(s.Text))];
+        string[] german = [.. In("de").Find("warnings")!.Sections.Concat(In("de").Find("cautions")!.Sections).SelectMany(s => Sentences(s.Text))];
+        Assert.True(english.Length > 150, $"{english.Length}");
+        Assert.Empty(english.Intersect(german));
+    }
+
+    [Theory]
+    [MemberData(nameof(Languages))]
+    public void EveryHold_IsThereWithWhatLiftsIt(string language) => Assert.All(
         Enum.GetValues<HoldKind>(),
-        kind => Assert.Matches($"(?i){BoardWords.Of(kind)}: .{{20}}", WordsOf("car")));
+        kind => Assert.Matches($"(?i){TongueOf(language)[BoardWords.Of(kind)]}: .{{20}}", WordsOf(language, "car")));
 
-    [Fact]
-    public void EveryCautionOfTheService_IsAmongTheCautions() => Assert.All(
+    [Theory]
+    [MemberData(nameof(Languages))]
+    public void EveryCautionOfTheService_IsAmongTheCautions(string language) => Assert.All(
         new[] { Cautions.SolventVapour, Cautions.Lamp, Cautions.HeatAndShutDoors, Cautions.Airing },
-        caution => Assert.Contains(caution.ReplaceLineEndings(" "), WordsOf("cautions"), StringComparison.Ordinal));
+        caution => Assert.Contains(TongueOf(language)[caution.ReplaceLineEndings(" ")], WordsOf(language, "cautions"), StringComparison.Ordinal));
 
-    private static IEnumerable<Chapter> PagesOf(string language) => HandbookText.In(language).InOrder.Prepend(HandbookText.In(language).Contents);
+    private static HandbookText In(string language) => HandbookText.In(Language.Find(language)!);
+
+    private static Tongue TongueOf(string language) => new(Language.Find(language)!, isFahrenheit: false);
+
+    private static string[] Sentences(string text) => text.Split(". ", StringSplitOptions.RemoveEmptyEntries);
+
+    private static IEnumerable<Chapter> PagesOf(string language) => In(language).InOrder.Prepend(In(language).Contents);
 
     private static bool Leads(HandbookText text, string link)
     {
@@ -92,7 +112,7 @@ public partial class HandbookTextTests
         return page is not null && (parts.Length == 1 || page.Sections.Any(s => s.Anchor == parts[1]));
     }
 
-    private static string WordsOf(string chapter) => string.Join(' ', HandbookText.In(HandbookText.English).Find(chapter)!.Sections.Select(s => $"{s.Heading} {s.Text}"));
+    private static string WordsOf(string language, string chapter) => string.Join(' ', In(language).Find(chapter)!.Sections.Select(s => $"{s.Heading} {s.Text}"));
 
     [GeneratedRegex("href=\"([^\"]*)\"")]
     private static partial Regex Link();

@@ -1,4 +1,5 @@
 using CureWatch.Service.Handbook;
+using CureWatch.Service.Tongues;
 
 namespace CureWatch.Service.Tests.Handbook;
 
@@ -91,7 +92,7 @@ public class WordSearchTests
     [Fact]
     public void OfManyPlaces_TheBestAreShown_AndAllAreCounted()
     {
-        Finding finding = HandbookText.In(HandbookText.English).Search.Find("a");
+        Finding finding = HandbookText.In(Language.English).Search.Find("a");
         Assert.Equal(WordSearch.MostPlaces, finding.Places.Count);
         Assert.True(finding.Count > 100, $"{finding.Count}");
     }
@@ -100,7 +101,7 @@ public class WordSearchTests
     [InlineData("lamp", "lamps")]
     [InlineData("probes", "fitting-probes")]
     [InlineData("warning", "warnings")]
-    public void PageAboutIt_GoesFirst(string typed, string chapter) => Assert.Equal(chapter, HandbookText.In(HandbookText.English).Search.Find(typed).Places[0].Chapter.Id);
+    public void PageAboutIt_GoesFirst(string typed, string chapter) => Assert.Equal(chapter, HandbookText.In(Language.English).Search.Find(typed).Places[0].Chapter.Id);
 
     // What people ask first, in their words.
     [Theory]
@@ -117,7 +118,7 @@ public class WordSearchTests
     [InlineData("calibration", "calibrating")]
     [InlineData("wifi", "power-cut")]
     public void Handbook_HasWhatPeopleAsk_AmongTheFirstThree(string typed, string chapter) =>
-        Assert.Contains(chapter, HandbookText.In(HandbookText.English).Search.Find(typed).Places.Take(3).Select(p => p.Chapter.Id));
+        Assert.Contains(chapter, HandbookText.In(Language.English).Search.Find(typed).Places.Take(3).Select(p => p.Chapter.Id));
 
     // German speech in the trade's words, with the umlauts as a keyboard without them has it.
     [Theory]
@@ -139,7 +140,7 @@ public class WordSearchTests
     [InlineData("übergabe", "car")]
     [InlineData("Warnungen", "warnings")]
     public void GermanHandbook_HasWhatPeopleAsk_AmongTheFirstThree(string typed, string chapter) =>
-        Assert.Contains(chapter, HandbookText.In(HandbookText.German).Search.Find(typed).Places.Take(3).Select(p => p.Chapter.Id));
+        Assert.Contains(chapter, HandbookText.In(Language.German).Search.Find(typed).Places.Take(3).Select(p => p.Chapter.Id));
 
     [Theory]
     [InlineData("groesse")]
