@@ -36,6 +36,24 @@ public partial class HandbookLanguageTests
     public void Page_SaysTheSameNumbers(string id) =>
         Assert.Equal(Figures(Language.English, id, ".", ","), Figures(Language.German, id, ",", "."));
 
+    // A button is called in the handbook as it is called on its screen.
+    [Fact]
+    public void WhatAScreenSays_IsSaidSoInGermanToo()
+    {
+        var tongue = new Tongue(Language.German, isFahrenheit: false);
+        (string English, string German)[] said =
+        [
+            .. HandbookText.Shipped(Language.English).SelectMany(id => Set(Language.English, id).Zip(Set(Language.German, id)))
+                .Where(pair => tongue[pair.First] != pair.First),
+        ];
+        Assert.True(said.Length > 40, $"{said.Length}");
+        Assert.All(said, pair => Assert.Equal(tongue[pair.English], pair.German, ignoreCase: true));
+    }
+
+    [Theory]
+    [MemberData(nameof(Texts))]
+    public void Page_SetsAsManyWordsApart(string id) => Assert.Equal(Set(Language.English, id).Length, Set(Language.German, id).Length);
+
     [Fact]
     public void Numbers_AreComparedAsTheirLanguageWritesThem()
     {
@@ -57,6 +75,10 @@ public partial class HandbookLanguageTests
     }
 
     private static string[] Shape(Language language, string id) => [.. Mark().Matches(TextOf(language, id)).Select(m => m.Value)];
+
+    /// <summary>What stands in bold letters or italics.</summary>
+    private static string[] Set(Language language, string id) =>
+        [.. Bold().Matches(Code().Replace(TextOf(language, id), "")).Select(m => m.Groups[2].Value.ReplaceLineEndings(" "))];
 
     private static string[] All(Regex what, Language language, string id) => [.. what.Matches(TextOf(language, id)).Select(m => m.Groups[1].Value)];
 
@@ -80,6 +102,9 @@ public partial class HandbookLanguageTests
 
     [GeneratedRegex(@"^(#+|-|\d+\.|:::\w*|\{\{[a-z-]+\}\}|!)", RegexOptions.Multiline)]
     private static partial Regex Mark();
+
+    [GeneratedRegex(@"(\*\*?)(\S.*?)\1", RegexOptions.Singleline)]
+    private static partial Regex Bold();
 
     [GeneratedRegex(@"\]\(([^)]*)\)")]
     private static partial Regex Link();
