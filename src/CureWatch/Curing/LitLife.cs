@@ -8,13 +8,19 @@ namespace CureWatch.Curing;
 /// <param name="law">The law of the clock.</param>
 /// <param name="lit">When a lamp was over the surface, in order, each with its end.</param>
 /// <param name="pieces">What the lamps earn on that clock, in order.</param>
-/// <remarks>The heat of a lamp lasts until the measured panel is no warmer than the air: what is left of it was not earned in the sheet's band.</remarks>
+/// <remarks>
+/// The heat of a lamp lasts until the measured panel is all but as warm as the air (<see cref="CooledKelvins"/>): what is left of it was not earned
+/// in the sheet's band.
+/// </remarks>
 public sealed class LitLife(RateLaw law, IReadOnlyList<Spell> lit, ImmutableArray<LampPiece> pieces)
 {
     private readonly DateTimeOffset[] _borders =
     [
         .. lit.SelectMany(l => new[] { l.From, l.To }).OfType<DateTimeOffset>().Concat(pieces.SelectMany(p => new[] { p.From, p.To })).Distinct().Order(),
     ];
+
+    /// <summary>How much warmer than its air a cooled panel may be [K]. Source (choice): what a panel probe resolves; even a casting earns seconds by it.</summary>
+    public const double CooledKelvins = 0.1;
 
     private bool _isHot;
 
@@ -45,7 +51,7 @@ public sealed class LitLife(RateLaw law, IReadOnlyList<Spell> lit, ImmutableArra
         }
 
         ClimateSegment segment = stretch.SegmentFrom(at, until);
-        _isHot = segment.AtEnd.PanelKelvins > segment.AtEnd.AirKelvins;
+        _isHot = segment.AtEnd.PanelKelvins > segment.AtEnd.AirKelvins + CooledKelvins;
         return new LitStretch(law, segment, pieces.FirstOrDefault(p => p.From <= at && at < p.To)?.ReferenceHoursPerMinute ?? 0);
     }
 }

@@ -24,7 +24,7 @@ public class LampTests
         Assert.Equal(inBand, lamp.CreditedMinutes, 1e-6);
         Assert.Equal(30 - inBand, lamp.Refused.Single().Minutes, 1e-6);
         double savedMinutes = (unlit.KeepDry("bonnet").Likely!.Value - lit.KeepDry("bonnet").Likely!.Value).TotalMinutes;
-        Assert.Equal((inBand * 0.2 * 60) - inBand, savedMinutes, 0.01);
+        Assert.Equal((inBand * 0.2 * 60) - inBand, savedMinutes, 0.05); // the last tenth of a kelvin counts as air
 
         foreach (string other in new[] { "roof", "door" })
         {
@@ -121,8 +121,8 @@ public class LampTests
     [Fact]
     public void AProbeThatDiesUnderTheLamp_WarmsNoOtherSurface()
     {
-        LampDay unlit = LampDay.Lived(900, Cold, []);
-        LampDay dead = LampDay.Lived(900, (s, m) => s == "bonnet" && m > 170 ? double.NaN : BonnetHot(s, m), [("bonnet", 150, 180)]);
+        LampDay unlit = LampDay.Lived(480, Cold, []);
+        LampDay dead = LampDay.Lived(480, (s, m) => s == "bonnet" && m > 170 ? double.NaN : BonnetHot(s, m), [("bonnet", 150, 180)]);
         foreach (string other in new[] { "roof", "door" })
         {
             Assert.InRange((dead.KeepDry(other).Likely!.Value - unlit.KeepDry(other).Likely!.Value).TotalMinutes, -1, 1);
