@@ -97,7 +97,7 @@ public class PastPromiseTests
         Assert.Single(car.Happened.OfType<ShopEvent.WarningRaised>(), e => e.Warning.Subject.Kind == WarningKind.PromiseAtRisk);
     }
 
-    /// <summary>Nothing is heard or told: a year is some hundred looks, not nine thousand; what it comes to is the same as if the clock had been asked each day.</summary>
+    /// <summary>Nothing is heard or told: a year is some hundred looks, not nine thousand; what it comes to is the same as if the clock had been asked every five days.</summary>
     [Theory]
     [InlineData(9)]
     [InlineData(24 * 300)]
@@ -107,7 +107,7 @@ public class PastPromiseTests
         int before = Looks(car);
         car.Take(new Message.ClockReached(PromisedCar.At(24 * 365)));
         Assert.InRange(Looks(car) - before, 1, 500);
-        for (int day = 1; day <= 365; day++)
+        for (int day = 5; day <= 365; day += 5)
         {
             asked.Take(new Message.ClockReached(PromisedCar.At(24 * day)));
         }

@@ -37,7 +37,7 @@ public class DeadPanelTests
             DateTimeOffset? by = Recoat(whole), closes = Recoat(dead);
             Assert.True(closes <= by + TimeSpan.FromSeconds(1), $"closed {closes - by} later");
         },
-        iter: 20);
+        iter: 10);
 
     // Whatever it says when somebody has put it on again.
     [Fact]
@@ -48,7 +48,7 @@ public class DeadPanelTests
             TestShop back = Day(backAt, h => h < diesAt ? 19.5 : null, null).ReadPanel(backAt, backC).Until(backAt + 0.01);
             Assert.False(wasReady && back.Holds.Any(h => h.Kind == HoldKind.KeepDry), $"{diesAt} {backAt} {backC}");
         },
-        iter: 20);
+        iter: 10);
 
     // Damp air, in which a panel as cold as it may be is wet: nobody can say that it stayed dry.
     [Fact]

@@ -21,7 +21,7 @@ public class SilenceTests
         shop.Tap(1.5, Applied, layer: 1, section: 2);
         TimeBounds? release = null;
         DateTimeOffset? levelBy = null, recoatBy = null;
-        for (double hour = 1.5; hour < 9; hour += 1 / 12.0)
+        for (double hour = 1.5; hour < 9; hour += 1 / 6.0)
         {
             shop.Until(hour);
             Ruling ruling = shop.Report.Ruling;
@@ -40,11 +40,11 @@ public class SilenceTests
     public void ProbeSilentJustBeforeTheRelease_ReadyIsNeverTakenBack()
     {
         bool wasReady = false;
-        for (double silentFrom = 15; silentFrom < 20.5; silentFrom += 0.3)
+        for (double silentFrom = 15; silentFrom < 20.5; silentFrom += 0.6)
         {
             TestShop shop = new TestShop().Steady(0, 1).Tap(1, Applied).Tap(1.05, Levelled).Steady(1.1, silentFrom);
             bool isReady = false;
-            for (double hour = silentFrom; hour < silentFrom + 2; hour += 1 / 30.0)
+            for (double hour = silentFrom; hour < silentFrom + 2; hour += 1 / 20.0)
             {
                 bool before = isReady;
                 isReady = shop.Until(hour).Report.Ruling.IsReady;
