@@ -54,5 +54,6 @@ internal static class CarJson
         json.WriteString("by", tap.By);
         json.WriteString("note", tap.Note);
         json.WriteInstant("promisedAt", tap.PromisedAt);
+        json.WriteString("batch", tap.Batch);
     }
 }

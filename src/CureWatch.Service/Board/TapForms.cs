@@ -66,9 +66,10 @@ internal static class TapForms
     /// <returns>When it was done; null where what was sent is no number of minutes, and no time of the shop's clocks.</returns>
     private static DateTimeOffset? At(IFormCollection form, DateTimeOffset pressedAt, ShopClock clock)
     {
-        string ago = form["ago"].ToString(), doneAt = form["doneAt"].ToString();
+        string ago = form["ago"].ToString(), doneAt = form["doneAt"].ToString(), at = form["at"].ToString();
         bool isNumber = int.TryParse(ago, NumberStyles.None, CultureInfo.InvariantCulture, out int minutes);
-        return doneAt.Length > 0 ? clock.Read(doneAt)
+        return at.Length > 0 ? Instants.TryParse(at, out DateTimeOffset same) ? same : null
+            : doneAt.Length > 0 ? clock.Read(doneAt)
             : ago.Length == 0 ? pressedAt
             : isNumber && minutes <= LongestAgo.TotalMinutes ? pressedAt - TimeSpan.FromMinutes(minutes)
             : null;
@@ -94,11 +95,22 @@ internal static class TapForms
         StartForms.Given(json, "startedAt", form["startedAt"].ToString());
         StartForms.Given(json, "toBay", form["toBay"].ToString());
         StartForms.Given(json, "corrects", form["corrects"].ToString());
+        Batch(json, did[0], form);
         StartForms.Given(json, "note", form["note"].ToString().Trim());
         Measured(json, form["unit"] == "F" ? "panelF" : "panelC", form["panelC"].ToString().Trim());
         StartForms.Given(json, "by", form["by"].ToString().Trim());
         json.WriteEndObject();
     });
+
+    /// <summary>Whoever empties the field says that nobody knows the batch; who leaves it empty says nothing.</summary>
+    private static void Batch(Utf8JsonWriter json, string did, IFormCollection form)
+    {
+        string batch = form["batch"].ToString().Trim();
+        if (did == "applied" && (batch.Length > 0 || form["batchBefore"].ToString().Length > 0))
+        {
+            json.WriteString("batch", batch);
+        }
+    }
 
     /// <summary>Writes a temperature as a number, and anything else as it stands, so that it is refused by name.</summary>
     private static void Measured(Utf8JsonWriter json, string key, string text)

@@ -27,13 +27,19 @@ internal sealed class WindowWords(ShopClock clock)
             new CoatTarget(coat.Surface.Id, coat.Layer, coat.Section),
             tone,
             word,
-            [.. new[] { first }.OfType<WindowLine>().Concat(report.Windows.Where(w => w.Stage >= WindowStage.KeepDry).Select(Cure).OfType<WindowLine>()).Concat(Beyond(report)).Concat(Because(report)).DistinctBy(l => l.Before), .. report.Windows.Select(Mended).OfType<WindowLine>()],
+            [
+                .. new[] { first }.OfType<WindowLine>().Concat(report.Windows.Where(w => w.Stage >= WindowStage.KeepDry).Select(Cure).OfType<WindowLine>())
+                    .Concat(BatchOf(coat)).Concat(Beyond(report)).Concat(Because(report)).DistinctBy(l => l.Before),
+                .. report.Windows.Select(Mended).OfType<WindowLine>(),
+            ],
             canBeLevelled,
             [.. report.Lamps.Select(LampWords.Of)]);
     }
 
     /// <summary>When the next layer may go on; null where it may at once.</summary>
     public WindowLine? NextLayer(CoatReport below) => Find(below, WindowStage.Recoat) is { } recoat ? Recoat(recoat, below.Coat.Layer + 1).Line : null;
+
+    private static IEnumerable<WindowLine> BatchOf(Coat coat) => coat.Batch is { } batch ? [new WindowLine($"Batch {batch}", null)] : [];
 
     private static IEnumerable<WindowLine> Beyond(CoatReport report) =>
         report.Windows.Where(w => w.State is not (WindowState.Done or WindowState.Missed)).Select(w => ExtrapolationWords.Of(w.Beyond)).OfType<string>()

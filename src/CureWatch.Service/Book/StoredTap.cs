@@ -43,6 +43,8 @@ internal sealed class StoredTap
 
     public long? PromisedAtUnixMs { get; set; }
 
+    public string? Batch { get; set; }
+
     public static StoredTap Of(BookedTap told) => new()
     {
         Id = told.Number,
@@ -61,6 +63,7 @@ internal sealed class StoredTap
         ToBay = told.Tap.ToBay,
         Corrects = told.Tap.Corrects,
         PromisedAtUnixMs = told.Tap.PromisedAt?.ToUnixTimeMilliseconds(),
+        Batch = told.Tap.Batch,
     };
 
     public BookedTap Read() => new(
@@ -80,5 +83,6 @@ internal sealed class StoredTap
             How is null ? null : StoredName.Of<How>(How),
             ToBay,
             Corrects: Corrects,
-            PromisedAt: UnixMs.Instant(PromisedAtUnixMs)));
+            PromisedAt: UnixMs.Instant(PromisedAtUnixMs),
+            Batch: Batch));
 }

@@ -196,6 +196,7 @@ internal static class ExportedFolder
         WriteKnown(json, "note", tap.Note);
         WriteKnown(json, "corrects", tap.Corrects);
         WriteKnown(json, "promisedAt", Exact(tap.PromisedAt));
+        WriteKnown(json, "batch", tap.Batch);
     }
 
     private static void WriteKnown(Utf8JsonWriter json, string name, string? text)

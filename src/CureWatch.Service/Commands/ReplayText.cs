@@ -91,7 +91,7 @@ internal sealed class ReplayText
             foreach (CoatReport coat in coats)
             {
                 string name = surface.Id + Coat(coat.Coat.Layer, coat.Coat.Section);
-                Line($"{name}: {surface.SheetOf(coat.Coat.Layer).Product}, {coat.ReferenceHours.Likely:0.0} reference hours");
+                Line($"{name}: {surface.SheetOf(coat.Coat.Layer).Product}{(coat.Coat.Batch is { } batch ? $" batch {batch}" : "")}, {coat.ReferenceHours.Likely:0.0} reference hours");
                 foreach (Window window in coat.Windows.Where(w => !coat.Coat.IsOutermost || w.Stage != WindowStage.Recoat))
                 {
                     Line($"  {WireName<WindowStage>.Of(window.Stage),-9} {WireName<WindowState>.Of(window.State),-8} {Times(window)}{(ExtrapolationWords.Of(window.Beyond) is { } beyond ? $"; {beyond}" : "")}");

@@ -24,6 +24,7 @@ internal static class JobJson
         (string product, int revision) = coat.Coat.Surface.SheetOf(coat.Coat.Layer);
         json.WriteString("product", product);
         json.WriteNumber("revision", revision);
+        json.WriteString("batch", coat.Coat.Batch);
         json.WriteInstant("appliedAt", coat.Coat.AppliedAt);
         json.WriteInstant("levelledAt", coat.Coat.LevelledAt);
         json.WriteInstant("endedAt", coat.Coat.EndedAt);

@@ -42,6 +42,7 @@ public sealed record PhoneView(
 /// <param name="IsLevelling">Whether it is what a person must be called to.</param>
 /// <param name="IfLate">What to call once it is late.</param>
 /// <param name="Choices">What else may be pressed.</param>
+/// <param name="Batch">The batch of its product that was told last in its bay; empty where none was, null where nothing is to be wiped on.</param>
 public sealed record ActView(
     string Key,
     NextView Next,
@@ -52,7 +53,8 @@ public sealed record ActView(
     bool IsAhead,
     bool IsLevelling,
     string IfLate,
-    IReadOnlyList<(string Did, string Words)> Choices);
+    IReadOnlyList<(string Did, string Words)> Choices,
+    string? Batch);
 
 /// <summary>A surface that somebody goes on with while the service is away: the phone reckons from how long a coat begun now would take.</summary>
 /// <param name="Surface">The surface.</param>
@@ -83,7 +85,9 @@ public sealed record AloneView(
 /// <param name="Note">In their words; null where there are none.</param>
 /// <param name="Holds">Whether it counts: neither corrected nor taken back.</param>
 /// <param name="UndoneUntil">Until when it is taken back as if it had never been told.</param>
-/// <param name="Same">What a form says to tell the same again.</param>
+/// <param name="Same">What a form says to tell the same again, but for its batch.</param>
+/// <param name="Batch">The batch that was used, empty where nobody said; null where nothing was wiped on.</param>
+/// <param name="Stamp">When it was done, to the millisecond.</param>
 public sealed record ToldView(
     string? Id,
     string Text,
@@ -94,4 +98,6 @@ public sealed record ToldView(
     string? Note,
     bool Holds,
     DateTimeOffset UndoneUntil,
-    IReadOnlyList<(string Name, string Value)> Same);
+    IReadOnlyList<(string Name, string Value)> Same,
+    string? Batch,
+    string Stamp);

@@ -5,6 +5,7 @@ using CureWatch.Products;
 using CureWatch.Service.Api;
 using CureWatch.Service.Board;
 using CureWatch.Service.Documents;
+using CureWatch.Service.Pump;
 
 namespace CureWatch.Service.Phone;
 
@@ -33,7 +34,7 @@ internal sealed class PhoneViews(Look look, BoardView board)
             bay,
             bays.Contains(bay) ? null : bays.Length > 0 ? string.Join(", ", bays) : "not in a bay",
             car,
-            [.. InOrder(report.Next).Take(MostActs).Select((told, i) => Of(told, once, isFirst: i == 0))],
+            [.. InOrder(report.Next).Take(MostActs).Select((told, i) => Of(told, state, once, isFirst: i == 0))],
             new ToldViews(_clock).LastOf(state),
             WarningsOf(state.Job.Id),
             faults)
@@ -70,7 +71,7 @@ internal sealed class PhoneViews(Look look, BoardView board)
         return [.. board.Warnings.Where(w => numbers.Contains(w.Number))];
     }
 
-    private ActView Of(ToldAct told, SaidOnce once, bool isFirst)
+    private ActView Of(ToldAct told, JobState state, SaidOnce once, bool isFirst)
     {
         NextAct act = told.Act;
         NextView next = NextViews.Of(told, look.At);
@@ -91,6 +92,7 @@ internal sealed class PhoneViews(Look look, BoardView board)
                 ActKind.Look when act.CanBeTold(look.At) => Finds,
                 ActKind.Rework when !act.LetCool => Reworks,
                 _ => [],
-            });
+            },
+            next.Did == "applied" ? Batches.InUse(look.Register, state, act.Surface, act.Layer) ?? "" : null);
     }
 }

@@ -29,7 +29,9 @@ internal sealed class ToldViews(ShopClock clock)
         tap.Note,
         holds,
         tap.ReportedAt + Untimely.UndoLimit,
-        [.. SameAs(tap).Where(f => f.Value.Length > 0)]);
+        [.. SameAs(tap).Where(f => f.Value.Length > 0)],
+        tap.Did == Did.Applied ? tap.Batch ?? "" : null,
+        UtcText.Of(tap.At));
 
     private string TextOf(JobState state, Tap tap)
     {
@@ -46,7 +48,8 @@ internal sealed class ToldViews(ShopClock clock)
             _ => WireName<Did>.Of(tap.Did).Replace('-', ' '),
         };
         string read = tap.PanelC is { } panelC ? string.Create(CultureInfo.InvariantCulture, $", {panelC:0.#} °C{SuspectOn(state, tap)}") : "";
-        return tap.Did == Did.Told ? what : $"{where}: {what}{read}";
+        string batch = string.IsNullOrEmpty(tap.Batch) ? "" : $", batch {tap.Batch}";
+        return tap.Did == Did.Told ? what : $"{where}: {what}{read}{batch}";
     }
 
     private static string SuspectOn(JobState state, Tap tap) => state.Stories.Any(

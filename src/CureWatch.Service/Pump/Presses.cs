@@ -37,10 +37,10 @@ internal static class Presses
         }
 
         Shop present = ShopFold.Take(register.Shop, new Message.ClockReached(now)).Shop;
-        return Choose(present, present.Find(arrival.Job) ?? job, press, at < now ? at : now, now);
+        return Choose(register, present, present.Find(arrival.Job) ?? job, press, at < now ? at : now, now);
     }
 
-    private static Decision Choose(Shop shop, JobState job, Press press, DateTimeOffset at, DateTimeOffset now)
+    private static Decision Choose(Register register, Shop shop, JobState job, Press press, DateTimeOffset at, DateTimeOffset now)
     {
         ImmutableArray<NextAct> acts = NextActs.Of(shop, job, at, press.Surface);
         var words = new ActWords(shop.Plan.Hours.Zone, at);
@@ -70,7 +70,7 @@ internal static class Presses
         }
 
         Tap tap = next.ToldAs(press.Id, at, now, press.StartedAt is { } started && started < at ? started : null, press.By);
-        return new Decision(new Answer.Stored(job.Job.Id), [new Entry.Tapped(job.Job.Id, tap)]);
+        return new Decision(new Answer.Stored(job.Job.Id), [new Entry.Tapped(job.Job.Id, Batches.Filled(register, job, tap))]);
     }
 
     /// <summary>Who levelled too late without wetting it again says so: it stays a missed levelling.</summary>

@@ -12,6 +12,7 @@ namespace CureWatch.Service.Pump;
 /// <param name="Refusals">How often what was refused, by reason and place, readings nobody believed included.</param>
 /// <param name="Turns">How many rulings have turned.</param>
 /// <param name="Jobs">What is known of every job there ever was beyond the engine, by job.</param>
+/// <param name="Batches">The batches in use, each bay and product once.</param>
 internal sealed record Register(
     long Sequence,
     DateTimeOffset At,
@@ -19,7 +20,8 @@ internal sealed record Register(
     Shop? Shop,
     ImmutableSortedDictionary<(string Reason, string Place), int> Refusals,
     int Turns,
-    ImmutableDictionary<string, JobMarks> Jobs)
+    ImmutableDictionary<string, JobMarks> Jobs,
+    ImmutableArray<BatchInUse> Batches)
 {
     private static readonly Comparer<(string Reason, string Place)> OrdinalPair = Comparer<(string Reason, string Place)>.Create(
         (a, b) => string.CompareOrdinal(a.Reason, b.Reason) is not 0 and var reason ? reason : string.CompareOrdinal(a.Place, b.Place));
@@ -32,8 +34,8 @@ internal sealed record Register(
         null,
         ImmutableSortedDictionary.Create<(string, string), int>(OrdinalPair),
         0,
-        ImmutableDictionary<string, JobMarks>.Empty);
-
+        ImmutableDictionary<string, JobMarks>.Empty,
+        []);
 }
 
 /// <summary>What is known of a job beyond the engine, which lets go of it two days after its car left.</summary>

@@ -21,7 +21,7 @@ internal static class RegisterFold
             Entry.RefusalsCounted e => (Count(register, e), Refused(e, at)),
             Entry.SettingsChanged e => SetUp(register, e, at),
             Entry.JobStarted e => (Start(register, e, at), new Message.JobStarted(e.Job, at)),
-            Entry.Tapped e => (register, new Message.Tapped(e.Job, e.Tap)),
+            Entry.Tapped e => (register with { Batches = Batches.After(register, e.Job, e.Tap) }, new Message.Tapped(e.Job, e.Tap)),
             Entry.HandedOver e => (HandOver(register, e, at), new Message.CarLeft(e.Job, at)),
             Entry.LearningReset e => (register, new Message.LearningReset(e.Product, e.Bay, at)),
             Entry.WorkPlanned e => (register, new Message.WorkPlanned(e.Work, at)),

@@ -54,7 +54,7 @@ internal static class Requests
             return Refuse(faults);
         }
 
-        return new Decision(new Answer.Stored(id), [new Entry.Tapped(id, tap)]);
+        return new Decision(new Answer.Stored(id), [new Entry.Tapped(id, Batches.Filled(register, job, tap))]);
     }
 
     public static Decision OnJobStart(Register register, Arrival.JobStart arrival, DateTimeOffset now)

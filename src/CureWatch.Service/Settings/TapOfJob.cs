@@ -13,6 +13,8 @@ internal sealed record TapOfJob(JsonCursor Place, string? Id, string? Corrects, 
     public const int LongestId = 64;
     public const int LongestBy = 200;
 
+    public const int LongestBatch = 40;
+
     private const int LongestNote = 2000;
 
     /// <summary>From the coldest parked car to the hottest lamp.</summary>
@@ -22,10 +24,11 @@ internal sealed record TapOfJob(JsonCursor Place, string? Id, string? Corrects, 
     private static readonly (string Key, Did[] Acts)[] OwnKeys =
     [
         ("startedAt", [Did.Applied, Did.Reworked]), ("found", [Did.Inspected]), ("how", [Did.Reworked]), ("toBay", [Did.Moved]), ("promisedAt", [Did.Told]),
+        ("batch", [Did.Applied]),
     ];
 
     public static readonly string[] Optional =
-        ["id", "reportedAt", "surface", "layer", "section", "startedAt", "panelC", "panelF", "found", "how", "toBay", "by", "note", "corrects", "promisedAt"];
+        ["id", "reportedAt", "surface", "layer", "section", "startedAt", "panelC", "panelF", "found", "how", "toBay", "by", "note", "corrects", "promisedAt", "batch"];
 
     /// <summary>The acts that say nothing without a key.</summary>
     private static readonly (Did Did, string Key)[] NeededKeys =
@@ -93,7 +96,8 @@ internal sealed record TapOfJob(JsonCursor Place, string? Id, string? Corrects, 
             place["by"].Text(LongestBy),
             place["note"].String(IsNote, $"text of 1 to {LongestNote} characters"),
             corrects,
-            place["promisedAt"].Instant());
+            place["promisedAt"].Instant(),
+            place["batch"].String(IsBatch, $"text of up to {LongestBatch} characters on one line, empty where nobody knows it"));
         return new TapOfJob(place, id, corrects, at is null || did is null ? null : tap);
     }
 
@@ -113,6 +117,9 @@ internal sealed record TapOfJob(JsonCursor Place, string? Id, string? Corrects, 
             place[key].Refuse($"the key {key}, which did {WireName<Did>.Of(act)} needs");
         }
     }
+
+    private static bool IsBatch(string batch) =>
+        batch.Length == 0 || (!string.IsNullOrWhiteSpace(batch) && batch.Length <= LongestBatch && !batch.Any(char.IsControl));
 
     private static bool IsNote(string note) =>
         !string.IsNullOrWhiteSpace(note) && note.Length <= LongestNote

@@ -8,6 +8,9 @@ namespace CureWatch.Curing;
 /// <param name="AppliedAt">The end of the wipe-on: the opening of level-off counts from here.</param>
 public sealed record Coat(Surface Surface, int Layer, int Section, DateTimeOffset StartedAt, DateTimeOffset AppliedAt)
 {
+    /// <summary>The batch of the product; null where nobody knows it.</summary>
+    public string? Batch { get; init; }
+
     /// <summary>The first wipe of the evaporation clock that runs now: a re-wet starts a new one.</summary>
     public DateTimeOffset FirstWipeAt { get; init; } = StartedAt; // a copy with another StartedAt keeps this one
 

@@ -17,6 +17,7 @@ namespace CureWatch.Curing;
 /// <param name="Note">In the reporter's words.</param>
 /// <param name="Corrects">The id of the tap this one replaces.</param>
 /// <param name="PromisedAt">The pick-up time that was told to the customer, with <see cref="Did.Told"/>.</param>
+/// <param name="Batch">The batch of the product, with <see cref="Did.Applied"/>: empty where nobody knows it, null where nobody said.</param>
 public sealed record Tap(
     string? Id,
     DateTimeOffset At,
@@ -33,7 +34,31 @@ public sealed record Tap(
     string? By = null,
     string? Note = null,
     string? Corrects = null,
-    DateTimeOffset? PromisedAt = null);
+    DateTimeOffset? PromisedAt = null,
+    string? Batch = null)
+{
+    /// <summary>How far instants may be apart that a form took over: pages know milliseconds.</summary>
+    private static readonly TimeSpan Rounding = TimeSpan.FromMilliseconds(1);
+
+    /// <summary>Whether it says the same as another of everything that runs a clock; batch, note and who told it run none.</summary>
+    /// <param name="other">The other.</param>
+    /// <returns>True where it does.</returns>
+    public bool RunsTheClocksOf(Tap other) =>
+        IsAbout(At, other.At) && IsAbout(StartedAt ?? At, other.StartedAt ?? other.At) && (StartedAt is null) == (other.StartedAt is null)
+        && this == other with
+        {
+            Id = Id,
+            At = At,
+            ReportedAt = ReportedAt,
+            StartedAt = StartedAt,
+            By = By,
+            Note = Note,
+            Corrects = Corrects,
+            Batch = Batch,
+        };
+
+    private static bool IsAbout(DateTimeOffset a, DateTimeOffset b) => (a - b).Duration() <= Rounding;
+}
 
 /// <summary>What a person did.</summary>
 public enum Did

@@ -42,7 +42,12 @@ public static class Taps
             At(own, Did.Washed),
             [.. own.Where(t => t is { Did: Did.Inspected, Found: not null }).Select(t => new Inspection(t.At, t.Found!.Value, t.Layer, t.Section))],
             [
-                .. own.Where(MovesAClock).Select(t => new Untimely(t, Corrected(t, told), [.. workedOn[t]])).Where(u => u.Corrected is not null || IsLate(u.Tap)),
+                .. from tap in own
+                   where MovesAClock(tap)
+                   let clock = ClockOf(tap, told)
+                   let untimely = new Untimely(clock, Corrected(clock, told), [.. workedOn[tap]])
+                   where untimely.Corrected is not null || IsLate(clock)
+                   select untimely,
                 .. TakenBackLate(surface, coats, told),
             ],
             [.. own.Where(t => t is { Did: Did.Moved, ToBay: not null }).Select(t => new Move(t.At, t.ToBay!))])
@@ -61,6 +66,10 @@ public static class Taps
 
     private static bool MovesAClock(Tap tap) => tap.Did
         is Did.Applied or Did.Flashed or Did.Levelled or Did.Wetted or Did.Dried or Did.Washed or Did.Reworked or Did.Moved;
+
+    /// <summary>The tap that set its clock: a correction that only says another batch, or another note, is as timely as what it corrects.</summary>
+    private static Tap ClockOf(Tap tap, IReadOnlyList<Tap> told) =>
+        Corrected(tap, told) is { } before && tap.RunsTheClocksOf(before) ? ClockOf(before, told) : tap;
 
     private static Tap? Corrected(Tap tap, IReadOnlyList<Tap> told) =>
         tap.Corrects is null ? null : told.FirstOrDefault(t => t.Id == tap.Corrects);
@@ -151,7 +160,7 @@ public static class Taps
         int index = coats.FindLastIndex(c => c.Layer == layer && c.Section == section && c.EndedAt is null);
         if (tap.Did == Did.Applied)
         {
-            var coat = new Coat(surface, layer, section, Earlier(tap.StartedAt, tap.At), tap.At);
+            var coat = new Coat(surface, layer, section, Earlier(tap.StartedAt, tap.At), tap.At) { Batch = string.IsNullOrEmpty(tap.Batch) ? null : tap.Batch };
             Cover(coats, coat);
             if (index >= 0)
             {
@@ -184,6 +193,7 @@ public static class Taps
         AppliedAt = told.AppliedAt,
         LastWipeAt = told.AppliedAt,
         FlashedAt = null,
+        Batch = told.Batch ?? coat.Batch,
     };
 
     /// <summary>The layer, and all over it, has ended; what lies under it is the outermost again.</summary>

@@ -51,7 +51,7 @@ public sealed class StoredMappingTests : IDisposable
     {
         var whole = new Tap(
             "t1", At, At.AddMinutes(1), "bonnet", Did.Reworked, 2, 3, At.AddMinutes(-1), 19.25, Found.HighSpot, How.ReWet, "bay-2",
-            "SOMEBODY", "THEIR WORDS", "t0");
+            "SOMEBODY", "THEIR WORDS", "t0", Batch: "A-7");
         foreach (Tap tap in new[] { whole, new Tap(null, At, At, null, Did.Wetted) })
         {
             _file.Write(() => _file.Taps.Upsert(StoredTap.Of(new BookedTap(9, "job-1", tap))));

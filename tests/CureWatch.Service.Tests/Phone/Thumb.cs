@@ -29,6 +29,15 @@ internal static partial class Thumb
         return await shop.SubmitAsync(form.Groups[1].Value, fields);
     }
 
+    /// <summary>Presses a button of the page of what was told by its words, with what its form carries and what was changed in it.</summary>
+    public static async Task CorrectAsync(this ServedShop shop, string words, params (string Name, string Value)[] changed)
+    {
+        Match form = Form().Matches(await shop.TextAsync($"{Car}/told")).First(f => f.Value.Contains($">{words}<", StringComparison.Ordinal));
+        IEnumerable<(string, string)> carried = Hidden().Matches(form.Value).Select(h => (h.Groups[1].Value, WebUtility.HtmlDecode(h.Groups[2].Value)));
+        using HttpResponseMessage answer = await shop.SubmitAsync(form.Groups[1].Value, [.. carried, .. changed]);
+        answer.AssertSeesOther(Car);
+    }
+
     /// <summary>The same, and it has to be taken.</summary>
     public static async Task TellAsync(this ServedShop shop, string did, params (string Name, string Value)[] chosen)
     {

@@ -47,7 +47,7 @@ public sealed class JobFileTests : IDisposable
         Assert.Equal(
             new Tap(
                 "a", At("2026-03-02T11:00:00Z"), At("2026-03-02T11:05:00Z"), "bonnet", Did.Applied, 1, 2, At("2026-03-02T10:50:00Z"),
-                By: "Sam", Note: "second\nwipe"),
+                By: "Sam", Note: "second\nwipe", Batch: "A-7"),
             tap);
         Assert.Equal(TimeSpan.Zero, tap.At.Offset);
     }

@@ -1,0 +1,59 @@
+using System.Collections.Immutable;
+using CureWatch.Bays;
+using CureWatch.Curing;
+
+namespace CureWatch.Service.Pump;
+
+/// <summary>Remembers which batch of a product is used in a bay, and says it of a coat of which nobody did.</summary>
+internal static class Batches
+{
+    /// <summary>The batch of a layer's product that was told last where its surface is; null where none was.</summary>
+    public static string? InUse(Register register, JobState job, Surface surface, int layer) =>
+        UsesOf(register.Shop!, job, surface.Id, layer).Select(use => Find(register, use.Bay, use.Product)).Single();
+
+    /// <summary>A tap as it is taken down: a coat of one product is of the batch that was told last where it is wiped on.</summary>
+    public static Tap Filled(Register register, JobState job, Tap tap)
+    {
+        if (tap is not { Did: Did.Applied, Batch: null })
+        {
+            return tap;
+        }
+
+        if (tap.Corrects is { } corrected)
+        {
+            return tap with { Batch = job.Told.FirstOrDefault(t => t.Id == corrected)?.Batch };
+        }
+
+        string?[] batches = [.. UsesOf(register.Shop!, job, tap.Surface, tap.Layer).Select(use => Find(register, use.Bay, use.Product)).Distinct()];
+        return batches is [{ Length: > 0 } one] ? tap with { Batch = one } : tap; // of several nobody knows which
+    }
+
+    /// <summary>What is remembered after a tap.</summary>
+    public static ImmutableArray<BatchInUse> After(Register register, string job, Tap tap)
+    {
+        if (tap is not { Did: Did.Applied, Batch: { } batch } || register.Shop?.Find(job) is not { } state)
+        {
+            return register.Batches;
+        }
+
+        ImmutableArray<BatchInUse> batches = register.Batches;
+        foreach ((string? bay, string product) in UsesOf(register.Shop, state, tap.Surface, tap.Layer).Distinct())
+        {
+            if (bay is not null && Find(register, bay, product) != batch)
+            {
+                batches = [.. batches.Where(b => b.Bay != bay || b.Product != product), new BatchInUse(bay, product, batch)];
+            }
+        }
+
+        return batches;
+    }
+
+    private static string? Find(Register register, string? bay, string product) =>
+        register.Batches.FirstOrDefault(b => b.Bay == bay && b.Product == product)?.Batch;
+
+    /// <summary>The product of a layer of one surface, or of every one, each with the bay its surface is in now.</summary>
+    private static IEnumerable<(string? Bay, string Product)> UsesOf(Shop shop, JobState job, string? surface, int? layer) =>
+        from story in job.Stories
+        where surface is null || surface == story.Surface.Id
+        select (Stay.Of(shop, job.Job, story)[^1].Bay, story.Surface.SheetOf(layer ?? 1).Product);
+}
