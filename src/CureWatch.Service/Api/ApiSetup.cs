@@ -38,6 +38,7 @@ internal static class ApiSetup
         StartEndpoints.Map(api);
         ArrivalEndpoints.Map(api);
         JobEndpoints.Map(api);
+        PhotoEndpoints.Map(api);
         ShopEndpoints.Map(api);
         LearningEndpoints.Map(api);
         PlanEndpoints.Map(api);

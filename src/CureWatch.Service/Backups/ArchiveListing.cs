@@ -80,6 +80,10 @@ internal static class ArchiveListing
             {
                 faults.Add(path, Place(file.Name), "told twice by the manifest", "each name once, in capitals or not");
             }
+            else if (file.Role == "photo" && file.Name != $"photos/{file.Sha256}.jpg")
+            {
+                faults.Add(path, Place(file.Name), $"SHA-256 {file.Sha256}", "a photo that is named by its SHA-256");
+            }
             else if (bytes != file.Bytes)
             {
                 faults.Add(path, Place(file.Name), bytes is null ? "nothing" : $"{bytes} bytes", $"{file.Bytes} bytes, says the manifest");

@@ -12,11 +12,12 @@ internal static partial class ArchiveNames
     public const string Manifest = "manifest.json";
 
     public const string Allowed =
-        "manifest.json, demo, journal/<20 digits>.journal, journal/<20 digits>.retired, keys/job-<id>.key, snapshots/<20 digits>.snapshot, spelled so, each once";
+        "manifest.json, demo, journal/<20 digits>.journal, journal/<20 digits>.retired, keys/job-<id>.key, photos/<64 hexadecimal digits>.jpg, snapshots/<20 digits>.snapshot, spelled so, each once";
 
     /// <summary>A key has 32 bytes and a mark a few words: what is longer is neither.</summary>
     private const int MostBytesOfAMark = 4096;
     private const int MostBytesOfAList = 64 << 20;
+    private const int MostBytesOfAPhoto = 16 << 20;
 
     /// <summary>A segment and a snapshot are read into memory as one. Source (choice): thirty times the usual segment.</summary>
     private const long MostBytesOfAFile = 1L << 30;
@@ -25,6 +26,7 @@ internal static partial class ArchiveNames
     public static long MostBytesOf(string name) => RoleOf(name) switch
     {
         "key" or "mark" => MostBytesOfAMark,
+        "photo" => MostBytesOfAPhoto,
         "journal" or "snapshot" => MostBytesOfAFile,
         _ => MostBytesOfAList,
     };
@@ -36,6 +38,7 @@ internal static partial class ArchiveNames
         : Segment().IsMatch(name) ? "journal"
         : Key().IsMatch(name) ? "key"
         : Snapshot().IsMatch(name) ? "snapshot"
+        : Photo().IsMatch(name) ? "photo"
         : null;
 
     [GeneratedRegex(@"\Ajournal/[0-9]{20}\.journal\z")]
@@ -46,6 +49,9 @@ internal static partial class ArchiveNames
 
     [GeneratedRegex(@"\Akeys/job-[a-z0-9][a-z0-9-]{0,39}\.key\z")]
     private static partial Regex Key();
+
+    [GeneratedRegex(@"\Aphotos/[0-9a-f]{64}\.jpg\z")]
+    private static partial Regex Photo();
 
     [GeneratedRegex(@"\Asnapshots/[0-9]{20}\.snapshot\z")]
     private static partial Regex Snapshot();

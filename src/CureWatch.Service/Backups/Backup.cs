@@ -78,11 +78,11 @@ internal sealed record Backup(string Path, long Bytes, string Sha256, Manifest M
     private static bool IsAmong(string data, string path, Faults faults)
     {
         string file = System.IO.Path.GetFullPath(path);
-        string[] folders = [DataFolder.JournalOf(data), DataFolder.KeysOf(data), DataFolder.BookOf(data), DataFolder.SnapshotsOf(data)];
+        string[] folders = [DataFolder.JournalOf(data), DataFolder.KeysOf(data), DataFolder.BookOf(data), DataFolder.PhotosOf(data), DataFolder.SnapshotsOf(data)];
         bool isAmong = folders.Any(f => file.StartsWith(System.IO.Path.GetFullPath(f) + System.IO.Path.DirectorySeparatorChar, StringComparison.Ordinal));
         if (isAmong)
         {
-            faults.Add(path, "file", "a place among what is backed up", "a place outside journal, book, keys and snapshots");
+            faults.Add(path, "file", "a place among what is backed up", "a place outside journal, book, keys, photos and snapshots");
         }
 
         return isAmong;

@@ -78,13 +78,13 @@ internal sealed record BackupContent(JournalSpan Journal, bool IsDemo, bool IsPa
         }
     }
 
-    /// <summary>The keys, the marks, and the snapshots of entries that are in the backup too.</summary>
+    /// <summary>The keys, the marks, the photos, and the snapshots of entries that are in the backup too.</summary>
     private static IEnumerable<SourceFile> Others(IDisk disk, string data, long last) =>
-        from folder in new[] { data, DataFolder.JournalOf(data), DataFolder.KeysOf(data), DataFolder.SnapshotsOf(data) }.Where(disk.Exists)
+        from folder in new[] { data, DataFolder.JournalOf(data), DataFolder.KeysOf(data), DataFolder.PhotosOf(data), DataFolder.SnapshotsOf(data) }.Where(disk.Exists)
         from file in disk.NamesIn(folder).Order(StringComparer.Ordinal)
         let path = Path.Combine(folder, file)
         let name = SourceFile.NameOf(data, path)
         let role = ArchiveNames.RoleOf(name)
-        where role is "mark" or "retirement" or "key" || (role == "snapshot" && long.Parse(Path.GetFileNameWithoutExtension(name)) <= last)
+        where role is "mark" or "retirement" or "key" or "photo" || (role == "snapshot" && long.Parse(Path.GetFileNameWithoutExtension(name)) <= last)
         select SourceFile.Of(disk, data, path);
 }

@@ -131,7 +131,7 @@ internal sealed class Restore(IDisk disk, Archive archive, string source, string
     {
         string path = Path.Combine(Work, Path.Combine(file.Name.Split('/')));
         Directory.CreateDirectory(Path.GetDirectoryName(path)!);
-        using IDiskFile made = disk.Open(path, file.Role == "key" ? FileUse.MakeSecret : FileUse.Make);
+        using IDiskFile made = disk.Open(path, file.Role is "key" or "photo" ? FileUse.MakeSecret : FileUse.Make);
         bool isSound = from.Read(file, new DiskStream(made), faults);
         made.Flush();
         return isSound;

@@ -43,6 +43,7 @@ internal static class BoardEndpoints
             (nameof(JobPage.Now), clock.Of(look.At)),
             (nameof(JobPage.Name), job.Job.Car ?? job.Job.Id),
             (nameof(JobPage.Car), job.LeftAt is null ? new CarViews(look, clock).Of(job) : null),
+            (nameof(JobPage.Photos), PhotoViews.Of(look, clock, id)),
             (nameof(JobPage.Troubles), TroubleViews.Of(look)),
             (nameof(JobPage.Faults), faults));
     }

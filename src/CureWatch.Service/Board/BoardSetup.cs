@@ -31,6 +31,7 @@ internal static class BoardSetup
         WhatIfPages.Map(app);
         PlanPages.Map(app);
         TonguePages.Map(app);
+        PhotoPages.Map(app);
         if (app.Services.GetService<ShopAuthority>() is not null)
         {
             CertificatePages.Map(app);

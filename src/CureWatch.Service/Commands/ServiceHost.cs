@@ -9,6 +9,7 @@ using CureWatch.Service.Journal;
 using CureWatch.Service.Mqtt;
 using CureWatch.Service.People;
 using CureWatch.Service.Phone;
+using CureWatch.Service.Photos;
 using CureWatch.Service.Pump;
 using CureWatch.Service.Settings;
 using CureWatch.Service.Snapshots;
@@ -62,6 +63,7 @@ internal sealed class ServiceHost(WebApplication app)
             .AddPump(folder, recovered.Register, recovered.End, recovered.First, readingsPerSecond: settings.Limits.ReadingsPerSecond)
             .AddSnapshots(folder)
             .AddBook(folder.Disk, folder.Book, book, recovered.End.Last)
+            .AddPhotos(folder.Disk, folder.Path)
             .AddAlarms(clock)
             .AddBackups(folder, ProgramVersion.Text, settings.Storage, clock)
             .AddMqtt(settings.Mqtt, settings.Limits)

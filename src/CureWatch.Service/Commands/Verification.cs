@@ -1,6 +1,7 @@
 using CureWatch.Service.Book;
 using CureWatch.Service.Disk;
 using CureWatch.Service.Journal;
+using CureWatch.Service.Photos;
 using CureWatch.Service.Pump;
 using CureWatch.Service.Snapshots;
 
@@ -121,6 +122,7 @@ internal sealed class Verification
                 comparison?.Take(step);
             }
 
+            _damages.AddRange(new PhotoShelf(LocalDisk.Instance, _folder).Damages(journal.Register));
             Describe(journal);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or InvalidDataException)

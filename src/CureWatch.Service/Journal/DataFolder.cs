@@ -38,6 +38,8 @@ internal sealed class DataFolder : IDisposable
 
     public static string SnapshotsOf(string path) => System.IO.Path.Combine(path, "snapshots");
 
+    public static string PhotosOf(string path) => System.IO.Path.Combine(path, "photos");
+
     public static string LockOf(string path) => System.IO.Path.Combine(path, LockName);
 
     public static string DemoMarkOf(string path) => System.IO.Path.Combine(path, DemoMark);

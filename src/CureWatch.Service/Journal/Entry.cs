@@ -86,6 +86,15 @@ internal abstract record Entry
     /// <param name="Note">Why.</param>
     internal sealed record VisitCancelled(string Job, string? By, string? Note) : Entry;
 
+    /// <summary>A photo of a car was kept; its picture is on disk before.</summary>
+    internal sealed record PhotoAdded(string Job, Photo Photo) : Entry;
+
+    /// <summary>A photo's picture was taken away; that there was one stays.</summary>
+    /// <param name="Job">The job.</param>
+    /// <param name="Photo">Which: the SHA-256 of its picture.</param>
+    /// <param name="By">Who.</param>
+    internal sealed record PhotoRemoved(string Job, string Photo, string? By) : Entry;
+
     /// <summary>A fact: a warning was given, or is over.</summary>
     /// <param name="Number">Which of all warnings ever given, from 0.</param>
     /// <param name="Kind">Its kind.</param>

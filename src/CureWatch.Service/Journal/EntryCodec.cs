@@ -78,6 +78,11 @@ internal sealed class EntryCodec(KeyStore keys)
                 return WriteJson(EntryKind.VisitPlanned, new SealedVisit(e.Job, e.Visit, Seal(e.Job, new Personal(By: e.By, Note: e.Note))), payload);
             case Entry.VisitCancelled e:
                 return WriteJson(EntryKind.VisitCancelled, new SealedCancel(e.Job, Seal(e.Job, new Personal(By: e.By, Note: e.Note))), payload);
+            case Entry.PhotoAdded e:
+                Photo anonymous = e.Photo with { By = null };
+                return WriteJson(EntryKind.PhotoAdded, new SealedPhoto(e.Job, anonymous, Seal(e.Job, new Personal(By: e.Photo.By))), payload);
+            case Entry.PhotoRemoved e:
+                return WriteJson(EntryKind.PhotoRemoved, new SealedRemoval(e.Job, e.Photo, Seal(e.Job, new Personal(By: e.By))), payload);
             case Entry.WarningChanged e:
                 return WriteJson(EntryKind.WarningChanged, e, payload);
             case Entry.Ruled e:
@@ -117,6 +122,8 @@ internal sealed class EntryCodec(KeyStore keys)
                 EntryKind.WorkDropped => Unsealed(ReadJson<SealedDrop>(payload)),
                 EntryKind.VisitPlanned => Unsealed(ReadJson<SealedVisit>(payload)),
                 EntryKind.VisitCancelled => Unsealed(ReadJson<SealedCancel>(payload)),
+                EntryKind.PhotoAdded => Unsealed(ReadJson<SealedPhoto>(payload)),
+                EntryKind.PhotoRemoved => Unsealed(ReadJson<SealedRemoval>(payload)),
                 EntryKind.WarningChanged => ReadJson<Entry.WarningChanged>(payload),
                 EntryKind.Ruled => ReadJson<Entry.Ruled>(payload),
                 EntryKind.SegmentSealed => ReadJson<Entry.SegmentSealed>(payload),
@@ -223,6 +230,10 @@ internal sealed class EntryCodec(KeyStore keys)
         Personal personal = Open(stored.Job, stored.Personal);
         return new Entry.VisitPlanned(stored.Job, stored.Visit, personal.By, personal.Note);
     }
+
+    private Entry.PhotoAdded Unsealed(SealedPhoto stored) => new(stored.Job, stored.Photo with { By = Open(stored.Job, stored.Personal).By });
+
+    private Entry.PhotoRemoved Unsealed(SealedRemoval stored) => new(stored.Job, stored.Photo, Open(stored.Job, stored.Personal).By);
 
     private Entry.VisitCancelled Unsealed(SealedCancel stored)
     {

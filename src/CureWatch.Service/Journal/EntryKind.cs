@@ -16,6 +16,8 @@ internal enum EntryKind : byte
     WorkDropped = 11,
     VisitPlanned = 12,
     VisitCancelled = 13,
+    PhotoAdded = 14,
+    PhotoRemoved = 15,
 
     /// <summary>Facts: compared, not folded.</summary>
     WarningChanged = 32,

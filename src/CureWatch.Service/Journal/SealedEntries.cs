@@ -32,5 +32,11 @@ internal sealed record SealedVisit(string Job, Visit Visit, string? Personal);
 /// <summary>A car that does not come.</summary>
 internal sealed record SealedCancel(string Job, string? Personal);
 
+/// <summary>A photo.</summary>
+internal sealed record SealedPhoto(string Job, Photo Photo, string? Personal);
+
+/// <summary>A photo that was taken away.</summary>
+internal sealed record SealedRemoval(string Job, string Photo, string? Personal);
+
 /// <summary>Learning that starts anew.</summary>
 internal sealed record SealedReset(string Product, string? Bay, string? Personal);

@@ -7,6 +7,7 @@ internal static class PhoneSetup
     {
         PhonePages.Map(app);
         PhoneForms.Map(app);
+        PhotoForms.Map(app);
         return app;
     }
 }

@@ -27,6 +27,12 @@ public sealed record PhoneView(
     /// <summary>The surfaces that came in, the slowest to dry first.</summary>
     public IReadOnlyList<string> ComeIn { get; init; } = [];
 
+    /// <summary>Its photos, the newest first.</summary>
+    public IReadOnlyList<PhotoView> Photos { get; init; } = [];
+
+    /// <summary>How many layers any of its surfaces gets.</summary>
+    public int Layers { get; init; }
+
     /// <summary>What can be gone on with while the service is away.</summary>
     public IReadOnlyList<AloneView> Alone { get; init; } = [];
 }

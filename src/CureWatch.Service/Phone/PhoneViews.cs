@@ -40,6 +40,8 @@ internal sealed class PhoneViews(Look look, BoardView board)
             faults)
         {
             ComeIn = [.. report.Arrival.Select(a => a.Surface.Id)],
+            Photos = Board.PhotoViews.Of(look, _clock, state.Job.Id),
+            Layers = state.Job.Surfaces.Max(s => s.Layers),
             Alone = [.. look.StartOf(state).Decision.Answers.Where(a => a.Evidence.Next is not null).Select(a => Of(a.Evidence, a.Evidence.Next!, once))],
         };
     }

@@ -89,6 +89,31 @@ internal abstract class Arrival
         public string? Despite { get; } = despite;
     }
 
+    /// <summary>A photo whose picture is on disk.</summary>
+    internal sealed class Photo(string source, string job, ReadOnlyMemory<byte> utf8, Picture picture) : Arrival
+    {
+        public string Source { get; } = source;
+
+        public string Job { get; } = job;
+
+        /// <summary>An object with <c>surface</c>, <c>layer</c> and <c>by</c>, where somebody says them.</summary>
+        public ReadOnlyMemory<byte> Utf8 { get; } = utf8;
+
+        public Picture Picture { get; } = picture;
+
+        public override int Bytes => BareBytes + Utf8.Length;
+    }
+
+    /// <summary>A photo's picture is to be taken away.</summary>
+    internal sealed class PhotoRemoval(string job, string sha256, string? by) : Arrival
+    {
+        public string Job { get; } = job;
+
+        public string Sha256 { get; } = sha256;
+
+        public string? By { get; } = by;
+    }
+
     /// <summary>What was learnt about a product is to start anew.</summary>
     internal sealed class LearningReset(string source, ReadOnlyMemory<byte> utf8) : Arrival
     {
@@ -119,6 +144,13 @@ internal abstract class Arrival
     /// <summary>The alarm clock rang: what is due happens now.</summary>
     internal sealed class Wake : Arrival;
 }
+
+/// <summary>A picture that was written to the disk.</summary>
+/// <param name="Sha256">Its name: the SHA-256 of its bytes, in lower-case hexadecimal.</param>
+/// <param name="Bytes">How long it is.</param>
+/// <param name="WidthPx">Its width.</param>
+/// <param name="HeightPx">Its height.</param>
+internal sealed record Picture(string Sha256, long Bytes, int WidthPx, int HeightPx);
 
 /// <summary>What somebody does to the day plan.</summary>
 internal enum PlanVerb

@@ -57,6 +57,10 @@ internal sealed class ArrivalJudge(Draft draft, RefusalCounter refusals, Storage
                 return Enact(Requests.OnJobStart(draft.Register, a, now), now);
             case Arrival.HandOver a:
                 return Enact(Requests.OnHandOver(draft.Register, a, now), now);
+            case Arrival.Photo a:
+                return Enact(PhotoRequests.OnAdd(draft.Register, a), now);
+            case Arrival.PhotoRemoval a:
+                return Enact(PhotoRequests.OnRemove(draft.Register, a), now);
             case Arrival.LearningReset a:
                 return Enact(LearningRequests.OnReset(draft.Register, a), now);
             case Arrival.Planned a:

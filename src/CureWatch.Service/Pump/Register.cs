@@ -45,4 +45,8 @@ internal sealed record Register(
 /// <param name="Pins">The sheets it keeps.</param>
 /// <param name="HandedOver">When, by whom and despite what the car left; null while it is here.</param>
 internal sealed record JobMarks(
-    int Number, string? Car, DateTimeOffset StartedAt, ImmutableArray<SheetPin> Pins, (DateTimeOffset At, string? By, string? Despite)? HandedOver);
+    int Number, string? Car, DateTimeOffset StartedAt, ImmutableArray<SheetPin> Pins, (DateTimeOffset At, string? By, string? Despite)? HandedOver)
+{
+    /// <summary>The photos that were taken of it, those with their pictures taken away included.</summary>
+    public ImmutableArray<KeptPhoto> Photos { get; init; } = [];
+}

@@ -28,6 +28,8 @@ internal static class RegisterFold
             Entry.WorkDropped e => (register, new Message.WorkDropped(e.Id, at)),
             Entry.VisitPlanned e => (register, new Message.VisitPlanned(e.Job, e.Visit, at)),
             Entry.VisitCancelled e => (register, new Message.VisitCancelled(e.Job, at)),
+            Entry.PhotoAdded e => (PhotoRequests.Take(register, e, at), null),
+            Entry.PhotoRemoved e => (PhotoRequests.Take(register, e, at), null),
             Entry.WarningChanged or Entry.Ruled or Entry.SegmentSealed or Entry.JournalClosed => (register, (Message?)null),
             _ => throw new UnreachableException(entry.GetType().Name),
         };

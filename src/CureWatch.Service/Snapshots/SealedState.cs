@@ -76,7 +76,10 @@ internal sealed record SealedState(Register Bare, ImmutableDictionary<string, st
     {
         JobMarks marks = register.Jobs[id];
         IEnumerable<Tap> told = register.Shop?.Find(id)?.Told ?? [];
-        return new Words(marks.Car, marks.HandedOver?.By, marks.HandedOver?.Despite, [.. told.Select(t => new TapWords(t.By, t.Note))]);
+        return new Words(marks.Car, marks.HandedOver?.By, marks.HandedOver?.Despite, [.. told.Select(t => new TapWords(t.By, t.Note))])
+        {
+            Photos = [.. marks.Photos.Select(p => new PhotoWords(p.Photo.By, p.Removed?.By))],
+        };
     }
 
     private static Register With(Register register, string id, Words words)
@@ -85,12 +88,16 @@ internal sealed record SealedState(Register Bare, ImmutableDictionary<string, st
         (DateTimeOffset At, string? By, string? Despite)? left = marks.HandedOver is { } handed
             ? (handed.At, words.By, handed.Despite is null ? null : words.Despite ?? "")
             : null;
+        KeptPhoto[] photos = [.. marks.Photos.Select((p, i) => With(p, words.OfPhoto(i)))];
         return register with
         {
-            Jobs = register.Jobs.SetItem(id, marks with { Car = words.Car, HandedOver = left }),
+            Jobs = register.Jobs.SetItem(id, marks with { Car = words.Car, HandedOver = left, Photos = [.. photos] }),
             Shop = register.Shop is { } shop && shop.Find(id) is { } job ? shop with { Jobs = shop.Jobs.SetItem(id, With(job, words)) } : register.Shop,
         };
     }
+
+    private static KeptPhoto With(KeptPhoto kept, PhotoWords said) =>
+        kept with { Photo = kept.Photo with { By = said.By }, Removed = kept.Removed is { } removed ? (removed.At, said.RemovedBy) : null };
 
     /// <summary>The stories hold taps too, so they are told once more.</summary>
     private static JobState With(JobState state, Words words)
@@ -112,9 +119,18 @@ internal sealed record SealedState(Register Bare, ImmutableDictionary<string, st
     {
         public static Words None { get; } = new(null, null, null, []);
 
-        public bool IsEmpty => Car is null && By is null && string.IsNullOrEmpty(Despite) && Taps.All(t => t == TapWords.None);
+        public bool IsEmpty => Car is null && By is null && string.IsNullOrEmpty(Despite) && Taps.All(t => t == TapWords.None) && Photos.All(p => p == PhotoWords.None);
+
+        public IReadOnlyList<PhotoWords> Photos { get; init; } = [];
 
         public TapWords OfTap(int index) => index < Taps.Count ? Taps[index] : TapWords.None;
+
+        public PhotoWords OfPhoto(int index) => index < Photos.Count ? Photos[index] : PhotoWords.None;
+    }
+
+    private sealed record PhotoWords(string? By, string? RemovedBy)
+    {
+        public static PhotoWords None { get; } = new(null, null);
     }
 
     private sealed record TapWords(string? By, string? Note)

@@ -6,6 +6,7 @@ using CureWatch.Service.Handbook;
 using CureWatch.Service.Journal;
 using CureWatch.Service.People;
 using CureWatch.Service.Phone;
+using CureWatch.Service.Photos;
 using CureWatch.Service.Pump;
 using CureWatch.Service.Settings;
 using CureWatch.Service.Snapshots;
@@ -127,6 +128,7 @@ internal sealed class ServedShop : IAsyncDisposable
             .AddPump(data, recovered.Register, recovered.End, recovered.First, segmentBytes)
             .AddSingleton(behind is null ? journal : behind(journal))
             .AddBook(LocalDisk.Instance, data.Book, BookOpening.Of(LocalDisk.Instance, data.Book, 0), journalLast: behind is null ? 0 : 1)
+            .AddPhotos(LocalDisk.Instance, data.Path)
             .AddPeople(LocalDisk.Instance, data.Path, isSignedIn)
             .AddBoard();
         WebApplication app = builder.Build();

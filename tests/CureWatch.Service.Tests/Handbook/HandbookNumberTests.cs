@@ -7,6 +7,9 @@ using CureWatch.Products;
 using CureWatch.Readings;
 using CureWatch.Service.Handbook;
 using CureWatch.Service.People;
+using CureWatch.Service.Photos;
+using CureWatch.Service.Pump;
+using CureWatch.Service.Settings;
 using CureWatch.Service.Tongues;
 
 namespace CureWatch.Service.Tests.Handbook;
@@ -33,6 +36,8 @@ public class HandbookNumberTests
         { "taps", $"up to {Untimely.Limit.TotalMinutes} minutes late", $"Bis zu {Untimely.Limit.TotalMinutes} Minuten zu spät" },
         { "taps", $"counts for {WorkHabits.Usual.PanelWipeValid.TotalMinutes} minutes", $"gilt {WorkHabits.Usual.PanelWipeValid.TotalMinutes} Minuten" },
         { "taps", $"needs {WorkHabits.Usual.WipeDries.TotalMinutes} to leave", $"braucht {WorkHabits.Usual.WipeDries.TotalMinutes} zum Verdunsten" },
+        { "taps", $"up to {TapOfJob.LongestBatch} characters", $"bis zu {TapOfJob.LongestBatch} Zeichen" },
+        { "phone", $"up to {PhotoDesk.MostBytes >> 20} MB is taken, and {PhotoRequests.MostOfACar} of a car", $"bis {PhotoDesk.MostBytes >> 20} MB, und {PhotoRequests.MostOfACar}" },
         { "undo", $"Within {English(Untimely.UndoLimit.TotalMinutes)} minutes", $"Binnen {German(Untimely.UndoLimit.TotalMinutes)} Minuten" },
         { "can-i-start", $"reckoned from −{-WorkHabits.Usual.ColdestArrivalC} °C", $"von −{-WorkHabits.Usual.ColdestArrivalC} °C an gerechnet" },
         { "can-i-start", $"({SheetLimits.UsualSpreadMinK} K where it does not say)", $"({SheetLimits.UsualSpreadMinK} K, wo es nichts sagt)" },

@@ -34,6 +34,9 @@ internal sealed class Entries : IDisposable
         new Entry.Tapped(
             "job-1",
             new Tap("t1", At.AddTicks(1), At.AddTicks(2), "bonnet", Did.Inspected, 1, 2, null, 19.5, Found.HighSpot, null, null, Person, $"by {Person}", "t0")),
+        new Entry.Tapped("job-1", new Tap("t2", At, At, "bonnet", Did.Applied, Batch: "A-7")),
+        new Entry.PhotoAdded("job-1", new Photo(new string('a', 64), 90_000, 2048, 1536, "bonnet", 1, Person)),
+        new Entry.PhotoRemoved("job-1", new string('a', 64), Person),
         new Entry.HandedOver("job-1", Person, $"{Person} said so"),
         new Entry.LearningReset("paint", "bay-1", Person, $"{Person} has another batch"),
         new Entry.WorkPlanned(new PlannedWork("washing-1", "bay-2", HarmfulWork.Washing, At, At.AddHours(1), Person, $"{Person}'s car")),

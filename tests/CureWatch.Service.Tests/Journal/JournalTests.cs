@@ -48,7 +48,8 @@ public sealed class JournalTests : IDisposable
         File.Delete(Path.Combine(_entries.Keys, $"job-{KeyStore.OfNoJob}.key"));
         List<Entry> entries = _entries.ReadEntries();
         Assert.DoesNotContain(entries, e => Text(e).Contains(Entries.Person, StringComparison.Ordinal));
-        Assert.Equal("t1", entries.OfType<Entry.Tapped>().Single().Tap.Id);
+        Assert.Equal(["t1", "t2"], entries.OfType<Entry.Tapped>().Select(e => e.Tap.Id));
+        Assert.Equal("bonnet", entries.OfType<Entry.PhotoAdded>().Single().Photo.Surface);
         Assert.Equal("", entries.OfType<Entry.HandedOver>().Single().Despite);
     }
 

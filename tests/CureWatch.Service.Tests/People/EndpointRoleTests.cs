@@ -17,7 +17,8 @@ public class EndpointRoleTests
     ];
 
     private static readonly string[] OfTheManager =
-        ["/people", "/people/pin", "/people/remove", "/people/sign-out", "/pair/{code}", "/learning/reset", "/api/v1/learning/reset"];
+        ["/people", "/people/pin", "/people/remove", "/people/sign-out", "/pair/{code}", "/learning/reset", "/api/v1/learning/reset",
+        "/jobs/{job}/photos/{photo}/remove"];
 
     [Fact]
     public async Task EveryEndpoint_SaysWhoMayUseIt()

@@ -11,7 +11,7 @@ namespace CureWatch.Service.Tests.Snapshots;
 
 public sealed class SealedStateTests : IDisposable
 {
-    private static readonly string[] Names = ["the grey one of Kim", "Alex", "as Kim told", "Robin", "Kim cannot wait"];
+    private static readonly string[] Names = ["the grey one of Kim", "Alex", "as Kim told", "Robin", "Kim cannot wait", "Sam", "Maeve"];
 
     private readonly Pumped _pumped = new();
 
@@ -60,7 +60,7 @@ public sealed class SealedStateTests : IDisposable
         }
 
         Register read = Snapshots.Newest()!, folded = _pumped.Recover().Register;
-        Assert.Equal([null, null, null, null, ""], NamesIn(read));
+        Assert.Equal([null, null, null, null, "", null, null], NamesIn(read));
         Assert.Equal(NamesIn(folded), NamesIn(read));
         Assert.Equal(States.Text(folded), States.Text(read));
     }
@@ -79,7 +79,8 @@ public sealed class SealedStateTests : IDisposable
         Assert.Equal(register.Jobs["job-1"].Car, job.Job.Car);
         Assert.Equal(job.Told[0], Assert.Single(job.Stories[0].Untimely).Tap);
         var left = register.Jobs["job-1"].HandedOver!.Value;
-        return [job.Job.Car, job.Told[0].By, job.Told[0].Note, left.By, left.Despite];
+        KeptPhoto photo = register.Jobs["job-1"].Photos.Single();
+        return [job.Job.Car, job.Told[0].By, job.Told[0].Note, left.By, left.Despite, photo.Photo.By, photo.Removed!.Value.By];
     }
 
     private async Task<Register> WithNames()
@@ -89,6 +90,8 @@ public sealed class SealedStateTests : IDisposable
         string at = $"{_pumped.Clock.GetUtcNow():O}";
         _pumped.Clock.Advance(TimeSpan.FromHours(1));
         await _pumped.Tap($$"""{"id":"a","at":"{{at}}","did":"applied","by":"{{Names[1]}}","note":"{{Names[2]}}"}""");
+        await _pumped.Ask(new Arrival.Photo("form", "job-1", Encoding.UTF8.GetBytes($$"""{"by":"{{Names[5]}}"}"""), new Picture(new string('a', 64), 1, 1, 1)));
+        await _pumped.Ask(new Arrival.PhotoRemoval("job-1", new string('a', 64), Names[6]));
         await _pumped.Ask(new Arrival.HandOver("job-1", Names[3], Names[4]));
         _pumped.Stop();
         return _pumped.Register;

@@ -4,6 +4,7 @@ import { now, refresh } from "./board.js";
 import { forget, keep, mayBeSent, send, waiting, who } from "./queue.js";
 import { watch } from "./call.js";
 import "./aside.js";
+import "./photo.js";
 
 const guard = 1500;    // a glove presses twice
 const patience = 4000; // what waits longer waits for a service that is away

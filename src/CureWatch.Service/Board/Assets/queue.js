@@ -64,7 +64,8 @@ export async function send() {
   return outcome;
 }
 
-function reasonOf(html) {
+// What a page says of what was refused.
+export function reasonOf(html) {
   const page = new DOMParser().parseFromString(html, "text/html");
   const faults = [...page.querySelectorAll("#content [role=alert] li")].map(li => li.textContent.trim());
   return faults.join(" ") || page.getElementById("content")?.textContent.trim() || "It was refused.";
