@@ -3,6 +3,7 @@ using BenchmarkDotNet.Configs;
 using BenchmarkDotNet.Running;
 using CureWatch.Benchmarks.Backlog;
 using CureWatch.Benchmarks.BackupSpeed;
+using CureWatch.Benchmarks.Boards;
 using CureWatch.Benchmarks.BookSize;
 using CureWatch.Benchmarks.Durable;
 using CureWatch.Benchmarks.Fold;
@@ -28,6 +29,9 @@ switch (args)
         break;
     case [SoakRun.Verb, string minutes, string perSecond]:
         await SoakRun.RunAsync(int.Parse(minutes, CultureInfo.InvariantCulture), int.Parse(perSecond, CultureInfo.InvariantCulture));
+        break;
+    case [BoardsRun.Verb, .. var boards]:
+        await BoardsRun.RunAsync(boards);
         break;
     case [BareBroker.Verb, string port]:
         await BareBroker.RunAsync(int.Parse(port, CultureInfo.InvariantCulture));
