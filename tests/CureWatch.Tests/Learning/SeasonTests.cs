@@ -3,23 +3,21 @@ namespace CureWatch.Tests.Learning;
 /// <summary>What the engine learns from seasons of an invented shop, against what that shop knows to be true.</summary>
 public sealed class SeasonTests(ITestOutputHelper output)
 {
-    /// <summary>As far as 200 products leave a share of nine in ten to chance: √(0.9 · 0.1/200).</summary>
-    private const double OneDeviation = 0.021;
-
     [Fact]
-    public void Flash_AfterTwentyTaps_IsNearTheTruthAndKnowsHowNear() => AssertNear(0.163, 0.90);
+    public void Flash_AfterTwentyTaps_IsNearTheTruthAndKnowsHowNear() => AssertNear(0.163, 0.90, seasons: 4);
 
     // Whoever is told which taps are slips still errs by s/√19, and by what its probes and its law are off: at 0.2 that leaves 85 % within 7 %.
     [Theory(Explicit = true)]
     [InlineData(0.10, 0.90)]
     [InlineData(0.13, 0.90)]
+    [InlineData(0.163, 0.90)]
     [InlineData(0.2, 0.82)]
-    public void Flash_OfTapsThatScatterOtherwise_IsNearTheTruthAndKnowsHowNear(double scatter, double share) => AssertNear(scatter, share);
+    public void Flash_OfTapsThatScatterOtherwise_IsNearTheTruthAndKnowsHowNear(double scatter, double share) => AssertNear(scatter, share, seasons: 8);
 
-    private void AssertNear(double scatter, double share)
+    private void AssertNear(double scatter, double share, int seasons)
     {
         var all = new List<(double ErrorPct, bool IsCovered)>();
-        foreach (int seed in Enumerable.Range(1, 8))
+        foreach (int seed in Enumerable.Range(1, seasons))
         {
             var season = new Season(seed, scatter: scatter);
             List<SeasonCoat> coats = season.Run();
@@ -36,15 +34,16 @@ public sealed class SeasonTests(ITestOutputHelper output)
         }
 
         output.WriteLine($"taps that scatter by {scatter}, all {all.Count} products: {Told(all)}");
-        Assert.InRange(Share(all, p => p.ErrorPct <= 7), share - OneDeviation, 1);
-        Assert.InRange(Share(all, p => p.IsCovered), 0.85 - OneDeviation, 0.95 + OneDeviation);
+        double oneDeviation = Math.Sqrt(0.9 * 0.1 / all.Count); // as far as so many products leave a share of nine in ten to chance
+        Assert.InRange(Share(all, p => p.ErrorPct <= 7), share - oneDeviation, 1);
+        Assert.InRange(Share(all, p => p.IsCovered), 0.85 - oneDeviation, 0.95 + oneDeviation);
     }
 
     [Fact]
     public void Release_WithWhatWasLearnt_IsEarlierThanTheTruthNoMoreOftenThanItsBoundSays()
     {
         var all = new List<SeasonCoat>();
-        foreach (int seed in Enumerable.Range(1, 4))
+        foreach (int seed in Enumerable.Range(1, 2))
         {
             SeasonCoat[] taught = [.. new Season(seed, isDrying: true).Run().Where(c => c.BegunWith is not null)];
             output.WriteLine($"seed {seed}: {taught.Length} coats, released before they were dry {100 * Share(taught, IsTooEarly):0.0} %");
