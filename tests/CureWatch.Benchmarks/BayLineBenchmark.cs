@@ -44,13 +44,13 @@ public class BayLineBenchmark
     }
 
     [Benchmark(Baseline = true)]
-    public int EachItsOwn() => _shop.JobsInOrder.Sum(j => JobReport.Of(_shop, j.Job.Id).Promise!.Text.Length);
+    public int EachItsOwn() => _shop.JobsInOrder.Sum(j => JobReport.Of(_shop, j.Job.Id).Promise!.Text.ToString().Length);
 
     [Benchmark]
     public int AllShareOne()
     {
         var queues = new BayQueues(_shop);
-        return _shop.JobsInOrder.Sum(j => JobReport.Of(_shop, j.Job.Id, queues).Promise!.Text.Length);
+        return _shop.JobsInOrder.Sum(j => JobReport.Of(_shop, j.Job.Id, queues).Promise!.Text.ToString().Length);
     }
 
     /// <summary>As a retained document has it: with what would get each promise back.</summary>
@@ -58,6 +58,6 @@ public class BayLineBenchmark
     public int WithAdvice()
     {
         var queues = new BayQueues(_shop);
-        return _shop.JobsInOrder.Sum(j => JobReport.Of(_shop, j.Job.Id, queues).Promise!.Advice.Value?.Text.Length ?? 0);
+        return _shop.JobsInOrder.Sum(j => JobReport.Of(_shop, j.Job.Id, queues).Promise!.Advice.Value?.Text.ToString().Length ?? 0);
     }
 }

@@ -1,3 +1,5 @@
+using CureWatch.Words;
+
 namespace CureWatch.Service.Board;
 
 /// <summary>Everything the board shows at an instant, in words.</summary>
@@ -35,9 +37,9 @@ public sealed record WarningView(
     string Title,
     string About,
     Moment Since,
-    string Cause,
-    string Consequence,
-    string Action,
+    Sentence Cause,
+    Sentence Consequence,
+    Sentence Action,
     string? Caution);
 
 /// <summary>A bay.</summary>
@@ -73,4 +75,4 @@ public sealed record AirView(
 /// <param name="Heard">When it was last heard; null where it never was.</param>
 /// <param name="Value">What it said last.</param>
 /// <param name="Beside">How it compares with the probes that measure the same.</param>
-public sealed record ProbeView(string Probe, Tone Tone, string Word, Moment? Heard, string Value, string Beside);
+public sealed record ProbeView(string Probe, Tone Tone, string Word, Moment? Heard, string Value, Sentence Beside);

@@ -1,3 +1,5 @@
+using CureWatch.Words;
+
 namespace CureWatch.Service.Board;
 
 /// <summary>Whether a car can be coated now.</summary>
@@ -10,11 +12,11 @@ namespace CureWatch.Service.Board;
 /// <param name="HeatCautions">What to take care of with the heat there is, or that would help.</param>
 public sealed record CanStartView(
     Tone Tone,
-    string Sentence,
+    Sentence Sentence,
     Moment? From,
     IReadOnlyList<StartReasonView> Reasons,
     IReadOnlyList<string> Plans,
-    IReadOnlyList<string> Assumed,
+    IReadOnlyList<Sentence> Assumed,
     IReadOnlyList<string> HeatCautions);
 
 /// <summary>A reason not to start, or one to know before.</summary>
@@ -22,4 +24,4 @@ public sealed record CanStartView(
 /// <param name="Text">What is the matter.</param>
 /// <param name="Help">What somebody can do about it; null where nobody has to.</param>
 /// <param name="Until">When time alone has cured it; null where it does not.</param>
-public sealed record StartReasonView(Tone Tone, string Text, string? Help, Moment? Until);
+public sealed record StartReasonView(Tone Tone, Sentence Text, Sentence? Help, Moment? Until);

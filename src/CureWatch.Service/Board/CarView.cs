@@ -30,7 +30,7 @@ public sealed record CarView(
     int TapNumber)
 {
     /// <summary>What its times take for granted of the climate.</summary>
-    public required string Assumes { get; init; }
+    public required CureWatch.Words.Sentence Assumes { get; init; }
 
     /// <summary>How what its customer was told stands.</summary>
     public required PromiseView HowItStands { get; init; }
@@ -39,7 +39,7 @@ public sealed record CarView(
     public IReadOnlyList<string> WarmCautions { get; init; } = [];
 
     /// <summary>What is taken for granted of how cold it came in.</summary>
-    public string ArrivalAssumes { get; init; } = "";
+    public CureWatch.Words.Sentence ArrivalAssumes { get; init; } = CureWatch.Words.Sentence.None;
 
     /// <summary>What belongs beside what is said of its arrival; null where nothing does, or the card says it above.</summary>
     public string? ArrivalCaution { get; init; }
@@ -62,7 +62,7 @@ public sealed record HandoverView(
 /// <param name="Kind">The kind, in words.</param>
 /// <param name="Coats">The surfaces, layers and sections.</param>
 /// <param name="Text">What happened, and who can lift it how.</param>
-public sealed record HoldView(string Kind, string Coats, string Text);
+public sealed record HoldView(string Kind, string Coats, CureWatch.Words.Sentence Text);
 
 /// <summary>A coat.</summary>
 /// <param name="Key">Tells it from the others on the page.</param>

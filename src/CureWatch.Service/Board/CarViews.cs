@@ -39,7 +39,7 @@ internal sealed class CarViews(Look look, ShopClock clock)
             coats.Length > 0 ? [] : [.. report.Arrival.Select(a => ArrivalWords.Of(a, report.At, clock.Zone))],
             [.. state.Job.Surfaces.Select(s => s.Id)],
             once.Of(CautionsOf(report.Surfaces.Where(s => next.Any(n => n.Target.Surface == s.Surface.Id)).Select(s => s.Surface))),
-            [.. report.CoolDowns.Select(c => LampWords.Of(c.Surface, c.CoolDown, at => clock.Of(at)?.Text ?? ""))],
+            [.. report.CoolDowns.Select(c => LampWords.Of(c.Surface, c.CoolDown, at => clock.Of(at)?.Text.ToString() ?? ""))],
             state.Told.Length)
         {
             Assumes = report.Assumes,

@@ -1,3 +1,5 @@
+using CureWatch.Words;
+
 namespace CureWatch.Service.Board;
 
 /// <summary>What is next on a car, with its one button.</summary>
@@ -11,4 +13,4 @@ namespace CureWatch.Service.Board;
 /// <param name="Cautions">What to take care of.</param>
 /// <param name="Then">What to do after it; null where nothing is known yet.</param>
 public sealed record NextView(
-    string Text, Tone Tone, string? Button, string Did, string Surface, int Layer, int? Section, IReadOnlyList<string> Cautions, string? Then);
+    Sentence Text, Tone Tone, string? Button, string Did, string Surface, int Layer, int? Section, IReadOnlyList<string> Cautions, Sentence? Then);

@@ -1,3 +1,5 @@
+using CureWatch.Words;
+
 namespace CureWatch.Service.Board;
 
 /// <summary>What to know of a bay at lock-up and in the morning.</summary>
@@ -10,4 +12,4 @@ namespace CureWatch.Service.Board;
 /// <param name="Morning">What happened since lock-up, and what to look at first; null in the afternoon.</param>
 /// <param name="LookFirst">Every hold, what spoils most first; empty in the afternoon.</param>
 public sealed record NightView(
-    Tone Tone, string? Tonight, string Detail, string OnCall, string? Doors, IReadOnlyList<string> Cautions, string? Morning, IReadOnlyList<string> LookFirst);
+    Tone Tone, Sentence? Tonight, Sentence Detail, Sentence OnCall, Sentence? Doors, IReadOnlyList<string> Cautions, Sentence? Morning, IReadOnlyList<Sentence> LookFirst);

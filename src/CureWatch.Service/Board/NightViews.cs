@@ -1,5 +1,6 @@
 using CureWatch.Bays;
 using CureWatch.Service.Documents;
+using CureWatch.Words;
 
 namespace CureWatch.Service.Board;
 
@@ -34,6 +35,6 @@ internal static class NightViews
             tonight.Doors,
             [.. Cautions.Beside(tonight.Ahead)],
             morning?.Text,
-            [.. (morning?.LookFirst ?? []).Select(h => $"{h.Name}: {h.Hold.Text}")]);
+            [.. (morning?.LookFirst ?? []).Select(h => (Sentence)$"{h.Name}: {h.Hold.Text}")]);
     }
 }

@@ -21,8 +21,8 @@ public sealed record PlanView(
     IReadOnlyList<BayPlanView> Bays,
     IReadOnlyList<string> Conflicts,
     IReadOnlyList<VisitView> Expected,
-    IReadOnlyList<(string Work, string Words)> Works,
-    IReadOnlyList<string> Assumed,
+    IReadOnlyList<(string Work, CureWatch.Words.Sentence Words)> Works,
+    IReadOnlyList<CureWatch.Words.Sentence> Assumed,
     IReadOnlyList<string> Cautions,
     IReadOnlyList<string> Faults,
     RefusedForm Refused);

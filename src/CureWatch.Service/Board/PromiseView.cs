@@ -1,3 +1,5 @@
+using CureWatch.Words;
+
 namespace CureWatch.Service.Board;
 
 /// <summary>How what a customer was told stands.</summary>
@@ -6,7 +8,7 @@ namespace CureWatch.Service.Board;
 /// <param name="Tell">The time that a press says was told; null where there is none to tell.</param>
 /// <param name="Start">When the work that is left has to be begun; null where none is left.</param>
 /// <param name="Cautions">What belongs beside what would get it back.</param>
-public sealed record PromiseView(Tone Tone, string Text, Moment? Tell, string? Start, IReadOnlyList<string> Cautions);
+public sealed record PromiseView(Tone Tone, Sentence Text, Moment? Tell, Sentence? Start, IReadOnlyList<string> Cautions);
 
 /// <summary>The promises of all cars that are here.</summary>
 /// <param name="Shop">The shop's name.</param>

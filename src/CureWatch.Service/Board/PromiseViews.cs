@@ -1,6 +1,7 @@
 using CureWatch.Bays;
 using CureWatch.Service.Api;
 using CureWatch.Service.Documents;
+using CureWatch.Words;
 
 namespace CureWatch.Service.Board;
 
@@ -24,7 +25,7 @@ internal static class PromiseViews
     {
         PromiseAdvice? advice = promise.Advice.Value;
         bool isSafe = !promise.Outlook.IsUnknown && promise.Outlook.Chance is null or >= PromiseAdvice.UsualTarget;
-        string text = promise.Move is null && advice is { IsNeeded: true } ? $"{promise.Spoken} {advice.Text}" : promise.Spoken;
+        Sentence text = promise.Move is null && advice is { IsNeeded: true } ? $"{promise.Spoken} {advice.Text}" : promise.Spoken;
         return new PromiseView(
             promise.Outlook.PromisedAt is null ? Tone.Info : promise.Move is not null && !isSafe ? Tone.Act : isSafe ? Tone.Fine : Tone.Soon,
             text,

@@ -1,3 +1,5 @@
+using CureWatch.Words;
+
 namespace CureWatch.Service.Board;
 
 /// <summary>Something that keeps the program itself from its work.</summary>
@@ -7,4 +9,4 @@ namespace CureWatch.Service.Board;
 /// <param name="Cause">Why.</param>
 /// <param name="Consequence">What happens if nobody acts.</param>
 /// <param name="Action">What to do.</param>
-public sealed record TroubleView(Tone Tone, string Title, Moment Since, string Cause, string Consequence, string Action);
+public sealed record TroubleView(Tone Tone, string Title, Moment Since, Sentence Cause, Sentence Consequence, Sentence Action);

@@ -52,7 +52,7 @@ public sealed record WallCarView(string Job, string Car, NextView? Next, Moment?
 /// <param name="HasToStay">Whether it may not be moved.</param>
 /// <param name="Text">That, and until when, in a sentence.</param>
 /// <param name="Before">What cannot wait until the shop opens again.</param>
-public sealed record StaysView(bool HasToStay, string Text, IReadOnlyList<string> Before);
+public sealed record StaysView(bool HasToStay, string Text, IReadOnlyList<CureWatch.Words.Sentence> Before);
 
 /// <summary>A row of the table beside a chart.</summary>
 /// <param name="At">The instant.</param>

@@ -77,7 +77,7 @@ internal static class WhatIfPages
             whatIf.Air?.Text,
             whatIf.Beyond,
             [.. whatIf.Report.Surfaces.SelectMany(s => s.Coats).Select(words.Of)],
-            [.. whatIf.Planned.Select(p => $"{p.Name}: ready {clock.Of(p.ReadyAt.Latest)?.Text ?? "at no time anybody can tell"} at the latest")],
+            [.. whatIf.Planned.Select(p => $"{p.Name}: ready {clock.Of(p.ReadyAt.Latest)?.Text.ToString() ?? "at no time anybody can tell"} at the latest")],
             [.. Cautions.Beside(whatIf.Hypothesis)]);
     }
 
@@ -90,7 +90,7 @@ internal static class WhatIfPages
         _ => null,
     };
 
-    private static string Line(string what, Moment? then, Moment? now) => $"{what} {then?.Text ?? "no time anybody can tell"}; as it is, {now?.Text ?? "no time anybody can tell"}";
+    private static string Line(string what, Moment? then, Moment? now) => $"{what} {then?.Text.ToString() ?? "no time anybody can tell"}; as it is, {now?.Text.ToString() ?? "no time anybody can tell"}";
 }
 
 /// <summary>What would follow.</summary>
@@ -104,8 +104,8 @@ internal static class WhatIfPages
 public sealed record WhatIfView(
     string Collect,
     string? Chance,
-    string? Air,
-    IReadOnlyList<string> Beyond,
+    CureWatch.Words.Sentence? Air,
+    IReadOnlyList<CureWatch.Words.Sentence> Beyond,
     IReadOnlyList<CoatView> Coats,
     IReadOnlyList<string> Planned,
     IReadOnlyList<string> Cautions);

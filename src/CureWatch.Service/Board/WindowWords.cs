@@ -47,7 +47,7 @@ internal sealed class WindowWords(ShopClock clock)
 
     private static IEnumerable<WindowLine> Because(CoatReport report) =>
         report.Windows.Where(w => w.State is not (WindowState.Done or WindowState.Missed)).SelectMany(w => w.Because)
-            .Select(r => new WindowLine(r.Ends is { } ends ? $"{r.Text} {ends}" : r.Text, null));
+            .Select(r => new WindowLine(r.Ends is { } ends ? $"{r.Text} {ends}" : r.Text.ToString(), null));
 
     /// <summary>Keep-dry alone: what the car waits for.</summary>
     private WindowLine? Mended(Window window) =>

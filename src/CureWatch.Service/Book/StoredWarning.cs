@@ -1,6 +1,7 @@
 using CureWatch.Panels;
 using CureWatch.Service.Settings;
 using CureWatch.Warnings;
+using CureWatch.Words;
 
 namespace CureWatch.Service.Book;
 
@@ -61,7 +62,7 @@ internal sealed class StoredWarning
             RaisedAtUnixMs = warning.RaisedAt.ToUnixTimeMilliseconds(),
             ClearedAtUnixMs = warning.ClearedAt?.ToUnixTimeMilliseconds(),
             LeadMs = warning.Lead is { } lead ? (long)lead.TotalMilliseconds : null,
-            Detail = warning.Detail,
+            Detail = warning.Detail?.ToString(),
         };
     }
 
@@ -80,5 +81,5 @@ internal sealed class StoredWarning
             Surface,
             DateTimeOffset.FromUnixTimeMilliseconds(RaisedAtUnixMs),
             UnixMs.Instant(ClearedAtUnixMs),
-            LeadMs is { } lead ? TimeSpan.FromMilliseconds(lead) : null) { Detail = Detail });
+            LeadMs is { } lead ? TimeSpan.FromMilliseconds(lead) : null) { Detail = Detail is null ? null : Sentence.Named(Detail) });
 }

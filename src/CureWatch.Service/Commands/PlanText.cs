@@ -3,6 +3,7 @@ using CureWatch.Bays;
 using CureWatch.Planning;
 using CureWatch.Service.Documents;
 using CureWatch.Service.Settings;
+using CureWatch.Words;
 
 namespace CureWatch.Service.Commands;
 
@@ -36,7 +37,7 @@ internal static class PlanText
             text.AppendLine($"conflict: {words.Of(conflict)}");
         }
 
-        foreach (string assumed in plan.Assumed)
+        foreach (Sentence assumed in plan.Assumed)
         {
             text.AppendLine($"assumed: {assumed}");
         }

@@ -13,7 +13,7 @@ internal static class PromiseText
     public static string Of(PromiseReport report)
     {
         var text = new StringBuilder();
-        text.AppendLine(report.Spoken);
+        text.AppendLine(report.Spoken.ToString());
         if (report.Outlook.CollectFrom is { } collect)
         {
             text.AppendLine($"  collect from {WallClock.Of(collect, report.At, report.Zone)} by the slow bound");

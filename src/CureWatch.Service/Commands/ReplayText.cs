@@ -97,7 +97,7 @@ internal sealed class ReplayText
                     Line($"  {WireName<WindowStage>.Of(window.Stage),-9} {WireName<WindowState>.Of(window.State),-8} {Times(window)}{(ExtrapolationWords.Of(window.Beyond) is { } beyond ? $"; {beyond}" : "")}");
                 }
 
-                foreach (string because in coat.Windows.SelectMany(w => w.Because).Select(b => b.Ends is { } ends ? $"{b.Text} {ends}" : b.Text).Distinct())
+                foreach (string because in coat.Windows.SelectMany(w => w.Because).Select(b => b.Ends is { } ends ? $"{b.Text} {ends}" : b.Text.ToString()).Distinct())
                 {
                     Line($"  {because}");
                 }

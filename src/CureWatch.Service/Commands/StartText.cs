@@ -3,6 +3,7 @@ using CureWatch.Bays;
 using CureWatch.Planning;
 using CureWatch.Service.Documents;
 using CureWatch.Service.Settings;
+using CureWatch.Words;
 
 namespace CureWatch.Service.Commands;
 
@@ -13,7 +14,7 @@ internal static class StartText
     {
         StartDecision decision = report.Decision;
         var text = new StringBuilder();
-        text.AppendLine(decision.Text);
+        text.AppendLine(decision.Text.ToString());
         foreach (StartReason reason in decision.Reasons)
         {
             text.AppendLine(Line(reason));
@@ -42,7 +43,7 @@ internal static class StartText
             }
         }
 
-        foreach (string assumed in decision.Assumed)
+        foreach (Sentence assumed in decision.Assumed)
         {
             text.AppendLine($"assumed: {assumed}");
         }

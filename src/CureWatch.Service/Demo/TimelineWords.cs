@@ -53,7 +53,7 @@ internal static class TimelineWords
     public static string OfFaults(JobReport report, Shop shop)
     {
         IEnumerable<WindowReason> reasons = report.Surfaces.SelectMany(s => s.Coats).SelectMany(c => c.Windows).SelectMany(w => w.Because);
-        string[] faults = [.. reasons.Where(r => r.To is null).Select(r => r.Text).Distinct()];
+        string[] faults = [.. reasons.Where(r => r.To is null).Select(r => r.Text.ToString()).Distinct()];
         return faults.Length == 0 ? "" : $": {string.Join(' ', faults)} {MendedWords.Of(report.Ruling.IfMended?.Latest, shop.Plan.Hours.Zone)}";
     }
 

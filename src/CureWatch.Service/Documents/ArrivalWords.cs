@@ -2,6 +2,7 @@ using CureWatch.Bays;
 using CureWatch.Panels;
 using CureWatch.Planning;
 using CureWatch.Service.Settings;
+using CureWatch.Words;
 
 namespace CureWatch.Service.Documents;
 
@@ -15,7 +16,7 @@ internal static class ArrivalWords
     {
         string name = $"{arrival.Surface.Id} ({WireName<Material>.Of(arrival.Surface.Material)})";
         string wipe = arrival.NeedsWipe ? "; wipe down first" : "";
-        string Clock(DateTimeOffset at) => WallClock.Of(at, now, zone);
+        Sentence Clock(DateTimeOffset at) => WallClock.Of(at, now, zone);
         return arrival.DryAt switch
         {
             null => $"{name}: nobody measures the air around it.",

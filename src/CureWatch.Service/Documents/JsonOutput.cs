@@ -4,6 +4,7 @@ using System.Text;
 using System.Text.Json;
 using CureWatch.Service.Settings;
 using CureWatch.TimeWindows;
+using CureWatch.Words;
 
 namespace CureWatch.Service.Documents;
 
@@ -88,6 +89,12 @@ internal static class JsonOutput
         json.WriteInstant("latest", instants.Latest);
         json.WriteEndObject();
     }
+
+    /// <summary>Writes a sentence, in English and °C whoever asks, and null where there is none.</summary>
+    public static void WriteString(this Utf8JsonWriter json, string name, Sentence? sentence) => json.WriteString(name, sentence?.ToString());
+
+    /// <summary>Writes a list of sentences, each on one line.</summary>
+    public static void WriteTexts(this Utf8JsonWriter json, string name, IEnumerable<Sentence> sentences) => json.WriteTexts(name, sentences.Select(s => s.ToString()));
 
     /// <summary>Writes a list of texts, each on one line.</summary>
     public static void WriteTexts(this Utf8JsonWriter json, string name, IEnumerable<string> texts)

@@ -11,7 +11,7 @@ internal static class NightJson
     /// <summary>The lock-up summary of a shop: what each bay's comes to.</summary>
     public static void WriteTonight(Utf8JsonWriter json, IReadOnlyCollection<TonightReport> bays)
     {
-        json.WriteString("text", string.Join(' ', bays.Where(b => b.Verdict != TonightVerdict.NothingOpen).Select(b => b.Text).DefaultIfEmpty("Tonight: nothing has to stay dry.")));
+        json.WriteString("text", string.Join(' ', bays.Where(b => b.Verdict != TonightVerdict.NothingOpen).Select(b => b.Text.ToString()).DefaultIfEmpty("Tonight: nothing has to stay dry.")));
         json.WriteArray("bays", bays, b => WriteTonight(json, b));
     }
 

@@ -7,7 +7,7 @@ namespace CureWatch.Service.Documents;
 /// <summary>The passes of a car as JSON. Writes into an object that is open.</summary>
 internal static class PassJson
 {
-    public static void Write(Utf8JsonWriter json, PassReport report, IEnumerable<string> assumed, IEnumerable<string> cautions)
+    public static void Write(Utf8JsonWriter json, PassReport report, IEnumerable<Words.Sentence> assumed, IEnumerable<string> cautions)
     {
         json.WriteString("job", report.Job);
         json.WriteInstant("at", report.At);

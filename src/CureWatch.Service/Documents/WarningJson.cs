@@ -1,5 +1,6 @@
 using System.Text.Json;
 using CureWatch.Warnings;
+using CureWatch.Words;
 
 namespace CureWatch.Service.Documents;
 
@@ -20,7 +21,7 @@ internal static class WarningJson
     /// <param name="json">The object.</param>
     /// <param name="rule">The kind's rule.</param>
     /// <param name="cause">What brought it about this time, which may say more than the rule.</param>
-    public static void WriteRule(Utf8JsonWriter json, AlarmRule rule, string cause)
+    public static void WriteRule(Utf8JsonWriter json, AlarmRule rule, Sentence cause)
     {
         json.WriteNumber("priority", rule.Priority);
         json.WriteString("cause", cause);

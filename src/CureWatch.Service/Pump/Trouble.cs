@@ -1,4 +1,5 @@
 using CureWatch.Warnings;
+using CureWatch.Words;
 
 namespace CureWatch.Service.Pump;
 
@@ -11,5 +12,5 @@ internal sealed record Trouble(WarningKind Kind, string Why, DateTimeOffset Sinc
     public AlarmRule Rule => AlarmRule.Of(Kind);
 
     /// <summary>What brings it about, with what was seen.</summary>
-    public string Cause => $"{Rule.Cause.TrimEnd('.')}: {Why.TrimEnd('.')}.";
+    public Sentence Cause => $"{new Figure.Unended(Rule.Cause)}: {Why.TrimEnd('.')}.";
 }

@@ -52,14 +52,14 @@ internal static class AheadLooks
         {
             if (Foreseen.AheadOf(now) is { } ahead)
             {
-                foreach (ShopEvent told in Watchman.Look(foreseen, SubjectOf(bay, ahead), ExcessOf(shop, bay, now, ahead), null))
+                foreach (ShopEvent told in Watchman.Look(foreseen, SubjectOf(bay, ahead), ExcessOf(shop, bay, now, ahead), default))
                 {
                     yield return told;
                 }
             }
         }
 
-        foreach (ShopEvent told in Watchman.Look(foreseen, SubjectOf(bay, WarningKind.OutdoorWets), OutdoorsWetBy(shop, bay) ?? Nothing, null))
+        foreach (ShopEvent told in Watchman.Look(foreseen, SubjectOf(bay, WarningKind.OutdoorWets), OutdoorsWetBy(shop, bay) ?? Nothing, default))
         {
             yield return told;
         }

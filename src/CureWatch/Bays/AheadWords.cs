@@ -1,6 +1,6 @@
-using System.Globalization;
 using CureWatch.Planning;
 using CureWatch.Warnings;
+using CureWatch.Words;
 
 namespace CureWatch.Bays;
 
@@ -25,46 +25,46 @@ internal static class AheadWords
         return warning with
         {
             Lead = risk.From - shop.Now is var lead && lead > TimeSpan.Zero ? lead : TimeSpan.Zero,
-            Detail = $"{Sentence(risk, shop.Now, shop.Plan.Hours.Zone)} {Helps(risk)}",
+            Detail = $"{Of(risk, shop.Now, shop.Plan.Hours.Zone)} {Helps(risk)}",
             Wakes = !isClosed || (!risk.Remedies.IsEmpty && AlarmRule.Of(subject.Kind).Priority == 1),
         };
     }
 
     /// <summary>What may happen, how likely, when and for how long.</summary>
-    public static string Sentence(Risk risk, DateTimeOffset now, TimeZoneInfo zone) =>
-        $"{Chance(risk.Chance)} that {What(risk.Kind)} from {WallClock.Of(risk.From, now, zone)}{(risk.Lasts > TimeSpan.Zero ? $", for about {Length(risk.Lasts)}" : "")}.";
+    public static Sentence Of(Risk risk, DateTimeOffset now, TimeZoneInfo zone) =>
+        risk.Lasts > TimeSpan.Zero
+            ? (Sentence)$"{Percent(risk.Chance)} chance that {What(risk.Kind)} from {WallClock.Of(risk.From, now, zone)}, for about {Length(risk.Lasts)}."
+            : $"{Percent(risk.Chance)} chance that {What(risk.Kind)} from {WallClock.Of(risk.From, now, zone)}.";
 
     /// <summary>What still helps, with what it does.</summary>
-    public static string Helps(Risk risk) => risk.Remedies.IsEmpty
-        ? "Nothing this bay has helps any more: look at the coat in the morning."
-        : string.Join(' ', risk.Remedies.Select(r => Effect(r, risk.Chance)));
+    public static Sentence Helps(Risk risk) => risk.Remedies.IsEmpty
+        ? (Sentence)$"Nothing this bay has helps any more: look at the coat in the morning."
+        : Sentence.Join(" ", risk.Remedies.Select(r => Effect(r, risk.Chance)));
 
     /// <summary>What one thing does.</summary>
-    public static string Effect(RemedyEffect remedy, double chance) =>
+    public static Sentence Effect(RemedyEffect remedy, double chance) =>
         $"{remedy.Text}: the chance falls from {Percent(chance)} to {Percent(remedy.ChanceAfter)}.";
 
     /// <summary>A chance to five in a hundred, near none or all as such.</summary>
-    public static string Percent(double chance) => chance switch
+    public static Sentence Percent(double chance) => chance switch
     {
-        < 0.025 => "2 %",
-        > Sure => "over 95 %",
-        _ => string.Create(CultureInfo.InvariantCulture, $"{5 * Math.Round(20 * chance):0} %"),
+        < 0.025 => $"2 %",
+        > Sure => $"over 95 %",
+        _ => $"{5 * Math.Round(20 * chance):0} %",
     };
 
-    private static string Chance(double chance) => $"{Percent(chance)} chance";
-
-    private static string What(WarningKind kind) => kind switch
+    private static Sentence What(WarningKind kind) => kind switch
     {
-        WarningKind.CondensingAhead => "water condenses on the coldest panel",
-        WarningKind.HumidityHighAhead => "the air is moister than the sheet allows",
-        WarningKind.HumidityLowAhead => "the air is drier than the sheet allows",
-        WarningKind.PanelColdAhead => "a panel is colder than the sheet allows",
-        WarningKind.PanelHotAhead => "a panel is hotter than the sheet allows",
-        WarningKind.CureStalledAhead => "the cure all but stops",
+        WarningKind.CondensingAhead => $"water condenses on the coldest panel",
+        WarningKind.HumidityHighAhead => $"the air is moister than the sheet allows",
+        WarningKind.HumidityLowAhead => $"the air is drier than the sheet allows",
+        WarningKind.PanelColdAhead => $"a panel is colder than the sheet allows",
+        WarningKind.PanelHotAhead => $"a panel is hotter than the sheet allows",
+        WarningKind.CureStalledAhead => $"the cure all but stops",
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Not told ahead."),
     };
 
-    private static string Length(TimeSpan span) => span < TimeSpan.FromMinutes(90)
-        ? string.Create(CultureInfo.InvariantCulture, $"{Math.Max(10, 10 * Math.Round(span.TotalMinutes / 10)):0} min")
-        : string.Create(CultureInfo.InvariantCulture, $"{span.TotalHours:0.#} h");
+    private static Sentence Length(TimeSpan span) => span < TimeSpan.FromMinutes(90)
+        ? (Sentence)$"{Math.Max(10, 10 * Math.Round(span.TotalMinutes / 10)):0} min"
+        : $"{span.TotalHours:0.#} h";
 }

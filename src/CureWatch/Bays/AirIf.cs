@@ -1,4 +1,3 @@
-using System.Globalization;
 using CureWatch.Curing;
 using CureWatch.Forecasting;
 using CureWatch.Handover;
@@ -6,6 +5,7 @@ using CureWatch.Panels;
 using CureWatch.Products;
 using CureWatch.Psychrometrics;
 using CureWatch.Units;
+using CureWatch.Words;
 
 namespace CureWatch.Bays;
 
@@ -19,19 +19,19 @@ namespace CureWatch.Bays;
 public sealed record AirIf(string Bay, double AirC, double HumidityPct, string? Surface, double? Pace)
 {
     /// <summary>The same in words: warmer air holds more water, so that heat alone leaves it drier.</summary>
-    public string Text
+    public Sentence Text
     {
         get
         {
-            string air = string.Create(CultureInfo.InvariantCulture, $"The air of {Bay} would be at {AirC:0.#} °C and {HumidityPct:0} %.");
+            Sentence air = $"The air of {Bay} would be at {new Figure.Temperature(AirC, "0.#")} and {HumidityPct:0} %.";
             double percent = Math.Round(100 * Math.Abs((Pace ?? 1) - 1));
             return Pace is not { } pace ? air
-                : percent < 1 ? $"{air} {Name} would cure as fast as now."
-                : string.Create(CultureInfo.InvariantCulture, $"{air} {Name} would cure about {percent:0} % {(pace > 1 ? "faster" : "slower")} than now.");
+                : percent < 1 ? (Sentence)$"{air} {Name} would cure as fast as now."
+                : $"{air} {Name} would cure about {percent:0} % {(pace > 1 ? (Sentence)$"faster" : $"slower")} than now.";
         }
     }
 
-    private string Name => Planning.Figures.Capital(Surface!.Replace('-', ' '));
+    private Sentence Name => Sentence.Named(Surface!.Replace('-', ' ')).Capital();
 
     /// <summary>The air as it is supposed to be held.</summary>
     /// <param name="present">The present, and what is supposed.</param>

@@ -3,6 +3,7 @@ using CureWatch.Curing;
 using CureWatch.Panels;
 using CureWatch.TimeWindows;
 using CureWatch.Units;
+using CureWatch.Words;
 
 namespace CureWatch.Bays;
 
@@ -19,7 +20,7 @@ namespace CureWatch.Bays;
 public sealed record ArrivalReport(string Job, DateTimeOffset At, ImmutableArray<SurfaceArrival> Surfaces)
 {
     /// <summary>What is taken for granted of how cold it came in; empty where all of it was read by hand.</summary>
-    public string Assumes { get; init; } = "";
+    public Sentence Assumes { get; init; } = Sentence.None;
 
     /// <summary>How far off the temperature may be that a car is said to come with [2 K]. Source (choice): a forecast for the next day.</summary>
     private const double ToldUncertaintyK = 2;
@@ -37,7 +38,7 @@ public sealed record ArrivalReport(string Job, DateTimeOffset At, ImmutableArray
         ImmutableArray<SurfaceArrival> slowestFirst = [.. surfaces.OrderByDescending(s => s.DryAt?.Latest ?? DateTimeOffset.MaxValue)];
         return new ArrivalReport(id, shop.Now, slowestFirst)
         {
-            Assumes = slowestFirst.All(s => s.Basis == ArrivalBasis.Spot) ? "" : AssumedOf(shop, job, outdoors),
+            Assumes = slowestFirst.All(s => s.Basis == ArrivalBasis.Spot) ? Sentence.None : AssumedOf(shop, job, outdoors),
         };
     }
 
@@ -117,10 +118,10 @@ public sealed record ArrivalReport(string Job, DateTimeOffset At, ImmutableArray
         return since.Length > 0 || air.Count == 0 ? since : [air[^1] with { Start = from, End = from + TimeSpan.FromSeconds(1), AtStart = air[^1].AtEnd }];
     }
 
-    private static string AssumedOf(Shop shop, JobState job, OutdoorArrival? outdoors) => job.Job.Visit?.ArrivesAtC is { } told
-        ? FormattableString.Invariant($"It comes in at {told:0.#} °C, as it was told, or {ToldUncertaintyK:0} K colder.")
+    private static Sentence AssumedOf(Shop shop, JobState job, OutdoorArrival? outdoors) => job.Job.Visit?.ArrivesAtC is { } told
+        ? (Sentence)$"It comes in at {new Figure.Temperature(told, "0.#")}, as it was told, or {new Figure.Difference(ToldUncertaintyK, "0")} colder."
         : outdoors?.InWords()
-        ?? FormattableString.Invariant($"Nobody measured outdoors: as cold as cars come here, {shop.Plan.Habits.ColdestArrivalC:0.#} °C, is reckoned with until it is read by hand.");
+        ?? (Sentence)$"Nobody measured outdoors: as cold as cars come here, {new Figure.Temperature(shop.Plan.Habits.ColdestArrivalC, "0.#")}, is reckoned with until it is read by hand.";
 
     private static DateTimeOffset? Later(DateTimeOffset? a, DateTimeOffset? b) => a is null || b is null ? null : a > b ? a : b;
 }

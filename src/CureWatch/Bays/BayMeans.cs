@@ -1,4 +1,5 @@
 using CureWatch.Planning;
+using CureWatch.Words;
 
 namespace CureWatch.Bays;
 
@@ -10,14 +11,14 @@ internal static class BayMeans
     /// <param name="air">Its air; null where it is not heard.</param>
     public static ClimateMeans Of(Shop shop, BayState bay, AirLook? air)
     {
-        string? fixedHeating = bay.Plan.Equipment.Contains(Equipment.FixedHeating) ? "the fixed heating" : null;
-        string? portable = bay.Plan.Equipment.Contains(Equipment.PortableHeater) ? "the portable heater, attended and before any solvent is open" : null;
+        Sentence? fixedHeating = bay.Plan.Equipment.Contains(Equipment.FixedHeating) ? (Sentence)$"the fixed heating" : null;
+        Sentence? portable = bay.Plan.Equipment.Contains(Equipment.PortableHeater) ? (Sentence)$"the portable heater, attended and before any solvent is open" : null;
         return new ClimateMeans(
             fixedHeating ?? portable,
             fixedHeating,
-            bay.Plan.Equipment.Contains(Equipment.Dehumidifier) ? "the dehumidifier"
-                : air is not null && Airing.With(shop, bay, air.VapourPressurePa) is not null ? "the extraction: it is drier outdoors"
+            bay.Plan.Equipment.Contains(Equipment.Dehumidifier) ? (Sentence)$"the dehumidifier"
+                : air is not null && Airing.With(shop, bay, air.VapourPressurePa) is not null ? (Sentence)$"the extraction: it is drier outdoors"
                 : null,
-            bay.Plan.Equipment.Contains(Equipment.Humidifier) ? "the humidifier" : null);
+            bay.Plan.Equipment.Contains(Equipment.Humidifier) ? (Sentence)$"the humidifier" : null);
     }
 }

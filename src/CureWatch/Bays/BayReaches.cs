@@ -4,6 +4,7 @@ using CureWatch.Planning;
 using CureWatch.Products;
 using CureWatch.Psychrometrics;
 using CureWatch.Units;
+using CureWatch.Words;
 
 namespace CureWatch.Bays;
 
@@ -31,7 +32,7 @@ internal static class BayReaches
         IEnumerable<double> heat =
             from surface in bay.Open.SelectMany(o => o.Surfaces).Select(s => s.Surface).Concat(job.Job.Surfaces)
             select shop.HeatLimitOfC(surface);
-        (string? heater, DateTimeOffset? until) = HeaterOf(shop, bay);
+        (Sentence? heater, DateTimeOffset? until) = HeaterOf(shop, bay);
         AirLook look = Look(air);
         ClimateMeans means = BayMeans.Of(shop, bay, look);
         return new ClimateReach(
@@ -51,16 +52,16 @@ internal static class BayReaches
     }
 
     /// <summary>A portable heater is for while somebody is there, and never for the night.</summary>
-    private static (string? Heater, DateTimeOffset? Until) HeaterOf(Shop shop, BayState bay)
+    private static (Sentence? Heater, DateTimeOffset? Until) HeaterOf(Shop shop, BayState bay)
     {
         if (bay.Plan.Equipment.Contains(Equipment.FixedHeating))
         {
-            return ("the fixed heating", null);
+            return ($"the fixed heating", null);
         }
 
         OpenDay? day = shop.Plan.Hours.DayAt(shop.Now);
         bool isAttended = bay.Plan.Equipment.Contains(Equipment.PortableHeater) && day?.Opens <= shop.Now && day.LocksUp is not null;
-        return isAttended ? ("the portable heater, attended and with no solvent open", day!.LocksUp) : (null, null);
+        return isAttended ? ((Sentence?)$"the portable heater, attended and with no solvent open", day!.LocksUp) : (null, null);
     }
 
     /// <summary>The moistest at which the coldest panel keeps its spread, however the bay warms or cools: it stays as far below the air as it is.</summary>

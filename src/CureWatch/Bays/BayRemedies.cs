@@ -1,8 +1,8 @@
-using System.Globalization;
 using CureWatch.Forecasting;
 using CureWatch.Planning;
 using CureWatch.Units;
 using CureWatch.Warnings;
+using CureWatch.Words;
 
 namespace CureWatch.Bays;
 
@@ -46,11 +46,11 @@ internal static class BayRemedies
         double leastC = bay.Open.Max(o => o.Laws.Sheet.Limits.PanelMinC) ?? HeldC[0];
         foreach (double heldC in HeldC.Where(c => c >= leastC && c <= mostC && c + Celsius.KelvinsAtZero >= now.AirKelvins - 3))
         {
-            string figure = heldC.ToString("0", CultureInfo.InvariantCulture);
+            var held = new Figure.Temperature(heldC, "0");
             yield return new Remedy(
                 isFixed
-                    ? $"Hold {figure} °C on the fixed heating, doors shut"
-                    : $"Hold {figure} °C with the portable heater while somebody stays beside it, doors shut",
+                    ? (Sentence)$"Hold {held} on the fixed heating, doors shut"
+                    : $"Hold {held} with the portable heater while somebody stays beside it, doors shut",
                 new ClimateHeld { LeastAirKelvins = heldC + Celsius.KelvinsAtZero, ForHours = attendedHours },
                 IsHeat: true);
         }
@@ -60,7 +60,7 @@ internal static class BayRemedies
     {
         if (bay.Plan.Equipment.Contains(Equipment.Dehumidifier))
         {
-            yield return new Remedy("Dehumidifier on now, doors shut", new ClimateHeld { MostHumidityPct = DriedToPct }, IsHeat: true);
+            yield return new Remedy($"Dehumidifier on now, doors shut", new ClimateHeld { MostHumidityPct = DriedToPct }, IsHeat: true);
         }
 
         if (Airing.LowersK(bay, now.VapourPressurePa, now.Outdoors?.VapourPressurePa) is { } lowerK)
@@ -76,7 +76,7 @@ internal static class BayRemedies
     {
         if (bay.Plan.Equipment.Contains(Equipment.Humidifier))
         {
-            yield return new Remedy("Humidifier on now, doors shut", new ClimateHeld { LeastHumidityPct = MoistenedToPct }, IsHeat: true);
+            yield return new Remedy($"Humidifier on now, doors shut", new ClimateHeld { LeastHumidityPct = MoistenedToPct }, IsHeat: true);
         }
     }
 }

@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using CureWatch.Readings;
 using CureWatch.Units;
+using CureWatch.Words;
 
 namespace CureWatch.Bays;
 
@@ -11,100 +11,99 @@ public static class BeliefWords
     /// <summary>Why a reading is not believed, in words that follow "not believed:".</summary>
     /// <param name="why">The reason.</param>
     /// <returns>The words.</returns>
-    public static string Of(Disbelief why) => why switch
+    public static Sentence Of(Disbelief why) => why switch
     {
-        Disbelief.OutOfRange => "it says what no sensor of its kind can measure",
-        Disbelief.Implausible => "it jumps further than air or a panel can",
-        Disbelief.Frozen => "it repeats one value for far longer than it is used to",
-        Disbelief.Disagreeing => "its twins agree with each other, and not with it",
-        Disbelief.LampNear => "a lamp warms it: its moisture counts, its temperature is held at what it was before the lamp, or at its twin's",
-        Disbelief.Late => "it came too long after it was measured, or its clock is behind",
-        Disbelief.Future => "its clock is ahead of this one",
-        Disbelief.Duplicate => "it was told before",
-        _ => "it is no reading of this probe",
+        Disbelief.OutOfRange => $"it says what no sensor of its kind can measure",
+        Disbelief.Implausible => $"it jumps further than air or a panel can",
+        Disbelief.Frozen => $"it repeats one value for far longer than it is used to",
+        Disbelief.Disagreeing => $"its twins agree with each other, and not with it",
+        Disbelief.LampNear => $"a lamp warms it: its moisture counts, its temperature is held at what it was before the lamp, or at its twin's",
+        Disbelief.Late => $"it came too long after it was measured, or its clock is behind",
+        Disbelief.Future => $"its clock is ahead of this one",
+        Disbelief.Duplicate => $"it was told before",
+        _ => $"it is no reading of this probe",
     };
 
     /// <summary>Why what a probe repeated is not believed, in words that follow what it did.</summary>
     /// <param name="still">The stretch.</param>
     /// <returns>The words.</returns>
-    public static string Of(Still still) => still.Why switch
+    public static Sentence Of(Still still) => still.Why switch
     {
         StillReason.Suspected when still.Beside is { } near => $"{near} near it moved a little, so what it may have become since then counts too, until it moves",
-        StillReason.Suspected => "longer than is likely, so what it may have become since then counts too, until it moves",
-        StillReason.Jumped => "it ended in a jump, and what lies between was not seen",
-        StillReason.Refused => "so long that it is stuck, and is not believed since then",
+        StillReason.Suspected => $"longer than is likely, so what it may have become since then counts too, until it moves",
+        StillReason.Jumped => $"it ended in a jump, and what lies between was not seen",
+        StillReason.Refused => $"so long that it is stuck, and is not believed since then",
         StillReason.FarFromAir => $"so far from {still.Beside} no panel keeps its temperature, so it is not believed since then",
         StillReason.TwinMoved => $"{still.Beside} beside it moved, so it is not believed since then",
         StillReason.NeighbourMoved => $"{still.Beside} moved meanwhile, so it is not believed since then",
-        StillReason.OtherMoved when still.What == Quantity.Humidity => "the temperature moved and would have taken it along, so it is not believed since then",
-        StillReason.OtherMoved => "the humidity moved far, so what it can have been at worst counts until it moves",
-        _ => "far longer than it is used to, so what it can have been at worst counts until it moves",
+        StillReason.OtherMoved when still.What == Quantity.Humidity => $"the temperature moved and would have taken it along, so it is not believed since then",
+        StillReason.OtherMoved => $"the humidity moved far, so what it can have been at worst counts until it moves",
+        _ => $"far longer than it is used to, so what it can have been at worst counts until it moves",
     };
 
     /// <summary>What a comparison with its twins says of a probe, and what to do about it.</summary>
     /// <param name="probe">The probe.</param>
     /// <param name="zone">The shop's time zone, in which a day is told.</param>
     /// <returns>A sentence.</returns>
-    public static string OfDrift(ProbeReport probe, TimeZoneInfo zone)
+    public static Sentence OfDrift(ProbeReport probe, TimeZoneInfo zone)
     {
         if (probe.Twins.IsEmpty)
         {
-            return "No other probe measures the same: whether it drifts cannot be said.";
+            return $"No other probe measures the same: whether it drifts cannot be said.";
         }
 
-        string twins = string.Join(", ", probe.Twins.Select(t => t.Id));
+        Sentence twins = Sentence.Names(", ", probe.Twins.Select(t => t.Id));
         if (probe.Beside is not { } beside)
         {
             return $"Not compared with {twins} for long enough to say whether it drifts.";
         }
 
         bool isWarm = beside.IsWarmOrCold(probe.LimitsK), isMoist = beside.IsMoistOrDry(probe.LimitsPct);
-        string[] off =
+        Sentence[] off =
         [
-            .. isWarm ? [Off(beside.Kelvins, beside.StandardKelvins, "K", beside.KelvinsSince, zone)] : Array.Empty<string>(),
-            .. isMoist ? [Off(beside.HumidityPct, beside.StandardHumidityPct, "% RH", beside.HumiditySince, zone)] : Array.Empty<string>(),
+            .. isWarm ? [Off(beside.Kelvins, $"{new Figure.Difference(Math.Abs(beside.Kelvins), "0.0")}", $"{new Figure.Difference(2 * beside.StandardKelvins, "0.0")}", beside.KelvinsSince, zone)] : Array.Empty<Sentence>(),
+            .. isMoist ? [Off(beside.HumidityPct, $"{Math.Abs(beside.HumidityPct):0.0} % RH", $"{2 * beside.StandardHumidityPct:0.0}", beside.HumiditySince, zone)] : Array.Empty<Sentence>(),
         ];
-        string moisture = probe.Mount.Probe.Measures == Measures.Panel ? "" : Text($" and {Math.Abs(beside.HumidityPct):0.0} % RH");
-        string advice = probe.Twins.Length > 1 ? "calibrate it" : "calibrate both: the two cannot say which is off";
+        Sentence moisture = probe.Mount.Probe.Measures == Measures.Panel ? Sentence.None : $" and {Math.Abs(beside.HumidityPct):0.0} % RH";
+        Sentence advice = probe.Twins.Length > 1 ? (Sentence)$"calibrate it" : $"calibrate both: the two cannot say which is off";
         return off.Length == 0
-            ? Text($"Reads within {Math.Abs(beside.Kelvins):0.0} K{moisture} of {twins}.")
-            : $"Reads {string.Join(" and ", off)}, beside {twins}; {advice}.";
+            ? (Sentence)$"Reads within {new Figure.Difference(Math.Abs(beside.Kelvins), "0.0")}{moisture} of {twins}."
+            : $"Reads {Sentence.Join(" and ", off)}, beside {twins}; {advice}.";
     }
 
-    private static string Off(double above, double standard, string unit, DateTimeOffset since, TimeZoneInfo zone) => Text(
-        $"{Math.Abs(above):0.0} {unit} (give or take {2 * standard:0.0}) {(above > 0 ? "above" : "below")} since {TimeZoneInfo.ConvertTime(since, zone):d MMM}");
+    private static Sentence Off(double above, Sentence by, Sentence giveOrTake, DateTimeOffset since, TimeZoneInfo zone) => above > 0
+        ? (Sentence)$"{by} (give or take {giveOrTake}) above since {TimeZoneInfo.ConvertTime(since, zone):d MMM}"
+        : $"{by} (give or take {giveOrTake}) below since {TimeZoneInfo.ConvertTime(since, zone):d MMM}";
 
-    internal static string OfFault(RawReading raw, Disbelief why)
+    internal static Sentence OfFault(RawReading raw, Disbelief why)
     {
-        string[] said =
+        Sentence[] said =
         [
-            .. raw.AirC is { } air ? [Text($"{air:0.#} °C")] : Array.Empty<string>(),
-            .. raw.HumidityPct is { } pct ? [Text($"{pct:0.#} %")] : Array.Empty<string>(),
-            .. raw.PanelC is { } panel ? [Text($"panel {panel:0.#} °C")] : Array.Empty<string>(),
+            .. raw.AirC is { } air ? [(Sentence)$"{new Figure.Temperature(air, "0.#")}"] : Array.Empty<Sentence>(),
+            .. raw.HumidityPct is { } pct ? [(Sentence)$"{pct:0.#} %"] : Array.Empty<Sentence>(),
+            .. raw.PanelC is { } panel ? [(Sentence)$"panel {new Figure.Temperature(panel, "0.#")}"] : Array.Empty<Sentence>(),
         ];
-        return $"{raw.Probe} says {string.Join(", ", said)}: {Of(why)}.";
+        return $"{raw.Probe} says {Sentence.Join(", ", said)}: {Of(why)}.";
     }
 
     /// <summary>What is told of a probe that sends and counts as silent, because of its clock; null of one that does not send.</summary>
-    internal static string? OfClock(ProbeLog log, DateTimeOffset now) => Lapses.WhyOf(log, now) is { } why && Refusal.IsForItsInstant(why)
-        ? $"{log.Probe.Id} sends, and what it sends is refused: {Of(why)}."
+    internal static Sentence? OfClock(ProbeLog log, DateTimeOffset now) => Lapses.WhyOf(log, now) is { } why && Refusal.IsForItsInstant(why)
+        ? (Sentence)$"{log.Probe.Id} sends, and what it sends is refused: {Of(why)}."
         : null;
 
-    internal static string OfDisagreement(BayState bay, ImmutableArray<int> heard, Testimony[] said, Accord accord, int place)
+    internal static Sentence OfDisagreement(BayState bay, ImmutableArray<int> heard, Testimony[] said, Accord accord, int place)
     {
         Testimony own = said[place];
         int other = Enumerable.Range(0, heard.Length).Where(i => i != place && !accord.IsOdd(i)).MaxBy(i => own.DistanceTo(said[i]));
         string[] against =
             [.. Enumerable.Range(0, heard.Length).Where(i => !accord.Agree(place, i) && !accord.IsOdd(i)).Select(i => bay.Plan.Probes[heard[i]].Probe.Id)];
         double aboveK = own.Kelvins - said[other].Kelvins;
-        string moisture = own.VapourPressurePa > 0 ? Text($" and {own.MoistureAboveAsPct(said[other]):+0.0;-0.0;0.0} % RH") : "";
-        string verdict = accord.IsOdd(place) ? "it is the odd one out" : "nobody can say which is right, so the worse of them counts";
+        Sentence moisture = own.VapourPressurePa > 0 ? (Sentence)$" and {own.MoistureAboveAsPct(said[other]):+0.0;-0.0;0.0} % RH" : $"";
+        Sentence verdict = accord.IsOdd(place) ? (Sentence)$"it is the odd one out" : $"nobody can say which is right, so the worse of them counts";
         string id = bay.Plan.Probes[heard[place]].Probe.Id;
-        return Text($"{id} against {string.Join(", ", against)}: {aboveK:+0.0;-0.0;0.0} K{moisture} ({Degrees(own)} and {Degrees(said[other])}), ")
+        return $"{id} against {Sentence.Names(", ", against)}: {new Figure.Difference(aboveK, "+0.0;-0.0;0.0")}{moisture} ({Degrees(own)} and {Degrees(said[other])}), "
             + $"more than their limits allow; {verdict}.";
     }
 
-    private static string Degrees(Testimony said) => Text($"{Celsius.FromKelvins(said.Kelvins).Degrees:0.0} °C");
-
-    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
+    private static Figure.Temperature Degrees(Testimony said) => new Figure.Temperature(Celsius.FromKelvins(said.Kelvins).Degrees, "0.0");
 }

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using CureWatch.Planning;
 using CureWatch.Warnings;
+using CureWatch.Words;
 
 namespace CureWatch.Bays;
 
@@ -43,7 +44,7 @@ internal static class Conflicts
             if (subjects.Add(subject) && !shop.Standing.ContainsKey(subject))
             {
                 TimeSpan lead = conflict.From > shop.Now ? conflict.From - shop.Now : TimeSpan.Zero;
-                string detail = ConflictWords.Of(conflict, new ShopHours(shop.Now, shop.Now, shop.Plan.Hours.Zone, []));
+                Sentence detail = ConflictWords.Of(conflict, new ShopHours(shop.Now, shop.Now, shop.Plan.Hours.Zone, []));
                 yield return new ShopEvent.WarningRaised(new Warning(subject, subject.Surface, shop.Now, null, lead) { Detail = detail });
             }
         }

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using CureWatch.Planning;
 using CureWatch.TimeWindows;
+using CureWatch.Words;
 
 namespace CureWatch.Bays;
 
@@ -17,7 +18,7 @@ public sealed record DayPlan(
     public static readonly TimeSpan Sight = TimeSpan.FromDays(7);
 
     /// <summary>What the plan takes for granted, in words.</summary>
-    public ImmutableArray<string> Assumed { get; init; } = [];
+    public ImmutableArray<Sentence> Assumed { get; init; } = [];
 
     /// <summary>Whether everything that is planned fits and harms nobody.</summary>
     public bool Fits => Conflicts.IsEmpty && Bays.SelectMany(b => b.Cars).All(c => c.Fits);

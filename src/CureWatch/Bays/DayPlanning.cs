@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using CureWatch.Handover;
 using CureWatch.Planning;
 using CureWatch.TimeWindows;
+using CureWatch.Words;
 
 namespace CureWatch.Bays;
 
@@ -36,10 +37,10 @@ internal sealed class DayPlanning
                 .. _jobs.SelectMany(j => j).SelectMany(j => j.Decision.Assumed).Distinct(),
                 .. _jobs[false].Any()
                     ? [
-                        "One car is in a bay at a time, but what people work on is in it. A car that waits begins once those before it have left, at the latest.",
-                        "When a car that is planned for another day may be levelled and coated again is reckoned in the climate from now on.",
+                        $"One car is in a bay at a time, but what people work on is in it. A car that waits begins once those before it have left, at the latest.",
+                        $"When a car that is planned for another day may be levelled and coated again is reckoned in the climate from now on.",
                     ]
-                    : Array.Empty<string>(),
+                    : Array.Empty<Sentence>(),
             ],
         };
     }
@@ -79,12 +80,12 @@ internal sealed class DayPlanning
                     StartWeight.Stops,
                     late.Surface,
                     $"Layer {late.Layer} of {late.Surface} would come only {Hours.Clock(late.BeginsAt)}, when the layer below takes it no more.",
-                    "Stay until it is levelled, or leave it out.")]
+                    $"Stay until it is levelled, or leave it out.")]
                 : Array.Empty<StartReason>(),
             .. JobReport.RulingOn(_shop, job).Holds.Where(h => h.Kind is not (HoldKind.KeepDry or HoldKind.NotApplied))
                 .Select(h => new StartReason(StartReasonKind.BelowHeld, StartWeight.Notes, h.Surface, h.Text)).DistinctBy(r => (r.Surface, r.Text)),
             .. !(frees <= told) && told is { } promised
-                ? [new StartReason(StartReasonKind.Promise, StartWeight.Stops, null, $"It leaves {(frees is null ? "at no time anybody can tell" : $"{Hours.Clock(frees)} at the latest")}; promised is {Hours.Clock(promised)}.", "Tell whoever promised it.")]
+                ? [new StartReason(StartReasonKind.Promise, StartWeight.Stops, null, $"It leaves {(frees is null ? (Sentence)$"at no time anybody can tell" : $"{Hours.Clock(frees)} at the latest")}; promised is {Hours.Clock(promised)}.", $"Tell whoever promised it.")]
                 : Array.Empty<StartReason>(),
         ];
         return (bay, new CarDay(

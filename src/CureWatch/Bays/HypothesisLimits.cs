@@ -1,13 +1,13 @@
-using System.Globalization;
 using CureWatch.Panels;
 using CureWatch.Planning;
+using CureWatch.Words;
 
 namespace CureWatch.Bays;
 
 /// <summary>Says what of a hypothesis is not allowed, or cannot be done: it is worked out all the same, but nobody should do it.</summary>
 internal static class HypothesisLimits
 {
-    public static IEnumerable<string> Beyond(Shop shop, JobState job, Hypothesis hypothesis)
+    public static IEnumerable<Sentence> Beyond(Shop shop, JobState job, Hypothesis hypothesis)
     {
         if (hypothesis is { AirC: null, HumidityPct: null, Lamp: null } || PromiseReport.BaysOf(shop, job).FirstOrDefault() is not { } bay)
         {
@@ -18,7 +18,7 @@ internal static class HypothesisLimits
         bool isHeard = BayAir.Of(bay, Place.Outside, shop.Now) is not null;
         if (hypothesis.AirC > reach.WarmestC && isHeard)
         {
-            yield return Text($"{hypothesis.AirC:0.#} °C is warmer than every coat in {bay.Plan.Bay} and every surface of the car can take: {reach.WarmestC:0.#} °C.");
+            yield return $"{new Figure.Temperature(hypothesis.AirC!.Value, "0.#")} is warmer than every coat in {bay.Plan.Bay} and every surface of the car can take: {new Figure.Temperature(reach.WarmestC, "0.#")}.";
         }
 
         if (hypothesis.AirC > reach.AirC && reach.Heat is null && isHeard)
@@ -38,7 +38,7 @@ internal static class HypothesisLimits
 
         if (isHeard && ClimateSearch.PercentAfter(reach, hypothesis.AirC, hypothesis.HumidityPct) is var percent && (percent < reach.DriestPct || percent > reach.MoistestPct))
         {
-            yield return Text($"The air would be at {percent:0} %; the coats in {bay.Plan.Bay} take {reach.DriestPct:0} to {reach.MoistestPct:0} %.");
+            yield return $"The air would be at {percent:0} %; the coats in {bay.Plan.Bay} take {reach.DriestPct:0} to {reach.MoistestPct:0} %.";
         }
 
         if (hypothesis.Lamp is { } lamp && LampWays.Forbids(shop, job, lamp.Surface, lamp.Minutes))
@@ -48,23 +48,22 @@ internal static class HypothesisLimits
     }
 
     /// <summary>What would have to be done about the moisture that the bay cannot do; a percent more or less nobody has to.</summary>
-    private static string? MeansMissing(ClimateReach reach, Hypothesis hypothesis) =>
+    private static Sentence? MeansMissing(ClimateReach reach, Hypothesis hypothesis) =>
         (hypothesis.HumidityPct - ClimateSearch.PercentAfter(reach, hypothesis.AirC, null)) switch
         {
-            > 1 when reach.Moisten is null => "moisten",
-            < -1 when reach is { Dry: null, AiredWith: null } => "dry",
+            > 1 when reach.Moisten is null => $"moisten",
+            < -1 when reach is { Dry: null, AiredWith: null } => $"dry",
             _ => null,
         };
 
     /// <summary>A start before the bay is free: what is worked out begins once it is.</summary>
-    public static IEnumerable<string> BeyondBay(Shop shop, Hypothesis hypothesis, QueuedCar? turn)
+    public static IEnumerable<Sentence> BeyondBay(Shop shop, Hypothesis hypothesis, QueuedCar? turn)
     {
         if (hypothesis.StartAt is { } start && turn?.Free[^1] is { Job: { } job } last && !(last.At <= start))
         {
-            string until = last.At is { } at ? $"until {WallClock.Of(at, shop.Now, shop.Plan.Hours.Zone)} at the latest: it is begun once that one leaves" : "and nobody can tell until when";
+            Sentence until = last.At is { } at ? (Sentence)$"until {WallClock.Of(at, shop.Now, shop.Plan.Hours.Zone)} at the latest: it is begun once that one leaves" : $"and nobody can tell until when";
             yield return $"{turn.Car.Bay} is taken by {job} {until}.";
         }
     }
 
-    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

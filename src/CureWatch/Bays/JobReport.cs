@@ -4,6 +4,7 @@ using CureWatch.Handover;
 using CureWatch.Learning;
 using CureWatch.TimeWindows;
 using CureWatch.Warnings;
+using CureWatch.Words;
 
 namespace CureWatch.Bays;
 
@@ -35,7 +36,7 @@ public sealed record JobReport(
     public ImmutableArray<SurfaceArrival> Arrival { get; init; } = [];
 
     /// <summary>What that takes for granted of how cold it came in; empty where all of it was read by hand, or nothing is left to go on.</summary>
-    public string ArrivalAssumes { get; init; } = "";
+    public Sentence ArrivalAssumes { get; init; } = Sentence.None;
 
     /// <summary>The surfaces that are still warm from a lamp: nothing is to be done on them before they have cooled.</summary>
     public ImmutableArray<(string Surface, CoolDown CoolDown)> CoolDowns { get; init; } = [];
@@ -44,7 +45,7 @@ public sealed record JobReport(
     public PromiseReport? Promise { get; init; }
 
     /// <summary>What its future times take for granted of the climate, in words.</summary>
-    public required string Assumes { get; init; }
+    public required Sentence Assumes { get; init; }
 
     /// <summary>Reports on a job.</summary>
     /// <param name="shop">The shop.</param>
@@ -77,8 +78,8 @@ public sealed record JobReport(
             Promise = state.LeftAt is null ? PromiseReport.Of(shop, present, state, ruling, begun: begun, queues: queues) : null,
             Tonight = state.LeftAt is null ? [.. state.Stories.Select(s => present.StaysOf(state.Job, s)[^1].Bay).OfType<string>().Distinct().Select(b => TonightReport.Of(shop, b))] : [],
             Arrival = arrival?.Surfaces ?? [],
-            ArrivalAssumes = arrival?.Assumes ?? "",
-            Assumes = string.Join(' ', state.Stories.Select(s => ClimateAhead.Of(shop, present, present.StaysOf(state.Job, s))).Distinct()),
+            ArrivalAssumes = arrival?.Assumes ?? Sentence.None,
+            Assumes = Sentence.Join(" ", state.Stories.Select(s => ClimateAhead.Of(shop, present, present.StaysOf(state.Job, s))).Distinct()),
             Next = NextActs.InWords(shop, present, state),
             Learning = [.. LearningReport.Of(shop).Where(r => state.Job.Surfaces.SelectMany(s => s.Products()).Any(p => p.Product == r.Product && p.Revision == r.Revision))],
             CoolDowns =

@@ -69,7 +69,7 @@ internal sealed class LampWays(Shop shop, JobState job, DateTimeOffset lockUp)
         return minutes.IsEmpty
             ? null
             : new WayBack(
-                WayKind.Lamp, "the lamp", null, null, [.. minutes.Select(m => (m.Key, m.Value))], supposed.LampsUntil.Values.Max(), then, then.Chance >= target);
+                WayKind.Lamp, $"the lamp", null, null, [.. minutes.Select(m => (m.Key, m.Value))], supposed.LampsUntil.Values.Max(), then, then.Chance >= target);
     }
 
     /// <summary>The surface that decides; null where it is not a lamp that it waits for, or its bay has none.</summary>

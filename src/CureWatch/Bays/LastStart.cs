@@ -1,4 +1,5 @@
 using CureWatch.Handover;
+using CureWatch.Words;
 
 namespace CureWatch.Bays;
 
@@ -7,7 +8,7 @@ namespace CureWatch.Bays;
 /// <param name="NextFrom">The first start on the next day on which it fits; null where it does not fit there either.</param>
 /// <param name="Limit">What a later start would miss.</param>
 /// <param name="Text">The same in words.</param>
-public sealed record LastStart(DateTimeOffset? By, DateTimeOffset? NextFrom, StartLimit Limit, string Text)
+public sealed record LastStart(DateTimeOffset? By, DateTimeOffset? NextFrom, StartLimit Limit, Sentence Text)
 {
     private static readonly TimeSpan Minute = TimeSpan.FromMinutes(1);
 
@@ -59,10 +60,10 @@ public sealed record LastStart(DateTimeOffset? By, DateTimeOffset? NextFrom, Sta
             }
 
             DateTimeOffset? next = after is not null && Misses(after.Opens, nexts) is null ? after.Opens : null;
-            string otherwise = next is { } from ? $"wait for {_words.Clock(from)}" : "plan fewer layers: it does not fit the next day either";
+            Sentence otherwise = next is { } from ? (Sentence)$"wait for {_words.Clock(from)}" : $"plan fewer layers: it does not fit the next day either";
             if (Misses(first, todays) is { } misses)
             {
-                string today = first > shop.Now ? _words.Clock(first) : "today any more";
+                Sentence today = first > shop.Now ? _words.Clock(first) : $"today any more";
                 return new LastStart(null, next, misses, $"It does not fit {today}: {Words(misses)}; {otherwise}.");
             }
 
@@ -74,8 +75,8 @@ public sealed record LastStart(DateTimeOffset? By, DateTimeOffset? NextFrom, Sta
 
             StartLimit limit = Misses(last, todays) ?? StartLimit.Closing;
             DateTimeOffset by = first - TimeSpan.FromTicks(first.UtcTicks % Minute.Ticks);
-            string text = next is null
-                ? $"Start by {_words.Clock(by)}: begun later, {Words(limit)}, and it does not fit the next day either."
+            Sentence text = next is null
+                ? (Sentence)$"Start by {_words.Clock(by)}: begun later, {Words(limit)}, and it does not fit the next day either."
                 : $"Start by {_words.Clock(by)} or {otherwise}: begun later, {Words(limit)}.";
             return new LastStart(by, next, limit, text);
         }
@@ -99,10 +100,10 @@ public sealed record LastStart(DateTimeOffset? By, DateTimeOffset? NextFrom, Sta
             return scene.Left is { } left ? (left, scene.Outlook([], PromiseReport.PromisedAt(job))) : null;
         }
 
-        private string Words(StartLimit limit) => limit switch
+        private Sentence Words(StartLimit limit) => limit switch
         {
-            StartLimit.Closing => "the last layer is not done before lock-up",
-            StartLimit.Recoat => "a layer comes too late for the one below it",
+            StartLimit.Closing => $"the last layer is not done before lock-up",
+            StartLimit.Recoat => $"a layer comes too late for the one below it",
             _ => $"the promise of {_words.Clock(PromiseReport.PromisedAt(job)!.Value)} is not safe",
         };
     }

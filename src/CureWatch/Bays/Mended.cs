@@ -1,8 +1,8 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using CureWatch.Curing;
 using CureWatch.Handover;
 using CureWatch.TimeWindows;
+using CureWatch.Words;
 
 namespace CureWatch.Bays;
 
@@ -37,7 +37,7 @@ internal static class Mended
             Ruling = report.Ruling with
             {
                 IfMended = readyAt,
-                Holds = [.. report.Ruling.Holds.Select(h => h.Kind == HoldKind.KeepDry ? h with { Text = h.Text + Words(shop, report, h, present, job) } : h)],
+                Holds = [.. report.Ruling.Holds.Select(h => h.Kind == HoldKind.KeepDry ? h with { Text = $"{h.Text}{Words(shop, report, h, present, job)}" } : h)],
             },
         };
     }
@@ -76,16 +76,16 @@ internal static class Mended
 
     private static bool IsHeldUp(Window window) => window.State is not (WindowState.Done or WindowState.Missed) && window.Because.Any(b => b.To is null);
 
-    private static string Words(Shop shop, JobReport report, Hold hold, Present present, JobState job)
+    private static Sentence Words(Shop shop, JobReport report, Hold hold, Present present, JobState job)
     {
         CoatReport? coat = report.Surfaces.First(s => s.Surface.Id == hold.Surface).Coats.FirstOrDefault(c => c.Coat.Layer == hold.Layer && c.Coat.Section == hold.Section && c.Coat.EndedAt is null);
         if (coat?.Windows.FirstOrDefault(w => w.Stage == WindowStage.KeepDry && IsHeldUp(w)) is not { ClosesAt: not null } window)
         {
-            return "";
+            return Sentence.None;
         }
 
         DateTimeOffset? latest = WindowsOf(present, job, job.Stories.First(s => s.Surface.Id == hold.Surface), coat.Coat)?.KeepDry?.ClosesAt?.Latest;
-        string reasons = string.Concat(window.Because.Where(b => b.To is null).Select(b => $" {b.Text} {b.Ends}"));
+        Sentence reasons = Sentence.Join("", window.Because.Where(b => b.To is null).Select(b => (Sentence)$" {b.Text} {b.Ends}"));
         return $"{reasons} {MendedWords.Of(latest, shop.Plan.Hours.Zone)}";
     }
 }
@@ -97,7 +97,7 @@ public static class MendedWords
     /// <param name="latest">When it would be over at the latest; null where it would have no latest.</param>
     /// <param name="zone">The shop's time zone.</param>
     /// <returns>A sentence.</returns>
-    public static string Of(DateTimeOffset? latest, TimeZoneInfo zone) => latest is { } at
-        ? string.Create(CultureInfo.InvariantCulture, $"Put right now, it would be over {TimeZoneInfo.ConvertTime(at, zone):ddd d MMM HH:mm} at the latest.")
-        : "Put right now, it would still have no latest in this climate.";
+    public static Sentence Of(DateTimeOffset? latest, TimeZoneInfo zone) => latest is { } at
+        ? (Sentence)$"Put right now, it would be over {TimeZoneInfo.ConvertTime(at, zone):ddd d MMM HH:mm} at the latest."
+        : $"Put right now, it would still have no latest in this climate.";
 }

@@ -5,6 +5,7 @@ using CureWatch.Planning;
 using CureWatch.Readings;
 using CureWatch.Units;
 using CureWatch.Warnings;
+using CureWatch.Words;
 
 namespace CureWatch.Bays;
 
@@ -25,7 +26,7 @@ public sealed record MorningReport(
     ImmutableArray<Spell> Water,
     (Celsius Temperature, DateTimeOffset At)? Coldest,
     ImmutableArray<MorningHold> LookFirst,
-    string? Doors)
+    Sentence? Doors)
 {
     private static readonly ImmutableArray<HoldKind> WorstFirst =
     [
@@ -34,7 +35,7 @@ public sealed record MorningReport(
     ];
 
     /// <summary>What to know, in a sentence or two.</summary>
-    public required string Text { get; init; }
+    public required Sentence Text { get; init; }
 
     /// <summary>What to know of every bay of a shop, in the plan's order.</summary>
     /// <param name="shop">The shop.</param>
@@ -61,21 +62,21 @@ public sealed record MorningReport(
                orderby WorstFirst.IndexOf(hold.Kind)
                select new MorningHold(job.Job.Id, job.Job.Car, hold),
         ];
-        var report = new MorningReport(id, shop.Now, from, happened, water, ColdestSince(bay, from), holds, TonightReport.Of(shop, id).Doors) { Text = "" };
+        var report = new MorningReport(id, shop.Now, from, happened, water, ColdestSince(bay, from), holds, TonightReport.Of(shop, id).Doors) { Text = Sentence.None };
         return report with { Text = report.Told(shop) };
     }
 
-    private string Told(Shop shop)
+    private Sentence Told(Shop shop)
     {
-        string night = From is null ? "No night to tell of yet."
-            : Water.IsEmpty && Happened.IsEmpty ? "The night was quiet."
-            : string.Join(' ', new[]
+        Sentence night = From is null ? (Sentence)$"No night to tell of yet."
+            : Water.IsEmpty && Happened.IsEmpty ? (Sentence)$"The night was quiet."
+            : Sentence.Join(" ", new Sentence?[]
             {
-                Water.IsEmpty ? null : $"Water condensed {string.Join(", ", Water.Select(s => $"{Clock(s.From, shop)} to {(s.To is { } to ? Clock(to, shop) : "now")}"))}.",
-                Happened.IsEmpty ? null : $"{Happened.Length} warning{(Happened.Length == 1 ? "" : "s")} since {Clock(From.Value, shop)}.",
-            }.OfType<string>());
-        string[] first = [.. LookFirst.Where(h => h.Hold.Kind is not (HoldKind.KeepDry or HoldKind.NotApplied)).Select(h => h.Name).Distinct()];
-        return first.Length == 0 ? $"{night} Nothing has to be looked at first." : $"{night} Look first: {string.Join(", ", first)}.";
+                Water.IsEmpty ? null : (Sentence)$"Water condensed {Sentence.Join(", ", Water.Select(s => (Sentence)$"{Clock(s.From, shop)} to {(s.To is { } to ? Clock(to, shop) : $"now")}"))}.",
+                Happened.IsEmpty ? null : Happened.Length == 1 ? (Sentence)$"{1} warning since {Clock(From.Value, shop)}." : $"{Happened.Length} warnings since {Clock(From.Value, shop)}.",
+            }.OfType<Sentence>());
+        Sentence[] first = [.. LookFirst.Where(h => h.Hold.Kind is not (HoldKind.KeepDry or HoldKind.NotApplied)).Select(h => h.Name).Distinct()];
+        return first.Length == 0 ? (Sentence)$"{night} Nothing has to be looked at first." : $"{night} Look first: {Sentence.Join(", ", first)}.";
     }
 
     private static (Celsius Temperature, DateTimeOffset At)? ColdestSince(BayState bay, DateTimeOffset? from)
@@ -104,7 +105,7 @@ public sealed record MorningReport(
         }
     }
 
-    private static string Clock(DateTimeOffset at, Shop shop) => WallClock.Of(at, shop.Now, shop.Plan.Hours.Zone);
+    private static Sentence Clock(DateTimeOffset at, Shop shop) => WallClock.Of(at, shop.Now, shop.Plan.Hours.Zone);
 }
 
 /// <summary>A hold to look at.</summary>
@@ -114,5 +115,5 @@ public sealed record MorningReport(
 public sealed record MorningHold(string Job, string? Car, Hold Hold)
 {
     /// <summary>The surface as people say it, with its car.</summary>
-    public string Name => $"{Hold.Surface.Replace('-', ' ')}{(Car is null ? "" : $" of {Car}")}";
+    public Sentence Name => $"{Hold.Surface.Replace('-', ' ')}{(Car is null ? Sentence.None : $" of {Car}")}";
 }

@@ -1,6 +1,7 @@
 using CureWatch.Panels;
 using CureWatch.Readings;
 using CureWatch.Units;
+using CureWatch.Words;
 
 namespace CureWatch.Bays;
 
@@ -56,9 +57,9 @@ internal sealed record OutdoorArrival(string Probe, double? LikelyKelvins, doubl
 
     /// <summary>Says what is reckoned with.</summary>
     /// <returns>A sentence.</returns>
-    public string InWords() => IsOfADay
-        ? FormattableString.Invariant($"As cold as {Probe} measured outdoors within a day, less {SkyK:0} K for a clear sky, is reckoned with: {C(ColdestKelvins):0.#} °C.")
-        : FormattableString.Invariant($"It came in as {Probe} measured outdoors then, {C(LikelyKelvins!.Value):0.#} °C, or up to {SkyK:0} K colder under a clear sky.");
+    public Sentence InWords() => IsOfADay
+        ? (Sentence)$"As cold as {Probe} measured outdoors within a day, less {new Figure.Difference(SkyK, "0")} for a clear sky, is reckoned with: {new Figure.Temperature(C(ColdestKelvins), "0.#")}."
+        : $"It came in as {Probe} measured outdoors then, {new Figure.Temperature(C(LikelyKelvins!.Value), "0.#")}, or up to {new Figure.Difference(SkyK, "0")} colder under a clear sky.";
 
     private static double C(double kelvins) => Celsius.FromKelvins(kelvins).Degrees;
 }

@@ -42,7 +42,7 @@ internal static class ProbeBelief
         bool isAtFault = why is { } reason && Refusal.IsTheSensors(reason);
         Subject subject = Subject(WarningKind.ProbeImplausible, bay, index);
         return isAtFault || bay.Alarms.ContainsKey(subject)
-            ? Watchman.Look(shop, subject, isAtFault ? 1 : -1, isAtFault ? BeliefWords.OfFault(raw, why!.Value) : null)
+            ? Watchman.Look(shop, subject, isAtFault ? 1 : -1, isAtFault ? new Worst(null, BeliefWords.OfFault(raw, why!.Value)) : default)
             : [];
     }
 
@@ -54,7 +54,7 @@ internal static class ProbeBelief
         if (heard.Length < 2 || heard.IndexOf(index) is not (>= 0 and var place))
         {
             bool wasTheLamp = before is Alarm.Pending && twins.Any(i => ProbeTwins.IsLent(bay, i, shop.Now));
-            foreach (ShopEvent moved in Watchman.Moved(shop, subject, before, wasTheLamp ? new Alarm.Normal() : before, worst: null))
+            foreach (ShopEvent moved in Watchman.Moved(shop, subject, before, wasTheLamp ? new Alarm.Normal() : before, worst: default))
             {
                 yield return moved;
             }
@@ -66,7 +66,7 @@ internal static class ProbeBelief
         Accord accord = Accord.Of(said);
         bool isOdd = accord.IsOdd(place), isBeyond = isOdd || (!accord.HasMajority && place == FirstToDisagree(accord, heard.Length));
         bool isOut = bay.Logs[index] is { OutvotedAt: not null, IsBackInFavour: false };
-        string? words = isBeyond ? BeliefWords.OfDisagreement(bay, heard, said, accord, place) : null;
+        Worst words = isBeyond ? new Worst(null, BeliefWords.OfDisagreement(bay, heard, said, accord, place)) : default;
         Alarm after = isBeyond || before is not Alarm.Normal ? before.Look(shop.Now, isBeyond ? 1 : -1, AlarmRule.Of(subject.Kind), words) : before;
         foreach (ShopEvent moved in Watchman.Moved(shop, subject, before, after, words))
         {

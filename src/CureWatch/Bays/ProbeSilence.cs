@@ -17,7 +17,7 @@ public static class ProbeSilence
         let before = bay.Alarms.GetValueOrDefault(subject) ?? new Alarm.Normal()
         let isSilent = shop.Now >= log.QuietAt && !ProbeBelief.IsKnownToBeAtFault(bay, index)
         where isSilent ? before is not Alarm.Raised : before is Alarm.Raised
-        from happened in Watchman.Moved(shop, subject, before, isSilent ? new Alarm.Raised() : new Alarm.Returning(shop.Now, 1, 1), BeliefWords.OfClock(log, shop.Now))
+        from happened in Watchman.Moved(shop, subject, before, isSilent ? new Alarm.Raised() : new Alarm.Returning(shop.Now, 1, 1), new Worst(null, BeliefWords.OfClock(log, shop.Now)))
         select happened;
 
     /// <summary>When the next probe of a bay falls silent, if none is heard before.</summary>

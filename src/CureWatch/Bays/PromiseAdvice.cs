@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using CureWatch.Handover;
 using CureWatch.Planning;
+using CureWatch.Words;
 
 namespace CureWatch.Bays;
 
@@ -10,7 +11,7 @@ namespace CureWatch.Bays;
 /// <param name="Ways">What could be done, one of each kind, what is enough first; empty where nothing is needed, or nothing can be done.</param>
 /// <param name="Soonest">The way with the soonest collection where none is enough; null where one is, or there is none.</param>
 /// <param name="Text">The same in words.</param>
-public sealed record PromiseAdvice(double Target, bool IsNeeded, ImmutableArray<WayBack> Ways, WayBack? Soonest, string Text)
+public sealed record PromiseAdvice(double Target, bool IsNeeded, ImmutableArray<WayBack> Ways, WayBack? Soonest, Sentence Text)
 {
     /// <summary>The chance that is asked for where nobody says another [1].</summary>
     public const double UsualTarget = 0.9;
@@ -42,13 +43,13 @@ public sealed record PromiseAdvice(double Target, bool IsNeeded, ImmutableArray<
         ImmutableArray<Hold> holds = JobReport.RulingOn(shop, job).Holds;
         if (Look(Supposed.Nothing).IsUnknown)
         {
-            return new PromiseAdvice(target, IsNeeded: true, [], null, "What would make it is not known before its air is measured: see to the air probe, its power, its place and the network.");
+            return new PromiseAdvice(target, IsNeeded: true, [], null, $"What would make it is not known before its air is measured: see to the air probe, its power, its place and the network.");
         }
 
         Prospect asItIs = Prospect(Supposed.Nothing);
         if (asItIs.Chance >= target)
         {
-            return new PromiseAdvice(target, IsNeeded: false, [], null, "Nothing has to be done.");
+            return new PromiseAdvice(target, IsNeeded: false, [], null, $"Nothing has to be done.");
         }
 
         ImmutableArray<WayBack> ways =

@@ -11,7 +11,7 @@ namespace CureWatch.Bays;
 public sealed record PromiseBasis(
     DateTimeOffset At,
     DateTimeOffset? CollectFrom,
-    string Governing,
+    Words.Sentence Governing,
     DateTimeOffset? CureStart,
     PanelClimate? Climate,
     DateTimeOffset? WettedAt,

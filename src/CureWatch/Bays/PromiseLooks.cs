@@ -1,6 +1,7 @@
 using CureWatch.Curing;
 using CureWatch.Handover;
 using CureWatch.Warnings;
+using CureWatch.Words;
 
 namespace CureWatch.Bays;
 
@@ -106,7 +107,7 @@ internal static class PromiseLooks
                 Detail = Words(after.Move!),
             });
         }
-        else if (after.Alarm.IsTold && stands && Words(after.Move!) is var now && now != shop.Warnings[shop.Standing[subject]].Detail)
+        else if (after.Alarm.IsTold && stands && Words(after.Move!) is var now && !now.Equals(shop.Warnings[shop.Standing[subject]].Detail))
         {
             yield return new ShopEvent.WarningReworded(subject, now);
         }
@@ -115,10 +116,10 @@ internal static class PromiseLooks
             yield return new ShopEvent.WarningCleared(subject, shop.Now);
         }
 
-        string Words(PromiseMove move)
+        Sentence Words(PromiseMove move)
         {
             var words = new PromiseWords(shop.Plan.Hours, shop.Now);
-            return (outlook.Standing == PromiseStanding.Missed ? $"Missed at {words.Clock(promised)}. " : "") + words.Of(move);
+            return outlook.Standing == PromiseStanding.Missed ? $"Missed at {words.Clock(promised)}. {words.Of(move)}" : words.Of(move);
         }
     }
 
@@ -153,16 +154,16 @@ internal static class PromiseLooks
                 outlook.PromisedAt!.Value,
                 shop.Now,
                 chance,
-                basis is null ? "nothing is on the car that could be ready." : PromiseReason.Of(before.Basis, basis, [.. outlook.ForPeople.Select(h => $"{h.Surface.Replace('-', ' ')}: {h.Text}")], words.Clock, isDryInTime: outlook.ReadyAt?.Latest <= outlook.PromisedAt),
+                basis is null ? $"nothing is on the car that could be ready." : PromiseReason.Of(before.Basis, basis, [.. outlook.ForPeople.Select(h => (Sentence)$"{h.Surface.Replace('-', ' ')}: {h.Text}")], words.Clock, isDryInTime: outlook.ReadyAt?.Latest <= outlook.PromisedAt),
                 GetsItBack());
 
-        string? GetsItBack() => outlook.ForPeople.IsEmpty && outlook.PromisedAt > shop.Now
+        Sentence? GetsItBack() => outlook.ForPeople.IsEmpty && outlook.PromisedAt > shop.Now
             ? PromiseAdvice.Of(shop, job, outlook.PromisedAt.Value, RiskBelow + rule.Deadband).Text
             : null;
 
         PromiseMove Earlier() => before.Move is { } told && Apart(told.Tell, tell) < WorthTelling
             ? told
-            : new PromiseMove(tell, outlook.PromisedAt!.Value, shop.Now, chance, "it cures sooner than was told.", null);
+            : new PromiseMove(tell, outlook.PromisedAt!.Value, shop.Now, chance, $"it cures sooner than was told.", null);
     }
 
     private static TimeSpan Apart(DateTimeOffset? a, DateTimeOffset? b) => a is { } one && b is { } other ? (one - other).Duration()

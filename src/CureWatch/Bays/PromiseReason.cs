@@ -1,5 +1,5 @@
-using System.Globalization;
 using CureWatch.Planning;
+using CureWatch.Words;
 
 namespace CureWatch.Bays;
 
@@ -19,7 +19,7 @@ internal static class PromiseReason
     /// <param name="clock">Says an instant.</param>
     /// <param name="isDryInTime">Whether the last keep-dry is over by the time that was told, so that only the finishing is in the way.</param>
     /// <returns>A sentence.</returns>
-    public static string Of(PromiseBasis? before, PromiseBasis now, IReadOnlyList<string> holds, Func<DateTimeOffset, string> clock, bool isDryInTime)
+    public static Sentence Of(PromiseBasis? before, PromiseBasis now, IReadOnlyList<Sentence> holds, Func<DateTimeOffset, Sentence> clock, bool isDryInTime)
     {
         if (holds.Count > 0)
         {
@@ -39,16 +39,16 @@ internal static class PromiseReason
         if (before?.CureStart is { } expected && now.CureStart - expected > TellableDelay)
         {
             return before.Governing == now.Governing
-                ? $"{now.Governing} begins to cure {clock(now.CureStart!.Value)}, it was reckoned for {clock(expected)}."
+                ? (Sentence)$"{now.Governing} begins to cure {clock(now.CureStart!.Value)}, it was reckoned for {clock(expected)}."
                 : $"{now.Governing} decides now, from {clock(now.CureStart!.Value)} on; before, {before.Governing} did.";
         }
 
         return Climate(before?.Climate, now) ?? (isDryInTime
-            ? $"{now.Governing} is dry in time, but finishing it within the opening hours takes longer than was told."
+            ? (Sentence)$"{now.Governing} is dry in time, but finishing it within the opening hours takes longer than was told."
             : $"{now.Governing} takes longer than was told.");
     }
 
-    private static string? Climate(PanelClimate? before, PromiseBasis now)
+    private static Sentence? Climate(PanelClimate? before, PromiseBasis now)
     {
         if (before is null || now.Climate is not { } climate)
         {
@@ -58,9 +58,7 @@ internal static class PromiseReason
         double colderK = before.PanelC - climate.PanelC, drierPct = before.HumidityPct - climate.HumidityPct;
         bool isColder = colderK >= TellableK, isDrier = Math.Abs(drierPct) >= TellablePct;
         return isColder || isDrier
-            ? string.Create(
-                CultureInfo.InvariantCulture,
-                $"{now.Governing} cures at {Figures.Degrees(climate.PanelC)} and {climate.HumidityPct:0} % on average, {Figures.Degrees(before.PanelC)} and {before.HumidityPct:0} % were reckoned.")
+            ? (Sentence)$"{now.Governing} cures at {Figures.Degrees(climate.PanelC)} and {climate.HumidityPct:0} % on average, {Figures.Degrees(before.PanelC)} and {before.HumidityPct:0} % were reckoned."
             : null;
     }
 }

@@ -1,6 +1,7 @@
 using CureWatch.Curing;
 using CureWatch.Handover;
 using CureWatch.TimeWindows;
+using CureWatch.Words;
 
 namespace CureWatch.Bays;
 
@@ -22,7 +23,7 @@ public sealed record PromiseReport(
     PromiseMove? Move,
     Lazy<PromiseAdvice?> Advice,
     Lazy<LastStart?> LastStart,
-    string Text,
+    Sentence Text,
     TimeZoneInfo Zone)
 {
     /// <summary>The one time to say to the customer; null where none can be said for now.</summary>
@@ -35,7 +36,7 @@ public sealed record PromiseReport(
     public QueueAhead? After { get; private init; }
 
     /// <summary>The same as <see cref="Text"/> for people of the shop, who call the car it waits for by its name.</summary>
-    public string Spoken { get; private init; } = Text;
+    public Sentence Spoken { get; private init; } = Text;
 
     /// <summary>Reports on a car's promise.</summary>
     /// <param name="shop">The shop.</param>
@@ -77,7 +78,7 @@ public sealed record PromiseReport(
         PromiseOutlook outlook = scene.Outlook(ruling.Holds, PromisedAt(job));
         var words = new PromiseWords(shop.Plan.Hours, shop.Now);
         QueueAhead? after = scene.Turn?.Ahead;
-        string told = words.Of(outlook, job.Promise.Move) + (scene.Turn is null && outlook.Standing != PromiseStanding.Kept ? words.OfUnfit(scene.Left?.Unfit) : "");
+        Sentence told = $"{words.Of(outlook, job.Promise.Move)}{(scene.Turn is null && outlook.Standing != PromiseStanding.Kept ? words.OfUnfit(scene.Left?.Unfit) : Sentence.None)}";
         return new PromiseReport(
             id,
             shop.Now,
@@ -86,7 +87,7 @@ public sealed record PromiseReport(
             job.Promise.Move,
             new Lazy<PromiseAdvice?>(() => PromiseAdvice.Of(shop, id, target)),
             new Lazy<LastStart?>(() => Bays.LastStart.Of(shop, job, queues)),
-            told + words.OfTurn(scene.Turn, after?.Job),
+            $"{told}{words.OfTurn(scene.Turn, after?.Job)}",
             shop.Plan.Hours.Zone)
         {
             Tell = outlook.Standing == PromiseStanding.Missed || (outlook.Standing == PromiseStanding.Kept && outlook.IsHeldAt(shop.Now)) ? words.TimeToTell(outlook.CollectFrom)
@@ -94,7 +95,7 @@ public sealed record PromiseReport(
                 : outlook.PromisedAt ?? words.TimeToTell(outlook.CollectFrom),
             BeginsAt = begun is null ? scene.Turn?.BeginsAt : null,
             After = after,
-            Spoken = told + words.OfTurn(scene.Turn, after is null ? null : shop.Find(after.Job)?.Job.Car ?? after.Job),
+            Spoken = $"{told}{words.OfTurn(scene.Turn, after is null ? null : shop.Find(after.Job)?.Job.Car ?? after.Job)}",
         };
     }
 

@@ -1,5 +1,6 @@
 using CureWatch.Handover;
 using CureWatch.Warnings;
+using CureWatch.Words;
 
 namespace CureWatch.Bays;
 
@@ -30,4 +31,4 @@ public sealed record PromiseWatch(
 /// <param name="Chance">The chance to make what was told [1].</param>
 /// <param name="Reason">What moved it, a sentence.</param>
 /// <param name="GetsItBack">What would make the time that was told after all; null where nothing does.</param>
-public sealed record PromiseMove(DateTimeOffset? Tell, DateTimeOffset Was, DateTimeOffset At, double Chance, string Reason, string? GetsItBack);
+public sealed record PromiseMove(DateTimeOffset? Tell, DateTimeOffset Was, DateTimeOffset At, double Chance, Sentence Reason, Sentence? GetsItBack);

@@ -1,7 +1,7 @@
-using System.Globalization;
 using CureWatch.Handover;
 using CureWatch.Planning;
 using CureWatch.TimeWindows;
+using CureWatch.Words;
 
 namespace CureWatch.Bays;
 
@@ -24,11 +24,11 @@ internal sealed class PromiseWords(OpeningHours hours, DateTimeOffset now)
     }
 
     /// <summary>How it stands.</summary>
-    public string Of(PromiseOutlook outlook, PromiseMove? move)
+    public Sentence Of(PromiseOutlook outlook, PromiseMove? move)
     {
         if (outlook.PromisedAt is not { } promised)
         {
-            string could = TimeToTell(outlook.CollectFrom) is { } time ? $"you can tell them {Clock(time)}" : "no time can be told yet";
+            Sentence could = TimeToTell(outlook.CollectFrom) is { } time ? (Sentence)$"you can tell them {Clock(time)}" : $"no time can be told yet";
             return $"The customer was told no time; {could}.{Governing(outlook)}";
         }
 
@@ -52,82 +52,83 @@ internal sealed class PromiseWords(OpeningHours hours, DateTimeOffset now)
             return $"Whether {Clock(promised)} is made is not known.{Governing(outlook)}";
         }
 
-        string stands = outlook.ChanceOnceLifted >= PromiseAdvice.UsualTarget ? "stands" : "is at risk";
-        string chance = $"{Clock(promised)} {stands}: {Percent(outlook.ChanceOnceLifted ?? 0)}";
+        Sentence percent = Percent(outlook.ChanceOnceLifted ?? 0);
         return outlook.ForPeople.IsEmpty
-            ? $"{chance}.{Governing(outlook)}"
-            : $"{Clock(promised)} is held: {outlook.ForPeople[0].Surface.Replace('-', ' ')}: {outlook.ForPeople[0].Text} Once that is lifted, {Percent(outlook.ChanceOnceLifted ?? 0)}.";
+            ? outlook.ChanceOnceLifted >= PromiseAdvice.UsualTarget
+                ? (Sentence)$"{Clock(promised)} stands: {percent}.{Governing(outlook)}"
+                : $"{Clock(promised)} is at risk: {percent}.{Governing(outlook)}"
+            : $"{Clock(promised)} is held: {outlook.ForPeople[0].Surface.Replace('-', ' ')}: {outlook.ForPeople[0].Text} Once that is lifted, {percent}.";
     }
 
     /// <summary>What happened to a car whose promise was kept; empty where it can be collected.</summary>
-    private string HeldSince(PromiseOutlook outlook)
+    private Sentence HeldSince(PromiseOutlook outlook)
     {
         if (!outlook.IsHeldAt(now))
         {
-            return "";
+            return Sentence.None;
         }
 
-        string held = outlook.ForPeople is [var hold, ..] ? $" It is held since: {hold.Surface.Replace('-', ' ')}: {hold.Text}" : Governing(outlook);
-        return $"{held} {(TimeToTell(outlook.CollectFrom) is { } time ? $"The earliest to tell now is {Clock(time)}." : "No new time can be told yet.")}";
+        Sentence held = outlook.ForPeople is [var hold, ..] ? (Sentence)$" It is held since: {hold.Surface.Replace('-', ' ')}: {hold.Text}" : Governing(outlook);
+        return $"{held} {(TimeToTell(outlook.CollectFrom) is { } time ? (Sentence)$"The earliest to tell now is {Clock(time)}." : $"No new time can be told yet.")}";
     }
 
     /// <summary>The promise that is past, and the earliest time that can be told in its place.</summary>
-    private string Missed(PromiseOutlook outlook, DateTimeOffset promised)
+    private Sentence Missed(PromiseOutlook outlook, DateTimeOffset promised)
     {
-        string held = outlook.ForPeople is [var hold, ..] ? $" It is held: {hold.Surface.Replace('-', ' ')}: {hold.Text}" : Governing(outlook);
-        return $"Missed at {Clock(promised)}; {(TimeToTell(outlook.CollectFrom) is { } time ? $"the earliest to tell now is {Clock(time)}" : "no new time can be told yet")}.{held}";
+        Sentence held = outlook.ForPeople is [var hold, ..] ? (Sentence)$" It is held: {hold.Surface.Replace('-', ' ')}: {hold.Text}" : Governing(outlook);
+        return $"Missed at {Clock(promised)}; {(TimeToTell(outlook.CollectFrom) is { } time ? (Sentence)$"the earliest to tell now is {Clock(time)}" : $"no new time can be told yet")}.{held}";
     }
 
     /// <summary>The time to tell, why, and what would spare it.</summary>
-    public string Of(PromiseMove move)
+    public Sentence Of(PromiseMove move)
     {
-        string tell = move.Tell is { } time ? $"Tell them {Clock(time)}, was {Clock(move.Was)}." : $"No time can be told for now, it was {Clock(move.Was)}.";
-        return $"{tell} Reason: {move.Reason}{(move.GetsItBack is { } back ? $" Gets it back: {back}" : "")}";
+        Sentence tell = move.Tell is { } time ? (Sentence)$"Tell them {Clock(time)}, was {Clock(move.Was)}." : $"No time can be told for now, it was {Clock(move.Was)}.";
+        return $"{tell} Reason: {move.Reason}{(move.GetsItBack is { } back ? (Sentence)$" Gets it back: {back}" : $"")}";
     }
 
     /// <summary>Whom a car waits for that is not begun, or why no start of it fits; a sentence after a space, empty where it waits for none.</summary>
     /// <param name="turn">Its turn; null where it has none.</param>
     /// <param name="ahead">What the car before it is called; null where there is none.</param>
-    public string OfTurn(QueuedCar? turn, string? ahead) => turn switch
+    public Sentence OfTurn(QueuedCar? turn, string? ahead) => turn switch
     {
-        null => "",
+        null => Sentence.None,
         { Ahead: { LeavesAt: { Likely: { } likely, Latest: { } latest } } } when ahead is not null && turn.Chosen is not null =>
-            $" It is begun after {ahead} leaves {turn.Car.Bay}, about {Clock(likely)}{(latest > likely ? $", {Clock(latest)} at the latest" : "")}.",
+            $" It is begun after {ahead} leaves {turn.Car.Bay}, about {Clock(likely)}{(latest > likely ? (Sentence)$", {Clock(latest)} at the latest" : $"")}.",
         { Ahead: { LeavesAt.Likely: { } likely } } when ahead is not null && turn.Chosen is not null =>
             $" It is begun after {ahead} leaves {turn.Car.Bay}, about {Clock(likely)}; nobody can tell a latest.",
         { Ahead: { LeavesAt.Latest: null } } when ahead is not null => $" It is begun after {ahead} leaves {turn.Car.Bay}, and nobody can tell when that is.",
-        { IsUnmeasured: true } => "",
+        { IsUnmeasured: true } => Sentence.None,
         { WhyNone: { } why } => $" No start of it fits: {why}",
-        _ => "",
+        _ => Sentence.None,
     };
 
     /// <summary>A layer that the one below it takes no more by the time somebody is there to put it on; a sentence after a space, empty where there is none.</summary>
     /// <param name="layer">The layer; null where none is too late.</param>
-    public string OfUnfit(LayerWork? layer) => layer is null ? ""
+    public Sentence OfUnfit(LayerWork? layer) => layer is null ? Sentence.None
         : $" Layer {layer.Layer} of {layer.Surface.Replace('-', ' ')} would come only {Clock(layer.BeginsAt)}, when the layer below takes it no more: stay until it is levelled, or leave it out.";
 
     /// <summary>An instant as the shop's clock shows it.</summary>
-    public string Clock(DateTimeOffset at) => WallClock.Of(at, now, hours.Zone);
+    public Sentence Clock(DateTimeOffset at) => WallClock.Of(at, now, hours.Zone);
 
-    private string Governing(PromiseOutlook outlook) => outlook.Governing is not { } coat ? "" : coat.Waits switch
+    private Sentence Governing(PromiseOutlook outlook) => outlook.Governing is not { } coat ? Sentence.None : coat.Waits switch
     {
-        Awaits.Nothing => "",
+        Awaits.Nothing => Sentence.None,
         _ when coat.IsUnmeasured => $" Nobody measures the air around {coat.Name}: how long it takes there is not known.",
-        Awaits.Application => $" {Figures.Capital(coat.Name)} decides: it is still to go on, and holds the car{Ends(coat.ReadyAt)}.",
-        Awaits.Levelling => $" {Figures.Capital(coat.Name)} decides: it waits to be levelled, and holds the car{Ends(coat.ReadyAt)}.",
-        Awaits.Drying => $" {Figures.Capital(coat.Name)} decides: it is wet; dried now it would be over{Ends(coat.ReadyAt)}.",
-        _ => $" {Figures.Capital(coat.Name)} decides: it has to stay dry{Ends(coat.ReadyAt)}.",
+        Awaits.Application => $" {coat.Name.Capital()} decides: it is still to go on, and holds the car{Ends(coat.ReadyAt)}.",
+        Awaits.Levelling => $" {coat.Name.Capital()} decides: it waits to be levelled, and holds the car{Ends(coat.ReadyAt)}.",
+        Awaits.Drying => $" {coat.Name.Capital()} decides: it is wet; dried now it would be over{Ends(coat.ReadyAt)}.",
+        _ => $" {coat.Name.Capital()} decides: it has to stay dry{Ends(coat.ReadyAt)}.",
     };
 
-    private string Ends(TimeBounds readyAt) => readyAt switch
+    private Sentence Ends(TimeBounds readyAt) => readyAt switch
     {
         { Likely: { } likely, Latest: { } latest } when likely == latest => $" until {Clock(latest)}",
         { Likely: { } likely, Latest: { } latest } => $" until {Clock(likely)} likely, {Clock(latest)} at the latest",
         { Likely: { } likely } => $" until {Clock(likely)} likely, without a latest in this climate",
-        _ => ", without an end in this climate",
+        _ => $", without an end in this climate",
     };
 
     private static DateTimeOffset Up(DateTimeOffset at, TimeSpan grid) => new(((at.UtcTicks + grid.Ticks - 1) / grid.Ticks) * grid.Ticks, TimeSpan.Zero);
 
-    private static string Percent(double chance) => string.Create(CultureInfo.InvariantCulture, $"{Math.Floor(100 * chance):0} %");
+    private static Sentence Percent(double chance) => $"{Math.Floor(100 * chance):0} %";
 }

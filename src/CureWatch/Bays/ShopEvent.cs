@@ -7,6 +7,7 @@ using CureWatch.Planning;
 using CureWatch.Products;
 using CureWatch.Readings;
 using CureWatch.Warnings;
+using CureWatch.Words;
 
 namespace CureWatch.Bays;
 
@@ -101,7 +102,7 @@ public abstract record ShopEvent
     /// <summary>A warning that stands says by now something else; nobody is warned anew.</summary>
     /// <param name="Subject">What it is about.</param>
     /// <param name="Detail">What it says.</param>
-    public sealed record WarningReworded(Subject Subject, string Detail) : ShopEvent;
+    public sealed record WarningReworded(Subject Subject, Sentence Detail) : ShopEvent;
 
     /// <summary>A warning is over.</summary>
     /// <param name="Subject">What it is about.</param>

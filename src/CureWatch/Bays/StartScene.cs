@@ -5,6 +5,7 @@ using CureWatch.Panels;
 using CureWatch.Planning;
 using CureWatch.Products;
 using CureWatch.TimeWindows;
+using CureWatch.Words;
 
 namespace CureWatch.Bays;
 
@@ -18,8 +19,8 @@ internal sealed class StartScene
         HoldKind.Inspection,
     ];
 
-    private static readonly string WarmBefore =
-        FormattableString.Invariant($" What came in cold is reckoned within {PlausiblePanel.LastingK:0} K of that air by the time it is coated.");
+    private static readonly Sentence WarmBefore =
+        $" What came in cold is reckoned within {new Figure.Difference(PlausiblePanel.LastingK, "0")} of that air by the time it is coated.";
 
     private readonly Dictionary<string, NightAhead?> _nights = [];
     private readonly Shop _shop;
@@ -86,7 +87,7 @@ internal sealed class StartScene
             bay is null ? ClimateMeans.None : BayMeans.Of(_shop, bay, look.Air))
         {
             AfterLamp = CoolDowns.After(_shop, _present, job, story),
-            ClimateAhead = ClimateAhead.Of(_shop, _present, _present.StaysOf(job, story)) + (isStillCold ? WarmBefore : ""),
+            ClimateAhead = ClimateAhead.Of(_shop, _present, _present.StaysOf(job, story)) is var ahead && isStillCold ? $"{ahead}{WarmBefore}" : ahead,
             IsStillCold = isStillCold,
             Neighbours = bay is null || times.IsEmpty ? null : NeighboursOf(job, story.Surface, bay, next!.Layer, times),
         };

@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using CureWatch.Readings;
 using CureWatch.Warnings;
+using CureWatch.Words;
 
 namespace CureWatch.Bays;
 
@@ -79,17 +79,15 @@ internal static class StillWarnings
     /// <summary>What its own other quantity, or its habit, says against it is told as a probe that cannot be believed, once it is sure.</summary>
     private static bool IsProven(Still still) => still.Why is StillReason.TwinMoved or StillReason.NeighbourMoved or StillReason.FarFromAir;
 
-    private static string Words(Shop shop, ProbeLog log, Still still)
+    private static Sentence Words(Shop shop, ProbeLog log, Still still)
     {
         TimeSpan lasts = shop.Now - still.From.At;
-        string lasting = lasts < TimeSpan.FromHours(1) ? Text($"{lasts.TotalMinutes:0} min") : Text($"{lasts.TotalHours:0.#} h");
+        Sentence lasting = lasts < TimeSpan.FromHours(1) ? (Sentence)$"{lasts.TotalMinutes:0} min" : $"{lasts.TotalHours:0.#} h";
         DateTimeOffset since = TimeZoneInfo.ConvertTime(still.From.At, shop.Plan.Hours.Zone), now = TimeZoneInfo.ConvertTime(shop.Now, shop.Plan.Hours.Zone);
-        string day = since.Date == now.Date ? "" : Text($"{since:d MMM} ");
-        string said = log.Standing.Of(still.What) is not { } standing ? "one value"
-            : still.What == Quantity.Humidity ? Text($"{standing.Value:0.##} % RH")
-            : Text($"{standing.Value:0.##} °C");
-        return Text($"{log.Probe.Id} has said {said} for {lasting}, since {day}{since:HH:mm}: {BeliefWords.Of(still)}.");
+        Sentence day = since.Date == now.Date ? Sentence.None : $"{since:d MMM} ";
+        Sentence said = log.Standing.Of(still.What) is not { } standing ? (Sentence)$"one value"
+            : still.What == Quantity.Humidity ? (Sentence)$"{standing.Value:0.##} % RH"
+            : $"{new Figure.Temperature(standing.Value, "0.##")}";
+        return $"{log.Probe.Id} has said {said} for {lasting}, since {day}{since:HH:mm}: {BeliefWords.Of(still)}.";
     }
-
-    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

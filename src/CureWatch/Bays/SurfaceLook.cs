@@ -5,6 +5,7 @@ using CureWatch.Planning;
 using CureWatch.Psychrometrics;
 using CureWatch.Readings;
 using CureWatch.Units;
+using CureWatch.Words;
 
 namespace CureWatch.Bays;
 
@@ -130,18 +131,18 @@ internal sealed record SurfaceLook(AirLook? Air, PanelLook? Panel, Silence? Sile
     private static bool IsHeard(BayState bay, int index, DateTimeOffset now) =>
         !Source.IsGapForCure(now - bay.Logs[index].Panel.Last.At, bay.Plan.Probes[index].Probe.Every);
 
-    private static Silence LastHeard(BayState bay, IEnumerable<int> probes, string where)
+    private static Silence LastHeard(BayState bay, IEnumerable<int> probes, Sentence where)
     {
         ProbeLog log = probes.Select(i => bay.Logs[i]).MaxBy(l => l.HeardAt)!;
         return new Silence(log.Probe.Id, log.Air.Count + log.Panel.Count > 0 ? log.HeardAt : null, where);
     }
 
-    private static string WhereOf(BayState? bay, SurfaceStory story) => bay is null
-        ? story.Moves.LastOrDefault()?.ToBay is "store" ? "the store" : "outside"
+    private static Sentence WhereOf(BayState? bay, SurfaceStory story) => bay is null
+        ? story.Moves.LastOrDefault()?.ToBay is "store" ? (Sentence)$"the store" : $"outside"
         : story.Surface.Place switch
         {
             Place.Cabin => $"the cabin in {bay.Plan.Bay}",
             Place.EngineBay => $"the engine bay in {bay.Plan.Bay}",
-            _ => bay.Plan.Bay,
+            _ => Sentence.Named(bay.Plan.Bay),
         };
 }

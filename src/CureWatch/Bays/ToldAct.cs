@@ -9,4 +9,4 @@ namespace CureWatch.Bays;
 /// <param name="Text">In words, as of an instant.</param>
 /// <param name="Sheet">The sheet of the product it is about.</param>
 /// <param name="Against">What speaks against a coat that is next, the hardest first; it may be told all the same.</param>
-public sealed record ToldAct(NextAct Act, string Text, ProductSheet Sheet, ImmutableArray<StartReason> Against);
+public sealed record ToldAct(NextAct Act, Words.Sentence Text, ProductSheet Sheet, ImmutableArray<StartReason> Against);

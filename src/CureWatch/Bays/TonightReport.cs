@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using CureWatch.Planning;
 using CureWatch.Warnings;
+using CureWatch.Words;
 
 namespace CureWatch.Bays;
 
@@ -12,7 +13,7 @@ namespace CureWatch.Bays;
 /// <param name="Ahead">What is expected; null where nothing is open, or nobody measures.</param>
 /// <param name="Doors">What opening a door would do, where air from outdoors would wet something; else null.</param>
 public sealed record TonightReport(
-    string Bay, DateTimeOffset At, TonightVerdict Verdict, ImmutableArray<string> Cars, BayAhead? Ahead, string? Doors)
+    string Bay, DateTimeOffset At, TonightVerdict Verdict, ImmutableArray<string> Cars, BayAhead? Ahead, Sentence? Doors)
 {
     /// <summary>Older than this it tells nothing of a night any more. Source (choice): as long as cure is credited without a reading.</summary>
     private static readonly TimeSpan LongestAgo = Panels.Source.CureLimit;
@@ -27,16 +28,16 @@ public sealed record TonightReport(
     public const double WorthSaying = AlarmRules.LikelyEnoughForSheet;
 
     /// <summary>What to know, in a sentence or two.</summary>
-    public string Text => Detail.Length > 0 ? $"{Headline} {Detail}" : Headline;
+    public Sentence Text => !Detail.IsNone ? (Sentence)$"{Headline} {Detail}" : Headline;
 
     /// <summary>What it comes to, to be read from the door.</summary>
-    public required string Headline { get; init; }
+    public required Sentence Headline { get; init; }
 
     /// <summary>What else is likely, and what helps; empty where there is nothing to add.</summary>
-    public required string Detail { get; init; }
+    public required Sentence Detail { get; init; }
 
     /// <summary>What whoever is on call has to know, in a sentence.</summary>
-    public required string OnCall { get; init; }
+    public required Sentence OnCall { get; init; }
 
     /// <summary>How likely water condenses [1]; null where nobody can tell.</summary>
     public double? WetChance => Ahead is null ? null : Ahead.Of(WarningKind.CondensingAhead)?.Chance ?? 0;
@@ -60,7 +61,7 @@ public sealed record TonightReport(
             : ahead is null ? TonightVerdict.Unknown
             : bay.IsWet(Panels.Place.Outside) || wet?.Chance >= SafeBelow ? TonightVerdict.AtRisk
             : TonightVerdict.Safe;
-        string who = cars.IsEmpty ? id : string.Join(" and ", cars);
+        Sentence who = cars.IsEmpty ? Sentence.Named(id) : Sentence.Names(" and ", cars);
         bool isDoorsTold = shop.Standing.ContainsKey(new Subject(WarningKind.OutdoorWets, id, null, null, null, 0, 0, Panels.Place.Outside));
         return new TonightReport(
             id,
@@ -68,7 +69,7 @@ public sealed record TonightReport(
             verdict,
             cars,
             ahead,
-            isDoorsTold ? "Keep the doors shut: air from outdoors would wet the coldest panel." : null)
+            isDoorsTold ? (Sentence)$"Keep the doors shut: air from outdoors would wet the coldest panel." : null)
         {
             Headline = HeadlineOf(verdict, who, id, ahead, wet, shop),
             Detail = DetailOf(verdict, ahead, wet, shop),
@@ -76,42 +77,51 @@ public sealed record TonightReport(
         };
     }
 
-    private static string HeadlineOf(TonightVerdict verdict, string who, string bay, BayAhead? ahead, Risk? wet, Shop shop) => verdict switch
+    private static Sentence HeadlineOf(TonightVerdict verdict, Sentence who, string bay, BayAhead? ahead, Risk? wet, Shop shop) => verdict switch
     {
         TonightVerdict.NothingOpen => $"Tonight: nothing in {bay} has to stay dry.",
         TonightVerdict.Unknown => $"Tonight: not known for {who}: no air probe in {bay} is heard.",
         TonightVerdict.AtRisk when wet is null => $"Tonight: {who} at risk: water condenses now.",
         TonightVerdict.AtRisk => $"Tonight: {who} at risk from {Clock(wet!.From, shop)}, {AheadWords.Percent(wet.Chance)}.",
-        _ => $"Tonight: {who} safe{(Besides(ahead!, shop).Length > 0 ? " from water, but:" : ".")}",
+        _ when Besides(ahead!, shop).IsNone => $"Tonight: {who} safe.",
+        _ => $"Tonight: {who} safe from water, but:",
     };
 
-    private static string DetailOf(TonightVerdict verdict, BayAhead? ahead, Risk? wet, Shop shop) => verdict switch
+    private static Sentence DetailOf(TonightVerdict verdict, BayAhead? ahead, Risk? wet, Shop shop) => verdict switch
     {
         TonightVerdict.AtRisk when wet is not null => AheadWords.Helps(wet),
-        TonightVerdict.Safe => $"{Besides(ahead!, shop)} Least above the dew point likely {Figures.Kelvins(ahead!.Night.LeastSpreadK)} at {Clock(ahead.Night.LeastSpreadAt, shop)}, ".TrimStart()
-            + $"coldest panel {Figures.Degrees(ahead.Night.ColdestC)} at {Clock(ahead.Night.ColdestAt, shop)}.",
-        _ => "",
+        TonightVerdict.Safe when Besides(ahead!, shop) is { IsNone: false } besides => $"{besides} {Least(ahead!, shop)}",
+        TonightVerdict.Safe => Least(ahead!, shop),
+        _ => Sentence.None,
     };
 
+    private static Sentence Least(BayAhead ahead, Shop shop) =>
+        $"Least above the dew point likely {Figures.Kelvins(ahead.Night.LeastSpreadK)} at {Clock(ahead.Night.LeastSpreadAt, shop)}, "
+        + $"coldest panel {Figures.Degrees(ahead.Night.ColdestC)} at {Clock(ahead.Night.ColdestAt, shop)}.";
+
     /// <summary>What else is likely beside water: it spoils nothing overnight, and slows the cure, or keeps a sheet from being met.</summary>
-    private static string Besides(BayAhead ahead, Shop shop) => string.Join(' ', ahead.Risks
+    private static Sentence Besides(BayAhead ahead, Shop shop) => Sentence.Join(" ", ahead.Risks
         .Where(r => r.Kind != WarningKind.CondensingAhead && r.Chance >= WorthSaying)
         .OrderBy(r => r.Kind != WarningKind.CureStalledAhead).Take(MostBesides)
-        .Select(r => AheadWords.Sentence(r with { From = r.From < shop.Now ? shop.Now : r.From }, shop.Now, shop.Plan.Hours.Zone)
-            + (r.Remedies.IsEmpty ? "" : $" {AheadWords.Helps(r)}")));
+        .SelectMany(r => new[]
+        {
+            AheadWords.Of(r with { From = r.From < shop.Now ? shop.Now : r.From }, shop.Now, shop.Plan.Hours.Zone),
+            r.Remedies.IsEmpty ? Sentence.None : AheadWords.Helps(r),
+        })
+        .Where(s => !s.IsNone));
 
-    private static string OnCallOf(TonightVerdict verdict, Risk? wet, Shop shop) => verdict switch
+    private static Sentence OnCallOf(TonightVerdict verdict, Risk? wet, Shop shop) => verdict switch
     {
-        TonightVerdict.Unknown => "On call: get a probe heard again, or look at the coats by hand.",
+        TonightVerdict.Unknown => $"On call: get a probe heard again, or look at the coats by hand.",
         TonightVerdict.AtRisk when wet is { Remedies: [var best, ..] } => $"On call: from {Clock(wet.From - CallAhead, shop)} on. {best.Text}.",
-        TonightVerdict.AtRisk => "On call: nobody has to come, for nothing here helps overnight; look at the coats first thing in the morning.",
-        _ => "On call: nobody has to come.",
+        TonightVerdict.AtRisk => $"On call: nobody has to come, for nothing here helps overnight; look at the coats first thing in the morning.",
+        _ => $"On call: nobody has to come.",
     };
 
     /// <summary>Somebody on call is told this long before. Source (choice): time to come and for the heating to help.</summary>
     private static readonly TimeSpan CallAhead = TimeSpan.FromHours(2);
 
-    private static string Clock(DateTimeOffset at, Shop shop) => WallClock.Of(at < shop.Now ? shop.Now : at, shop.Now, shop.Plan.Hours.Zone);
+    private static Sentence Clock(DateTimeOffset at, Shop shop) => WallClock.Of(at < shop.Now ? shop.Now : at, shop.Now, shop.Plan.Hours.Zone);
 }
 
 /// <summary>What a night comes to.</summary>

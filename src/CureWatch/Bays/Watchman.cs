@@ -6,7 +6,7 @@ namespace CureWatch.Bays;
 internal static class Watchman
 {
     /// <summary>Lets an alarm take a measurement in.</summary>
-    public static IEnumerable<ShopEvent> Look(Shop shop, Subject subject, double excess, string? worst)
+    public static IEnumerable<ShopEvent> Look(Shop shop, Subject subject, double excess, Worst worst)
     {
         Alarm before = shop.Bays[subject.Bay!].Alarms.GetValueOrDefault(subject) ?? new Alarm.Normal();
         return Moved(shop, subject, before, before.Look(shop.Now, excess, AlarmRule.Of(subject.Kind), worst), worst);
@@ -24,7 +24,7 @@ internal static class Watchman
                 continue;
             }
 
-            foreach (ShopEvent happened in Moved(shop, subject, alarm, alarm.Judge(shop.Now, rule), (alarm as Alarm.Pending)?.Worst))
+            foreach (ShopEvent happened in Moved(shop, subject, alarm, alarm.Judge(shop.Now, rule), alarm is Alarm.Pending pending ? pending.Worst : default))
             {
                 _ = happened is ShopEvent.AlarmMoved e && moved.Add(e.Subject);
                 yield return happened;
@@ -47,7 +47,7 @@ internal static class Watchman
     }
 
     /// <summary>Moves an alarm, and tells people where that raises or clears it; what is worst off is a surface, or a probe in words.</summary>
-    public static IEnumerable<ShopEvent> Moved(Shop shop, Subject subject, Alarm before, Alarm after, string? worst)
+    public static IEnumerable<ShopEvent> Moved(Shop shop, Subject subject, Alarm before, Alarm after, Worst worst)
     {
         if (after == before)
         {
@@ -63,8 +63,8 @@ internal static class Watchman
             }
 
             yield return new ShopEvent.WarningRaised(AheadWords.Explained(shop, subject.Probe is null
-                ? new Warning(subject, worst, shop.Now, null, null)
-                : new Warning(subject, null, shop.Now, null, null) { Detail = worst }));
+                ? new Warning(subject, worst.Surface, shop.Now, null, null)
+                : new Warning(subject, null, shop.Now, null, null) { Detail = worst.Said }));
         }
         else if (!after.IsTold && before.IsTold)
         {

@@ -4,6 +4,7 @@ using CureWatch.Forecasting;
 using CureWatch.Handover;
 using CureWatch.Planning;
 using CureWatch.Units;
+using CureWatch.Words;
 
 namespace CureWatch.Bays;
 
@@ -12,7 +13,7 @@ namespace CureWatch.Bays;
 /// <param name="Report">How the job would stand: its windows, its ruling, its promise.</param>
 /// <param name="Planned">The coats that are still to go on, and when each would be ready; empty where none is.</param>
 /// <param name="Beyond">What of it no sheet, no surface or no equipment allows, in words; empty where all is allowed.</param>
-public sealed record WhatIf(Hypothesis Hypothesis, JobReport Report, ImmutableArray<AwaitedCoat> Planned, ImmutableArray<string> Beyond)
+public sealed record WhatIf(Hypothesis Hypothesis, JobReport Report, ImmutableArray<AwaitedCoat> Planned, ImmutableArray<Sentence> Beyond)
 {
     /// <summary>The air that would be held, and how fast it would cure in it; null where no air is held otherwise, or nobody measures it.</summary>
     public AirIf? Air { get; private init; }

@@ -1,10 +1,10 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using CureWatch.Curing;
 using CureWatch.Panels;
 using CureWatch.Readings;
 using CureWatch.TimeWindows;
 using CureWatch.Warnings;
+using CureWatch.Words;
 
 namespace CureWatch.Bays;
 
@@ -67,27 +67,27 @@ internal static class WindowReasons
         {
             WindowReasonKind kind = lapse.Why is { } why && (Refusal.TellsOfTheProbe(why) || Refusal.IsForItsInstant(why)) ? WindowReasonKind.Disbelieved : WindowReasonKind.Unheard;
             yield return Reason(shop, log, kind, lapse.From, lapse.To, kind == WindowReasonKind.Unheard
-                ? ("was not heard", Meanwhile(shop, bay, log, lapse))
-                : ("was not believed", BeliefWords.Of(lapse.Why!.Value)));
+                ? ((Sentence)$"was not heard", Meanwhile(shop, bay, log, lapse))
+                : ($"was not believed", BeliefWords.Of(lapse.Why!.Value)));
         }
 
         bool areBothOpen = log.Standing.Open(Quantity.Temperature) is not null && log.Standing.Open(Quantity.Humidity) is not null;
         foreach (Still still in log.Standing.Stills)
         {
-            string what = areBothOpen && still.To is null ? "temperature and one humidity" : still.What == Quantity.Humidity ? "humidity" : "temperature";
+            Sentence what = areBothOpen && still.To is null ? (Sentence)$"temperature and one humidity" : still.What == Quantity.Humidity ? (Sentence)$"humidity" : $"temperature";
             yield return Reason(shop, log, WindowReasonKind.Stuck, still.From.At, still.To?.At, ($"repeated one {what}", BeliefWords.Of(still)));
         }
     }
 
     /// <summary>A panel is waited for as long as its next reading may still tell of all since its last; then, in air that is heard, it is not just anywhere.</summary>
-    private static string Meanwhile(Shop shop, BayState bay, ProbeLog log, Lapse lapse) =>
+    private static Sentence Meanwhile(Shop shop, BayState bay, ProbeLog log, Lapse lapse) =>
         lapse.To is not null || log.Probe.Measures != Measures.Panel || !bay.Logs.Any(l => l.Air.Count > 0 && !Source.IsGapForCure(shop.Now - l.Air.Last.At, l.Probe.Every))
-            ? "only what can have been at worst counts meanwhile"
+            ? (Sentence)$"only what can have been at worst counts meanwhile"
             : Source.IsGapForCure(shop.Now - lapse.From, log.Probe.Every)
-                ? "nobody waits for it any more, and the coldest that its panel may be in this air counts"
-                : "until half an hour is over it is waited for, and no cure since then counts for sure";
+                ? (Sentence)$"nobody waits for it any more, and the coldest that its panel may be in this air counts"
+                : $"until half an hour is over it is waited for, and no cure since then counts for sure";
 
-    private static WindowReason Reason(Shop shop, ProbeLog log, WindowReasonKind kind, DateTimeOffset from, DateTimeOffset? to, (string, string) words) =>
+    private static WindowReason Reason(Shop shop, ProbeLog log, WindowReasonKind kind, DateTimeOffset from, DateTimeOffset? to, (Sentence, Sentence) words) =>
         new(kind, log.Probe.Id, from, to, Words(shop, log, from, to, words)) { Ends = to is null ? WaysOut.Of(kind, log) : null };
 
     /// <summary>Where it disagreed with a twin and was followed all the same: since what people were told of began.</summary>
@@ -102,7 +102,7 @@ internal static class WindowReasons
             if (!Lapses.Of(log, shop.Now).Any(l => l.Why == Disbelief.Disagreeing && l.From < (told.ClearedAt ?? shop.Now) && !(l.To <= from)))
             {
                 yield return Reason(
-                    shop, log, WindowReasonKind.Disagreeing, from, told.ClearedAt, ($"disagreed with {string.Join(" and ", twins)}", "nobody can say which is right, so the worse of them counts"));
+                    shop, log, WindowReasonKind.Disagreeing, from, told.ClearedAt, ($"disagreed with {Sentence.Names(" and ", twins)}", $"nobody can say which is right, so the worse of them counts"));
             }
         }
     }
@@ -132,17 +132,17 @@ internal static class WindowReasons
         }
     }
 
-    private static string Words(Shop shop, ProbeLog log, DateTimeOffset from, DateTimeOffset? to, (string Did, string So) words)
+    private static Sentence Words(Shop shop, ProbeLog log, DateTimeOffset from, DateTimeOffset? to, (Sentence Did, Sentence So) words)
     {
-        string probe = log.Probe.Measures == Measures.Panel ? "Panel probe" : "Air probe";
+        Sentence probe = log.Probe.Measures == Measures.Panel ? (Sentence)$"Panel probe" : $"Air probe";
         TimeZoneInfo zone = shop.Plan.Hours.Zone;
-        string time = to is { } until ? $"from {At(from, until, zone)} to {At(until, from, zone)}" : $"since {At(from, shop.Now, zone)}";
+        Sentence time = to is { } until ? (Sentence)$"from {At(from, until, zone)} to {At(until, from, zone)}" : $"since {At(from, shop.Now, zone)}";
         return $"{probe} {log.Probe.Id} {words.Did} {time}: {words.So}.";
     }
 
-    private static string At(DateTimeOffset at, DateTimeOffset other, TimeZoneInfo zone)
+    private static Sentence At(DateTimeOffset at, DateTimeOffset other, TimeZoneInfo zone)
     {
         DateTimeOffset here = TimeZoneInfo.ConvertTime(at, zone), there = TimeZoneInfo.ConvertTime(other, zone);
-        return here.ToString(here.Date == there.Date ? "HH:mm" : "d MMM HH:mm", CultureInfo.InvariantCulture);
+        return Sentence.Of(new Figure.Clock(here.DateTime, here.Date == there.Date ? "HH:mm" : "d MMM HH:mm"));
     }
 }

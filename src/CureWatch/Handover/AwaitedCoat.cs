@@ -1,5 +1,6 @@
 using CureWatch.Curing;
 using CureWatch.TimeWindows;
+using CureWatch.Words;
 
 namespace CureWatch.Handover;
 
@@ -15,10 +16,14 @@ public sealed record AwaitedCoat(Surface Surface, int Layer, int? Section, Await
     public bool IsUnmeasured { get; init; }
 
     /// <summary>The coat as people say it.</summary>
-    public string Name =>
-        Surface.Id.Replace('-', ' ')
-        + (Surface.Layers > 1 || Layer > 1 ? $", layer {Layer}" : "")
-        + (Section is { } section && Surface.Sections > 1 ? $", section {section}" : "");
+    public Sentence Name =>
+        (Surface.Layers > 1 || Layer > 1, Surface.Sections > 1 ? Section : null) switch
+        {
+            (true, { } section) => $"{Surface.Id.Replace('-', ' ')}, layer {Layer}, section {section}",
+            (true, null) => $"{Surface.Id.Replace('-', ' ')}, layer {Layer}",
+            (false, { } section) => $"{Surface.Id.Replace('-', ' ')}, section {section}",
+            _ => $"{Surface.Id.Replace('-', ' ')}",
+        };
 }
 
 /// <summary>What a coat waits for.</summary>

@@ -19,7 +19,7 @@ public sealed record Evidence(
     ImmutableArray<Overheat> Overheats)
 {
     /// <summary>What its times assume in place of a probe that is silent, a sentence after a space; empty where none is.</summary>
-    public string Assumed { get; init; } = "";
+    public Words.Sentence Assumed { get; init; } = Words.Sentence.None;
 }
 
 /// <summary>A living coat and its windows.</summary>

@@ -1,3 +1,5 @@
+using CureWatch.Words;
+
 namespace CureWatch.Handover;
 
 /// <summary>A reason the car may not leave.</summary>
@@ -6,7 +8,7 @@ namespace CureWatch.Handover;
 /// <param name="Layer">The layer; null where it is the whole surface.</param>
 /// <param name="Section">The section; null where it is the whole surface.</param>
 /// <param name="Text">What happened, and who can lift it how.</param>
-public sealed record Hold(HoldKind Kind, string Surface, int? Layer, int? Section, string Text);
+public sealed record Hold(HoldKind Kind, string Surface, int? Layer, int? Section, Sentence Text);
 
 /// <summary>The reasons a car may not leave.</summary>
 public enum HoldKind

@@ -2,13 +2,14 @@ using CureWatch.Curing;
 using CureWatch.Panels;
 using CureWatch.Products;
 using CureWatch.TimeWindows;
+using CureWatch.Words;
 
 namespace CureWatch.Handover;
 
 /// <summary>Finds every reason a surface may not leave, not the first.</summary>
 internal sealed class Holds(Evidence evidence, DateTimeOffset now, TimeZoneInfo zone)
 {
-    private const string BySlowestRow = "by the sheet's slowest row, an assumption, for nobody measured";
+    private static readonly Sentence BySlowestRow = $"by the sheet's slowest row, an assumption, for nobody measured";
 
     private readonly SurfaceStory _story = evidence.Story;
 
@@ -34,8 +35,8 @@ internal sealed class Holds(Evidence evidence, DateTimeOffset now, TimeZoneInfo 
             layer,
             section,
             _story.PolishedOffAt(layer, section) is { } at
-                ? $"Polished off {Clock(at)} and not applied again; apply it, or inspect and find clear."
-                : "Planned, not applied; apply it, or find that layer clear without it.");
+                ? (Sentence)$"Polished off {Clock(at)} and not applied again; apply it, or inspect and find clear."
+                : $"Planned, not applied; apply it, or find that layer clear without it.");
 
     private IEnumerable<Hold> ReportedLate() =>
         from untimely in _story.Untimely
@@ -46,15 +47,15 @@ internal sealed class Holds(Evidence evidence, DateTimeOffset now, TimeZoneInfo 
             _story.Surface.Id,
             tap.Layer ?? untimely.Corrected?.Layer,
             tap.Section ?? untimely.Corrected?.Section,
-            untimely is { Corrected: { } taken, Tap.Did: Did.Withdrawn } ? $"{taken.Did} {Clock(taken.At)}, taken back {Clock(tap.ReportedAt)}; inspect and find clear."
+            untimely is { Corrected: { } taken, Tap.Did: Did.Withdrawn } ? (Sentence)$"{DidWords.Of(taken.Did)} {Clock(taken.At)}, taken back {Clock(tap.ReportedAt)}; inspect and find clear."
             : untimely.Corrected is { } first
-                ? $"{tap.Did} {Clock(tap.At)}, told {Clock(tap.ReportedAt)} in place of {first.Did} {Clock(first.At)}; inspect and find clear."
-                : $"{tap.Did} {Clock(tap.At)}, told only {Clock(tap.ReportedAt)}; inspect and find clear.");
+                ? (Sentence)$"{DidWords.Of(tap.Did)} {Clock(tap.At)}, told {Clock(tap.ReportedAt)} in place of {DidWords.Of(first.Did)} {Clock(first.At)}; inspect and find clear."
+                : $"{DidWords.Of(tap.Did)} {Clock(tap.At)}, told only {Clock(tap.ReportedAt)}; inspect and find clear.");
 
     private Hold? NotLevelled(CoatEvidence coat) =>
         coat.Windows.LevelOff is { } window && coat.Coat.LevelledAt is null
             && !IsClear(coat, window.ClosesAt?.Earliest ?? coat.Coat.LastWipeAt)
-            ? Of(HoldKind.NotLevelled, coat, "Not levelled; level it, or inspect and find clear once it is past levelling.")
+            ? Of(HoldKind.NotLevelled, coat, $"Not levelled; level it, or inspect and find clear once it is past levelling.")
             : null;
 
     private Hold? LevelMissed(CoatEvidence coat)
@@ -67,7 +68,7 @@ internal sealed class Holds(Evidence evidence, DateTimeOffset now, TimeZoneInfo 
                 HoldKind.LevelMissed,
                 coat,
                 coat.Windows.LevelOff is { JudgeByEye: true }
-                    ? "Level-off was too short to time; inspect and find clear, or rework."
+                    ? (Sentence)$"Level-off was too short to time; inspect and find clear, or rework."
                     : $"Level-off was safe until {Clock(deadline)}; inspect and find clear, or rework.")
             : null;
     }
@@ -88,7 +89,7 @@ internal sealed class Holds(Evidence evidence, DateTimeOffset now, TimeZoneInfo 
             c => c.Coat.Layer == coat.Coat.Layer - 1 && c.Coat.Section == coat.Coat.Section && c.Coat.StartedAt < coat.Coat.StartedAt);
         if (below is null)
         {
-            string bare = $"Applied {Clock(coat.Coat.StartedAt)} with no layer {coat.Coat.Layer - 1} under it; inspect and find clear.";
+            Sentence bare = $"Applied {Clock(coat.Coat.StartedAt)} with no layer {coat.Coat.Layer - 1} under it; inspect and find clear.";
             return Of(HoldKind.OutOfWindow, coat, bare);
         }
 
@@ -97,7 +98,7 @@ internal sealed class Holds(Evidence evidence, DateTimeOffset now, TimeZoneInfo 
                 HoldKind.OutOfWindow,
                 coat,
                 $"Begun {Clock(coat.Coat.StartedAt)}; layer {below.Coat.Layer} takes it from {Clock(window.OpensAt.Latest)}"
-                + $"{(window.ClosesAt is { } closes ? $" to {Clock(closes.Earliest)}" : "")}; inspect and find clear.")
+                + $"{(window.ClosesAt is { } closes ? (Sentence)$" to {Clock(closes.Earliest)}" : $"")}; inspect and find clear.")
             : null;
     }
 
@@ -108,9 +109,9 @@ internal sealed class Holds(Evidence evidence, DateTimeOffset now, TimeZoneInfo 
                 coat,
                 window.ClosesAt switch
                 {
-                    null => "Keep dry; the surface is wet.",
-                    { Latest: null } => "Keep dry; until when nobody can tell while the air earns it nothing or a probe that tells of it is silent.",
-                    var closes => $"Keep dry until {Clock(closes.Latest)} at the latest{(IsUnwatched ? $" ({BySlowestRow})" : "")}, likely {Clock(closes.Likely)}.{evidence.Assumed}",
+                    null => $"Keep dry; the surface is wet.",
+                    { Latest: null } => $"Keep dry; until when nobody can tell while the air earns it nothing or a probe that tells of it is silent.",
+                    var closes => $"Keep dry until {Clock(closes.Latest)} at the latest{(IsUnwatched ? (Sentence)$" ({BySlowestRow})" : $"")}, likely {Clock(closes.Likely)}.{evidence.Assumed}",
                 })
             : null;
 
@@ -121,7 +122,7 @@ internal sealed class Holds(Evidence evidence, DateTimeOffset now, TimeZoneInfo 
             HoldKind.Wetted,
             coat,
             wetting.DriedAt is { } dried
-                ? $"Wetted {Clock(wetting.WettedAt)}, dried {Clock(dried)}; inspect and find clear."
+                ? (Sentence)$"Wetted {Clock(wetting.WettedAt)}, dried {Clock(dried)}; inspect and find clear."
                 : $"Wetted {Clock(wetting.WettedAt)} and not dried; dry it, then inspect and find clear.");
     }
 
@@ -141,8 +142,9 @@ internal sealed class Holds(Evidence evidence, DateTimeOffset now, TimeZoneInfo 
         return spell is null ? null : Of(
             HoldKind.Unwatched,
             coat,
-            $"Where nobody measures from {Clock(spell.From)}{Until(spell)} while it had to stay dry; bring it back, inspect and find clear"
-            + (spell.To is null && bySheet is not null ? $", or inspect it from {Clock(bySheet)} on: {BySlowestRow}." : "."));
+            spell.To is null && bySheet is not null
+                ? (Sentence)$"Where nobody measures from {Clock(spell.From)}{Until(spell)} while it had to stay dry; bring it back, inspect and find clear, or inspect it from {Clock(bySheet)} on: {BySlowestRow}."
+                : $"Where nobody measures from {Clock(spell.From)}{Until(spell)} while it had to stay dry; bring it back, inspect and find clear.");
     }
 
     private Hold? Washed(CoatEvidence coat)
@@ -163,7 +165,7 @@ internal sealed class Holds(Evidence evidence, DateTimeOffset now, TimeZoneInfo 
             : Of(
                 HoldKind.Heat,
                 coat,
-                $"{overheat.PanelC:0.#} °C {Clock(overheat.At)}, above its {overheat.LimitC:0.#} °C; inspect and find clear.");
+                $"{new Figure.Temperature(overheat.PanelC, "0.#")} {Clock(overheat.At)}, above its {new Figure.Temperature(overheat.LimitC, "0.#")}; inspect and find clear.");
     }
 
     private Hold? Found(CoatEvidence coat)
@@ -172,7 +174,7 @@ internal sealed class Holds(Evidence evidence, DateTimeOffset now, TimeZoneInfo 
             i => i.At >= coat.Coat.StartedAt && i.Covers(coat.Coat.Layer, coat.Coat.Section));
         return last is null or { Found: Curing.Found.Clear }
             ? null
-            : Of(HoldKind.Inspection, coat, $"{last.Found} found {Clock(last.At)}; rework, then inspect and find clear.");
+            : Of(HoldKind.Inspection, coat, $"{DidWords.Of(last.Found)} found {Clock(last.At)}; rework, then inspect and find clear.");
     }
 
     private Spell? DuringKeepDry(CoatEvidence coat, IEnumerable<Spell> spells, Func<Spell, DateTimeOffset?> clearSince)
@@ -190,10 +192,10 @@ internal sealed class Holds(Evidence evidence, DateTimeOffset now, TimeZoneInfo 
     private bool IsClear(CoatEvidence coat, DateTimeOffset? since) =>
         _story.IsFoundClear(coat.Coat.Layer, coat.Coat.Section, since);
 
-    private string Until(Spell spell) => spell.To is { } to ? $" to {Clock(to)}" : " on";
+    private Sentence Until(Spell spell) => spell.To is { } to ? (Sentence)$" to {Clock(to)}" : $" on";
 
-    private string Clock(DateTimeOffset? at) => at is { } instant ? $"{TimeZoneInfo.ConvertTime(instant, zone):ddd d MMM HH:mm}" : "never";
+    private Sentence Clock(DateTimeOffset? at) => at is { } instant ? (Sentence)$"{TimeZoneInfo.ConvertTime(instant, zone):ddd d MMM HH:mm}" : $"never";
 
-    private static Hold Of(HoldKind kind, CoatEvidence coat, string text) =>
+    private static Hold Of(HoldKind kind, CoatEvidence coat, Sentence text) =>
         new(kind, coat.Coat.Surface.Id, coat.Coat.Layer, coat.Coat.Section, text);
 }

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using CureWatch.Planning;
 using CureWatch.Products;
 using CureWatch.TimeWindows;
+using CureWatch.Words;
 
 namespace CureWatch.Handover;
 
@@ -69,24 +70,25 @@ public sealed record Ruling(
     private static IEnumerable<Note> LeftLonger(Evidence surface) =>
         from coat in surface.Coats
         where coat.Windows.Laws.IfMissed == IfMissed.Note && coat.Windows.WasLevelledLate
-        select new Note(surface.Story.Surface.Id, coat.Coat.Layer, "Left longer than usual before the excess was wiped; no harm by its sheet.");
+        select new Note(surface.Story.Surface.Id, coat.Coat.Layer, $"Left longer than usual before the excess was wiped; no harm by its sheet.");
 
     /// <summary>The look itself holds nothing; what it would have found might have.</summary>
     private static IEnumerable<Note> NotLookedAt(Evidence surface, DateTimeOffset now, TimeZoneInfo zone) =>
         from coat in surface.Coats
         where coat.Coat.LevelledAt is { } levelled && now > SecondLook.Ends(coat.Coat, levelled) && SecondLook.IsAwaited(surface.Story, coat.Coat, coat.Windows.Laws)
         group coat.Coat by coat.Coat.Layer into layer
-        let sections = string.Join(", ", layer.Select(c => c.Section).Order())
-        let none = surface.Story.Surface.Sections > 1 ? $"Section {sections}: no" : "No"
+        let sections = Sentence.Join(", ", layer.Select(c => c.Section).Order().Select(s => (Sentence)$"{s}"))
+        let since = TimeZoneInfo.ConvertTime(layer.Max(c => c.LevelledAt!.Value), zone)
         select new Note(
             surface.Story.Surface.Id,
             layer.Key,
-            $"{none} second look under light since it was levelled {TimeZoneInfo.ConvertTime(layer.Max(c => c.LevelledAt!.Value), zone):ddd d MMM HH:mm}; "
-            + "high spots harden in 30 to 60 minutes. Look before it leaves.");
+            surface.Story.Surface.Sections > 1
+                ? (Sentence)$"Section {sections}: no second look under light since it was levelled {since:ddd d MMM HH:mm}; high spots harden in 30 to 60 minutes. Look before it leaves."
+                : $"No second look under light since it was levelled {since:ddd d MMM HH:mm}; high spots harden in 30 to 60 minutes. Look before it leaves.");
 }
 
 /// <summary>Something worth knowing that holds nothing.</summary>
 /// <param name="Surface">The surface.</param>
 /// <param name="Layer">The layer.</param>
 /// <param name="Text">What happened.</param>
-public sealed record Note(string Surface, int Layer, string Text);
+public sealed record Note(string Surface, int Layer, Sentence Text);

@@ -106,7 +106,7 @@ public sealed class CarPlanner(
 
     /// <summary>Whether there is any, without a word on it: asked for minute by minute.</summary>
     private IEnumerable<StartReason> BrieflyConflictsOf(ImmutableArray<CoatAtRisk> coats) =>
-        _works.Any(w => coats.Any(c => c.IsHarmedBy(w, w.From > hours.Now ? w.From : hours.Now, w.To))) ? [new StartReason(StartReasonKind.SharedAir, StartWeight.Waits, null, "")] : [];
+        _works.Any(w => coats.Any(c => c.IsHarmedBy(w, w.From > hours.Now ? w.From : hours.Now, w.To))) ? [new StartReason(StartReasonKind.SharedAir, StartWeight.Waits, null, Words.Sentence.None)] : [];
 
     private WorkPlan PlanAt(DateTimeOffset start) => WorkPlan.Of(
         [.. _surfaces.Select(s => new SurfaceWork(s.Surface, s.First, s.First - 1 + s.Times.Length, s.Sections, s.Sections, s.DryFrom!.Value > start ? s.DryFrom.Value : start, s.Times))],

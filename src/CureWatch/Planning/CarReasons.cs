@@ -1,4 +1,5 @@
 using CureWatch.TimeWindows;
+using CureWatch.Words;
 
 namespace CureWatch.Planning;
 
@@ -12,7 +13,7 @@ internal sealed class CarReasons(CarToPlan car, BayFree free, ShopHours hours)
         {
             yield return Reason(StartReasonKind.AirSilent, StartWeight.Stops, $"Nobody measures the air of {car.Bay}: how long its coats take there is not known.") with
             {
-                Help = "Look at the air probe: its battery, its place and the network.",
+                Help = $"Look at the air probe: its battery, its place and the network.",
             };
         }
 
@@ -21,7 +22,7 @@ internal sealed class CarReasons(CarToPlan car, BayFree free, ShopHours hours)
             yield return Reason(StartReasonKind.Arrival, StartWeight.Stops, $"{wet.Surface} comes in cold, and does not get dry enough in this air.") with
             {
                 Surface = wet.Surface,
-                Help = "Warm the bay before it comes, or leave the car in a warm dry place first.",
+                Help = $"Warm the bay before it comes, or leave the car in a warm dry place first.",
                 IsHelpHeat = true,
             };
         }
@@ -30,7 +31,7 @@ internal sealed class CarReasons(CarToPlan car, BayFree free, ShopHours hours)
         {
             yield return Reason(StartReasonKind.Arrival, StartWeight.Notes, $"How cold it comes in is not known: the coldest it may, {Figures.Degrees(car.ColdestArrivalC)}, it is reckoned with.") with
             {
-                Help = "Say it where it is planned, or read a panel by hand once it is here.",
+                Help = $"Say it where it is planned, or read a panel by hand once it is here.",
             };
         }
 
@@ -43,7 +44,7 @@ internal sealed class CarReasons(CarToPlan car, BayFree free, ShopHours hours)
         {
             yield return Reason(StartReasonKind.BayTaken, StartWeight.Stops, $"{car.Bay} is taken by {free.Job}, and nobody can tell until when.") with
             {
-                Help = "See what holds that car, or move one of the two to another bay.",
+                Help = $"See what holds that car, or move one of the two to another bay.",
             };
         }
         else if (free.At > start)
@@ -53,7 +54,7 @@ internal sealed class CarReasons(CarToPlan car, BayFree free, ShopHours hours)
 
         if (hours.DayAt(start) is not { } day)
         {
-            yield return Reason(StartReasonKind.Closed, StartWeight.Stops, "The shop does not open within sight.");
+            yield return Reason(StartReasonKind.Closed, StartWeight.Stops, $"The shop does not open within sight.");
         }
         else if (day.Opens > start)
         {
@@ -78,10 +79,10 @@ internal sealed class CarReasons(CarToPlan car, BayFree free, ShopHours hours)
         LayerWork? late = plan.Layers.FirstOrDefault(l => !isSplit ? l.DoneAt > hours.DayAt(start)?.LocksUp : !hours.IsOpen(l.BeginsAt, l.DoneAt));
         if (late is not null)
         {
-            string text = $"Layer {late.Layer} of {late.Surface} would be done {hours.Clock(late.DoneAt)}, after lock-up.";
+            Sentence text = $"Layer {late.Layer} of {late.Surface} would be done {hours.Clock(late.DoneAt)}, after lock-up.";
             ShopDay? next = hours.DayAt(start)?.LocksUp is { } lockUp ? hours.DayAt(lockUp) : null;
             yield return isSplit || next is null
-                ? Reason(StartReasonKind.ClosingTime, StartWeight.Stops, text) with { Help = "Plan fewer layers or sections, or stay until it is levelled." }
+                ? Reason(StartReasonKind.ClosingTime, StartWeight.Stops, text) with { Help = $"Plan fewer layers or sections, or stay until it is levelled." }
                 : Waits(StartReasonKind.ClosingTime, text, next.Opens);
         }
 
@@ -91,7 +92,7 @@ internal sealed class CarReasons(CarToPlan car, BayFree free, ShopHours hours)
                 StartReasonKind.RecoatMissed, StartWeight.Stops, $"Layer {missed.Layer} of {missed.Surface} would come only {hours.Clock(missed.BeginsAt)}, when the layer below takes it no more.") with
             {
                 Surface = missed.Surface,
-                Help = "Fewer surfaces or sections at a time.",
+                Help = $"Fewer surfaces or sections at a time.",
             };
         }
 
@@ -106,7 +107,7 @@ internal sealed class CarReasons(CarToPlan car, BayFree free, ShopHours hours)
 
         if (isSplit)
         {
-            yield return Reason(StartReasonKind.ClosingTime, StartWeight.Notes, "No day within sight holds all of it: its layers go on in different days.");
+            yield return Reason(StartReasonKind.ClosingTime, StartWeight.Notes, $"No day within sight holds all of it: its layers go on in different days.");
         }
     }
 
@@ -115,9 +116,9 @@ internal sealed class CarReasons(CarToPlan car, BayFree free, ShopHours hours)
     {
         if (ready?.Latest is null || collect is null)
         {
-            yield return Reason(StartReasonKind.NeverDry, StartWeight.Stops, "Nobody can tell when it would have dried in this climate.") with
+            yield return Reason(StartReasonKind.NeverDry, StartWeight.Stops, $"Nobody can tell when it would have dried in this climate.") with
             {
-                Help = "Warm the bay, or add moisture where the air is too dry.",
+                Help = $"Warm the bay, or add moisture where the air is too dry.",
                 IsHelpHeat = true,
             };
         }
@@ -126,7 +127,7 @@ internal sealed class CarReasons(CarToPlan car, BayFree free, ShopHours hours)
             yield return Reason(
                 StartReasonKind.Promise, StartWeight.Stops, $"The car could be collected from {hours.Clock(collect)} at the latest; promised is {hours.Clock(car.PromisedAt)}.") with
             {
-                Help = "Tell whoever promised it.",
+                Help = $"Tell whoever promised it.",
             };
         }
     }
@@ -136,11 +137,11 @@ internal sealed class CarReasons(CarToPlan car, BayFree free, ShopHours hours)
         StartReasonKind.SharedAir, StartWeight.Waits, $"Begun {hours.Clock(start)}: {ConflictWords.Of(conflict, hours)}") with
     {
         Surface = conflict.Surfaces.Length == 1 ? conflict.Surfaces[0] : null,
-        Help = conflict.FreeFrom is { } at ? $"Or {ConflictWords.Of(conflict.Work.Work)} from {hours.Clock(at)}." : null,
+        Help = conflict.FreeFrom is { } at ? (Sentence)$"Or {ConflictWords.Of(conflict.Work.Work)} from {hours.Clock(at)}." : null,
     };
 
-    private static StartReason Reason(StartReasonKind kind, StartWeight weight, string text) => new(kind, weight, null, text);
+    private static StartReason Reason(StartReasonKind kind, StartWeight weight, Sentence text) => new(kind, weight, null, text);
 
-    private static StartReason Waits(StartReasonKind kind, string text, DateTimeOffset until) =>
+    private static StartReason Waits(StartReasonKind kind, Sentence text, DateTimeOffset until) =>
         new(kind, StartWeight.Waits, null, text, Until: TimeBounds.Known(until));
 }

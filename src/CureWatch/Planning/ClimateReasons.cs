@@ -1,6 +1,7 @@
 using CureWatch.Panels;
 using CureWatch.Products;
 using CureWatch.TimeWindows;
+using CureWatch.Words;
 using static CureWatch.Planning.Figures;
 
 namespace CureWatch.Planning;
@@ -9,7 +10,7 @@ namespace CureWatch.Planning;
 internal sealed class ClimateReasons(StartEvidence evidence, StartDay day)
 {
     private readonly SheetLimits _limits = evidence.Laws.Sheet.Limits;
-    private readonly string _name = evidence.Name;
+    private readonly Sentence _name = evidence.Name;
 
     public IEnumerable<StartReason> All() =>
         new[] { Unheard(), Condensing(), Spread(), Cold(), Hot(), Arriving(), Moist(), Dry() }.OfType<StartReason>();
@@ -20,17 +21,17 @@ internal sealed class ClimateReasons(StartEvidence evidence, StartDay day)
         { Probe: null } s => Of(
             StartReasonKind.Unwatched,
             $"Nobody measures {s.Where}: nothing there counts as fine.",
-            "Put an air probe there, or bring it where one is."),
+            $"Put an air probe there, or bring it where one is."),
         { } s when evidence.Air is null => Of(
-            StartReasonKind.AirSilent, $"{Heard(s)}: the air around {_name} is not known.", "Look at its battery, its place and the network."),
+            StartReasonKind.AirSilent, $"{Heard(s)}: the air around {_name} is not known.", $"Look at its battery, its place and the network."),
         { } s => Of(
             StartReasonKind.PanelSilent,
             $"{Heard(s)}: how warm {_name} is, is not known.",
-            "Look at its battery, its place and the network; or measure the panel by hand and tell it."),
+            $"Look at its battery, its place and the network; or measure the panel by hand and tell it."),
     };
 
-    private string Heard(Silence silence) => silence.Since is { } since
-        ? $"Probe {silence.Probe} in {silence.Where} was last heard {day.Clock(since)}"
+    private Sentence Heard(Silence silence) => silence.Since is { } since
+        ? (Sentence)$"Probe {silence.Probe} in {silence.Where} was last heard {day.Clock(since)}"
         : $"Probe {silence.Probe} in {silence.Where} was never heard";
 
     private bool IsItselfWet => evidence is { Air: { } air, Panel: { } panel } && panel.SpreadK(air) <= 0;
@@ -41,9 +42,9 @@ internal sealed class ClimateReasons(StartEvidence evidence, StartDay day)
     private StartReason? Condensing() => !IsCondensing ? null : Of(
         StartReasonKind.Condensing,
         IsItselfWet
-            ? $"Water condenses: {_name} is {Degrees(evidence.Panel!.ColdestC)}{HowKnown(evidence.Panel)}, the dew point {Degrees(evidence.Air!.CondensationC)}."
+            ? (Sentence)$"Water condenses: {_name} is {Degrees(evidence.Panel!.ColdestC)}{HowKnown(evidence.Panel)}, the dew point {Degrees(evidence.Air!.CondensationC)}."
             : $"Water condenses around {_name}: the coldest panel is at or below the dew point since {day.Clock(evidence.Wet.Since)}.",
-        Join(Warmer, Drier, "wait until it stays dry, then wipe it down")) with
+        Join(Warmer, Drier, $"wait until it stays dry, then wipe it down")) with
     {
         IsHelpHeat = true,
     };
@@ -55,12 +56,12 @@ internal sealed class ClimateReasons(StartEvidence evidence, StartDay day)
             return null;
         }
 
-        string least = $"may be as little as {Kelvins(panel.LeastSpreadK(air))}";
+        Sentence least = $"may be as little as {Kelvins(panel.LeastSpreadK(air))}";
         return Of(
             StartReasonKind.SpreadThin,
             $"{Capital(_name)} is {Kelvins(panel.SpreadK(air))} above the dew point of {Degrees(air.CondensationC)}, {least}{HowKnown(panel)}; "
             + $"needs {Kelvins(_limits.SpreadMinK)}.",
-            Join(Warmer, Drier, panel.IsMeasured ? null : "measure the panel"),
+            Join(Warmer, Drier, panel.IsMeasured ? null : Measure),
             TimeTo(panel, air, air.CondensationC + _limits.SpreadMinK + panel.SpreadK(air) - panel.LeastSpreadK(air))) with
         {
             IsHelpHeat = true,
@@ -77,7 +78,7 @@ internal sealed class ClimateReasons(StartEvidence evidence, StartDay day)
         return Of(
             StartReasonKind.PanelCold,
             $"{Capital(_name)} is {Degrees(panel.ColdestC)}{HowKnown(panel)}, needs {Degrees(minC)}.",
-            Join(Warmer, panel.IsMeasured ? null : "measure the panel"),
+            Join(Warmer, panel.IsMeasured ? null : Measure),
             evidence.Air is { } air ? TimeTo(panel, air, minC + panel.ColdestC - panel.ReckonedColdestC) : null) with
         {
             IsHelpHeat = true,
@@ -98,15 +99,15 @@ internal sealed class ClimateReasons(StartEvidence evidence, StartDay day)
             return null;
         }
 
-        string now = arrival.NowC is { } nowC
-            ? $"{Capital(_name)} came in cold, is likely {Degrees(nowC)} now"
+        Sentence now = arrival.NowC is { } nowC
+            ? (Sentence)$"{Capital(_name)} came in cold, is likely {Degrees(nowC)} now"
             : $"How cold {_name} came in is not known; at the coldest, {Degrees(arrival.ColdestC ?? day.Habits.ColdestArrivalC)}, it is slow to warm";
         return Of(
             StartReasonKind.Arrival,
             arrival.DryAt.Latest is null
-                ? $"{now} and does not get {Kelvins(_limits.SpreadMinK)} above the dew point in this air."
+                ? (Sentence)$"{now} and does not get {Kelvins(_limits.SpreadMinK)} above the dew point in this air."
                 : $"{now} and is {Kelvins(_limits.SpreadMinK)} above the dew point from {day.Clock(arrival.DryAt.Latest)} at the latest.",
-            arrival.NowC is null ? "Read it with an infrared thermometer and tell it: one spot is enough." : "Read it by hand and tell it: then it is known better.",
+            arrival.NowC is null ? (Sentence)$"Read it with an infrared thermometer and tell it: one spot is enough." : $"Read it by hand and tell it: then it is known better.",
             arrival.DryAt.Latest is null ? null : arrival.DryAt);
     }
 
@@ -121,7 +122,7 @@ internal sealed class ClimateReasons(StartEvidence evidence, StartDay day)
         return Of(
             StartReasonKind.PanelHot,
             $"{Capital(_name)} is {Degrees(panel.HottestC)}{HowKnown(panel)}, at most {Degrees(maxC)}.",
-            Join("Shade it and let it cool, then measure it", panel.IsMeasured ? null : "measure the panel"),
+            Join($"Shade it and let it cool, then measure it", panel.IsMeasured ? null : Measure),
             panel.Basis <= PanelBasis.ItsProbe && evidence.CoolsUntil is { } cool ? TimeBounds.Known(cool) : null);
     }
 
@@ -132,13 +133,13 @@ internal sealed class ClimateReasons(StartEvidence evidence, StartDay day)
             return null;
         }
 
-        string? warmed = evidence.Means.Heat is { } heat && air.WarmedToC(maxPct) is { } warmC && !(warmC > _limits.PanelMaxC)
-            ? $"warm the bay to {Degrees(warmC)} with {heat}: the same moisture is {Percent(maxPct)} there"
+        Sentence? warmed = evidence.Means.Heat is { } heat && air.WarmedToC(maxPct) is { } warmC && !(warmC > _limits.PanelMaxC)
+            ? (Sentence)$"warm the bay to {Degrees(warmC)} with {heat}: the same moisture is {Percent(maxPct)} there"
             : null;
         return Of(
             StartReasonKind.HumidityHigh,
             $"The air around {_name} is at {Percent(air.HumidityMaxPct)}, at most {Percent(maxPct)}.",
-            Join(Drier, warmed, "stop washing next door")) with
+            Join(Drier, warmed, $"stop washing next door")) with
         {
             IsHelpHeat = true,
         };
@@ -149,28 +150,30 @@ internal sealed class ClimateReasons(StartEvidence evidence, StartDay day)
             ? Of(
                 StartReasonKind.HumidityLow,
                 $"The air around {_name} is at {Percent(air.HumidityMinPct)}, at least {Percent(_limits.HumidityMinPct.Value)}.",
-                evidence.Means.Moisten is { } moisten ? $"Add moisture with {moisten}, or heat less." : "Heat less; this bay has nothing to add moisture with.")
+                evidence.Means.Moisten is { } moisten ? (Sentence)$"Add moisture with {moisten}, or heat less." : $"Heat less; this bay has nothing to add moisture with.")
             : null;
 
-    private string? Warmer => evidence.Means.Heat is { } heat ? $"warm it with {heat}" : null;
+    private static Sentence Measure => $"measure the panel";
 
-    private string? Drier => evidence.Means.Dry is { } dry ? $"dry the air with {dry}" : null;
+    private Sentence? Warmer => evidence.Means.Heat is { } heat ? (Sentence)$"warm it with {heat}" : null;
 
-    private string HowKnown(PanelLook panel) => panel.Basis switch
+    private Sentence? Drier => evidence.Means.Dry is { } dry ? (Sentence)$"dry the air with {dry}" : null;
+
+    private Sentence HowKnown(PanelLook panel) => panel.Basis switch
     {
         PanelBasis.Spot when PanelSpot.IsSuspectOn(evidence.Surface.Material) => $" by hand (± {Kelvins(panel.DoubtK)}: what is bright mirrors the room)",
-        PanelBasis.Spot => " by hand",
-        PanelBasis.ItsProbe or PanelBasis.OwnProbe => "",
+        PanelBasis.Spot => $" by hand",
+        PanelBasis.ItsProbe or PanelBasis.OwnProbe => $"",
         PanelBasis.OtherProbes => $" (not measured itself; taken from the panels that are, ± {Kelvins(panel.DoubtK)})",
         _ => $" (panel not measured; reckoned from the air, which it lags, ± {Kelvins(panel.DoubtK)})",
     };
 
-    private StartReason Of(StartReasonKind kind, string text, string? help, TimeBounds? until = null) =>
+    private StartReason Of(StartReasonKind kind, Sentence text, Sentence? help, TimeBounds? until = null) =>
         new(kind, until is null ? StartWeight.Stops : StartWeight.Waits, evidence.Surface.Id, text, help, until);
 
-    private static string? Join(params string?[] ways)
+    private static Sentence? Join(params Sentence?[] ways)
     {
-        string[] known = [.. ways.OfType<string>()];
-        return known.Length == 0 ? null : $"{Capital(string.Join(", or ", known))}.";
+        Sentence[] known = [.. ways.OfType<Sentence>()];
+        return known.Length == 0 ? null : (Sentence)$"{Capital(Sentence.Join(", or ", known))}.";
     }
 }

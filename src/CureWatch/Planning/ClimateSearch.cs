@@ -74,7 +74,7 @@ public sealed class ClimateSearch(ClimateReach reach, double target, DateTimeOff
         double airC = kelvins - Celsius.KelvinsAtZero, pct = 100 * pascals / SaturationPressure.OverWaterPa(kelvins);
         return reach.AiredWith is null || airC < reach.ColdestC || pct < reach.DriestPct
             ? null
-            : Least([pct], _ => new WayBack(WayKind.Air, "the extraction", airC, pct, [], null, Try(aired), false));
+            : Least([pct], _ => new WayBack(WayKind.Air, $"the extraction", airC, pct, [], null, Try(aired), false));
     }
 
     private Prospect Try(ClimateHeld held) => tryOut(reach.While(held, now));

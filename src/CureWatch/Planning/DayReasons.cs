@@ -1,5 +1,6 @@
 using CureWatch.Products;
 using CureWatch.TimeWindows;
+using CureWatch.Words;
 using static CureWatch.Planning.Figures;
 
 namespace CureWatch.Planning;
@@ -17,7 +18,7 @@ internal sealed class DayReasons(StartEvidence evidence, WorkPlan plan, StartDay
     /// <summary>A chance of water that is good to know [1]. Source (choice).</summary>
     private const double WorthKnowing = 0.15;
 
-    private readonly string _name = evidence.Name;
+    private readonly Sentence _name = evidence.Name;
     private readonly ShopHours _days = day.Days;
 
     public IEnumerable<StartReason> All() => new[] { Hours(), Timing(), Layers(), Night() }.OfType<StartReason>();
@@ -53,20 +54,20 @@ internal sealed class DayReasons(StartEvidence evidence, WorkPlan plan, StartDay
 
         LayerWork late = plan.Layers.First(l => l.DoneAt > lockUp);
         DateTimeOffset? nextOpens = _days.DayAt(lockUp)?.Opens;
-        string text = $"Layer {late.Layer} of {_name} would be done {day.Clock(late.DoneAt)}, lock-up is {day.Clock(lockUp)}";
+        Sentence text = $"Layer {late.Layer} of {_name} would be done {day.Clock(late.DoneAt)}, lock-up is {day.Clock(lockUp)}";
         if (late.Layer > plan.Layers[0].Layer && MayWait(late, lockUp, nextOpens) is { } by)
         {
             return Of(
                 StartReasonKind.ClosingTime,
                 StartWeight.Notes,
-                $"{text}; it may go on the next day from {day.Clock(nextOpens)}{(by == DateTimeOffset.MaxValue ? "" : $" to {day.Clock(by)}")}.");
+                $"{text}; it may go on the next day from {day.Clock(nextOpens)}{(by == DateTimeOffset.MaxValue ? Sentence.None : $" to {day.Clock(by)}")}.");
         }
 
         return _days.Fit(lockUp, done - begun) is { } fits
-            ? Of(StartReasonKind.ClosingTime, StartWeight.Waits, $"{text}: it all fits {(fits == nextOpens ? "the next day" : day.Clock(fits))}.") with { Until = TimeBounds.Known(fits) }
+            ? Of(StartReasonKind.ClosingTime, StartWeight.Waits, $"{text}: it all fits {(fits == nextOpens ? $"the next day" : day.Clock(fits))}.") with { Until = TimeBounds.Known(fits) }
             : Of(StartReasonKind.ClosingTime, StartWeight.Stops, $"{text}, and it fits no whole day either.") with
             {
-                Help = "Plan fewer layers or sections, or stay until it is levelled.",
+                Help = $"Plan fewer layers or sections, or stay until it is levelled.",
             };
     }
 
@@ -97,34 +98,34 @@ internal sealed class DayReasons(StartEvidence evidence, WorkPlan plan, StartDay
         }
 
         SheetLimits limits = evidence.Laws.Sheet.Limits;
-        string until = dry.Latest is null ? "without an end in this climate" : $"until {day.Clock(dry.Latest)}";
+        Sentence until = dry.Latest is null ? (Sentence)$"without an end in this climate" : $"until {day.Clock(dry.Latest)}";
         bool isWet = night.WetChance >= LikelyEnough, isThin = night.LeastSpreadK < limits.SpreadMinK || night.WetChance >= WorthKnowing, isCold = night.ColdestC < limits.PanelMinC;
         if (!isThin && !isCold)
         {
             return null;
         }
 
-        string figures = string.Join(" and ", new[]
+        Sentence figures = Sentence.Join(" and ", new[]
         {
-            isThin ? $"{Kelvins(night.LeastSpreadK)} above the dew point ({day.Clock(night.LeastSpreadAt)}), needs {Kelvins(limits.SpreadMinK)}" : null,
-            isCold ? $"{Degrees(night.ColdestC)} ({day.Clock(night.ColdestAt)}), needs {Degrees(limits.PanelMinC!.Value)}" : null,
-        }.OfType<string>());
-        string water = night.WetChance >= WorthKnowing && night.WetFrom is { } from
-            ? $" In {100 * night.WetChance:0} of 100 such nights water condenses on it, from about {day.Clock(from)}."
-            : "";
+            isThin ? (Sentence)$"{Kelvins(night.LeastSpreadK)} above the dew point ({day.Clock(night.LeastSpreadAt)}), needs {Kelvins(limits.SpreadMinK)}" : null,
+            isCold ? (Sentence)$"{Degrees(night.ColdestC)} ({day.Clock(night.ColdestAt)}), needs {Degrees(limits.PanelMinC!.Value)}" : null,
+        }.OfType<Sentence>());
+        Sentence water = night.WetChance >= WorthKnowing && night.WetFrom is { } from
+            ? (Sentence)$" In {100 * night.WetChance:0} of 100 such nights water condenses on it, from about {day.Clock(from)}."
+            : $"";
         return Of(
             StartReasonKind.Night,
             isWet ? StartWeight.Stops : StartWeight.Notes,
             $"{Capital(_name)} has to stay dry {until}; until then it likely comes down to {figures}.{water}") with
         {
             Help = evidence.Means.HeatAtNight is { } heat
-                ? $"Hold the bay warm overnight with {heat}, doors shut."
-                : "This bay has nothing that may heat it overnight: begin where its keep-dry ends in daylight, or cure it elsewhere.",
+                ? (Sentence)$"Hold the bay warm overnight with {heat}, doors shut."
+                : $"This bay has nothing that may heat it overnight: begin where its keep-dry ends in daylight, or cure it elsewhere.",
             IsHelpHeat = true,
         };
     }
 
     private bool StaysOverNight(TimeBounds dry) => dry.Latest is null || dry.Latest > day.LocksUpAt || day.LocksUpAt is null;
 
-    private StartReason Of(StartReasonKind kind, StartWeight weight, string text) => new(kind, weight, evidence.Surface.Id, text);
+    private StartReason Of(StartReasonKind kind, StartWeight weight, Sentence text) => new(kind, weight, evidence.Surface.Id, text);
 }

@@ -1,4 +1,5 @@
 using CureWatch.TimeWindows;
+using CureWatch.Words;
 using static CureWatch.Planning.Figures;
 
 namespace CureWatch.Planning;
@@ -6,14 +7,14 @@ namespace CureWatch.Planning;
 /// <summary>Every reason that the layer below gives not to go over it now.</summary>
 internal sealed class LayerReasons(StartEvidence evidence, NextLayer next, StartDay day)
 {
-    private readonly string _below = $"layer {next.Layer - 1} of {evidence.Name}";
+    private readonly Sentence _below = $"layer {next.Layer - 1} of {evidence.Name}";
 
     public IEnumerable<StartReason> All() =>
         new[] { NotLevelled(), Recoat() }.OfType<StartReason>()
             .Concat(next.Held.Select(h => Of(StartReasonKind.BelowHeld, StartWeight.Stops, $"{Capital(_below)} is held: {h}")));
 
     private StartReason? NotLevelled() => next.Below.Any(b => b.HasToBeLevelled)
-        ? Of(StartReasonKind.BelowNotLevelled, StartWeight.Stops, $"{Capital(_below)} is not levelled.") with { Help = "Level it and tell it." }
+        ? Of(StartReasonKind.BelowNotLevelled, StartWeight.Stops, $"{Capital(_below)} is not levelled.") with { Help = $"Level it and tell it." }
         : null;
 
     /// <summary>All its sections count: the next layer is worked over them in one go.</summary>
@@ -32,7 +33,7 @@ internal sealed class LayerReasons(StartEvidence evidence, NextLayer next, Start
             return Of(
                 StartReasonKind.RecoatMissed, StartWeight.Stops, $"{Capital(_below)} took another layer until {day.Clock(closes)} only.") with
             {
-                Help = "See the sheet; what was done about it, inspect and find clear.",
+                Help = $"See the sheet; what was done about it, inspect and find clear.",
             };
         }
 
@@ -43,8 +44,8 @@ internal sealed class LayerReasons(StartEvidence evidence, NextLayer next, Start
                 StartReasonKind.RecoatUpcoming,
                 isNever ? StartWeight.Stops : StartWeight.Waits,
                 isNever
-                    ? $"{Capital(_below)} does not get ready for another in this climate."
-                    : $"{Capital(_below)} takes another layer from {day.Clock(opens.Latest)}{(closes is null ? "" : $" to {day.Clock(closes)}")}.") with
+                    ? (Sentence)$"{Capital(_below)} does not get ready for another in this climate."
+                    : $"{Capital(_below)} takes another layer from {day.Clock(opens.Latest)}{(closes is null ? Sentence.None : $" to {day.Clock(closes)}")}.") with
             {
                 Until = isNever ? null : opens,
             };
@@ -55,5 +56,5 @@ internal sealed class LayerReasons(StartEvidence evidence, NextLayer next, Start
             : Of(StartReasonKind.RecoatClosing, StartWeight.Notes, $"{Capital(_below)} takes another layer until {day.Clock(closes)}.");
     }
 
-    private StartReason Of(StartReasonKind kind, StartWeight weight, string text) => new(kind, weight, evidence.Surface.Id, text);
+    private StartReason Of(StartReasonKind kind, StartWeight weight, Sentence text) => new(kind, weight, evidence.Surface.Id, text);
 }

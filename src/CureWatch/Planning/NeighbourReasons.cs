@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using CureWatch.TimeWindows;
+using CureWatch.Words;
 
 namespace CureWatch.Planning;
 
@@ -37,6 +38,6 @@ internal sealed class NeighbourReasons(StartEvidence evidence, WorkPlan plan, St
         freeFrom is null ? StartWeight.Notes : StartWeight.Waits,
         evidence.Surface.Id,
         ConflictWords.Of(conflict, day.Days),
-        conflict.FreeFrom is { } at ? $"Or {ConflictWords.Of(conflict.Work.Work)} from {day.Clock(at)}." : null,
+        conflict.FreeFrom is { } at ? (Sentence)$"Or {ConflictWords.Of(conflict.Work.Work)} from {day.Clock(at)}." : null,
         freeFrom is { } free ? TimeBounds.Known(free) : null);
 }

@@ -1,6 +1,7 @@
 using CureWatch.Curing;
 using CureWatch.Panels;
 using CureWatch.Products;
+using CureWatch.Words;
 using static CureWatch.Planning.Figures;
 
 namespace CureWatch.Planning;
@@ -13,7 +14,7 @@ namespace CureWatch.Planning;
 /// </remarks>
 internal sealed class PreparationReasons(StartEvidence evidence, StartDay day)
 {
-    private readonly string _name = evidence.Name;
+    private readonly Sentence _name = evidence.Name;
 
     public IEnumerable<StartReason> All() => evidence.Preparation is { } preparation
         ? new[] { CoolingDown(), Heat(preparation), Water(), Wipe(preparation) }.OfType<StartReason>()
@@ -25,7 +26,7 @@ internal sealed class PreparationReasons(StartEvidence evidence, StartDay day)
     private StartReason? CoolingDown() => evidence.CoolsUntil is not { } cool ? null : Of(
         StartReasonKind.LampCoolDown,
         StartWeight.Waits,
-        $"{Capital(_name)} is {(evidence.AfterLamp!.IsMeasured ? "" : "about ")}{Degrees(evidence.AfterLamp.PanelC)} from the lamp; "
+        $"{Capital(_name)} is {(evidence.AfterLamp!.IsMeasured ? Sentence.None : $"about ")}{Degrees(evidence.AfterLamp.PanelC)} from the lamp; "
         + $"work on it at {Degrees(evidence.AfterLamp.LimitC)}, from {day.Clock(cool)} if nothing warms it.") with
     {
         Until = TimeWindows.TimeBounds.Known(cool),
@@ -39,7 +40,7 @@ internal sealed class PreparationReasons(StartEvidence evidence, StartDay day)
                 StartReasonKind.Lamp,
                 StartWeight.Stops,
                 $"A lamp is on {_name} since {day.Clock(on)}.",
-                "Switch it off and tell it, let the panel cool, measure it and tell that.") with
+                $"Switch it off and tell it, let the panel cool, measure it and tell that.") with
             {
                 ToldBy = Did.LampOff,
             };
@@ -56,13 +57,13 @@ internal sealed class PreparationReasons(StartEvidence evidence, StartDay day)
             return null;
         }
 
-        string last = preparation.Spots is [.., var spot] && spot.At >= heated
-            ? $"was {Degrees(spot.PanelC)} by hand {day.Clock(spot.At)}"
-            : "was not measured since";
+        Sentence last = preparation.Spots is [.., var spot] && spot.At >= heated
+            ? (Sentence)$"was {Degrees(spot.PanelC)} by hand {day.Clock(spot.At)}"
+            : $"was not measured since";
         return Of(
             isPolish ? StartReasonKind.PolishingHeat : StartReasonKind.Lamp,
             StartWeight.Stops,
-            $"{Capital(_name)} was {(isPolish ? "polished" : "under a lamp")} until {day.Clock(heated)} and {last}.",
+            $"{Capital(_name)} was {(isPolish ? (Sentence)$"polished" : $"under a lamp")} until {day.Clock(heated)} and {last}.",
             $"Let it cool, measure it and tell it: {Limits()}.");
     }
 
@@ -79,7 +80,7 @@ internal sealed class PreparationReasons(StartEvidence evidence, StartDay day)
                 StartReasonKind.TrappedWater,
                 StartWeight.Stops,
                 $"{Capital(_name)} got wet {day.Clock(wet.WettedAt)} and nobody told that it was dried.",
-                "Dry it, blow out edges and trim, and tell it.") with
+                $"Dry it, blow out edges and trim, and tell it.") with
             {
                 ToldBy = Did.Dried,
             };
@@ -111,7 +112,7 @@ internal sealed class PreparationReasons(StartEvidence evidence, StartDay day)
         if (evidence.Arrival is { NeedsWipe: true } arrival && (arrival.NowC is not null || arrival.IsDryBy(day.Now))
             && evidence.Panel is not { Basis: PanelBasis.ItsProbe } && preparation.WipedAt is not null)
         {
-            string came = arrival.NowC is null ? "may have come" : "came";
+            Sentence came = arrival.NowC is null ? (Sentence)$"may have come" : $"came";
             return ToWipe(StartReasonKind.WasWet, $"{Capital(_name)} {came} in cold enough to get wet, and was not wiped down since it stays dry.");
         }
 
@@ -122,7 +123,7 @@ internal sealed class PreparationReasons(StartEvidence evidence, StartDay day)
 
         if (evidence.Wet.Since is not null || evidence.Wet.Until >= wiped)
         {
-            string when = evidence.Wet.Since is { } since ? $"since {day.Clock(since)}" : $"until {day.Clock(evidence.Wet.Until)}";
+            Sentence when = evidence.Wet.Since is { } since ? (Sentence)$"since {day.Clock(since)}" : $"until {day.Clock(evidence.Wet.Until)}";
             return ToWipe(StartReasonKind.WasWet, $"Water condensed {when}, and {_name} was wiped down {day.Clock(wiped)}, before that was over.");
         }
 
@@ -156,7 +157,7 @@ internal sealed class PreparationReasons(StartEvidence evidence, StartDay day)
                 StartReasonKind.NotWiped,
                 StartWeight.Notes,
                 $"The wipe-down of {_name} counts until {day.Clock(until)}, less long than there is to wait.",
-                "Wipe it down again then, and tell it.");
+                $"Wipe it down again then, and tell it.");
         }
     }
 
@@ -166,7 +167,7 @@ internal sealed class PreparationReasons(StartEvidence evidence, StartDay day)
     private bool IsInLimits(double panelC) =>
         !(panelC < evidence.Laws.Sheet.Limits.PanelMinC) && !(panelC > evidence.Laws.Sheet.Limits.PanelMaxC);
 
-    private string Limits()
+    private Sentence Limits()
     {
         SheetLimits limits = evidence.Laws.Sheet.Limits;
         return limits switch
@@ -174,24 +175,24 @@ internal sealed class PreparationReasons(StartEvidence evidence, StartDay day)
             { PanelMinC: { } min, PanelMaxC: { } max } => $"its sheet asks for {Degrees(min)} to {Degrees(max)}",
             { PanelMaxC: { } max } => $"its sheet allows {Degrees(max)} at most",
             { PanelMinC: { } min } => $"its sheet asks for {Degrees(min)} at least",
-            _ => "its sheet states no limit",
+            _ => $"its sheet states no limit",
         };
     }
 
-    private static string Words(Did did) => did switch
+    private static Sentence Words(Did did) => did switch
     {
-        Did.Measured => "measured after that",
-        Did.Polished => "polished after that",
-        Did.Washed => "washed after that",
-        Did.Wetted => "got wet after that",
-        Did.Dried => "dried after that",
-        Did.Moved => "moved after that",
-        _ => "worked on after that",
+        Did.Measured => $"measured after that",
+        Did.Polished => $"polished after that",
+        Did.Washed => $"washed after that",
+        Did.Wetted => $"got wet after that",
+        Did.Dried => $"dried after that",
+        Did.Moved => $"moved after that",
+        _ => $"worked on after that",
     };
 
-    private StartReason ToWipe(StartReasonKind kind, string text) =>
-        Of(kind, StartWeight.Stops, text, "Wipe it down and tell it.") with { ToldBy = Did.PanelWiped };
+    private StartReason ToWipe(StartReasonKind kind, Sentence text) =>
+        Of(kind, StartWeight.Stops, text, $"Wipe it down and tell it.") with { ToldBy = Did.PanelWiped };
 
-    private StartReason Of(StartReasonKind kind, StartWeight weight, string text, string? help = null) =>
+    private StartReason Of(StartReasonKind kind, StartWeight weight, Sentence text, Sentence? help = null) =>
         new(kind, weight, evidence.Surface.Id, text, help);
 }

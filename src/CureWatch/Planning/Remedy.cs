@@ -1,4 +1,5 @@
 using CureWatch.Forecasting;
+using CureWatch.Words;
 
 namespace CureWatch.Planning;
 
@@ -6,7 +7,7 @@ namespace CureWatch.Planning;
 /// <param name="Text">What to do, as one says it.</param>
 /// <param name="Climate">What becomes of the climate by it.</param>
 /// <param name="IsHeat">Whether it is to heat or to shut the doors, so that the cautions belong beside it.</param>
-public sealed record Remedy(string Text, ClimateHeld Climate, bool IsHeat)
+public sealed record Remedy(Sentence Text, ClimateHeld Climate, bool IsHeat)
 {
     /// <summary>What it is done with: of several that only differ in how much, one is enough.</summary>
     public string Sort => Climate switch
@@ -22,7 +23,7 @@ public sealed record Remedy(string Text, ClimateHeld Climate, bool IsHeat)
 /// <param name="Text">What to do.</param>
 /// <param name="ChanceAfter">How likely it happens all the same if it is done from now on [1].</param>
 /// <param name="IsHeat">Whether it is to heat or to shut the doors.</param>
-public sealed record RemedyEffect(string Text, double ChanceAfter, bool IsHeat)
+public sealed record RemedyEffect(Sentence Text, double ChanceAfter, bool IsHeat)
 {
     private const double WorthAShare = 0.7;
     private const double WorthAtLeast = 0.03;

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using CureWatch.Words;
 
 namespace CureWatch.Planning;
 
@@ -49,13 +50,13 @@ public sealed record ShopHours(DateTimeOffset Now, DateTimeOffset Until, TimeZon
     /// <summary>An instant as the shop's clock shows it, with the day where it is another.</summary>
     /// <param name="at">The instant; null for one that never comes.</param>
     /// <returns>The words.</returns>
-    public string Clock(DateTimeOffset? at) => at is { } instant ? WallClock.Of(instant, Now, Zone) : "never";
+    public Sentence Clock(DateTimeOffset? at) => at is { } instant ? WallClock.Of(instant, Now, Zone) : $"never";
 
     /// <summary>A stretch as the shop's clock shows it, the day of its end only where that is another.</summary>
     /// <param name="from">Its beginning; null for one that never comes.</param>
     /// <param name="to">Its end.</param>
     /// <returns>The words, such as <c>Tue 09:15 to 09:45</c>.</returns>
-    public string Span(DateTimeOffset? from, DateTimeOffset to) => $"{Clock(from)} to {WallClock.Of(to, from ?? Now, Zone)}";
+    public Sentence Span(DateTimeOffset? from, DateTimeOffset to) => $"{Clock(from)} to {WallClock.Of(to, from ?? Now, Zone)}";
 }
 
 /// <summary>A day of a shop.</summary>

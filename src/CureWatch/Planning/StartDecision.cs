@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using CureWatch.TimeWindows;
+using CureWatch.Words;
 
 namespace CureWatch.Planning;
 
@@ -45,25 +46,25 @@ public sealed record StartDecision(
     }
 
     /// <summary>The decision in a sentence.</summary>
-    public string Text => (Verdict, First) switch
+    public Sentence Text => (Verdict, First) switch
     {
-        (_, null) => "Nothing is left to go on: every planned layer is on.",
+        (_, null) => $"Nothing is left to go on: every planned layer is on.",
         (StartVerdict.Yes, { } first) => $"Start now: {Passes(first)}{first.Evidence.Name} first{Ends()}.",
         (StartVerdict.Wait, { } first) => $"Wait until {Day.Clock(From?.Latest)}: {Because(first)}",
         (_, { } first) => $"Not yet: {Because(first)}{Meanwhile()}",
     };
 
     /// <summary>What the answer takes for granted, in words.</summary>
-    public ImmutableArray<string> Assumed =>
+    public ImmutableArray<Sentence> Assumed =>
     [
         .. Answers.Select(a => a.Evidence.ClimateAhead).Distinct(),
-        $"A section takes {Day.Habits.Pace.Apply:m\\:ss} to apply and {Day.Habits.Pace.Level:m\\:ss} to level, {(Day.Habits.Pace.People == 1 ? "one person works" : "one applies and another levels")}.",
+        $"A section takes {Day.Habits.Pace.Apply:m\\:ss} to apply and {Day.Habits.Pace.Level:m\\:ss} to level, {(Day.Habits.Pace.People == 1 ? (Sentence)$"one person works" : $"one applies and another levels")}.",
         .. Answers.Any(a => a.Verdict == StartVerdict.No && a.Evidence.Next is not null)
-            ? ["What is not ready is put right by the time it is its turn."]
-            : Array.Empty<string>(),
+            ? [$"What is not ready is put right by the time it is its turn."]
+            : Array.Empty<Sentence>(),
         .. Answers.Any(a => a.Plan is not null && a.Evidence.Night is null && a.DryAt is not null)
-            ? ["The night to come is not known there: nobody measures its air."]
-            : Array.Empty<string>(),
+            ? [$"The night to come is not known there: nobody measures its air."]
+            : Array.Empty<Sentence>(),
     ];
 
     private static IEnumerable<StartReason> CarReasons(
@@ -77,7 +78,7 @@ public sealed record StartDecision(
                 StartWeight.Notes,
                 null,
                 $"Not all of it fits before lock-up {day.Clock(day.LocksUpAt)}: layer {late.Layer} of {late.Surface} would be done {day.Clock(late.DoneAt)}.",
-                "Leave out what cannot wait for its next layer, or begin it the next day.");
+                $"Leave out what cannot wait for its next layer, or begin it the next day.");
         }
 
         StartTurn? turn = promise.Turn;
@@ -87,8 +88,8 @@ public sealed record StartDecision(
                 StartReasonKind.BayTaken,
                 StartWeight.Notes,
                 null,
-                $"{turn.Bay} is taken by {behind}{(turn.FreeAt is null ? ", and nobody can tell until when" : $" until {day.Clock(turn.FreeAt)} at the latest")}.",
-                "Whoever brings it in all the same tells its first act, such as the wipe-down: then it is reckoned as being there.");
+                $"{turn.Bay} is taken by {behind}{(turn.FreeAt is null ? (Sentence)$", and nobody can tell until when" : $" until {day.Clock(turn.FreeAt)} at the latest")}.",
+                $"Whoever brings it in all the same tells its first act, such as the wipe-down: then it is reckoned as being there.");
         }
 
         if (promise.PromisedAt is not { } promised || plan is null)
@@ -99,43 +100,43 @@ public sealed record StartDecision(
         DateTimeOffset? collect = turn is not null ? turn.CollectFrom : promise.CollectAfterAll(answers, plan);
         if (!(collect <= promised))
         {
-            string begun = turn?.BeginsAt > day.Now + CarPlanner.Step ? $"Begun {day.Clock(turn.BeginsAt)}" : "Begun now";
+            Sentence begun = turn?.BeginsAt > day.Now + CarPlanner.Step ? (Sentence)$"Begun {day.Clock(turn.BeginsAt)}" : $"Begun now";
             yield return new StartReason(
                 StartReasonKind.Promise,
                 StartWeight.Notes,
                 null,
-                $"{begun}, the car could be collected {(collect is null ? "at no time anybody can tell" : $"from {day.Clock(collect)} at the latest")}; "
+                $"{begun}, the car could be collected {(collect is null ? (Sentence)$"at no time anybody can tell" : $"from {day.Clock(collect)} at the latest")}; "
                 + $"promised is {day.Clock(promised)}.",
-                "Tell whoever promised it.");
+                $"Tell whoever promised it.");
         }
     }
 
-    private string Passes(StartAnswer first) => Plan?.Layers.FirstOrDefault(l => l.Surface == first.Evidence.Surface.Id) switch
+    private Sentence Passes(StartAnswer first) => Plan?.Layers.FirstOrDefault(l => l.Surface == first.Evidence.Surface.Id) switch
     {
-        { IsTimed: false } => "smaller sections, judge by eye, ",
-        { Sections: > 1 } when Day.Habits.Pace.People > 1 && first.Evidence.Times[0].SectionsPerPass(Day.Habits.Pace) == long.MaxValue => "one levels behind the other, ",
+        { IsTimed: false } => $"smaller sections, judge by eye, ",
+        { Sections: > 1 } when Day.Habits.Pace.People > 1 && first.Evidence.Times[0].SectionsPerPass(Day.Habits.Pace) == long.MaxValue => $"one levels behind the other, ",
         { Sections: > 1 } work when first.Evidence.Times[0].HasToBeLevelled =>
-            work.SectionsPerPass >= work.Sections ? $"all {work.Sections} sections in a pass, " : $"{work.SectionsPerPass} section{(work.SectionsPerPass == 1 ? "" : "s")} a pass, ",
-        _ => "",
+            work.SectionsPerPass >= work.Sections ? (Sentence)$"all {work.Sections} sections in a pass, " : work.SectionsPerPass == 1 ? (Sentence)$"{1} section a pass, " : $"{work.SectionsPerPass:0} sections a pass, ",
+        _ => $"",
     };
 
-    private string Ends()
+    private Sentence Ends()
     {
         if (Plan is not { DoneAt: { } done })
         {
-            return "";
+            return Sentence.None;
         }
 
-        string layer = Plan.Layers[^1].Layer > 1 ? $"layer {Plan.Layers[^1].Layer} done" : "done";
-        return Day.LocksUpAt is { } lockUp ? $"; {layer} {Day.Clock(done)}, lock-up {Day.Clock(lockUp)}" : $"; {layer} {Day.Clock(done)}";
+        Sentence layer = Plan.Layers[^1].Layer > 1 ? (Sentence)$"layer {Plan.Layers[^1].Layer} done" : $"done";
+        return Day.LocksUpAt is { } lockUp ? (Sentence)$"; {layer} {Day.Clock(done)}, lock-up {Day.Clock(lockUp)}" : $"; {layer} {Day.Clock(done)}";
     }
 
-    private static string Because(StartAnswer first) => string.Join(' ', first.Reasons
+    private static Sentence Because(StartAnswer first) => Sentence.Join(" ", first.Reasons
         .Where(r => r.Weight != StartWeight.Notes)
         .OrderByDescending(r => first.Verdict == StartVerdict.Wait ? r.Until?.Latest : null)
-        .Take(1).SelectMany(r => new[] { r.Text, r.Help }).OfType<string>());
+        .Take(1).SelectMany(r => new[] { r.Text, r.Help }).OfType<Sentence>());
 
-    private string Meanwhile() => From?.Latest is { } from ? $" And wait until {Day.Clock(from)}." : "";
+    private Sentence Meanwhile() => From?.Latest is { } from ? (Sentence)$" And wait until {Day.Clock(from)}." : $"";
 }
 
 /// <summary>What was promised of a car.</summary>

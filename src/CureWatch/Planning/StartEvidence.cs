@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using CureWatch.Curing;
 using CureWatch.TimeWindows;
+using CureWatch.Words;
 
 namespace CureWatch.Planning;
 
@@ -57,7 +58,7 @@ public sealed record StartEvidence(
     };
 
     /// <summary>What is taken for granted of the climate around it from now on, in words.</summary>
-    public string ClimateAhead { get; init; } = "The climate from now on is held as it is now.";
+    public Sentence ClimateAhead { get; init; } = $"The climate from now on is held as it is now.";
 
     /// <summary>When it has cooled down from its last lamp; null where it has, or no reading of it tells.</summary>
     internal DateTimeOffset? CoolsUntil => AfterLamp is { HasCooled: false, IsFromReading: true } warm ? warm.CoolFrom : null;
@@ -66,12 +67,12 @@ public sealed record StartEvidence(
     internal bool HasCooled => AfterLamp is { HasCooled: true, IsFromReading: true };
 
     /// <summary>The surface as people say it.</summary>
-    public string Name
+    public Sentence Name
     {
         get
         {
             string name = Surface.Id.Replace('-', ' ');
-            return Surface.Material == Panels.Material.Glass && !name.Contains("glass", StringComparison.Ordinal) ? $"{name} glass" : name;
+            return Surface.Material == Panels.Material.Glass && !name.Contains("glass", StringComparison.Ordinal) ? $"{name} glass" : Sentence.Named(name);
         }
     }
 }
@@ -94,7 +95,7 @@ public sealed record ArrivalLook(TimeBounds DryAt, double? NowC, bool NeedsWipe)
 /// <param name="Sections">The sections it is still missing in, in order; at least one.</param>
 /// <param name="Below">The coats it goes over, in those sections; empty for the first layer.</param>
 /// <param name="Held">Why what is below is held.</param>
-public sealed record NextLayer(int Layer, ImmutableArray<int> Sections, ImmutableArray<BelowCoat> Below, ImmutableArray<string> Held);
+public sealed record NextLayer(int Layer, ImmutableArray<int> Sections, ImmutableArray<BelowCoat> Below, ImmutableArray<Sentence> Held);
 
 /// <summary>A coat that the next layer goes over.</summary>
 /// <param name="Recoat">Its recoat window; null where the sheet gives none.</param>
@@ -106,7 +107,7 @@ public sealed record BelowCoat(Window? Recoat, bool HasToBeLevelled, bool IsFoun
 /// <param name="Probe">The probe that is not heard; null where there is none.</param>
 /// <param name="Since">When it was heard last; null where it never was.</param>
 /// <param name="Where">The place nobody measures, in words.</param>
-public sealed record Silence(string? Probe, DateTimeOffset? Since, string Where);
+public sealed record Silence(string? Probe, DateTimeOffset? Since, Sentence Where);
 
 /// <summary>Water on the coldest panel around a surface.</summary>
 /// <param name="Since">Since when it condenses; null where it does not.</param>
@@ -118,7 +119,7 @@ public sealed record Wetness(DateTimeOffset? Since, DateTimeOffset? Until);
 /// <param name="HeatAtNight">To warm it while nobody is there.</param>
 /// <param name="Dry">To take moisture out.</param>
 /// <param name="Moisten">To put moisture in.</param>
-public sealed record ClimateMeans(string? Heat, string? HeatAtNight, string? Dry, string? Moisten)
+public sealed record ClimateMeans(Sentence? Heat, Sentence? HeatAtNight, Sentence? Dry, Sentence? Moisten)
 {
     /// <summary>A bay that has nothing.</summary>
     public static ClimateMeans None { get; } = new(null, null, null, null);
@@ -160,7 +161,7 @@ public sealed record StartDay(
     /// <summary>An instant as the shop's clock shows it, with the day where it is another.</summary>
     /// <param name="at">The instant; null for one that never comes.</param>
     /// <returns>The words.</returns>
-    public string Clock(DateTimeOffset? at) => at is { } instant ? WallClock.Of(instant, Now, Zone) : "never";
+    public Sentence Clock(DateTimeOffset? at) => at is { } instant ? WallClock.Of(instant, Now, Zone) : $"never";
 
     private DateTime DateOf(DateTimeOffset at) => TimeZoneInfo.ConvertTime(at, Zone).Date;
 }

@@ -1,5 +1,6 @@
 using CureWatch.Curing;
 using CureWatch.TimeWindows;
+using CureWatch.Words;
 
 namespace CureWatch.Planning;
 
@@ -12,7 +13,7 @@ namespace CureWatch.Planning;
 /// <param name="Until">When time alone has cured it; null where it does not, or nobody can tell.</param>
 /// <param name="IsHelpHeat">Whether what can be done is to heat, to lamp or to shut the doors, so that the cautions belong beside it.</param>
 public sealed record StartReason(
-    StartReasonKind Kind, StartWeight Weight, string? Surface, string Text, string? Help = null, TimeBounds? Until = null, bool IsHelpHeat = false)
+    StartReasonKind Kind, StartWeight Weight, string? Surface, Sentence Text, Sentence? Help = null, TimeBounds? Until = null, bool IsHelpHeat = false)
 {
     /// <summary>The tap that tells what can be done about it is done; null where nothing has to be, or telling it takes a figure.</summary>
     public Did? ToldBy { get; init; }

@@ -1,4 +1,4 @@
-using System.Globalization;
+using CureWatch.Words;
 
 namespace CureWatch.Planning;
 
@@ -12,10 +12,10 @@ public static class WallClock
     /// <param name="now">The present.</param>
     /// <param name="zone">The shop's time zone.</param>
     /// <returns>The words, such as <c>09:15</c>, <c>Tue 09:15</c> or <c>Tue 12 May 09:15</c>.</returns>
-    public static string Of(DateTimeOffset at, DateTimeOffset now, TimeZoneInfo zone)
+    public static Sentence Of(DateTimeOffset at, DateTimeOffset now, TimeZoneInfo zone)
     {
         DateTime wall = TimeZoneInfo.ConvertTime(at, zone).DateTime;
         int days = Math.Abs((wall.Date - TimeZoneInfo.ConvertTime(now, zone).Date).Days);
-        return wall.ToString(days == 0 ? "HH:mm" : days <= DaysOfAWeek ? "ddd HH:mm" : "ddd d MMM HH:mm", CultureInfo.InvariantCulture);
+        return Sentence.Of(new Figure.Clock(wall, days == 0 ? "HH:mm" : days <= DaysOfAWeek ? "ddd HH:mm" : "ddd d MMM HH:mm"));
     }
 }

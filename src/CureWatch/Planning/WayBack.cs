@@ -1,4 +1,5 @@
 using CureWatch.Forecasting;
+using CureWatch.Words;
 
 namespace CureWatch.Planning;
 
@@ -18,7 +19,7 @@ public sealed record Prospect(double Chance, DateTimeOffset? CollectFrom);
 /// <param name="IsEnough">Whether that makes the promise with the chance asked for.</param>
 public sealed record WayBack(
     WayKind Kind,
-    string With,
+    Sentence With,
     double? AirC,
     double? HumidityPct,
     IReadOnlyList<(string Surface, int Minutes)> LampMinutes,
@@ -64,10 +65,10 @@ public sealed record ClimateReach(
     double WarmestC,
     double DriestPct,
     double MoistestPct,
-    string? Heat,
+    Sentence? Heat,
     DateTimeOffset? HeatUntil,
-    string? Moisten,
-    string? Dry)
+    Sentence? Moisten,
+    Sentence? Dry)
 {
     /// <summary>The outdoor air it is worth airing with [K, Pa]; null where it has nothing to air with, or outdoors it is not drier by enough.</summary>
     public (double Kelvins, double VapourPressurePa)? AiredWith { get; init; }

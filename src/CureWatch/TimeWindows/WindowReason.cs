@@ -1,3 +1,5 @@
+using CureWatch.Words;
+
 namespace CureWatch.TimeWindows;
 
 /// <summary>Why a window is wider, later or sooner than it would be if all had been measured.</summary>
@@ -6,10 +8,10 @@ namespace CureWatch.TimeWindows;
 /// <param name="From">Since when.</param>
 /// <param name="To">Until when; null while it lasts.</param>
 /// <param name="Text">The same in words.</param>
-public sealed record WindowReason(WindowReasonKind Kind, string Probe, DateTimeOffset From, DateTimeOffset? To, string Text)
+public sealed record WindowReason(WindowReasonKind Kind, string Probe, DateTimeOffset From, DateTimeOffset? To, Sentence Text)
 {
     /// <summary>What a person can do to end it, in words; null where it is over.</summary>
-    public string? Ends { get; init; }
+    public Sentence? Ends { get; init; }
 }
 
 /// <summary>What may be the matter with a probe.</summary>

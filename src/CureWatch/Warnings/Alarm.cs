@@ -18,8 +18,8 @@ public abstract record Alarm
     /// <param name="Since">Since when.</param>
     /// <param name="Looks">Measurements since then.</param>
     /// <param name="Beyond">How many of them lay beyond the limit.</param>
-    /// <param name="Worst">What was worst off in the newest of those; null where that is not told apart.</param>
-    public sealed record Pending(DateTimeOffset Since, int Looks, int Beyond, string? Worst = null) : Alarm;
+    /// <param name="Worst">What was worst off in the newest of those; the default where that is not told apart.</param>
+    public sealed record Pending(DateTimeOffset Since, int Looks, int Beyond, Worst Worst = default) : Alarm;
 
     /// <summary>A person was told.</summary>
     public sealed record Raised : Alarm;
@@ -47,9 +47,9 @@ public abstract record Alarm
     /// <param name="at">When it was taken.</param>
     /// <param name="excess">How far it lies beyond the limit, in the unit of what is measured; below 0 inside.</param>
     /// <param name="rule">How the alarm is managed.</param>
-    /// <param name="worst">What is worst off; null where that is not told apart.</param>
+    /// <param name="worst">What is worst off; the default where that is not told apart.</param>
     /// <returns>The alarm after it, judged.</returns>
-    public Alarm Look(DateTimeOffset at, double excess, AlarmRule rule, string? worst = null)
+    public Alarm Look(DateTimeOffset at, double excess, AlarmRule rule, Worst worst = default)
     {
         bool isBeyond = excess > 0;
         bool isBack = excess <= -rule.Deadband;

@@ -1,3 +1,5 @@
+using CureWatch.Words;
+
 namespace CureWatch.Warnings;
 
 /// <summary>How one kind of warning is managed, in the terms of IEC 62682 and ISA-18.2.</summary>
@@ -21,9 +23,9 @@ public sealed record AlarmRule(
     TimeSpan OffDelay,
     double Deadband,
     int LeastLooks,
-    string Cause,
-    string Consequence,
-    string Action)
+    Sentence Cause,
+    Sentence Consequence,
+    Sentence Action)
 {
     /// <summary>The rule of a kind.</summary>
     /// <param name="kind">The kind.</param>

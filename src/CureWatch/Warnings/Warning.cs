@@ -1,4 +1,5 @@
 using CureWatch.Panels;
+using CureWatch.Words;
 
 namespace CureWatch.Warnings;
 
@@ -27,7 +28,7 @@ public sealed record Subject(
 public sealed record Warning(Subject Subject, string? Surface, DateTimeOffset RaisedAt, DateTimeOffset? ClearedAt, TimeSpan? Lead)
 {
     /// <summary>What brought it about this time, where that says more than its kind; else null.</summary>
-    public string? Detail { get; init; }
+    public Sentence? Detail { get; init; }
 
     /// <summary>
     /// Whether somebody may be woken for it: false where the shop was closed when it was given and nothing anybody can still do helps before the morning,

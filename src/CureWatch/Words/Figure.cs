@@ -112,5 +112,13 @@ public abstract record Figure
         public override string SaidIn(ITongue tongue) => Inner.SaidIn(tongue) is { Length: > 0 } text ? $"{char.ToUpperInvariant(text[0])}{text[1..]}" : "";
     }
 
+    /// <summary>Words without the full stop they end with, where another sentence goes on from them.</summary>
+    /// <param name="Inner">The words.</param>
+    public sealed record Unended(Sentence Inner) : Figure
+    {
+        /// <inheritdoc/>
+        public override string SaidIn(ITongue tongue) => Inner.SaidIn(tongue).TrimEnd('.');
+    }
+
     private static string Rounded(double value, string format, ITongue tongue) => (value + 0.0).ToString(format, tongue.Numbers);
 }

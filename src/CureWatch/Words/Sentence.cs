@@ -140,6 +140,7 @@ public sealed class Sentence : IEquatable<Sentence>
     private static Sentence Row(string between, IEnumerable<Figure> parts) => parts.ToImmutableArray() switch
     {
         [] => None,
+        [Figure.Said one] => one.Inner,
         [var one] => $"{one}",
         var several => $"{new Figure.Row(several, between)}",
     };

@@ -102,8 +102,8 @@ public sealed class NightlyBackupTests : IAsyncLifetime
         File.WriteAllText(Shelf, "a file where the folder should be");
         Look();
         DateTimeOffset since = _data.Pumped.Clock.GetUtcNow();
-        Assert.Contains("there is none yet", Trouble!.Cause, StringComparison.Ordinal);
-        Assert.StartsWith("The nightly backup fails: ", Trouble.Cause, StringComparison.Ordinal);
+        Assert.Contains("there is none yet", Trouble!.Cause.ToString(), StringComparison.Ordinal);
+        Assert.StartsWith("The nightly backup fails: ", Trouble.Cause.ToString(), StringComparison.Ordinal);
         File.Delete(Shelf);
         Pass(TimeSpan.FromMinutes(14));
         Assert.False(Directory.Exists(Shelf));
@@ -123,8 +123,8 @@ public sealed class NightlyBackupTests : IAsyncLifetime
         File.WriteAllBytes(segment, bytes);
         _data.Pumped.Clock.Advance(TimeSpan.FromDays(1));
         Look();
-        Assert.Contains(segment, Trouble!.Cause, StringComparison.Ordinal);
-        Assert.Contains("the newest is of 2026-05-04T08:20:00Z", Trouble.Cause, StringComparison.Ordinal);
+        Assert.Contains(segment, Trouble!.Cause.ToString(), StringComparison.Ordinal);
+        Assert.Contains("the newest is of 2026-05-04T08:20:00Z", Trouble.Cause.ToString(), StringComparison.Ordinal);
         Assert.Equal(["curewatch-test-shop-20260504T082000Z.zip"], Kept);
         Assert.Equal("1.00:00:00", Health().Age);
     }

@@ -58,7 +58,7 @@ public sealed class SealWatchTests : IAsyncLifetime
                 hurt[i] ^= 4;
                 await File.WriteAllBytesAsync(segment.Path, hurt, TestContext.Current.CancellationToken);
                 await LookAsync();
-                Assert.Contains(segment.Path, Trouble!.Cause, StringComparison.Ordinal);
+                Assert.Contains(segment.Path, Trouble!.Cause.ToString(), StringComparison.Ordinal);
                 Assert.True(_watch.HasDamage);
                 await File.WriteAllBytesAsync(segment.Path, sound, TestContext.Current.CancellationToken);
                 await LookAgainAsync();

@@ -83,7 +83,7 @@ public class AsyncApiTests
     {
         JsonElement example = AsyncApi.Messages.Single(m => m.Name == "warning").Value.GetProperty("examples")[0].GetProperty("payload");
         AlarmRule rule = AlarmRule.Of(WireName<WarningKind>.Find(example.GetProperty("kind").GetString()!)!.Value);
-        Assert.Equal((rule.Priority, rule.Cause, rule.Consequence, rule.Action), (
+        Assert.Equal((rule.Priority, rule.Cause.ToString(), rule.Consequence.ToString(), rule.Action.ToString()), (
             example.GetProperty("priority").GetInt32(),
             example.GetProperty("cause").GetString(),
             example.GetProperty("consequence").GetString(),

@@ -62,5 +62,5 @@ public class TroublesTests
     [InlineData("No space left on device")]
     [InlineData("No space left on device.")]
     public void Cause_IsASentenceWithWhatWasSeen(string why) =>
-        Assert.Equal("The journal cannot be written: No space left on device.", new Trouble(WarningKind.StorageTrouble, why, At).Cause);
+        Assert.Equal("The journal cannot be written: No space left on device.", new Trouble(WarningKind.StorageTrouble, why, At).Cause.ToString());
 }

@@ -20,7 +20,7 @@ public class AfterLampTests
         Assert.Equal((StartVerdict.Wait, cool), (start.Verdict, start.From!.Latest!.Value));
         ToldAct next = shop.Report.Next[0];
         Assert.Equal((ActKind.Apply, true, cool, false), (next.Act.Kind, next.Act.LetCool, next.Act.From!.Value, next.Act.CanBeTold(shop.Shop.Now)));
-        Assert.StartsWith("bonnet: let it cool first; apply paint from ", next.Text, StringComparison.Ordinal);
+        Assert.StartsWith("bonnet: let it cool first; apply paint from ", next.Text.ToString(), StringComparison.Ordinal);
 
         shop.Steady(1 + (7 * Minute), 2);
         Assert.True(cool < shop.Shop.Now);
@@ -28,7 +28,7 @@ public class AfterLampTests
         start = StartReport.Of(shop.Shop, "job-1").Decision;
         Assert.DoesNotContain(start.Answers[0].Reasons, r => r.Kind is PanelHot or LampCoolDown or Lamp);
         shop.Tap(2, Did.PanelWiped).Steady(2 + Minute, 2.4);
-        Assert.Equal("bonnet: apply paint now", shop.Report.Next[0].Text);
+        Assert.Equal("bonnet: apply paint now", shop.Report.Next[0].Text.ToString());
     }
 
     [Fact]
@@ -38,8 +38,8 @@ public class AfterLampTests
         DateTimeOffset cool = Assert.Single(shop.Report.CoolDowns).CoolDown.CoolFrom!.Value;
         NextAct next = shop.Report.Next[0].Act;
         Assert.Equal((true, cool), (next.LetCool, next.From!.Value));
-        Assert.Contains("let it cool first", shop.Report.Next[0].Text, StringComparison.Ordinal);
-        Assert.DoesNotContain(" now", shop.Report.Next[0].Text, StringComparison.Ordinal);
+        Assert.Contains("let it cool first", shop.Report.Next[0].Text.ToString(), StringComparison.Ordinal);
+        Assert.DoesNotContain(" now", shop.Report.Next[0].Text.ToString(), StringComparison.Ordinal);
         Assert.True(next.CanBeTold(shop.Shop.Now));
     }
 
@@ -47,7 +47,7 @@ public class AfterLampTests
     public void WhileTheLampBurns_NothingIsToBeDoneNow()
     {
         TestShop shop = new TestShop().Steady(0, 1).Tap(1, Did.LampOn).Steady(1 + Minute, 1.2);
-        Assert.StartsWith("bonnet: let it cool first; apply paint then. Not yet: A lamp is on ", shop.Report.Next[0].Text, StringComparison.Ordinal);
+        Assert.StartsWith("bonnet: let it cool first; apply paint then. Not yet: A lamp is on ", shop.Report.Next[0].Text.ToString(), StringComparison.Ordinal);
         Assert.False(shop.Report.Next[0].Act.CanBeTold(shop.Shop.Now));
     }
 

@@ -22,7 +22,7 @@ public class AheadLooksTests
         Warning ahead = Assert.Single(shop.Warnings(WarningKind.CondensingAhead)), now = Assert.Single(shop.Warnings(WarningKind.Condensing));
         Assert.True(now.RaisedAt - ahead.RaisedAt >= TimeSpan.FromHours(2));
         Assert.Equal(now.RaisedAt, ahead.ClearedAt);
-        Assert.Contains("chance that water condenses on the coldest panel from", ahead.Detail, StringComparison.Ordinal);
+        Assert.Contains("chance that water condenses on the coldest panel from", ahead.Detail?.ToString(), StringComparison.Ordinal);
         Assert.InRange(ahead.Lead!.Value, TimeSpan.Zero, now.RaisedAt - ahead.RaisedAt + TimeSpan.FromHours(6));
     }
 
@@ -94,7 +94,7 @@ public class AheadLooksTests
         TestShop shop = Coat(new TestShop()).Climate(Coated + 0.1, 10, _ => (20, 12));
         TonightReport report = TonightReport.Of(shop.Shop, "bay-1");
         Assert.Equal(TonightVerdict.Safe, report.Verdict);
-        Assert.Matches("^Tonight: job-1 safe from water, but: .* chance that the cure all but stops from .*[.] Least above", report.Text);
+        Assert.Matches("^Tonight: job-1 safe from water, but: .* chance that the cure all but stops from .*[.] Least above", report.Text.ToString());
     }
 
     [Fact]
@@ -112,7 +112,7 @@ public class AheadLooksTests
         Assert.All(without.Warnings(WarningKind.CondensingAhead).Where(IsAtNight), w => Assert.False(w.Wakes));
         Assert.All(with.Warnings(WarningKind.CondensingAhead), w => Assert.True(w.Wakes));
         Assert.NotEmpty(without.Warnings(WarningKind.CondensingAhead));
-        Assert.Contains("look at the coats first thing in the morning", TonightReport.Of(At(20).Shop, "bay-1").OnCall, StringComparison.Ordinal);
+        Assert.Contains("look at the coats first thing in the morning", TonightReport.Of(At(20).Shop, "bay-1").OnCall.ToString(), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -120,8 +120,8 @@ public class AheadLooksTests
     {
         TonightReport report = TonightReport.Of(At(20, Equipment.FixedHeating).Shop, "bay-1");
         Assert.Equal(TonightVerdict.AtRisk, report.Verdict);
-        Assert.Matches("^Tonight: job-1 at risk from .*, .*%\\. Hold [0-9]+ °C on the fixed heating, doors shut: the chance falls from .* to .*\\.$", report.Text);
-        Assert.StartsWith("On call: from ", report.OnCall, StringComparison.Ordinal);
+        Assert.Matches("^Tonight: job-1 at risk from .*, .*%\\. Hold [0-9]+ °C on the fixed heating, doors shut: the chance falls from .* to .*\\.$", report.Text.ToString());
+        Assert.StartsWith("On call: from ", report.OnCall.ToString(), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -141,7 +141,7 @@ public class AheadLooksTests
         Assert.Equal(TestShop.At(10), report.From);
         Assert.NotEmpty(report.Water);
         Assert.Contains(report.Happened, w => w.Subject.Kind == WarningKind.Condensing);
-        Assert.EndsWith("Look first: bonnet.", report.Text, StringComparison.Ordinal);
+        Assert.EndsWith("Look first: bonnet.", report.Text.ToString(), StringComparison.Ordinal);
         Assert.Equal(HoldKind.Condensation, report.LookFirst[0].Hold.Kind);
     }
 
@@ -181,7 +181,7 @@ public class AheadLooksTests
     private static TestShop At(double hour, params Equipment[] equipment) => Coat(Equipped(equipment)).Climate(Coated + 0.1, hour - 6, Cooling);
 
     private static string[] ActionsAt(double hour, params Equipment[] equipment) =>
-        [.. At(hour, equipment).Shop.Bays["bay-1"].Ahead!.Of(WarningKind.CondensingAhead)!.Remedies.Select(r => r.Text)];
+        [.. At(hour, equipment).Shop.Bays["bay-1"].Ahead!.Of(WarningKind.CondensingAhead)!.Remedies.Select(r => r.Text.ToString())];
 
     private static TestShop Equipped(params Equipment[] equipment)
     {

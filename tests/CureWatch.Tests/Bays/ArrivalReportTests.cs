@@ -73,7 +73,7 @@ public class ArrivalReportTests
         Shop waiting = Day(outdoors: false, minutes: 5);
         StartReason reason = StartReport.Of(waiting, "job-1", "door").Decision.Answers.Single().Reasons.Single(r => r.Kind == StartReasonKind.Arrival);
         Assert.Equal((StartWeight.Waits, Of(unknown, "door").DryAt!.Latest), (reason.Weight, reason.Until!.Latest));
-        Assert.Contains("infrared", reason.Help, StringComparison.Ordinal);
+        Assert.Contains("infrared", reason.Help?.ToString(), StringComparison.Ordinal);
         Shop read = Tell(waiting, new Tap("t", Start.AddMinutes(5), Start.AddMinutes(5), null, Did.Measured, PanelC: 18));
         Assert.All(StartReport.Of(read, "job-1").Decision.Answers, a => Assert.DoesNotContain(a.Reasons, r => r.Kind == StartReasonKind.Arrival));
         Assert.All(Report(read).Surfaces, s => Assert.False(s.NeedsWipe));
@@ -89,9 +89,9 @@ public class ArrivalReportTests
         ArrivalReport report = Report(Day(outdoors: true, minutes: 5, outdoorC: outdoorC, outdoorMinute: heardMinute));
         Assert.All(report.Surfaces, s => Assert.Equal(ArrivalBasis.Unknown, s.Basis));
         Assert.All(report.Surfaces, s => Assert.Equal(coldestC, s.ColdestC!.Value, 1e-9));
-        Assert.Contains(coldestC > -15 ? "outside measured outdoors within a day" : "Nobody measured outdoors", report.Assumes, StringComparison.Ordinal);
+        Assert.Contains(coldestC > -15 ? "outside measured outdoors within a day" : "Nobody measured outdoors", report.Assumes.ToString(), StringComparison.Ordinal);
         string told = StartReport.Of(Day(outdoors: true, minutes: 5, outdoorC: outdoorC, outdoorMinute: heardMinute), "job-1", "wheels").Decision.Answers.Single()
-            .Reasons.Single(r => r.Kind == StartReasonKind.Arrival).Text;
+            .Reasons.Single(r => r.Kind == StartReasonKind.Arrival).Text.ToString();
         Assert.Contains(FormattableString.Invariant($"{Math.Abs(coldestC)} °C"), told, StringComparison.Ordinal);
     }
 
@@ -100,7 +100,7 @@ public class ArrivalReportTests
     public void Start_Outdoors_IsToldWithItsMargin()
     {
         ArrivalReport report = Report(Day(outdoors: true, minutes: 5));
-        Assert.Equal("It came in as outside measured outdoors then, -3 °C, or up to 3 K colder under a clear sky.", report.Assumes);
+        Assert.Equal("It came in as outside measured outdoors then, -3 °C, or up to 3 K colder under a clear sky.", report.Assumes.ToString());
         Shop colder = Day(outdoors: true, minutes: 5, outdoorC: -6);
         Assert.Equal(Of(Report(colder), "door").DryAt!.Likely!.Value, Of(report, "door").DryAt!.Latest!.Value, TimeSpan.FromMinutes(30)); // on a heavier body
         Assert.True(Of(report, "door").DryAt!.Latest > Of(Report(colder), "door").DryAt!.Likely);

@@ -31,7 +31,7 @@ public class BayQueueTests
         Assert.True(promise.Outlook.Chance < 0.001);
         Assert.Equal(("job-1", TestShop.At(25.25)), (promise.After!.Job, promise.After.LeavesAt.Latest));
         Assert.Equal(TestShop.At(25.25), promise.BeginsAt!.Latest);
-        Assert.Contains("begun after job-1 leaves bay-1, about Tue 09:15", promise.Text, StringComparison.Ordinal);
+        Assert.Contains("begun after job-1 leaves bay-1, about Tue 09:15", promise.Text.ToString(), StringComparison.Ordinal);
         Assert.True(promise.Outlook.CollectFrom > TestShop.At(36));
         Assert.Equal(TestShop.At(25.25), promise.LastStart.Value is { By: { } by } ? by : TestShop.At(25.25));
         Assert.True(PromiseReport.Of(shop.Shop, "job-1").After is null);
@@ -67,7 +67,7 @@ public class BayQueueTests
         TestShop shop = Hall().Both(0, 1).Tap(1, Did.Applied).Tap(1.05, Did.Levelled).Tap(1.1, Did.Wetted).Car("job-2", "bay-1", 1.2, promisedAt: TestShop.At(150));
         PromiseReport promise = PromiseReport.Of(shop.Shop, "job-2");
         Assert.Equal((0, null), (promise.Outlook.Chance, promise.Outlook.CollectFrom));
-        Assert.Contains("after job-1 leaves bay-1, and nobody can tell when", promise.Text, StringComparison.Ordinal);
+        Assert.Contains("after job-1 leaves bay-1, and nobody can tell when", promise.Text.ToString(), StringComparison.Ordinal);
         Assert.Null(promise.LastStart.Value);
     }
 

@@ -13,15 +13,15 @@ public class ClimateAheadTests
     {
         TestShop shop = new TestShop().Steady(0, hours);
         Assert.Equal(shop.Shop.Bays["bay-1"].Forecaster.Kelvins.Course is not null, says.StartsWith("forecast", StringComparison.Ordinal));
-        Assert.Contains(says, shop.Report.Assumes, StringComparison.Ordinal);
+        Assert.Contains(says, shop.Report.Assumes.ToString(), StringComparison.Ordinal);
         Assert.Contains(shop.Report.Assumes, StartReport.Of(shop.Shop, "job-1").Decision.Assumed);
     }
 
     [Fact]
     public void Climate_WhereNobodyMeasures_IsSaidToBeSo()
     {
-        Assert.StartsWith("Nobody has measured", new TestShop().Report.Assumes, StringComparison.Ordinal);
+        Assert.StartsWith("Nobody has measured", new TestShop().Report.Assumes.ToString(), StringComparison.Ordinal);
         TestShop stored = new TestShop().Steady(0, 100).Tap(100, Did.Moved, toBay: "store");
-        Assert.EndsWith("nobody measures where the car is now.", stored.Report.Assumes, StringComparison.Ordinal);
+        Assert.EndsWith("nobody measures where the car is now.", stored.Report.Assumes.ToString(), StringComparison.Ordinal);
     }
 }

@@ -18,14 +18,14 @@ public class ColdCarPlanTests
         Assert.NotNull(cold.ReadyAt?.Latest);
         Assert.NotNull(cold.EarliestAt);
         Assert.DoesNotContain(cold.Reasons, r => r.Kind == StartReasonKind.NeverDry);
-        Assert.Contains(plan.Assumed, a => a.Contains("What came in cold is reckoned within 3 K of that air", StringComparison.Ordinal));
+        Assert.Contains(plan.Assumed, a => a.ToString().Contains("What came in cold is reckoned within 3 K of that air", StringComparison.Ordinal));
     }
 
     [Fact]
     public void ColdCar_IsNeverPromisedSoonerThanAWarmOne()
     {
         CarDay warm = Planned(20, out DayPlan plan);
-        Assert.DoesNotContain(plan.Assumed, a => a.Contains("came in cold", StringComparison.Ordinal));
+        Assert.DoesNotContain(plan.Assumed, a => a.ToString().Contains("came in cold", StringComparison.Ordinal));
         Assert.All([3.0, 8.0, 11.9, 15.5], c => Assert.True(Planned(c, out _).ReadyAt!.Latest >= warm.ReadyAt!.Latest));
     }
 

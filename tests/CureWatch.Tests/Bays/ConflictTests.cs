@@ -17,7 +17,7 @@ public class ConflictTests
         Assert.Empty(Told(shop));
         Warning warning = Assert.Single(Told(shop.Until(3.2)));
         Assert.Equal((TestShop.At(2.75), TimeSpan.FromMinutes(15), "bay-1", "job-1"), (warning.RaisedAt, warning.Lead, warning.Subject.Bay, warning.Subject.Job));
-        Assert.StartsWith("Washing in bay-2 11:00 to 11:30 harms bonnet of job-1 in bay-1: it has to stay dry until ", warning.Detail, StringComparison.Ordinal);
+        Assert.StartsWith("Washing in bay-2 11:00 to 11:30 harms bonnet of job-1 in bay-1: it has to stay dry until ", warning.Detail?.ToString(), StringComparison.Ordinal);
         Assert.Equal(TestShop.At(3.5), Assert.Single(Told(shop.Until(4))).ClearedAt);
         Assert.Null(shop.Shop.ConflictsDueAt);
     }
@@ -72,7 +72,7 @@ public class ConflictTests
     public void Lamp_BesideAFreshCoat_IsAFireHazard_NotAfterItIsLevelled()
     {
         TestShop fresh = Hall().Steady(0, 1).Car("job-2", "bay-2", 0.5).Told("job-2", 0.9, Did.LampOn).Tap(1, Did.Applied).Until(1.01);
-        Assert.Contains("catches fire", Assert.Single(Told(fresh)).Detail, StringComparison.Ordinal);
+        Assert.Contains("catches fire", Assert.Single(Told(fresh)).Detail?.ToString(), StringComparison.Ordinal);
         Assert.Empty(Told(Levelled().Car("job-2", "bay-2", 1.2).Told("job-2", 1.3, Did.LampOn).Until(1.5)));
     }
 

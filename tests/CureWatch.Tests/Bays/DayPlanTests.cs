@@ -48,7 +48,7 @@ public class DayPlanTests
     {
         TestShop shop = Open().Car("job-2", "bay-2", 1.1, new Visit(TestShop.At(20 * 24), 20, null));
         CarDay car = Assert.Single(Bay(shop, "bay-2").Cars);
-        Assert.Equal("A plan looks 7 days ahead: it is in it from Sun 17 May 08:00 on.", Assert.Single(car.Reasons).Text);
+        Assert.Equal("A plan looks 7 days ahead: it is in it from Sun 17 May 08:00 on.", Assert.Single(car.Reasons).Text.ToString());
         Assert.Equal((false, true, null, null), (car.IsPlanned, car.Fits, car.EarliestAt, car.FreesAt));
         Assert.True(DayPlan.Of(shop.Shop).Fits);
         Assert.Equal(BayFree.Now, Bay(shop, "bay-2").Free);
@@ -87,8 +87,8 @@ public class DayPlanTests
         StartReason[] notes = [.. StartReport.Of(shop.Shop, "job-2").Decision.Reasons];
         DateTimeOffset? collect = PromiseReport.Of(shop.Shop, "job-2").Outlook.CollectFrom;
         Assert.True(collect > TestShop.At(30), "the car waits for the one in its bay");
-        Assert.Contains(notes, r => r.Kind == StartReasonKind.BayTaken && r.Text.Contains("job-1", StringComparison.Ordinal));
-        Assert.Contains(DayPlan.Of(shop.Shop).Hours.Clock(collect), Assert.Single(notes, r => r.Kind == StartReasonKind.Promise).Text, StringComparison.Ordinal);
+        Assert.Contains(notes, r => r.Kind == StartReasonKind.BayTaken && r.Text.ToString().Contains("job-1", StringComparison.Ordinal));
+        Assert.Contains(DayPlan.Of(shop.Shop).Hours.Clock(collect).ToString(), Assert.Single(notes, r => r.Kind == StartReasonKind.Promise).Text.ToString(), StringComparison.Ordinal);
     }
 
     [Fact]

@@ -14,7 +14,7 @@ public class LastStartTests
         Assert.Equal(StartLimit.Closing, start.Limit);
         Assert.InRange((PromisedCar.At(10) - start.By!.Value).TotalHours, 1.1, 2);
         Assert.Equal(PromisedCar.At(24), start.NextFrom);
-        Assert.Matches("^Start by 16:[0-9]{2} or wait for Tue 08:00", start.Text);
+        Assert.Matches("^Start by 16:[0-9]{2} or wait for Tue 08:00", start.Text.ToString());
     }
 
     [Fact]
@@ -32,7 +32,7 @@ public class LastStartTests
         LastStart start = Of(new PromisedCar(24 + 2, sheet: PromisedCar.Rows(16)).Steady(0, 1));
         Assert.Equal(StartLimit.Promise, start.Limit);
         Assert.InRange((PromisedCar.At(24.75) - start.By!.Value).TotalHours, 16, 24);
-        Assert.Contains("promise", start.Text, StringComparison.Ordinal);
+        Assert.Contains("promise", start.Text.ToString(), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -41,7 +41,7 @@ public class LastStartTests
         LastStart start = Of(new PromisedCar(null, sheet: PromisedCar.Rows(), layers: 2).Steady(0, 9.5));
         Assert.Null(start.By);
         Assert.Equal(PromisedCar.At(24), start.NextFrom);
-        Assert.StartsWith("It does not fit today any more", start.Text, StringComparison.Ordinal);
+        Assert.StartsWith("It does not fit today any more", start.Text.ToString(), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -87,7 +87,7 @@ public class LastStartTests
         DateTimeOffset? collect = car.Promise.Outlook.CollectFrom;
         Assert.Contains(
             $"could be collected from {start.Decision.Day.Clock(collect)} at the latest",
-            Assert.Single(start.Decision.Reasons, r => r.Kind == StartReasonKind.Promise).Text,
+            Assert.Single(start.Decision.Reasons, r => r.Kind == StartReasonKind.Promise).Text.ToString(),
             StringComparison.Ordinal);
         Assert.All(start.Decision.Plan!.Layers, l => Assert.InRange(l.DoneAt.TimeOfDay, TimeSpan.FromHours(8), TimeSpan.FromHours(18)));
     }

@@ -13,8 +13,8 @@ public class MendedTests
         TestShop shop = StuckUntil(7);
         Window held = shop.Window(WindowStage.KeepDry);
         Hold hold = Assert.Single(shop.Holds, h => h.Kind == HoldKind.KeepDry);
-        Assert.Contains("A reading that moves again ends it", Assert.Single(held.Because, b => b.To is null).Ends, StringComparison.Ordinal);
-        Assert.Contains("Put right now, it would be over", hold.Text, StringComparison.Ordinal);
+        Assert.Contains("A reading that moves again ends it", Assert.Single(held.Because, b => b.To is null).Ends?.ToString(), StringComparison.Ordinal);
+        Assert.Contains("Put right now, it would be over", hold.Text.ToString(), StringComparison.Ordinal);
         Assert.True(held.IfMended!.Latest < held.ClosesAt!.Latest - TimeSpan.FromMinutes(30), $"{held.IfMended.Latest} {held.ClosesAt.Latest}");
         Assert.Equal(shop.Report.Ruling.IfMended, held.IfMended);
 
@@ -29,7 +29,7 @@ public class MendedTests
     {
         TestShop shop = StuckUntil(3).Until(5);
         Window held = shop.Window(WindowStage.KeepDry);
-        Assert.Contains("Its next reading ends it", Assert.Single(held.Because, b => b.To is null).Ends, StringComparison.Ordinal);
+        Assert.Contains("Its next reading ends it", Assert.Single(held.Because, b => b.To is null).Ends?.ToString(), StringComparison.Ordinal);
         TestShop heard = shop.Read(5.001, Airs(3).C, Airs(3).Pct).Until(5.002);
         Assert.Equal(held.IfMended!.Latest!.Value, heard.Window(WindowStage.KeepDry).ClosesAt!.Latest!.Value, TimeSpan.FromMinutes(2));
     }

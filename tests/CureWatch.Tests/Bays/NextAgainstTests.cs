@@ -13,7 +13,7 @@ public class NextAgainstTests
     public void Apply_OnWhatWasNotWipedDown_SaysNotYet()
     {
         ToldAct next = new TestShop().Steady(0, 1).Report.Next[0];
-        Assert.Equal("bonnet: apply paint when it is ready. Not yet: Bonnet was not wiped down.", next.Text);
+        Assert.Equal("bonnet: apply paint when it is ready. Not yet: Bonnet was not wiped down.", next.Text.ToString());
         Assert.Equal([StartReasonKind.NotWiped], next.Against.Select(r => r.Kind));
     }
 
@@ -21,8 +21,8 @@ public class NextAgainstTests
     public void Apply_InAirNobodyMayCoatIn_SaysNotYet()
     {
         ToldAct next = new TestShop().Steady(0, 1, humidityPct: 95).Tap(1, Did.PanelWiped).Steady(1 + Minute, 1.4, humidityPct: 95).Report.Next[0];
-        Assert.Contains(". Not yet: ", next.Text, StringComparison.Ordinal);
-        Assert.DoesNotContain(" now", next.Text, StringComparison.Ordinal);
+        Assert.Contains(". Not yet: ", next.Text.ToString(), StringComparison.Ordinal);
+        Assert.DoesNotContain(" now", next.Text.ToString(), StringComparison.Ordinal);
     }
 
     // Whatever the climate does while the first section flashes: nobody is sent to a section that cannot be begun past one that waits to be levelled.
@@ -56,7 +56,7 @@ public class NextAgainstTests
                     StartVerdict verdict = StartReport.Of(shop.Shop, "job-1").Decision.Verdict;
                     ToldAct next = shop.Report.Next[0];
                     Assert.Equal(verdict == StartVerdict.Yes, next.Against.IsEmpty);
-                    Assert.Equal(verdict == StartVerdict.Yes, next.Text == "bonnet: apply paint now");
+                    Assert.Equal(verdict == StartVerdict.Yes, next.Text.ToString() == "bonnet: apply paint now");
                     verdicts.Add(verdict);
                 }
             }

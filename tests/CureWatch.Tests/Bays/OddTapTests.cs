@@ -83,7 +83,7 @@ public class OddTapTests
         shop.Tap(3, Did.Applied, 1).Tap(3.05, Did.Levelled, 1).Steady(3.1, 4);
         Hold hold = Assert.Single(shop.Holds, h => h.Kind == HoldKind.OutOfWindow);
         Assert.Equal(2, hold.Layer);
-        Assert.Contains("no layer 1 under it", hold.Text, StringComparison.Ordinal);
+        Assert.Contains("no layer 1 under it", hold.Text.ToString(), StringComparison.Ordinal);
         Assert.DoesNotContain(HoldKind.OutOfWindow, shop.Tap(4, Did.Inspected, 2, found: Found.Clear).HoldKinds);
     }
 

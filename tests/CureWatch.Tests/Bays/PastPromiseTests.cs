@@ -18,9 +18,9 @@ public class PastPromiseTests
         car.Steady(8.95, 11);
         PromiseReport missed = car.Promise;
         Assert.Equal((PromiseStanding.Missed, 0.0, 0.0), (missed.Outlook.Standing, missed.Outlook.Chance, missed.Outlook.ChanceOnceLifted));
-        Assert.StartsWith("Missed at 17:00; the earliest to tell now is Tue 09:15", missed.Text, StringComparison.Ordinal);
+        Assert.StartsWith("Missed at 17:00; the earliest to tell now is Tue 09:15", missed.Text.ToString(), StringComparison.Ordinal);
         Assert.Equal(PromisedCar.At(25.25), missed.Tell);
-        Assert.All(Told, words => Assert.Contains(words, Assert.Single(Standing(car)).Detail, StringComparison.Ordinal));
+        Assert.All(Told, words => Assert.Contains(words, Assert.Single(Standing(car)).Detail?.ToString(), StringComparison.Ordinal));
     }
 
     [Fact]
@@ -28,7 +28,7 @@ public class PastPromiseTests
     {
         PromisedCar car = Cured(promisedHour: 33.5, untilHour: 20).Take(new Message.ClockReached(PromisedCar.At(400)));
         Assert.Equal((PromiseStanding.Kept, 1.0), (car.Promise.Outlook.Standing, car.Promise.Outlook.Chance));
-        Assert.Contains("17:30 is kept", car.Promise.Text, StringComparison.Ordinal);
+        Assert.Contains("17:30 is kept", car.Promise.Text.ToString(), StringComparison.Ordinal);
         Assert.Empty(Standing(car));
         Assert.Equal(PromiseStanding.Kept, car.Tap(401, Did.Wetted).Promise.Outlook.Standing); // it may get wet by then
     }
@@ -40,7 +40,7 @@ public class PastPromiseTests
         PromisedCar car = Cured(promisedHour: 33.5, untilHour: 20).Steady(20.1, 34).Tap(34.5, Did.Inspected, "bonnet", found: Found.HighSpot);
         PromiseReport kept = car.Promise;
         Assert.Equal((PromiseStanding.Kept, 1.0, 1.0), (kept.Outlook.Standing, kept.Outlook.Chance, kept.Outlook.ChanceOnceLifted));
-        Assert.Matches("^(Tue )?17:30 is kept: the car was ready. It is held since: bonnet: .* The earliest to tell now is ", kept.Text);
+        Assert.Matches("^(Tue )?17:30 is kept: the car was ready. It is held since: bonnet: .* The earliest to tell now is ", kept.Text.ToString());
         Assert.True(kept.Tell > PromisedCar.At(34));
         Assert.Empty(Standing(car.Steady(34.6, 40)));
         Assert.Equal(PromiseStanding.Kept, car.Tap(41, Did.Reworked, "bonnet").Promise.Outlook.Standing);
@@ -86,9 +86,9 @@ public class PastPromiseTests
             car.Steady(hour + 0.05, hour + 0.25, 20 - Math.Min(8, hour / 2), 50);
             if (Standing(car).SingleOrDefault() is { } warning)
             {
-                said.Add(warning.Detail!);
+                said.Add(warning.Detail!.ToString());
                 PromiseMove move = car.Shop.Jobs["job-1"].Promise.Move!;
-                Assert.Contains(move.Reason, warning.Detail, StringComparison.Ordinal);
+                Assert.Contains(move.Reason.ToString(), warning.Detail?.ToString(), StringComparison.Ordinal);
                 Assert.True(move.Tell is null || move.Tell > car.Shop.Now);
             }
         }

@@ -13,11 +13,11 @@ public class PromiseAdviceTests
         PromisedCar car = Cold([Equipment.FixedHeating]);
         PromiseAdvice advice = PromiseAdvice.Of(car.Shop, "job-1")!;
         WayBack heat = Assert.Single(advice.Ways);
-        Assert.True(advice.IsNeeded && heat is { Kind: WayKind.Heat, IsEnough: true }, advice.Text);
+        Assert.True(advice.IsNeeded && heat is { Kind: WayKind.Heat, IsEnough: true }, advice.Text.ToString());
         Assert.True(heat.Then.Chance >= 0.9);
         double less = WhatIf.Of(car.Shop, "job-1", new Hypothesis(AirC: heat.AirC - 0.5)).Report.Promise!.Outlook.ChanceOnceLifted!.Value;
         Assert.True(less < 0.9, $"{heat.AirC - 0.5} °C: {less}");
-        Assert.Contains("heat adds no water", advice.Text, StringComparison.Ordinal);
+        Assert.Contains("heat adds no water", advice.Text.ToString(), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -33,8 +33,8 @@ public class PromiseAdviceTests
     {
         PromiseAdvice advice = PromiseAdvice.Of(Cold([]).Shop, "job-1")!;
         Assert.Empty(advice.Ways);
-        Assert.StartsWith("Nothing that this bay has", advice.Text, StringComparison.Ordinal);
-        Assert.Contains("The soonest is", advice.Text, StringComparison.Ordinal);
+        Assert.StartsWith("Nothing that this bay has", advice.Text.ToString(), StringComparison.Ordinal);
+        Assert.Contains("The soonest is", advice.Text.ToString(), StringComparison.Ordinal);
     }
 
     // The soonest collection can be the promised hour itself and still not be as safe as was asked: then that is what is said.
@@ -50,8 +50,8 @@ public class PromiseAdviceTests
                where advice.Soonest?.Then.CollectFrom <= PromisedCar.At(promised)
                select advice,
         ];
-        Assert.All(advices, a => Assert.DoesNotContain("The soonest is", a.Text, StringComparison.Ordinal));
-        Assert.All(advices, a => Assert.Contains("Safest is to hold", a.Text, StringComparison.Ordinal));
+        Assert.All(advices, a => Assert.DoesNotContain("The soonest is", a.Text.ToString(), StringComparison.Ordinal));
+        Assert.All(advices, a => Assert.Contains("Safest is to hold", a.Text.ToString(), StringComparison.Ordinal));
         Assert.NotEmpty(advices);
     }
 
@@ -62,9 +62,9 @@ public class PromiseAdviceTests
         PromisedCar car = Cold([Equipment.FixedHeating], promisedHour: 25.25, untilHour: 12, airC: 11);
         double dry = (car.Promise.Outlook.ReadyAt!.Latest!.Value - PromisedCar.Start).TotalHours;
         PromiseAdvice advice = PromiseAdvice.Of(car.Steady(12.1, dry - 0.2, 11).Shop, "job-1")!;
-        Assert.True(advice.IsNeeded, advice.Text);
+        Assert.True(advice.IsNeeded, advice.Text.ToString());
         Assert.Empty(advice.Ways);
-        Assert.EndsWith("as it is.", advice.Text, StringComparison.Ordinal);
+        Assert.EndsWith("as it is.", advice.Text.ToString(), StringComparison.Ordinal);
     }
 
     // Open until six: a heater that has to be attended ends with the day, and in the night there is none, nor a lamp.
@@ -117,7 +117,7 @@ public class PromiseAdviceTests
             WayBack air = advice.Ways.Single(w => w.Kind == WayKind.Air);
             Assert.Equal(16.5, air.AirC!.Value, 0.1); // half way to outdoors: the walls give the other half back
             Assert.InRange(air.HumidityPct!.Value, 45, 55);
-            Assert.Contains("air the bay with the extraction", advice.Text, StringComparison.OrdinalIgnoreCase);
+            Assert.Contains("air the bay with the extraction", advice.Text.ToString(), StringComparison.OrdinalIgnoreCase);
         }
     }
 

@@ -62,9 +62,9 @@ public class PromiseTests
         Assert.Equal(PromisedCar.At(25.5), move.Was);
         Assert.True(move.Tell > move.Was);
         Assert.Equal(0, move.Tell!.Value.Minute % 15);
-        Assert.StartsWith("Tell them ", warning.Detail, StringComparison.Ordinal);
-        Assert.Contains("were reckoned", move.Reason, StringComparison.Ordinal);
-        Assert.Contains("fixed heating", move.GetsItBack, StringComparison.Ordinal);
+        Assert.StartsWith("Tell them ", warning.Detail?.ToString(), StringComparison.Ordinal);
+        Assert.Contains("were reckoned", move.Reason.ToString(), StringComparison.Ordinal);
+        Assert.Contains("fixed heating", move.GetsItBack?.ToString(), StringComparison.Ordinal);
     }
 
     // What was said to the customer is kept: only half an hour or more is worth another call.
@@ -85,9 +85,9 @@ public class PromiseTests
     public void WhatGetsItBack_IsNeverOlderThanTheLastLook()
     {
         PromisedCar car = Chilled();
-        string? first = car.Promise.Move!.GetsItBack;
+        string? first = car.Promise.Move!.GetsItBack?.ToString();
         car.Steady(8.1, 20, airC: 10.5).Tap(20, Did.Inspected, "bonnet", found: Found.Clear);
-        Assert.NotEqual(first, car.Promise.Move!.GetsItBack);
+        Assert.NotEqual(first, car.Promise.Move!.GetsItBack?.ToString());
         Assert.Equal(PromiseAdvice.Of(car.Shop, "job-1", 0.95)!.Text, car.Promise.Move.GetsItBack);
         Assert.Null(car.Steady(20.1, 26, airC: 10.5).Promise.Move!.GetsItBack);
     }
@@ -111,7 +111,7 @@ public class PromiseTests
     public void PromiseThatFinishingMisses_BlamesTheHours()
     {
         PromisedCar car = new PromisedCar(25, sheet: PromisedCar.Rows()).Steady(0, 1).Coated(1).Steady(1, 2);
-        Assert.Equal("bonnet is dry in time, but finishing it within the opening hours takes longer than was told.", car.Promise.Move!.Reason);
+        Assert.Equal("bonnet is dry in time, but finishing it within the opening hours takes longer than was told.", car.Promise.Move!.Reason.ToString());
     }
 
     [Fact]

@@ -18,8 +18,8 @@ public class StartReportTests
         Assert.Equal((StartVerdict.Yes, PanelBasis.Air), (answer.Verdict, answer.Evidence.Panel!.Basis));
         Assert.Equal(20, answer.Evidence.Panel.ColdestC, 1e-6);
         Assert.InRange(answer.Evidence.Panel.DoubtK, 2, 2.2);
-        Assert.StartsWith("Start now: bonnet first; done ", Decision(shop).Text, StringComparison.Ordinal);
-        Assert.EndsWith("lock-up 18:00.", Decision(shop).Text, StringComparison.Ordinal);
+        Assert.StartsWith("Start now: bonnet first; done ", Decision(shop).Text.ToString(), StringComparison.Ordinal);
+        Assert.EndsWith("lock-up 18:00.", Decision(shop).Text.ToString(), StringComparison.Ordinal);
     }
 
     /// <summary>Without a panel probe 11 °C of air may be a panel of less than 10; measured by hand it is not.</summary>
@@ -28,7 +28,7 @@ public class StartReportTests
     {
         TestShop shop = new TestShop().Steady(0, 1, airC: 11, humidityPct: 40).Tap(0.9, Did.PanelWiped).Until(1);
         Assert.Equal([PanelCold, Night], Kinds(shop));
-        Assert.Contains("panel not measured; reckoned from the air, which it lags, ±", Answer(shop).Reasons[0].Text, StringComparison.Ordinal);
+        Assert.Contains("panel not measured; reckoned from the air, which it lags, ±", Answer(shop).Reasons[0].Text.ToString(), StringComparison.Ordinal);
 
         shop.Tap(1, Did.Measured, panelC: 10.5).Tap(1.01, Did.PanelWiped).Read(1.08, 11, 40);
         Assert.Equal([Night], Kinds(shop)); // a hall of 11 °C that nothing heats gets too cold for the sheet
@@ -51,7 +51,7 @@ public class StartReportTests
         Assert.Equal([AirSilent], Kinds(new TestShop().Tap(1.1, Did.PanelWiped).Until(1.2)));
         Assert.Equal([Unwatched], Kinds(Wiped(new TestShop(place: Place.Cabin))));
         StartReason stored = Assert.Single(Answer(Wiped(new TestShop()).Tap(1, Did.Moved, toBay: "store")).Reasons, r => r.Kind == Unwatched);
-        Assert.Contains("the store", stored.Text, StringComparison.Ordinal);
+        Assert.Contains("the store", stored.Text.ToString(), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -148,7 +148,7 @@ public class StartReportTests
     {
         TestShop shop = new TestShop().Steady(0, 1);
         StartDecision good = StartReport.OfBay(shop.Shop, "bay-1", TestShop.Paint(), Material.Glass).Decision;
-        Assert.Equal((StartVerdict.Yes, "Start now: glass first"), (good.Verdict, good.Text[..22]));
+        Assert.Equal((StartVerdict.Yes, "Start now: glass first"), (good.Verdict, good.Text.ToString()[..22]));
         Assert.Equal([NotWiped], good.Answers[0].Reasons.Select(r => r.Kind));
         Assert.Equal(
             [AirSilent, NotWiped],

@@ -14,9 +14,9 @@ public class UnmeasuredPromiseTests
         PromiseReport promise = (isBegun ? car.Coated(1.2) : car).Promise;
         Assert.True(promise.Outlook.IsUnknown);
         Assert.Null(promise.Outlook.Chance);
-        Assert.Contains("Nobody measures the air around bonnet", promise.Text, StringComparison.Ordinal);
-        Assert.DoesNotContain("0 %", promise.Text, StringComparison.Ordinal);
-        Assert.Contains("not known before its air is measured", promise.Advice.Value!.Text, StringComparison.Ordinal);
+        Assert.Contains("Nobody measures the air around bonnet", promise.Text.ToString(), StringComparison.Ordinal);
+        Assert.DoesNotContain("0 %", promise.Text.ToString(), StringComparison.Ordinal);
+        Assert.Contains("not known before its air is measured", promise.Advice.Value!.Text.ToString(), StringComparison.Ordinal);
         Assert.True(car.Steady(2, 3).Promise.Outlook.Chance > 0);
     }
 

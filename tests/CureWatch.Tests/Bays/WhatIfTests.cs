@@ -28,9 +28,9 @@ public class WhatIfTests
         AirIf air = WhatIf.Of(car.Shop, "job-1", new Hypothesis(AirC: 22)).Air!;
         Assert.Equal((22, 35.5), (air.AirC, Math.Round(air.HumidityPct, 1)));
         Assert.Equal(1.26, air.Pace!.Value, 0.02);
-        Assert.Equal("The air of bay-1 would be at 22 °C and 35 %. Bonnet would cure about 26 % faster than now.", air.Text);
+        Assert.Equal("The air of bay-1 would be at 22 °C and 35 %. Bonnet would cure about 26 % faster than now.", air.Text.ToString());
         Assert.Equal(1.64, WhatIf.Of(car.Shop, "job-1", new Hypothesis(AirC: 22, HumidityPct: 55)).Air!.Pace!.Value, 0.03);
-        Assert.Contains("slower than now", WhatIf.Of(car.Shop, "job-1", new Hypothesis(AirC: 12)).Air!.Text, StringComparison.Ordinal);
+        Assert.Contains("slower than now", WhatIf.Of(car.Shop, "job-1", new Hypothesis(AirC: 12)).Air!.Text.ToString(), StringComparison.Ordinal);
         Assert.Null(WhatIf.Of(car.Shop, "job-1", new Hypothesis(StartAt: PromisedCar.At(3))).Air);
     }
 
@@ -40,7 +40,7 @@ public class WhatIfTests
     {
         PromisedCar Car(Equipment heater) => new PromisedCar(40, [heater]).Steady(0, 1, 14, 55).Coated(1).Steady(1, 6, 14, 55);
         WhatIf attended = WhatIf.Of(Car(Equipment.PortableHeater).Shop, "job-1", new Hypothesis(AirC: 22));
-        Assert.Contains("until 18:00", Assert.Single(attended.Beyond), StringComparison.Ordinal);
+        Assert.Contains("until 18:00", Assert.Single(attended.Beyond).ToString(), StringComparison.Ordinal);
         Assert.Equal(22, attended.Air!.AirC);
         WhatIf built = WhatIf.Of(Car(Equipment.FixedHeating).Shop, "job-1", new Hypothesis(AirC: 22)), none = WhatIf.Of(Car(Equipment.FixedHeating).Shop, "job-1", new Hypothesis());
         Assert.True(built.Report.Ruling.ReadyAt!.Likely < attended.Report.Ruling.ReadyAt!.Likely);
@@ -54,7 +54,7 @@ public class WhatIfTests
     {
         WhatIf Asked(ImmutableArray<Equipment> equipment) =>
             WhatIf.Of(new PromisedCar(40, equipment).Steady(0, 1).Coated(1).Steady(1, 2).Shop, "job-1", new Hypothesis(HumidityPct: humidityPct));
-        Assert.Contains(says, Assert.Single(Asked([Equipment.FixedHeating]).Beyond), StringComparison.Ordinal);
+        Assert.Contains(says, Assert.Single(Asked([Equipment.FixedHeating]).Beyond).ToString(), StringComparison.Ordinal);
         Assert.Empty(Asked([means]).Beyond);
     }
 

@@ -18,8 +18,8 @@ public class WindowReasonsTests
         Assert.Equal((WindowReasonKind.Disagreeing, "air-2"), (reason.Kind, reason.Probe));
         Assert.Equal(TestShop.At(4), reason.From, TimeSpan.FromMinutes(5));
         Assert.Equal(TestShop.At(7.5), reason.To!.Value, TimeSpan.FromMinutes(10));
-        Assert.StartsWith("Air probe air-2 disagreed with air-1 from 12:0", reason.Text, StringComparison.Ordinal);
-        Assert.EndsWith("nobody can say which is right, so the worse of them counts.", reason.Text, StringComparison.Ordinal);
+        Assert.StartsWith("Air probe air-2 disagreed with air-1 from 12:0", reason.Text.ToString(), StringComparison.Ordinal);
+        Assert.EndsWith("nobody can say which is right, so the worse of them counts.", reason.Text.ToString(), StringComparison.Ordinal);
     }
 
     [Theory]
@@ -30,10 +30,10 @@ public class WindowReasonsTests
         TestShop shop = Told((hour, shop) => shop.Take(new Message.ReadingCame(new RawReading(
             "bay-1", "air-1", TestShop.At(hour + (hour is > 4 and < 7 ? aheadHours : 0)), TestShop.At(hour), Air(hour), 50, null))), "air-1");
         WindowReason reason = Assert.Single(shop.Window(WindowStage.KeepDry).Because);
-        Assert.Equal($"Air probe air-1 was not believed from 12:00 to 15:00: {why}.", reason.Text);
+        Assert.Equal($"Air probe air-1 was not believed from 12:00 to 15:00: {why}.", reason.Text.ToString());
         Assert.Equal(WindowReasonKind.Disbelieved, reason.Kind);
         Warning silent = Assert.Single(shop.Warnings(WarningKind.ProbeSilent), w => w.Subject.Bay == "bay-1");
-        Assert.Equal($"air-1 sends, and what it sends is refused: {why}.", silent.Detail);
+        Assert.Equal($"air-1 sends, and what it sends is refused: {why}.", silent.Detail?.ToString());
     }
 
     // A line that was down for three hours is no clock that is behind, though the backlog comes too late.

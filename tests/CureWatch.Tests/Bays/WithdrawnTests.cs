@@ -26,7 +26,7 @@ public class WithdrawnTests
         TestShop shop = new TestShop().Steady(0, 1).Tap(1, Did.Applied).Tap(1.05, Did.Levelled).Steady(1.1, 2).Tap(2, did, id: "a").Steady(2.01, 2.2);
         shop.Tap(2.2, Did.Withdrawn, corrects: "a");
         Hold hold = Assert.Single(shop.Holds, h => h.Kind == HoldKind.ReportedLate);
-        Assert.Contains("taken back", hold.Text, StringComparison.Ordinal);
+        Assert.Contains("taken back", hold.Text.ToString(), StringComparison.Ordinal);
         Assert.DoesNotContain(HoldKind.Wetted, shop.HoldKinds);
         Assert.DoesNotContain(HoldKind.ReportedLate, shop.Steady(2.21, 2.3).Tap(2.3, Did.Inspected, found: Found.Clear).HoldKinds);
     }

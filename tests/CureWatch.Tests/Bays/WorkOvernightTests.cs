@@ -14,7 +14,7 @@ public class WorkOvernightTests
     {
         PromisedCar car = Begun(levelledHour: 9.5, recoatByHours: 30);
         AwaitedLayer(car, PromisedCar.At(24), PromisedCar.At(25));
-        Assert.DoesNotContain("takes it no more", car.Promise.Text, StringComparison.Ordinal);
+        Assert.DoesNotContain("takes it no more", car.Promise.Text.ToString(), StringComparison.Ordinal);
         Assert.True(car.Promise.Outlook.ReadyAt!.Latest > PromisedCar.At(36));
     }
 
@@ -23,7 +23,7 @@ public class WorkOvernightTests
     public void LayerThatComesTooLateInTheMorning_IsToldToday()
     {
         PromisedCar car = Begun(levelledHour: 9.5, recoatByHours: 6);
-        Assert.Contains("Layer 2 of bonnet would come only Tue 08:00, when the layer below takes it no more", car.Promise.Text, StringComparison.Ordinal);
+        Assert.Contains("Layer 2 of bonnet would come only Tue 08:00, when the layer below takes it no more", car.Promise.Text.ToString(), StringComparison.Ordinal);
         CarDay day = Assert.Single(DayPlan.Of(car.Shop).Bays[0].Cars);
         Assert.False(day.Fits);
         Assert.Contains(day.Reasons, r => r.Kind == StartReasonKind.RecoatMissed);
@@ -38,7 +38,7 @@ public class WorkOvernightTests
     {
         PromisedCar car = new PromisedCar(120, sheet: Sheet(20, 60), layers: 2).Steady(0, 1);
         Assert.True(Assert.Single(DayPlan.Of(car.Shop).Bays[0].Cars).Fits);
-        Assert.DoesNotContain("does not fit", car.Promise.LastStart.Value?.Text ?? "", StringComparison.Ordinal);
+        Assert.DoesNotContain("does not fit", car.Promise.LastStart.Value?.Text.ToString() ?? "", StringComparison.Ordinal);
     }
 
     private static void AwaitedLayer(PromisedCar car, DateTimeOffset from, DateTimeOffset by)

@@ -29,8 +29,8 @@ public class ColdHallTests
         Assert.True(recoat.OpensAt.Latest > sameRecoat.OpensAt.Latest);
         Assert.Equal(sameRecoat.ClosesAt!.Earliest!.Value, recoat.ClosesAt!.Earliest!.Value, TimeSpan.FromMilliseconds(1));
         Assert.Equal(mild.Window(WindowStage.LevelOff).ClosesAt!.Earliest!.Value, modelled.Window(WindowStage.LevelOff).ClosesAt!.Earliest!.Value, TimeSpan.FromMilliseconds(1));
-        Assert.Contains("2 K colder than the air", modelled.Report.Assumes, StringComparison.Ordinal);
-        Assert.DoesNotContain("colder than the air", mild.Report.Assumes, StringComparison.Ordinal);
+        Assert.Contains("2 K colder than the air", modelled.Report.Assumes.ToString(), StringComparison.Ordinal);
+        Assert.DoesNotContain("colder than the air", mild.Report.Assumes.ToString(), StringComparison.Ordinal);
     }
 
     // The panel is truly colder all the while: what is told of it from the air alone is never sooner than what its probe tells.
@@ -43,7 +43,7 @@ public class ColdHallTests
         Probe[] probes = [TestShop.Air("air-1"), .. outdoorsC is null ? Array.Empty<Probe>() : [Outdoors]];
         TestShop modelled = Day(probes, 20, 50, outdoorsC), measured = Day([.. probes, TestShop.Panel("panel-1")], 20, 50, outdoorsC, panelC: 20 - colderK);
         Assert.True(modelled.Window(WindowStage.KeepDry).ClosesAt!.Latest >= measured.Window(WindowStage.KeepDry).ClosesAt!.Latest);
-        Assert.DoesNotContain("colder than the air", measured.Report.Assumes, StringComparison.Ordinal);
+        Assert.DoesNotContain("colder than the air", measured.Report.Assumes.ToString(), StringComparison.Ordinal);
     }
 
     // A shop has one sky: whichever bay its probe outdoors belongs to.

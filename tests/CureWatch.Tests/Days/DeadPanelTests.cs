@@ -21,10 +21,10 @@ public class DeadPanelTests
         Assert.True(dead.Report.Ruling.IsReady);
         Assert.InRange((Release(dead) - Release(whole))!.Value.TotalHours, 0.5, 8);
         Hold hold = Assert.Single(early.Holds, h => h.Kind == HoldKind.KeepDry);
-        Assert.Contains("Its panel is reckoned from the air, up to 2.5 K colder: panel-1 has not been heard since 10:59.", hold.Text, StringComparison.Ordinal);
-        Assert.Contains("Its next reading ends it", hold.Text, StringComparison.Ordinal);
-        Assert.EndsWith("panel-1 has not been heard since 10:59.", early.Report.Assumes, StringComparison.Ordinal);
-        Assert.DoesNotContain("reckoned", whole.Report.Assumes, StringComparison.Ordinal);
+        Assert.Contains("Its panel is reckoned from the air, up to 2.5 K colder: panel-1 has not been heard since 10:59.", hold.Text.ToString(), StringComparison.Ordinal);
+        Assert.Contains("Its next reading ends it", hold.Text.ToString(), StringComparison.Ordinal);
+        Assert.EndsWith("panel-1 has not been heard since 10:59.", early.Report.Assumes.ToString(), StringComparison.Ordinal);
+        Assert.DoesNotContain("reckoned", whole.Report.Assumes.ToString(), StringComparison.Ordinal);
     }
 
     // Wherever the true panel is within what may last, at every hour it may die.

@@ -39,7 +39,7 @@ public class HeatTests
         }
 
         Hold hold = Assert.Single(shop.Holds, h => h.Kind == HoldKind.Heat);
-        Assert.StartsWith("75.5 °C Mon 4 May 10:15,", hold.Text, StringComparison.Ordinal);
+        Assert.StartsWith("75.5 °C Mon 4 May 10:15,", hold.Text.ToString(), StringComparison.Ordinal);
     }
 
     // While a lamp burns, the only panel probe tells of the surface under it and of nothing else.

@@ -19,7 +19,7 @@ public class ImplausibleProbeTests
         Warning warning = Assert.Single(broken.Warnings(WarningKind.ProbeImplausible));
         Assert.Equal(TestShop.At(3 + (11 / 60.0)), warning.RaisedAt, TimeSpan.FromMinutes(1));
         Assert.Null(warning.ClearedAt);
-        Assert.Contains("air-1", warning.Detail);
+        Assert.Contains("air-1", warning.Detail?.ToString());
         Assert.DoesNotContain(broken.Warnings(WarningKind.ProbeSilent), IsHere);
         Assert.Equal(why, broken.Shop.Bays["bay-1"].Logs[0].Refused!.Why);
         Assert.Equal(silent.Window(WindowStage.KeepDry).ClosesAt, broken.Window(WindowStage.KeepDry).ClosesAt);

@@ -33,7 +33,7 @@ public class PlacesTests
     {
         TestShop shop = new TestShop(TwoRows, place: Place.Cabin).Steady(0, 1).Tap(1, Did.Applied).Tap(1.05, Did.Levelled).Steady(1.1, 20);
         Assert.Equal(TestShop.At(1.05 + 36), shop.Window(WindowStage.KeepDry).ClosesAt!.Latest!.Value, TimeSpan.FromSeconds(1));
-        Assert.All(shop.Holds.Where(h => h.Kind != HoldKind.LevelMissed), h => Assert.Contains("the sheet's slowest row, an assumption, for nobody measured", h.Text, StringComparison.Ordinal));
+        Assert.All(shop.Holds.Where(h => h.Kind != HoldKind.LevelMissed), h => Assert.Contains("the sheet's slowest row, an assumption, for nobody measured", h.Text.ToString(), StringComparison.Ordinal));
         shop.Tap(20, Did.Inspected, found: Found.Clear).Until(40);
         Assert.Equal([HoldKind.Unwatched], shop.HoldKinds); // a look before the time says nothing of the rest of it
         shop.Tap(40, Did.Inspected, found: Found.Clear);
@@ -50,7 +50,7 @@ public class PlacesTests
         Assert.True(away < TestShop.At(1.05 + 36));
         shop.Tap(9, Did.Moved, toBay: "bay-1").Steady(9, 10);
         Assert.True(shop.Window(WindowStage.KeepDry).ClosesAt!.Latest >= inTheBay + TimeSpan.FromHours(1.5));
-        Assert.Contains(shop.Holds, h => h.Kind == HoldKind.Unwatched && h.Text.Contains("bring it back", StringComparison.Ordinal));
+        Assert.Contains(shop.Holds, h => h.Kind == HoldKind.Unwatched && h.Text.ToString().Contains("bring it back", StringComparison.Ordinal));
     }
 
     [Fact]

@@ -125,9 +125,9 @@ public class StandingStillTests
         var day = new StuckDay(7, 0.1, 0.1, HasTwin: false);
         Fault[] faults = [new(Kind.PanelSilent, 4, 2), new(Kind.HumidityStuck, 7.5, 2), new(Kind.AirSilent, 11, 3)];
         WindowReason[] because = [.. day.Told(faults).Window(WindowStage.KeepDry).Because];
-        Assert.Contains(because, r => r is { Kind: WindowReasonKind.Unheard, Probe: "panel-1" } && r.Text.StartsWith("Panel probe panel-1 was not heard from 12:00 to 14:00", StringComparison.Ordinal));
-        Assert.Contains(because, r => r is { Kind: WindowReasonKind.Stuck, Probe: "air-1" } && r.Text.StartsWith("Air probe air-1 repeated one humidity from 15:", StringComparison.Ordinal));
-        Assert.Contains(because, r => r is { Kind: WindowReasonKind.Unheard, Probe: "air-1" } && r.Text.Contains("from 19:00 to 22:00", StringComparison.Ordinal));
+        Assert.Contains(because, r => r is { Kind: WindowReasonKind.Unheard, Probe: "panel-1" } && r.Text.ToString().StartsWith("Panel probe panel-1 was not heard from 12:00 to 14:00", StringComparison.Ordinal));
+        Assert.Contains(because, r => r is { Kind: WindowReasonKind.Stuck, Probe: "air-1" } && r.Text.ToString().StartsWith("Air probe air-1 repeated one humidity from 15:", StringComparison.Ordinal));
+        Assert.Contains(because, r => r is { Kind: WindowReasonKind.Unheard, Probe: "air-1" } && r.Text.ToString().Contains("from 19:00 to 22:00", StringComparison.Ordinal));
         Assert.DoesNotContain(day.Whole.Window(WindowStage.KeepDry).Because, r => r.Kind == WindowReasonKind.Unheard);
     }
 

@@ -35,8 +35,8 @@ public class StillWarningsTests
         Live(shop, 0, 9, hour => hour is > 4 and < 7.5);
         Warning warning = Assert.Single(shop.Warnings(WarningKind.ProbeStuck));
         Assert.Equal("air-1", warning.Subject.Probe);
-        Assert.Contains("air-2 beside it moved", warning.Detail, StringComparison.Ordinal);
-        Assert.Contains("% RH for ", warning.Detail, StringComparison.Ordinal);
+        Assert.Contains("air-2 beside it moved", warning.Detail?.ToString(), StringComparison.Ordinal);
+        Assert.Contains("% RH for ", warning.Detail?.ToString(), StringComparison.Ordinal);
         Assert.NotNull(warning.ClearedAt);
         Assert.All(shop.Warnings(WarningKind.ProbeStandsStill), w => Assert.NotNull(w.ClearedAt));
 
@@ -69,6 +69,6 @@ public class StillWarningsTests
         Assert.NotNull(advice.ClearedAt);
         Assert.False(advice.Wakes);
         Assert.Empty(shop.Warnings(WarningKind.ProbeStuck));
-        Assert.Matches("^air-1 has said .* for .* since [0-9:]{5}: ", advice.Detail!);
+        Assert.Matches("^air-1 has said .* for .* since [0-9:]{5}: ", advice.Detail!.ToString());
     }
 }

@@ -47,7 +47,7 @@ public class SystemTests
     {
         Hold hold = Assert.Single(Coated(topHour: 1.5).Holds, h => h.Kind == HoldKind.OutOfWindow);
         Assert.Equal(2, hold.Layer);
-        Assert.Contains("layer 1 takes it from", hold.Text);
+        Assert.Contains("layer 1 takes it from", hold.Text.ToString());
     }
 
     [Theory]

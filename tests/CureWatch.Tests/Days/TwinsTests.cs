@@ -23,7 +23,7 @@ public class TwinsTests
         TestShop odd = Day(3, (probe, _) => probe == 3 ? (20 + offK, 50 + offPct) : (20, 50)), two = Day(2, (_, _) => (20, 50));
         Warning warning = Assert.Single(odd.Warnings(WarningKind.ProbeDisagreeing));
         Assert.Equal("air-3", warning.Subject.Probe);
-        Assert.Contains("air-1", warning.Detail);
+        Assert.Contains("air-1", warning.Detail?.ToString());
         Assert.InRange(odd.Shop.Tally.Rejected[Disbelief.Disagreeing], 500, 600);
         foreach (WindowStage stage in new[] { WindowStage.KeepDry, WindowStage.Recoat })
         {

@@ -17,7 +17,7 @@ public class HoldsTests
         TestShop shop = Held(kind);
         Hold hold = Assert.Single(shop.Holds, h => h.Kind == kind);
         Assert.Equal(("bonnet", layer), (hold.Surface, hold.Layer ?? 1));
-        Assert.Contains("inspect", hold.Text, StringComparison.Ordinal);
+        Assert.Contains("inspect", hold.Text.ToString(), StringComparison.Ordinal);
         Assert.False(shop.Report.Ruling.IsReady);
 
         shop.Tap(50, Inspected, found: Found.Dust).Tap(50.1, Inspected, found: Found.Streak);

@@ -52,7 +52,7 @@ public class CarPlannerTests
     {
         CarSlot slot = Planner(Car(dryIn: 90), null, Work(HarmfulWork.Sanding, 1.5, 4)).Earliest()!;
         Assert.Equal(Now.AddHours(4), slot.Start);
-        Assert.StartsWith("Begun 11:30: Sanding", Assert.Single(slot.HeldOffBy).Text, StringComparison.Ordinal);
+        Assert.StartsWith("Begun 11:30: Sanding", Assert.Single(slot.HeldOffBy).Text.ToString(), StringComparison.Ordinal);
         Assert.Empty(Planner(Car(dryIn: 90)).Earliest()!.HeldOffBy);
     }
 
@@ -99,7 +99,7 @@ public class CarPlannerTests
     {
         CarPlanner planner = Planner(Car(), works: Work(HarmfulWork.Washing, 1, 3));
         StartReason reason = Assert.Single(planner.At(Now).Reasons);
-        Assert.Equal("Begun 10:00: Washing in bay-2 11:00 to 13:00 harms bonnet of car-1 in bay-1: it has to stay dry until 20:25.", reason.Text);
+        Assert.Equal("Begun 10:00: Washing in bay-2 11:00 to 13:00 harms bonnet of car-1 in bay-1: it has to stay dry until 20:25.", reason.Text.ToString());
         Assert.Equal(Now.AddHours(3), planner.Earliest()!.Start);
         Assert.Equal(Now, Planner(Car(), works: Work(HarmfulWork.Washing, 1, 3) with { Airspace = "wash-hall" }).Earliest()!.Start);
     }

@@ -14,7 +14,7 @@ public class ClimateSearchTests
     [InlineData(18, 29.5)]
     public void Way_IsWithinTheSheets(double airC, double pct)
     {
-        var reach = new ClimateReach(airC, pct / 100 * Pascals(airC), 35, 30, 75, "heat", null, "water", "a dehumidifier") { ColdestC = 12 };
+        var reach = new ClimateReach(airC, pct / 100 * Pascals(airC), 35, 30, 75, $"heat", null, $"water", $"a dehumidifier") { ColdestC = 12 };
         WayBack[] ways = [.. new ClimateSearch(reach, 0.9, Now, _ => new Prospect(0.95, Now)).Ways()];
         Assert.NotEmpty(ways);
         Assert.All(ways.Where(w => w.Kind is WayKind.Moisten or WayKind.HeatAndMoisten or WayKind.Dry), w => Assert.InRange(w.HumidityPct!.Value, 30, 75));
@@ -24,7 +24,7 @@ public class ClimateSearchTests
     [Fact]
     public void Step_IsTheFirstBeyondTheAir_WhereThatIsWithinTheSheets()
     {
-        var reach = new ClimateReach(20.2, 0.5 * Pascals(20.2), 30, 30, 75, "heat", null, "water", null) { ColdestC = 10 };
+        var reach = new ClimateReach(20.2, 0.5 * Pascals(20.2), 30, 30, 75, $"heat", null, $"water", null) { ColdestC = 10 };
         WayBack[] ways = [.. new ClimateSearch(reach, 0.9, Now, held => new Prospect(held.LeastAirKelvins is null ? 0.9 : 0.95, Now)).Ways()];
         Assert.Equal(20.5, ways.Single(w => w.Kind == WayKind.Heat).AirC);
         Assert.InRange(ways.Single(w => w.Kind == WayKind.Moisten).HumidityPct!.Value, 51, 52);

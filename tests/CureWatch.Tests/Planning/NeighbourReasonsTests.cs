@@ -36,7 +36,7 @@ public class NeighbourReasonsTests
         StartAnswer answer = Beside(Work(HarmfulWork.Sanding, 0, 20), Work(HarmfulWork.Compounding, 12, 40));
         StartReason[] works = [.. answer.Reasons.Where(r => r.Kind == StartReasonKind.SharedAir)];
         Assert.Equal(2, works.Length);
-        Assert.StartsWith("Compounding", works[0].Text, StringComparison.Ordinal); // which is what is waited for
+        Assert.StartsWith("Compounding", works[0].Text.ToString(), StringComparison.Ordinal); // which is what is waited for
         Assert.All(works, r => Assert.Equal(At(40), r.Until!.Latest));
     }
 

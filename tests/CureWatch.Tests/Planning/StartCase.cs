@@ -44,7 +44,7 @@ internal static class StartCase
         Same(OneCoat),
         null,
         null,
-        new ClimateMeans("the fixed heating", "the fixed heating", "the dehumidifier", "the humidifier"));
+        new ClimateMeans($"the fixed heating", $"the fixed heating", $"the dehumidifier", $"the humidifier"));
 
     /// <summary>The same with a layer on and another to come.</summary>
     public static StartEvidence OverFirst { get; } = Fine with { Surface = Fine.Surface with { Layers = 2 } };
@@ -81,7 +81,7 @@ internal static class StartCase
             new TimeBounds(At(opensMinute - 20), At(opensMinute - 10), At(opensMinute)),
             closesMinute is { } c ? new TimeBounds(At(c), At(c + 30), At(c + 60)) : null,
             WindowState.Open);
-        return new NextLayer(2, [1], [new BelowCoat(window, !levelled, IsFoundClear: false)], [.. held]);
+        return new NextLayer(2, [1], [new BelowCoat(window, !levelled, IsFoundClear: false)], [.. held.Select(CureWatch.Words.Sentence.Named)]);
     }
 
     public static ImmutableArray<(StartReasonKind Kind, StartWeight Weight)> KindsOf(StartAnswer answer) => [.. answer.Reasons.Select(r => (r.Kind, r.Weight))];

@@ -13,7 +13,7 @@ public class StartDecisionTests
         StartDecision decision = Decide(Surface("bonnet", layers: 2, sections: 8), Surface("roof", layers: 2));
         Assert.Equal(StartVerdict.Yes, decision.Verdict);
         Assert.Equal(
-            $"Start now: 4 sections a pass, bonnet first; layer 2 done {decision.Plan!.DoneAt:HH:mm}, lock-up 18:00.", decision.Text);
+            $"Start now: 4 sections a pass, bonnet first; layer 2 done {decision.Plan!.DoneAt:HH:mm}, lock-up 18:00.", decision.Text.ToString());
         Assert.Equal(4, decision.Plan.Layers.Length);
     }
 
@@ -34,15 +34,15 @@ public class StartDecisionTests
     [Fact]
     public void Wait_SaysUntilWhenAndWhy() => Assert.Equal(
         "Wait until 10:25: Bonnet was dried 09:55; edges and trim drip until 10:25.",
-        Decide(Surface("bonnet") with { Wettings = [new Wetting(At(-30), At(-5))] }).Text);
+        Decide(Surface("bonnet") with { Wettings = [new Wetting(At(-30), At(-5))] }).Text.ToString());
 
     [Fact]
     public void No_SaysTheHardestReasonAndWhatHelps()
     {
-        Assert.Equal("Not yet: Bonnet was not wiped down. Wipe it down and tell it.", Decide(Surface("bonnet") with { Preparation = Wiped(null) }).Text);
+        Assert.Equal("Not yet: Bonnet was not wiped down. Wipe it down and tell it.", Decide(Surface("bonnet") with { Preparation = Wiped(null) }).Text.ToString());
         Assert.EndsWith(
             "And wait until 10:25.",
-            Decide(Surface("bonnet") with { Preparation = Wiped(null), Wettings = [new Wetting(At(-30), At(-5))] }).Text,
+            Decide(Surface("bonnet") with { Preparation = Wiped(null), Wettings = [new Wetting(At(-30), At(-5))] }).Text.ToString(),
             StringComparison.Ordinal);
     }
 
@@ -51,7 +51,7 @@ public class StartDecisionTests
     {
         StartDecision decision = Decide(Surface("bonnet") with { Next = null });
         Assert.Equal((StartVerdict.No, null, null), (decision.Verdict, decision.First, decision.Plan));
-        Assert.Equal("Nothing is left to go on: every planned layer is on.", decision.Text);
+        Assert.Equal("Nothing is left to go on: every planned layer is on.", decision.Text.ToString());
     }
 
     [Fact]
@@ -91,14 +91,14 @@ public class StartDecisionTests
         var promise = new StartPromise(At(promisedMinute), DateTimeOffset.MinValue, at => at <= At(22 * 60) ? At((23 * 60) + 15) : null);
         StartDecision decision = StartDecision.On([Surface("bonnet")], Day, promise);
         Assert.Equal(Enumerable.Repeat(StartReasonKind.Promise, reasons), decision.Reasons.Select(r => r.Kind));
-        Assert.True(reasons == 0 || decision.Reasons[0].Text.Contains("from Tue 09:15 at the latest; promised is Tue 09:00", StringComparison.Ordinal));
+        Assert.True(reasons == 0 || decision.Reasons[0].Text.ToString().Contains("from Tue 09:15 at the latest; promised is Tue 09:00", StringComparison.Ordinal));
     }
 
     [Fact]
     public void Promise_WhileACoatThatIsOnCannotBeForetold_IsNotCalledFine()
     {
         StartDecision decision = StartDecision.On([Surface("bonnet")], Day, new StartPromise(At(5000), null, at => at));
-        Assert.Contains("at no time anybody can tell", Assert.Single(decision.Reasons).Text, StringComparison.Ordinal);
+        Assert.Contains("at no time anybody can tell", Assert.Single(decision.Reasons).Text.ToString(), StringComparison.Ordinal);
     }
 
     private static StartDecision Decide(params StartEvidence[] surfaces) => StartDecision.On(surfaces, Day, StartPromise.None);

@@ -13,9 +13,9 @@ internal static class StartSituations
 {
     public static StartEvidence Of(string situation) => situation switch
     {
-        "cabin without a probe" => Fine with { Air = null, Panel = null, Times = [], Silence = new Silence(null, null, "the cabin in bay-1") },
-        "air silent" => Fine with { Air = null, Panel = null, Times = [], Silence = new Silence("air", At(-40), "bay-1") },
-        "panel silent" => Fine with { Panel = null, Silence = new Silence("bonnet", At(-40), "bay-1") },
+        "cabin without a probe" => Fine with { Air = null, Panel = null, Times = [], Silence = new Silence(null, null, $"the cabin in bay-1") },
+        "air silent" => Fine with { Air = null, Panel = null, Times = [], Silence = new Silence("air", At(-40), $"bay-1") },
+        "panel silent" => Fine with { Panel = null, Silence = new Silence("bonnet", At(-40), $"bay-1") },
         "wet panel" => Fine with { Panel = Panel(9), Laws = Lenient },
         "wet elsewhere" => OverFirst with { Wet = new Wetness(At(-30), null), Next = SecondLayer(-60, null) },
         "thin spread" => Fine with { Panel = Panel(12.2, standardK: 0) },

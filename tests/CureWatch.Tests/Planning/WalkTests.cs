@@ -52,15 +52,15 @@ public class WalkTests
         Assert.Equal((ActKind.Level, 1, 1), (level.Kind, level.Layer, level.Section));
         Assert.Equal(shop.Window(CureWatch.TimeWindows.WindowStage.LevelOff).OpensAt.Earliest, level.From);
         Assert.Equal(shop.Window(CureWatch.TimeWindows.WindowStage.LevelOff).ClosesAt!.Earliest, level.By);
-        Assert.Equal("bonnet: look from 09:00, level by 09:06", shop.Report.Next[0].Text);
-        Assert.Equal("bonnet: look now, level by 09:06", shop.Until(1 + (2 * Minute)).Report.Next[0].Text);
+        Assert.Equal("bonnet: look from 09:00, level by 09:06", shop.Report.Next[0].Text.ToString());
+        Assert.Equal("bonnet: look now, level by 09:06", shop.Until(1 + (2 * Minute)).Report.Next[0].Text.ToString());
     }
 
     [Fact]
     public void LevelOffMissed_IsReWetAndLevelNow_AndThatRunsANewClock()
     {
         TestShop shop = Press(Shop(sections: 1), 1).Steady(1.02, 1.3);
-        Assert.Equal("bonnet: Re-wet and level now; it closed 09:06", shop.Report.Next[0].Text);
+        Assert.Equal("bonnet: Re-wet and level now; it closed 09:06", shop.Report.Next[0].Text.ToString());
         Assert.True(Next(shop) is { Kind: ActKind.ReWet, IsLate: true });
         Press(shop, 1.3);
         Assert.Equal(ActKind.Level, Next(shop)!.Kind);
@@ -99,7 +99,7 @@ public class WalkTests
         Assert.Empty(shop.Report.Ruling.Notes);
         shop.Steady(1.7, 40);
         Note note = Assert.Single(shop.Report.Ruling.Notes);
-        Assert.Contains("Section 1, 2, 3: no second look under light", note.Text, StringComparison.Ordinal);
+        Assert.Contains("Section 1, 2, 3: no second look under light", note.Text.ToString(), StringComparison.Ordinal);
         Assert.True(shop.Report.Ruling.IsReady);
         Assert.Empty(shop.Tap(40.1, Did.Inspected, layer: 1, found: Found.Clear).Report.Ruling.Notes);
     }
@@ -182,7 +182,7 @@ public class WalkTests
                     toBay: random.Next(2) == 0 ? "store" : "bay-1", reportedHour: hour);
                 var next = shop.Report.Next;
                 Assert.All(next, n => Assert.True(n.Act.IsLate || !(n.Act.By < shop.Shop.Now), $"{n}"));
-                Assert.All(next, n => Assert.StartsWith("bonnet", n.Text, StringComparison.Ordinal));
+                Assert.All(next, n => Assert.StartsWith("bonnet", n.Text.ToString(), StringComparison.Ordinal));
             }
         }
 

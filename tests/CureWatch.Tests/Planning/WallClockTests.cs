@@ -15,7 +15,7 @@ public class WallClockTests
     [InlineData(-7 * 24, "Mon 27 Apr 10:00")]
     public void Instant_IsSaidWithItsDayOrDate(double hours, string words)
     {
-        Assert.Equal(words, WallClock.Of(At(hours * 60), Now, TimeZoneInfo.Utc));
-        Assert.Equal(words, Day.Clock(At(hours * 60)));
+        Assert.Equal(words, WallClock.Of(At(hours * 60), Now, TimeZoneInfo.Utc).ToString());
+        Assert.Equal(words, Day.Clock(At(hours * 60)).ToString());
     }
 }

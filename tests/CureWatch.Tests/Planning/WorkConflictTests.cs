@@ -67,13 +67,13 @@ public class WorkConflictTests
     [Fact]
     public void Silicone_BelowALayerNobodyPlanned_EndsWithThatOne() => Assert.EndsWith(
         "silicone makes craters in it until its last layer is touch-dry.",
-        ConflictWords.Of(Assert.Single(WorkConflict.Between([Work(HarmfulWork.SiliconeSpray, 70, 80)], [Coat with { SiliconeUntil = null }], Hours)), Hours),
+        ConflictWords.Of(Assert.Single(WorkConflict.Between([Work(HarmfulWork.SiliconeSpray, 70, 80)], [Coat with { SiliconeUntil = null }], Hours)), Hours).ToString(),
         StringComparison.Ordinal);
 
     [Fact]
     public void Words_SayWhoHarmsWhom_UntilWhen() => Assert.Equal(
         "Washing in bay-2 10:00 to 10:30 harms bonnet of car-1 in bay-1: it has to stay dry until 19:00.",
-        ConflictWords.Of(Assert.Single(Between(Work(HarmfulWork.Washing, 120, 150))), Hours));
+        ConflictWords.Of(Assert.Single(Between(Work(HarmfulWork.Washing, 120, 150))), Hours).ToString());
 
     [Fact]
     public void FreeTime_IsTheNearest_AlsoBefore()

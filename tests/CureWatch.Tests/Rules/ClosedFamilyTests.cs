@@ -37,7 +37,7 @@ public class ClosedFamilyTests
         new ShopEvent.SurfaceOverheated("job-1", "bonnet", new Overheat(Now, 95, 70)),
         new ShopEvent.AlarmMoved(Wet, new Alarm.Raised()),
         new ShopEvent.WarningRaised(new Warning(Wet, "bonnet", Now, null, null)),
-        new ShopEvent.WarningReworded(Wet, "wetter than it was"),
+        new ShopEvent.WarningReworded(Wet, $"wetter than it was"),
         new ShopEvent.WarningCleared(Wet, Now),
         new ShopEvent.RulingTurned("job-1", IsReady: true, Now),
         new ShopEvent.RulingForeseen("job-1", Now),
@@ -82,7 +82,7 @@ public class ClosedFamilyTests
         Assert.Equal(kind, rule.Kind);
         Assert.InRange(rule.Priority, 1, 3);
         Assert.True(rule.OnDelay >= TimeSpan.Zero && rule.OffDelay >= TimeSpan.Zero && rule.Deadband >= 0 && rule.LeastLooks >= 1);
-        Assert.All([rule.Cause, rule.Consequence, rule.Action], Assert.NotEmpty);
+        Assert.All([rule.Cause, rule.Consequence, rule.Action], s => Assert.False(s.IsNone));
     }
 
     [Theory]
