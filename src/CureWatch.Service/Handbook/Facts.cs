@@ -40,5 +40,5 @@ internal static class Facts
         ? $" {tongue[$"Told after {tongue[ShopClock.Length(rule.OnDelay)]}, over {tongue[ShopClock.Length(rule.OffDelay)]} after the cause is gone."]}"
         : "";
 
-    private static string Box(string caution, Tongue tongue) => $":::caution\n{tongue[caution.ReplaceLineEndings(" ")]}\n:::\n";
+    private static string Box(string caution, Tongue tongue) => $":::caution\n{tongue[caution]}\n:::\n";
 }

@@ -18,11 +18,16 @@ internal sealed class PhraseBook
     /// <summary>The phrases of one language: those of the library, and those of the pages.</summary>
     public static PhraseBook Of(string language) => new(Read($"Sentences.{language}.resources").Concat(Read($"Pages.{language}.resources")));
 
-    /// <returns>The phrase; the English one where the book has none. One that begins with a capital is found without it too.</returns>
-    public string Find(string english) => _phrases.TryGetValue(english, out string? phrase) ? phrase
+    /// <returns>
+    /// The phrase; the English one where the book has none. One that begins with a capital is found without it too, and one of several lines as one line.
+    /// </returns>
+    public string Find(string english) =>
+        Found(english) ?? (english.Contains('\n', StringComparison.Ordinal) ? Found(english.ReplaceLineEndings(" ")) : null) ?? english;
+
+    private string? Found(string english) => _phrases.TryGetValue(english, out string? phrase) ? phrase
         : english is [>= 'A' and <= 'Z', ..] && _phrases.TryGetValue($"{char.ToLowerInvariant(english[0])}{english[1..]}", out phrase)
             ? $"{char.ToUpperInvariant(phrase[0])}{phrase[1..]}"
-        : english;
+        : null;
 
     public static IEnumerable<KeyValuePair<string, string>> Read(string name)
     {

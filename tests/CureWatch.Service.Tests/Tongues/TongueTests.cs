@@ -1,4 +1,7 @@
+using CureWatch.Panels;
+using CureWatch.Service.Documents;
 using CureWatch.Service.Tongues;
+using CureWatch.Warnings;
 using CureWatch.Words;
 
 namespace CureWatch.Service.Tests.Tongues;
@@ -22,6 +25,20 @@ public class TongueTests
     {
         Assert.Equal("Nobody has put this into German yet 7", German[$"Nobody has put this into German yet {7}"]);
         Assert.Equal("", German[(Sentence?)null]);
+    }
+
+    // The command line breaks its lines; a page does not.
+    [Fact]
+    public void Caution_BesideEachWarning_IsSaidInGerman()
+    {
+        string[] cautions =
+        [
+            .. Enum.GetValues<WarningKind>().SelectMany(kind => new Place?[] { null, Place.Outside }.Select(air => new Subject(kind, null, null, null, null, 0, 0, air)))
+                .Select(Cautions.Beside).OfType<string>().Append(Cautions.Airing).Distinct(),
+        ];
+        Assert.True(cautions.Length > 4, $"{cautions.Length}");
+        Assert.All(cautions, caution => Assert.StartsWith("Vorsicht: ", German[caution], StringComparison.Ordinal));
+        Assert.All(cautions, caution => Assert.Equal(caution, Tongue.Plain[caution]));
     }
 
     [Theory]
