@@ -124,6 +124,9 @@ function morph(old, fresh) {
     }
     return;
   }
+  if ("own" in old.dataset) {
+    return; // a script of ours speaks there
+  }
   for (const { name } of [...old.attributes]) {
     if (!fresh.hasAttribute(name) && !(name === "open" && old.nodeName === "DETAILS")) {
       old.removeAttribute(name);

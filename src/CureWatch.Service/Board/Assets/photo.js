@@ -34,7 +34,7 @@ async function sendPhoto(event) {
       said.textContent = reasonOf(await answer.text());
     }
   } catch {
-    said.textContent = form.dataset.away;
+    said.textContent = form.dataset.unheard;
   } finally {
     isSending = false;
   }
