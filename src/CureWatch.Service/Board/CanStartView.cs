@@ -15,7 +15,7 @@ public sealed record CanStartView(
     Sentence Sentence,
     Moment? From,
     IReadOnlyList<StartReasonView> Reasons,
-    IReadOnlyList<string> Plans,
+    IReadOnlyList<Sentence> Plans,
     IReadOnlyList<Sentence> Assumed,
     IReadOnlyList<string> HeatCautions);
 

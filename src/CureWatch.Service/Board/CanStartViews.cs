@@ -1,13 +1,14 @@
 using CureWatch.Bays;
 using CureWatch.Planning;
 using CureWatch.Service.Documents;
+using CureWatch.Words;
 
 namespace CureWatch.Service.Board;
 
 /// <summary>Puts into words whether a car can be coated now.</summary>
 internal sealed class CanStartViews(ShopClock clock)
 {
-    public CanStartView Of(StartReport report, IEnumerable<string> passes)
+    public CanStartView Of(StartReport report, IEnumerable<Sentence> passes)
     {
         StartDecision decision = report.Decision;
         StartReason[] reasons =
@@ -24,7 +25,7 @@ internal sealed class CanStartViews(ShopClock clock)
             decision.Text,
             clock.Of(decision.From?.Latest),
             [.. reasons.Select(Of)],
-            [.. passes, .. decision.Answers.Select(PlanOf).OfType<string>()],
+            [.. passes, .. decision.Answers.Select(PlanOf).OfType<Sentence>()],
             decision.Assumed,
             [.. Cautions.BesideHeat(reasons)]);
     }
@@ -40,15 +41,17 @@ internal sealed class CanStartViews(ShopClock clock)
         reason.Help,
         clock.Of(reason.Until?.Latest));
 
-    private string? PlanOf(StartAnswer answer)
+    private Sentence? PlanOf(StartAnswer answer)
     {
         if (answer.Plan is not { Layers: [.., { } last] layers } plan)
         {
             return null;
         }
 
-        string passes = layers[0] is { Sections: > 1, IsTimed: true } first && answer.Evidence.Times[0].HasToBeLevelled ? $", {first.SectionsPerPass} sections a pass" : "";
-        string dry = answer.DryAt?.Latest is { } at ? $", keep dry until {clock.Of(at).Text}" : "";
-        return $"{answer.Evidence.Surface.Id}{passes}: {(last.Layer > 1 ? $"layer {last.Layer} " : "")}done {clock.Of(plan.DoneAt)!.Text}{dry}";
+        Sentence passes = layers[0] is { Sections: > 1, IsTimed: true } first && answer.Evidence.Times[0].HasToBeLevelled ? $", {first.SectionsPerPass:0} sections a pass" : Sentence.None;
+        Sentence dry = answer.DryAt?.Latest is { } at ? $", keep dry until {clock.Of(at).Text}" : Sentence.None;
+        return last.Layer > 1
+            ? (Sentence)$"{answer.Evidence.Surface.Id}{passes}: layer {last.Layer} done {clock.Of(plan.DoneAt)!.Text}{dry}"
+            : $"{answer.Evidence.Surface.Id}{passes}: done {clock.Of(plan.DoneAt)!.Text}{dry}";
     }
 }

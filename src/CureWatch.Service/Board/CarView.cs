@@ -23,10 +23,10 @@ public sealed record CarView(
     IReadOnlyList<CoatView> Coats,
     IReadOnlyList<NextCoat> Next,
     CanStartView? Start,
-    IReadOnlyList<string> Arrival,
+    IReadOnlyList<CureWatch.Words.Sentence> Arrival,
     IReadOnlyList<string> Surfaces,
     IReadOnlyList<string> Cautions,
-    IReadOnlyList<string> Warm,
+    IReadOnlyList<CureWatch.Words.Sentence> Warm,
     int TapNumber)
 {
     /// <summary>What its times take for granted of the climate.</summary>
@@ -74,7 +74,7 @@ public sealed record HoldView(string Kind, string Coats, CureWatch.Words.Sentenc
 /// <param name="CanBeLevelled">Whether somebody still has to level it.</param>
 /// <param name="Lamp">What lamps have earned it.</param>
 public sealed record CoatView(
-    string Key, string Name, CoatTarget Target, Tone Tone, string Word, IReadOnlyList<WindowLine> Lines, bool CanBeLevelled, IReadOnlyList<string> Lamp);
+    string Key, string Name, CoatTarget Target, Tone Tone, string Word, IReadOnlyList<WindowLine> Lines, bool CanBeLevelled, IReadOnlyList<CureWatch.Words.Sentence> Lamp);
 
 /// <summary>What a form says of a coat.</summary>
 public sealed record CoatTarget(string Surface, int Layer, int Section);

@@ -39,7 +39,7 @@ internal sealed class CarViews(Look look, ShopClock clock)
             coats.Length > 0 ? [] : [.. report.Arrival.Select(a => ArrivalWords.Of(a, report.At, clock.Zone))],
             [.. state.Job.Surfaces.Select(s => s.Id)],
             once.Of(CautionsOf(report.Surfaces.Where(s => next.Any(n => n.Target.Surface == s.Surface.Id)).Select(s => s.Surface))),
-            [.. report.CoolDowns.Select(c => LampWords.Of(c.Surface, c.CoolDown, at => clock.Of(at)?.Text.ToString() ?? ""))],
+            [.. report.CoolDowns.Select(c => LampWords.Of(c.Surface, c.CoolDown, at => clock.Of(at)?.Text ?? CureWatch.Words.Sentence.None))],
             state.Told.Length)
         {
             Assumes = report.Assumes,
@@ -52,7 +52,7 @@ internal sealed class CarViews(Look look, ShopClock clock)
     }
 
     /// <summary>What a pass is for one person and for two; nothing where nothing is left to be levelled.</summary>
-    private IEnumerable<string> PassesOf(JobState state) => Enumerable.Range(1, SectionPace.MostPeople)
+    private IEnumerable<CureWatch.Words.Sentence> PassesOf(JobState state) => Enumerable.Range(1, SectionPace.MostPeople)
         .Select(people => PassReport.Of(look.Shop, look.StartOf(state), people)).Where(p => !p.Passes.IsEmpty).Select(PassWords.Of);
 
     private static DateTimeOffset Deadline(CoatView coat) => coat.Lines.Count > 0 && coat.Lines[0].Moment is { } moment ? moment.At : DateTimeOffset.MaxValue;

@@ -27,4 +27,4 @@ public sealed record LearntProductView(string Name, IReadOnlyList<LearntLineView
 /// <param name="Ignored">What taught nothing, and why; null where all did.</param>
 /// <param name="Since">When the first tap was.</param>
 /// <param name="Disagrees">Whether the taps say more than is believed of them.</param>
-public sealed record LearntLineView(string Bay, string Text, string? Range, string? Ignored, Moment? Since, bool Disagrees);
+public sealed record LearntLineView(string Bay, CureWatch.Words.Sentence Text, string? Range, string? Ignored, Moment? Since, bool Disagrees);

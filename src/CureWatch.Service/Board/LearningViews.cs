@@ -27,7 +27,7 @@ internal static class LearningViews
 
     private static LearntLineView Line(LearningReport report, ShopClock clock)
     {
-        string text = LearningWords.Of(report);
+        CureWatch.Words.Sentence text = LearningWords.Of(report);
         string?[] ignored =
         [
             report.FarOff > 0 ? $"{report.FarOff} too far off to be meant" : null,
@@ -35,7 +35,7 @@ internal static class LearningViews
         ];
         return new LearntLineView(
             report.Bay,
-            $"{char.ToUpperInvariant(text[0])}{text[1..]}.",
+            $"{text.Capital()}.",
             report.Effect is { } effect
                 ? string.Create(CultureInfo.InvariantCulture, $"{100 * effect.Low:0} to {100 * effect.High:0} % of the sheet's time, with 90 % certainty.")
                 : null,

@@ -19,7 +19,7 @@ public sealed record PlanView(
     Moment Now,
     IReadOnlyList<TroubleView> Troubles,
     IReadOnlyList<BayPlanView> Bays,
-    IReadOnlyList<string> Conflicts,
+    IReadOnlyList<CureWatch.Words.Sentence> Conflicts,
     IReadOnlyList<VisitView> Expected,
     IReadOnlyList<(string Work, CureWatch.Words.Sentence Words)> Works,
     IReadOnlyList<CureWatch.Words.Sentence> Assumed,
@@ -49,14 +49,14 @@ public sealed record RefusedForm(string? About, IReadOnlyDictionary<string, stri
 /// <param name="Line">Its time line: what is drawn of the next days.</param>
 /// <param name="Cars">Its cars.</param>
 /// <param name="Work">The other work planned in it.</param>
-public sealed record BayPlanView(string Bay, string Text, TimeLine Line, IReadOnlyList<CarPlanView> Cars, IReadOnlyList<WorkPlanView> Work);
+public sealed record BayPlanView(string Bay, CureWatch.Words.Sentence Text, TimeLine Line, IReadOnlyList<CarPlanView> Cars, IReadOnlyList<WorkPlanView> Work);
 
 /// <summary>A car on the time line.</summary>
 /// <param name="Job">Its job.</param>
 /// <param name="Tone">Whether it fits.</param>
 /// <param name="Text">How it goes, in a sentence.</param>
 /// <param name="Reasons">Every reason against what is planned.</param>
-public sealed record CarPlanView(string Job, Tone Tone, string Text, IReadOnlyList<StartReasonView> Reasons);
+public sealed record CarPlanView(string Job, Tone Tone, CureWatch.Words.Sentence Text, IReadOnlyList<StartReasonView> Reasons);
 
 /// <summary>Planned work.</summary>
 /// <param name="Id">Its id.</param>
@@ -81,4 +81,4 @@ public sealed record VisitView(string Job, string Name, string Arrives, string A
 /// <param name="Label">The same in words.</param>
 /// <param name="Spans">What is on it: its kind, where it begins and how long it is, in thousandths of the line.</param>
 /// <param name="Days">Where days begin, in thousandths, with their names.</param>
-public sealed record TimeLine(string Label, IReadOnlyList<(string Kind, int From, int Length)> Spans, IReadOnlyList<(int At, string Name)> Days);
+public sealed record TimeLine(CureWatch.Words.Sentence Label, IReadOnlyList<(string Kind, int From, int Length)> Spans, IReadOnlyList<(int At, string Name)> Days);

@@ -4,6 +4,7 @@ using CureWatch.Planning;
 using CureWatch.Service.Api;
 using CureWatch.Service.Documents;
 using CureWatch.Service.Settings;
+using CureWatch.Words;
 
 namespace CureWatch.Service.Board;
 
@@ -101,7 +102,7 @@ internal sealed class PlanViews
         }
 
         return new TimeLine(
-            string.Join(' ', bay.Cars.Select(c => _words.Of(c, c.Job.Car)).Concat(bay.Work.Select(w => $"{_words.Of(w)}.")).Prepend(_words.Of(bay))),
+            Sentence.Join(" ", bay.Cars.Select(c => _words.Of(c, c.Job.Car)).Concat(bay.Work.Select(w => (Sentence)$"{_words.Of(w)}.")).Prepend(_words.Of(bay))),
             spans,
             [
                 .. _plan.Hours.Days.Where(d => d.Opens < _plan.At + Drawn)

@@ -42,7 +42,7 @@ internal sealed class WindowWords(ShopClock clock)
     private static IEnumerable<WindowLine> BatchOf(Coat coat) => coat.Batch is { } batch ? [new WindowLine($"Batch {batch}", null)] : [];
 
     private static IEnumerable<WindowLine> Beyond(CoatReport report) =>
-        report.Windows.Where(w => w.State is not (WindowState.Done or WindowState.Missed)).Select(w => ExtrapolationWords.Of(w.Beyond)).OfType<string>()
+        report.Windows.Where(w => w.State is not (WindowState.Done or WindowState.Missed)).Select(w => ExtrapolationWords.Of(w.Beyond)).OfType<CureWatch.Words.Sentence>()
             .Select(text => new WindowLine($"Reckoned beyond the sheet: {text}", null));
 
     private static IEnumerable<WindowLine> Because(CoatReport report) =>

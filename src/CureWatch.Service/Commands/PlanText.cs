@@ -16,7 +16,7 @@ internal static class PlanText
         var text = new StringBuilder();
         foreach (BayDay bay in plan.Bays)
         {
-            text.AppendLine(words.Of(bay));
+            text.AppendLine(words.Of(bay).ToString());
             foreach (CarDay car in bay.Cars)
             {
                 text.AppendLine($"  {words.Of(car, car.Job.Car)}");

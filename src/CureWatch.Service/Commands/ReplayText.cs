@@ -119,7 +119,7 @@ internal sealed class ReplayText
     {
         foreach ((string surface, Curing.CoolDown warm) in report.CoolDowns)
         {
-            Line(LampWords.Of(surface, warm, Clock));
+            Line(LampWords.Of(surface, warm, at => CureWatch.Words.Sentence.Named(Clock(at))).ToString());
         }
     }
 

@@ -1,4 +1,4 @@
-using System.Globalization;
+using CureWatch.Words;
 
 namespace CureWatch.Service.Documents;
 
@@ -6,12 +6,12 @@ namespace CureWatch.Service.Documents;
 internal static class ChanceWords
 {
     /// <summary>"1 in 40"; from about one in seven on out of ten.</summary>
-    public static string Of(double chance) => chance switch
+    public static Sentence Of(double chance) => chance switch
     {
-        < 0.001 => "less than 1 in 1,000",
-        < 0.15 => string.Create(CultureInfo.InvariantCulture, $"1 in {Plain(1 / chance)}"),
-        <= 0.95 => string.Create(CultureInfo.InvariantCulture, $"{10 * chance:0} in 10"),
-        _ => "more than 19 in 20",
+        < 0.001 => $"less than 1 in 1,000",
+        < 0.15 => $"1 in {Plain(1 / chance):0}",
+        <= 0.95 => $"{10 * chance:0} in 10",
+        _ => $"more than 19 in 20",
     };
 
     /// <summary>No more digits than the chance is worth.</summary>

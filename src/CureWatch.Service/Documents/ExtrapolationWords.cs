@@ -1,5 +1,5 @@
-using System.Globalization;
 using CureWatch.TimeWindows;
+using CureWatch.Words;
 
 namespace CureWatch.Service.Documents;
 
@@ -7,21 +7,28 @@ namespace CureWatch.Service.Documents;
 internal static class ExtrapolationWords
 {
     /// <summary>"9 K colder and 15 % RH moister than any row of the sheet"; null where the sheet's rows cover it.</summary>
-    public static string? Of(Extrapolation? beyond)
+    public static Sentence? Of(Extrapolation? beyond)
     {
         if (beyond is null)
         {
             return null;
         }
 
-        string?[] parts =
+        Sentence?[] parts =
         [
-            Part(beyond.KelvinsBeyond, "K", "warmer", "colder"),
-            Part(beyond.PercentBeyond, "% RH", "moister", "drier"),
+            beyond.KelvinsBeyond switch
+            {
+                0 => null,
+                > 0 => $"{new Figure.Difference(beyond.KelvinsBeyond, "0")} warmer",
+                _ => $"{new Figure.Difference(-beyond.KelvinsBeyond, "0")} colder",
+            },
+            beyond.PercentBeyond switch
+            {
+                0 => null,
+                > 0 => $"{beyond.PercentBeyond:0} % RH moister",
+                _ => $"{-beyond.PercentBeyond:0} % RH drier",
+            },
         ];
-        return $"{string.Join(" and ", parts.OfType<string>())} than any row of the sheet";
+        return $"{Sentence.Join(" and ", parts.OfType<Sentence>())} than any row of the sheet";
     }
-
-    private static string? Part(double beyond, string unit, string above, string below) =>
-        beyond == 0 ? null : string.Create(CultureInfo.InvariantCulture, $"{Math.Abs(beyond):0} {unit} {(beyond > 0 ? above : below)}");
 }

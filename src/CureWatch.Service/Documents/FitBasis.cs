@@ -1,5 +1,5 @@
-using System.Globalization;
 using CureWatch.Products;
+using CureWatch.Words;
 
 namespace CureWatch.Service.Documents;
 
@@ -8,7 +8,7 @@ namespace CureWatch.Service.Documents;
 /// <param name="Temperature">Where its dependence on temperature comes from.</param>
 /// <param name="Humidity">Where its dependence on humidity comes from.</param>
 /// <param name="Words">Each in a sentence: the time, temperature, humidity.</param>
-internal sealed record FitBasis(Stage Stage, Basis Temperature, Basis Humidity, IReadOnlyList<string> Words)
+internal sealed record FitBasis(Stage Stage, Basis Temperature, Basis Humidity, IReadOnlyList<Sentence> Words)
 {
     public static FitBasis Of(StageFit stage)
     {
@@ -17,34 +17,32 @@ internal sealed record FitBasis(Stage Stage, Basis Temperature, Basis Humidity, 
         return new FitBasis(stage.Stage, temperature, humidity, [TimeOf(stage), OfTemperature(stage, temperature), OfHumidity(stage, humidity)]);
     }
 
-    private static string TimeOf(StageFit stage)
+    private static Sentence TimeOf(StageFit stage)
     {
         ReferenceClimate reference = stage.Law.Reference;
-        string rows = stage.Rows.Length == 1 ? "its one row" : $"its {stage.Rows.Length} rows";
-        return $"The time at {reference.Temperature} and {reference.Humidity} is the sheet's, from {rows}.";
+        Sentence rows = stage.Rows.Length == 1 ? (Sentence)$"its one row" : $"its {stage.Rows.Length} rows";
+        return $"The time at {new Figure.Temperature(reference.Temperature.Degrees, "0.##")} and {reference.Humidity.Percent:0.##} % is the sheet's, from {rows}.";
     }
 
-    private static string OfTemperature(StageFit stage, Basis basis)
+    private static Sentence OfTemperature(StageFit stage, Basis basis)
     {
-        string energy = Text($"{stage.Law.ActivationEnergyJmol / 1000:0.0} ± {stage.Covariance.StdErrorActivationEnergyKJmol:0.0} kJ/mol");
+        Sentence energy = $"{stage.Law.ActivationEnergyJmol / 1000:0.0} ± {stage.Covariance.StdErrorActivationEnergyKJmol:0.0} kJ/mol";
         double least = stage.Rows.Min(r => r.Row.Temperature.Degrees), most = stage.Rows.Max(r => r.Row.Temperature.Degrees);
         return basis == Basis.Sheet
-            ? Text($"What warmth does is learnt from the sheet's rows, {least:0.#} to {most:0.#} °C.")
+            ? (Sentence)$"What warmth does is learnt from the sheet's rows, {new Figure.Temperature(least, "0.#")} to {new Figure.Temperature(most, "0.#")}."
             : $"The rows tell too little about temperature: {energy} is general experience, not this sheet's.";
     }
 
-    private static string OfHumidity(StageFit stage, Basis basis)
+    private static Sentence OfHumidity(StageFit stage, Basis basis)
     {
         double least = stage.Rows.Min(r => r.Row.Humidity.Percent), most = stage.Rows.Max(r => r.Row.Humidity.Percent);
         return basis switch
         {
-            Basis.Law => "What moisture does is the law of drying into what the air can still take up; no row is asked.",
-            Basis.Sheet => Text($"What moisture does is learnt from the sheet's rows, {least:0.#} to {most:0.#} %."),
-            _ => Text($"The rows tell too little about humidity: exponent {stage.Law.HumidityExponent:0.00} is general experience, not this sheet's."),
+            Basis.Law => $"What moisture does is the law of drying into what the air can still take up; no row is asked.",
+            Basis.Sheet => $"What moisture does is learnt from the sheet's rows, {least:0.#} to {most:0.#} %.",
+            _ => $"The rows tell too little about humidity: exponent {stage.Law.HumidityExponent:0.00} is general experience, not this sheet's.",
         };
     }
-
-    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }
 
 /// <summary>Where a number of a fit comes from.</summary>

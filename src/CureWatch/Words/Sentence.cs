@@ -60,6 +60,16 @@ public sealed class Sentence : IEquatable<Sentence>
     /// <returns>A sentence.</returns>
     public static Sentence Named(string name) => $"{name}";
 
+    /// <summary>A word of the program's own, such as the name of a material: it has its phrase in every tongue.</summary>
+    /// <param name="english">The word; never what people typed.</param>
+    /// <returns>A sentence.</returns>
+    public static Sentence Word(string english)
+    {
+        var word = new Sentence(english.Length, 0);
+        word.AppendLiteral(english);
+        return word;
+    }
+
     /// <summary>Words that are a figure alone.</summary>
     /// <param name="figure">The figure.</param>
     /// <returns>A sentence.</returns>

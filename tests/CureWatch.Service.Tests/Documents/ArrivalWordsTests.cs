@@ -13,13 +13,13 @@ public class ArrivalWordsTests
     [Fact]
     public void Instant_OfAnotherDay_IsSaidWithItsDay() => Assert.Equal(
         "bonnet (steel): dry enough Wed 06:00, likely 23:00.",
-        ArrivalWords.Of(Arriving(new TimeBounds(Now, Now.AddHours(1), Now.AddHours(32))), Now, TimeZoneInfo.Utc));
+        ArrivalWords.Of(Arriving(new TimeBounds(Now, Now.AddHours(1), Now.AddHours(32))), Now, TimeZoneInfo.Utc).ToString());
 
     [Fact]
     public void WarmTheBay_IsNotSaidWithoutTheCaution()
     {
         SurfaceArrival never = Arriving(new TimeBounds(null, null, null)), dry = Arriving(TimeBounds.Known(Now));
-        Assert.Contains("warm the bay", ArrivalWords.Of(never, Now, TimeZoneInfo.Utc), StringComparison.Ordinal);
+        Assert.Contains("warm the bay", ArrivalWords.Of(never, Now, TimeZoneInfo.Utc).ToString(), StringComparison.Ordinal);
         Assert.Equal((Cautions.HeatAndShutDoors, null), (Cautions.Beside(never), Cautions.Beside(dry)));
     }
 

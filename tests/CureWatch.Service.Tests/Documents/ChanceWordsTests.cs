@@ -12,5 +12,5 @@ public class ChanceWordsTests
     [InlineData(0.5, "5 in 10")]
     [InlineData(0.94, "9 in 10")]
     [InlineData(1, "more than 19 in 20")]
-    public void Chance_IsSaidAsPeopleSayIt(double chance, string words) => Assert.Equal(words, ChanceWords.Of(chance));
+    public void Chance_IsSaidAsPeopleSayIt(double chance, string words) => Assert.Equal(words, ChanceWords.Of(chance).ToString());
 }
