@@ -23,13 +23,12 @@ internal static partial class WiringOfProbe
             place["topic"].Refuse($"a topic outside {root}, or one of its {{bay}}/probe/{{probe}}");
         }
 
-        return new ProbeWiring(bay, probe, topic, Fields(place["fields"], measures), Unit(place["unit"]));
+        return new ProbeWiring(bay, probe, topic, Fields(place["fields"], measures), Unit(place, measures));
     }
 
     private static ProbeFields? Fields(JsonCursor fields, Measures? measures)
     {
-        bool needsHumidity = measures is Measures.Air or Measures.Outdoor;
-        if (fields.IsAbsent || !fields.Keys(needsHumidity ? ["temperature", "humidity"] : ["temperature"], "humidity", "time", "sequence"))
+        if (fields.IsAbsent || !fields.Keys(IsOfAir(measures) ? ["temperature", "humidity"] : ["temperature"], "humidity", "time", "sequence"))
         {
             return null;
         }
@@ -39,8 +38,23 @@ internal static partial class WiringOfProbe
         return temperature is null ? null : new ProbeFields(temperature, humidity, time, sequence);
     }
 
-    private static TemperatureUnit Unit(JsonCursor place) =>
-        place.String(u => u is "C" or "F", "C | F") == "F" ? TemperatureUnit.Fahrenheit : TemperatureUnit.Celsius;
+    private static TemperatureUnit Unit(JsonCursor place, Measures? measures)
+    {
+        JsonCursor unit = place["unit"];
+        if (unit.String(u => u is "C" or "F", "C | F") != "F")
+        {
+            return TemperatureUnit.Celsius;
+        }
+
+        if (IsOfAir(measures) && place["fields"].IsAbsent)
+        {
+            unit.Refuse("C where there are no fields: temperatureC is in °C");
+        }
+
+        return TemperatureUnit.Fahrenheit;
+    }
+
+    private static bool IsOfAir(Measures? measures) => measures is Measures.Air or Measures.Outdoor;
 
     private static string? Pointer(JsonCursor place) => place.String(p => JsonPointer().IsMatch(p), PointerAllowed);
 

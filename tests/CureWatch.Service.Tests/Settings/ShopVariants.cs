@@ -68,6 +68,7 @@ internal static class ShopVariants
         { "/bays/0/probes/0/probe", null, "/bays/0/probes/0/probe" },
         { "/bays/0/probes/0/measures", "\"wind\"", "/bays/0/probes/0/measures" },
         { "/bays/0/probes/0/measures", null, "/bays/0/probes/0/measures" },
+        { "/bays/0/probes/2/unit", "\"F\"", "/bays/0/probes/2/unit" },
         { "/bays/0/probes/0/topic", "\"sensors/+/air\"", "/bays/0/probes/0/topic" },
         { "/bays/0/probes/0/topic", "\"\"", "/bays/0/probes/0/topic" },
         { "/bays/0/probes/0/fields/temperature", "\"main.t\"", "/bays/0/probes/0/fields/temperature" },
