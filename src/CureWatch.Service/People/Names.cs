@@ -12,6 +12,6 @@ internal static class Names
         ? null
         : $"a name is 1 to {Most} signs that can be seen";
 
-    private static bool IsUnseen(char sign) => sign != ' ' && char.GetUnicodeCategory(sign) is UnicodeCategory.Control or UnicodeCategory.Format
+    private static bool IsUnseen(char sign) => char.GetUnicodeCategory(sign) is UnicodeCategory.Control or UnicodeCategory.Format
         or UnicodeCategory.LineSeparator or UnicodeCategory.ParagraphSeparator or UnicodeCategory.PrivateUse;
 }

@@ -36,35 +36,19 @@ internal sealed class SignInDesk(Staff staff, Pins pins, Attempts attempts, Time
     /// <param name="from">Its address.</param>
     public async Task<Greeting> SignInAsync(string name, string pin, string? device, string from)
     {
-        Person? person = staff.List.Find(name);
-        if (attempts.Wait(person?.Name, device) is { } wait)
-        {
-            return new Greeting.Later(wait);
-        }
-
         if (!await _one.WaitAsync(Patience))
         {
             return new Greeting.Later(Patience);
         }
 
-        bool fits;
         try
         {
-            fits = pins.Fits(person, pin);
+            return Judge(name, pin, device, from);
         }
         finally
         {
             _one.Release();
         }
-
-        if (!fits)
-        {
-            attempts.Failed(person?.Name, device);
-            return new Greeting.Wrong();
-        }
-
-        attempts.Succeeded(person!.Name, device);
-        return new Greeting.Welcome(SignIn(person.Name, person.Role, from));
     }
 
     /// <summary>Signs in somebody, or a screen, whom nobody has to ask for a PIN any more.</summary>
@@ -77,4 +61,24 @@ internal sealed class SignInDesk(Staff staff, Pins pins, Attempts attempts, Time
     }
 
     public void Dispose() => _one.Dispose();
+
+    /// <summary>Whoever waited here asks again how long they have to wait: those before them may have guessed under the same name.</summary>
+    private Greeting Judge(string name, string pin, string? device, string from)
+    {
+        Person? person = staff.List.Find(name);
+        string counted = person?.Name ?? Attempts.Stranger(name);
+        if (attempts.Wait(counted, device) is { } wait)
+        {
+            return new Greeting.Later(wait);
+        }
+
+        if (!pins.Fits(person, pin))
+        {
+            attempts.Failed(counted, device);
+            return new Greeting.Wrong();
+        }
+
+        attempts.Succeeded(person!.Name, device);
+        return new Greeting.Welcome(SignIn(person.Name, person.Role, from));
+    }
 }

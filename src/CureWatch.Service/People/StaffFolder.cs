@@ -42,15 +42,22 @@ internal sealed class StaffFolder(IDisk disk, string data)
         }
     }
 
-    /// <summary>Writes the list; once this is done the power may go.</summary>
+    /// <summary>Writes the list; once this is done the power may go. An older one that cannot be deleted is left: the newest counts.</summary>
     public void Write(StaffList list)
     {
         DurableFile.MakeFolder(disk, Folder);
         IReadOnlyList<int> before = Numbers();
         DurableFile.Create(disk, PathOf(before is [.., int newest] ? newest + 1 : 1), JsonSerializer.SerializeToUtf8Bytes(list), isSecret: true);
-        foreach (int old in before)
+        try
         {
-            disk.Delete(PathOf(old));
+            foreach (int old in before)
+            {
+                disk.Delete(PathOf(old));
+            }
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            // The list is written: whoever is told now that it is not would change it twice. The next change tries again.
         }
     }
 

@@ -69,11 +69,39 @@ public class SignInTests
         using var stranger = new Browser(shop);
         for (int guess = 0; guess < 6; guess++)
         {
-            await stranger.SignInAsync($"nobody{guess}", "482615");
+            await stranger.SignInAsync("nobody", "482615");
         }
 
-        Assert.Equal(HttpStatusCode.TooManyRequests, await stranger.SignInAsync("nobody", "482615"));
+        Assert.Equal(HttpStatusCode.TooManyRequests, await stranger.SignInAsync("Nobody", "482615"));
+        Assert.Equal(HttpStatusCode.Unauthorized, await stranger.SignInAsync("Noone", "482615")); // else waits would tell who is on the list
         Assert.Equal(HttpStatusCode.SeeOther, await stranger.SignInAsync("Maeve", Browser.ManagersPin));
+    }
+
+    [Fact]
+    public async Task StrangersWhoGuessAllAtOnce_GuessNoMoreThanOneAfterTheOther()
+    {
+        await using ServedShop shop = await ServedShop.OpenWithPeopleAsync();
+        using Browser manager = await Browser.OfManagerAsync(shop);
+        using var stranger = new Browser(shop);
+        HttpStatusCode[] answers = await Task.WhenAll(Enumerable.Range(0, 30).Select(i => stranger.SignInAsync("Maeve", $"482615{i:00}")));
+        Assert.InRange(answers.Count(a => a == HttpStatusCode.Unauthorized), 1, 5);
+        Assert.Equal(HttpStatusCode.TooManyRequests, answers.Except([HttpStatusCode.Unauthorized]).Single());
+    }
+
+    [Fact]
+    public async Task PhoneThatTwoShare_IsKnownToBoth()
+    {
+        await using ServedShop shop = await ServedShop.OpenWithPeopleAsync();
+        using Browser phone = await Browser.OfManagerAsync(shop);
+        using Browser other = await Browser.OfTechnicianAsync(shop, phone);
+        Assert.Equal(HttpStatusCode.SeeOther, await phone.SignInAsync("Tom", Browser.TechniciansPin));
+        using var stranger = new Browser(shop);
+        for (int guess = 0; guess < 6; guess++)
+        {
+            await stranger.SignInAsync("Maeve", $"4826150{guess}");
+        }
+
+        Assert.Equal(HttpStatusCode.SeeOther, await phone.SignInAsync("Maeve", Browser.ManagersPin));
     }
 
     [Fact]
