@@ -32,6 +32,7 @@ internal static class BoardWords
         WarningKind.BrokerTrouble => "No probe can be heard: the broker is away",
         WarningKind.ClockTrouble => "The clock of this computer is wrong",
         WarningKind.BackupTrouble => "No backup is made",
+        WarningKind.CertificateTrouble => "The board's certificate ends soon",
         WarningKind.ProbeImplausible => "A probe cannot be believed",
         WarningKind.ProbeDisagreeing => "Probes disagree",
         WarningKind.ProbeStandsStill => "A probe has not moved: check it",

@@ -19,7 +19,7 @@ internal sealed class IssuedCertificate(ShopAuthority authority, IReadOnlyList<S
         {
             DateTime now = clock.GetUtcNow().UtcDateTime;
             X509Certificate2? shown = _context?.TargetCertificate;
-            if (shown is null || now < shown.NotBefore.ToUniversalTime() || (Until(shown) - now < Renewed && Until(shown) < authority.Until))
+            if (shown is null || (now < Begins(shown) && Begins(shown) > authority.From.UtcDateTime) || (Until(shown) - now < Renewed && Until(shown) < authority.Until))
             {
                 _context = SslStreamCertificateContext.Create(authority.Issue(names, clock.GetUtcNow()), null, offline: true);
             }
@@ -27,6 +27,8 @@ internal sealed class IssuedCertificate(ShopAuthority authority, IReadOnlyList<S
             return _context!;
         }
     }
+
+    private static DateTime Begins(X509Certificate2 shown) => shown.NotBefore.ToUniversalTime();
 
     private static DateTime Until(X509Certificate2 shown) => shown.NotAfter.ToUniversalTime();
 }

@@ -27,6 +27,9 @@ internal sealed class ShopAuthority(X509Certificate2 certificate) : IDisposable
     /// <summary>What is compared before it is trusted: SHA-256 of its certificate, in pairs.</summary>
     public string Fingerprint => string.Join(' ', certificate.GetCertHash(HashAlgorithmName.SHA256).Select(b => b.ToString("X2", CultureInfo.InvariantCulture)));
 
+    /// <summary>From when on it vouches [UTC].</summary>
+    public DateTimeOffset From => new(certificate.NotBefore.ToUniversalTime(), TimeSpan.Zero);
+
     /// <summary>Until when it vouches [UTC].</summary>
     public DateTime Until => certificate.NotAfter.ToUniversalTime();
 
@@ -55,7 +58,7 @@ internal sealed class ShopAuthority(X509Certificate2 certificate) : IDisposable
         return certificate.HasPrivateKey ? new ShopAuthority(certificate) : throw new CryptographicException("it holds no key");
     }
 
-    /// <summary>Vouches for the board.</summary>
+    /// <summary>Vouches for the board; before its own time, from its own beginning on.</summary>
     public X509Certificate2 Issue(IReadOnlyList<ServedName> names, DateTimeOffset now)
     {
         using var key = ECDsa.Create(ECCurve.NamedCurves.nistP256);
@@ -69,7 +72,7 @@ internal sealed class ShopAuthority(X509Certificate2 certificate) : IDisposable
         request.CertificateExtensions.Add(X509AuthorityKeyIdentifierExtension.CreateFromCertificate(certificate, true, includeIssuerAndSerial: false));
         byte[] serial = RandomNumberGenerator.GetBytes(16);
         serial[0] &= 0x7F; // positive: RFC 5280, §4.1.2.2
-        using X509Certificate2 issued = request.Create(certificate, Later(now - Behind), Earlier(now + OfAServer), serial);
+        using X509Certificate2 issued = request.Create(certificate, Later(now - Behind), Earlier(Later(now) + OfAServer), serial);
         using X509Certificate2 whole = issued.CopyWithPrivateKey(key);
         return X509CertificateLoader.LoadPkcs12(whole.Export(X509ContentType.Pkcs12), null); // a key that is nowhere but in memory cannot serve on every system
     }
@@ -109,6 +112,5 @@ internal sealed class ShopAuthority(X509Certificate2 certificate) : IDisposable
     /// <summary>What is issued never holds longer than who issued it.</summary>
     private DateTimeOffset Earlier(DateTimeOffset end) => end.UtcDateTime < Until ? end : new DateTimeOffset(Until, TimeSpan.Zero);
 
-    private DateTimeOffset Later(DateTimeOffset start) =>
-        certificate.NotBefore.ToUniversalTime() is var begins && start.UtcDateTime > begins ? start : new DateTimeOffset(begins, TimeSpan.Zero);
+    private DateTimeOffset Later(DateTimeOffset start) => start > From ? start : From;
 }

@@ -95,6 +95,12 @@ internal static class AlarmRules
             $"The nightly backup fails.",
             $"The bay is watched and recorded as ever; if this computer's disk breaks, what came since the newest backup is lost.",
             $"Look at the folder of the backups: whether it is there, may be written and has room. It is tried again every quarter of an hour."),
+        Exact(
+            WarningKind.CertificateTrouble, 3,
+            $"The board's certificate is about to end.",
+            $"From then on no phone and no screen opens the board by HTTPS, and phones keep no page for the time without Wi-Fi.",
+            $"Put the renewed certificate and its key into their files: they are taken up within a minute. Where the shop is its own authority, delete the folder "
+            + $"certificates of the data folder, start again and install the new authority on the phones."),
         new(
             WarningKind.ProbeImplausible, 2, OnDelay: TimeSpan.FromMinutes(10), OffDelay: TimeSpan.FromMinutes(10), Deadband: 0, LeastLooks: 3,
             $"A probe says what no sound sensor can.",

@@ -60,6 +60,9 @@ public enum WarningKind
     /// <summary>No backup can be made. Told by whoever makes them, never by the shop's state.</summary>
     BackupTrouble,
 
+    /// <summary>What the board shows by HTTPS ends soon. Told by whoever shows it, never by the shop's state.</summary>
+    CertificateTrouble,
+
     /// <summary>A probe says what no sound sensor can.</summary>
     ProbeImplausible,
 

@@ -40,6 +40,15 @@ public sealed class AuthorityFolderTests : IDisposable
         Assert.NotEqual(first, FingerprintFor(Now.AddYears(10).AddDays(-396)));
     }
 
+    [Fact]
+    public void Authority_StaysThePhones_WhateverTheClockOnceSaid()
+    {
+        string first = FingerprintFor(Now);
+        Assert.Equal(first, FingerprintFor(DateTimeOffset.UnixEpoch)); // a computer without a battery for its clock
+        Assert.NotEqual(first, FingerprintFor(Now.AddYears(30)));
+        Assert.Equal(first, FingerprintFor(Now.AddDays(1)));
+    }
+
     [Theory]
     [InlineData("")]
     [InlineData("half a file")]

@@ -1,5 +1,6 @@
 using System.Security.Cryptography.X509Certificates;
 using CureWatch.Service.Certificates;
+using CureWatch.Service.Pump;
 using CureWatch.Service.Tests.Settings;
 using Microsoft.Extensions.Logging.Abstractions;
 using Microsoft.Extensions.Time.Testing;
@@ -48,6 +49,15 @@ public sealed class RenewalTests : IDisposable
     }
 
     [Fact]
+    public void Issued_WithAClockBeforeTheAuthority_IsGoodFromItsBeginning_AndNotMadeAnewForEveryConnection()
+    {
+        _clock.AdjustTime(DateTimeOffset.UnixEpoch);
+        var certificate = new IssuedCertificate(_authority, _names, _clock);
+        Assert.Same(certificate.Now(), certificate.Now());
+        Assert.True(_authority.VouchesFor(certificate.Now().TargetCertificate, _authority.From));
+    }
+
+    [Fact]
     public void Issued_WhereTheAuthorityEnds_IsNotMadeAnewForEveryConnection()
     {
         _clock.SetUtcNow(Start.AddYears(10).AddDays(-10));
@@ -81,6 +91,25 @@ public sealed class RenewalTests : IDisposable
         Touch(file, 2);
         _clock.Advance(TimeSpan.FromMinutes(1));
         Assert.NotEqual(first, certificate.Now().TargetCertificate.SerialNumber);
+    }
+
+    [Fact]
+    public void Owners_ThatEndsSoon_IsTold_UntilItIsRenewed()
+    {
+        (string file, string key) = WritePair(Start);
+        var troubles = new Troubles(_clock);
+        using var watch = new CertificateWatch(Open(file, key), troubles, _clock);
+        _clock.Advance(ShopAuthority.OfAServer - TimeSpan.FromDays(15));
+        watch.Look();
+        Assert.Empty(troubles.Standing);
+        _clock.Advance(TimeSpan.FromDays(2));
+        watch.Look();
+        Assert.StartsWith("The board's certificate is about to end: it is good until 20", Assert.Single(troubles.Standing).Cause.ToString(), StringComparison.Ordinal);
+
+        WritePair(_clock.GetUtcNow());
+        _clock.Advance(TimeSpan.FromMinutes(1));
+        watch.Look();
+        Assert.Empty(troubles.Standing);
     }
 
     [Fact]
