@@ -57,7 +57,41 @@ public class AccessibilityTests(Chromium browser)
         Assert.True(found.Count == 0, string.Join('\n', found));
     }
 
-    private static async Task LookAsync(IPage page, string path, int width, bool isDark, List<string> found)
+    /// <summary>German words are longer: the pages that have most of them on a narrow screen.</summary>
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public async Task Pages_InGerman_BreakNoRule(bool isDark)
+    {
+        await using ServedShop shop = await ShopAtWork.OpenAsync();
+        await LookAtAsync(shop, ["/", $"/bay/bay-1/jobs/{ShopAtWork.Job}", "/wall", "/start"], NarrowestPx, isDark);
+    }
+
+    [Theory(Explicit = true)]
+    [InlineData(NarrowestPx, false)]
+    [InlineData(NarrowestPx, true)]
+    [InlineData(1920, false)]
+    [InlineData(1920, true)]
+    public async Task EveryPage_InGerman_BreaksNoRule(int width, bool isDark)
+    {
+        await using ServedShop shop = await ShopAtWork.OpenAsync();
+        await LookAtAsync(shop, EveryPage.Of(shop, ShopAtWork.Job), width, isDark);
+    }
+
+    private async Task LookAtAsync(ServedShop shop, IEnumerable<string> paths, int width, bool isDark)
+    {
+        IPage page = await browser.OpenAsync(shop.Address, width, isDark, language: "de-DE");
+        var found = new List<string>();
+        foreach (string path in paths)
+        {
+            await LookAsync(page, path, width, isDark, found, "-de");
+        }
+
+        Assert.Equal("de", await page.Locator("html").GetAttributeAsync("lang"));
+        Assert.True(found.Count == 0, string.Join('\n', found));
+    }
+
+    private static async Task LookAsync(IPage page, string path, int width, bool isDark, List<string> found, string kind = "")
     {
         await page.GotoAsync(path, new PageGotoOptions { WaitUntil = WaitUntilState.DOMContentLoaded });
         AxeResult result = await page.RunAxe(Wcag);
@@ -69,6 +103,6 @@ public class AccessibilityTests(Chromium browser)
         }
 
         string name = path == "/" ? "board" : path[1..].Replace('/', '-').Replace('?', '-');
-        await page.ScreenshotAsync(new PageScreenshotOptions { Path = Path.Combine(Pictures, $"{name}-{width}{(isDark ? "-dark" : "")}.png"), FullPage = true });
+        await page.ScreenshotAsync(new PageScreenshotOptions { Path = Path.Combine(Pictures, $"{name}-{width}{(isDark ? "-dark" : "")}{kind}.png"), FullPage = true });
     }
 }

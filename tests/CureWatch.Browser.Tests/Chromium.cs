@@ -29,7 +29,8 @@ public sealed class Chromium : IAsyncLifetime
     /// <param name="width">The width [CSS px].</param>
     /// <param name="isDark">Whether the person has it dark.</param>
     /// <param name="hasScript">Whether pages may run scripts.</param>
-    public async Task<IPage> OpenAsync(Uri shop, int width = 360, bool isDark = false, bool hasScript = true)
+    /// <param name="language">The language the browser asks for.</param>
+    public async Task<IPage> OpenAsync(Uri shop, int width = 360, bool isDark = false, bool hasScript = true, string language = "en-GB")
     {
         Assert.SkipWhen(_browser is null, $"no browser on this machine: none of {string.Join(", ", Names)} is in the PATH");
         IBrowserContext window = await _browser.NewContextAsync(new BrowserNewContextOptions
@@ -39,6 +40,7 @@ public sealed class Chromium : IAsyncLifetime
             ColorScheme = isDark ? ColorScheme.Dark : ColorScheme.Light,
             ReducedMotion = ReducedMotion.Reduce,
             JavaScriptEnabled = hasScript,
+            Locale = language,
         });
         return await window.NewPageAsync();
     }

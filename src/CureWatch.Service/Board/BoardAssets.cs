@@ -1,5 +1,6 @@
 using System.Collections.Frozen;
 using System.Security.Cryptography;
+using System.Text;
 using CureWatch.Service.People;
 
 namespace CureWatch.Service.Board;
@@ -22,6 +23,7 @@ internal static class BoardAssets
         Load("wall.js", "text/javascript; charset=utf-8"),
         Load("pair.js", "text/javascript; charset=utf-8"),
         Load("handbook.css", "text/css; charset=utf-8"),
+        Load("tongue.js", "text/javascript; charset=utf-8"),
         Load("aside.js", "text/javascript; charset=utf-8"),
         Load(Worker, "text/javascript; charset=utf-8"),
         Load("icon.svg", "image/svg+xml"),
@@ -33,6 +35,9 @@ internal static class BoardAssets
 
     /// <summary>The address of a file; with another content it is another address, so that it may be kept for ever.</summary>
     public static string Link(string name) => Files.ContainsKey(name) ? $"/assets/{Version}/{name}" : throw new ArgumentException($"No asset '{name}'.", nameof(name));
+
+    /// <summary>The scripts, as they are served.</summary>
+    public static IEnumerable<string> Scripts => Files.Where(f => f.Key.EndsWith(".js", StringComparison.Ordinal)).Select(f => Encoding.UTF8.GetString(f.Value.Bytes));
 
     public static void Map(IEndpointRouteBuilder app)
     {

@@ -1,6 +1,7 @@
 using CureWatch.Service.Api;
 using CureWatch.Service.Backups;
 using CureWatch.Service.People;
+using CureWatch.Words;
 
 namespace CureWatch.Service.Board;
 
@@ -23,16 +24,16 @@ internal static class BoardEndpoints
 
     public static IResult With(Lookout lookout, Func<Look, IResult> page) => lookout.Now() is { } look
         ? page(look)
-        : Plain(StatusCodes.Status503ServiceUnavailable, "Not yet", "The shop's settings have not been taken in yet. Reload in a moment.");
+        : Plain(StatusCodes.Status503ServiceUnavailable, $"Not yet", $"The shop's settings have not been taken in yet. Reload in a moment.");
 
     public static IResult Start(StartView view) => new Page<StartPage>(
         view.Faults.Count == 0 ? StatusCodes.Status200OK : StatusCodes.Status400BadRequest, (nameof(StartPage.View), view));
 
-    public static IResult Job(Look look, string id, IReadOnlyList<string> faults, int faultStatus = StatusCodes.Status400BadRequest)
+    public static IResult Job(Look look, string id, IReadOnlyList<Sentence> faults, int faultStatus = StatusCodes.Status400BadRequest)
     {
         if (look.Shop.Find(id) is not { } job)
         {
-            return Plain(StatusCodes.Status404NotFound, "No such car", $"No job '{id}' was ever started here.");
+            return Plain(StatusCodes.Status404NotFound, $"No such car", $"No job '{id}' was ever started here.");
         }
 
         var clock = new ShopClock(look.Shop.Plan.Hours.Zone, look.At);
@@ -52,10 +53,10 @@ internal static class BoardEndpoints
     {
         WallView view = WallViews.Of(look, BoardViews.Of(look, backup), bay);
         return view.Bays.Count == 0
-            ? Plain(StatusCodes.Status404NotFound, "No such bay", $"No bay '{bay}' is set up here.")
+            ? Plain(StatusCodes.Status404NotFound, $"No such bay", $"No bay '{bay}' is set up here.")
             : new Page<WallPage>(StatusCodes.Status200OK, (nameof(WallPage.View), view));
     }
 
-    public static IResult Plain(int status, string title, string text) =>
+    public static IResult Plain(int status, Sentence title, Sentence text) =>
         new Page<PlainPage>(status, (nameof(PlainPage.Title), title), (nameof(PlainPage.Text), text));
 }

@@ -4,6 +4,7 @@ using CureWatch.Service.Api;
 using CureWatch.Service.People;
 using CureWatch.Service.Pump;
 using CureWatch.Service.Settings;
+using CureWatch.Words;
 
 namespace CureWatch.Service.Board;
 
@@ -34,13 +35,13 @@ internal static class BoardForms
             return BoardEndpoints.Start(StartForms.View(look, filled with { Rows = [.. filled.Rows, .. more] }, []));
         }
 
-        (string job, IReadOnlyList<string> faults) = await StartAsync(filled, form, look, context, inbox);
+        (string job, IReadOnlyList<Sentence> faults) = await StartAsync(filled, form, look, context, inbox);
         return faults.Count == 0 ? SeeOther(context, $"/#car-{job}") : BoardEndpoints.Start(StartForms.View(lookout.Now() ?? look, filled, faults));
     }
 
     /// <summary>Starts the car of a form.</summary>
     /// <returns>The job, and what of the form cannot be used; nothing where the car was started.</returns>
-    public static async Task<(string Job, IReadOnlyList<string> Faults)> StartAsync(StartForm filled, IFormCollection form, Look look, HttpContext context, Inbox inbox)
+    public static async Task<(string Job, IReadOnlyList<Sentence> Faults)> StartAsync(StartForm filled, IFormCollection form, Look look, HttpContext context, Inbox inbox)
     {
         var clock = new ShopClock(look.Shop.Plan.Hours.Zone, look.At);
         DateTimeOffset? promisedAt = clock.Read(filled.Promised);
@@ -97,13 +98,16 @@ internal static class BoardForms
     }
 
     public static IResult NoForm() => BoardEndpoints.Plain(
-        StatusCodes.Status400BadRequest, "That was no form", "Go back to the board and press the button again.");
+        StatusCodes.Status400BadRequest, $"That was no form", $"Go back to the board and press the button again.");
 
     public static IResult SeeOther(HttpContext context, string where)
     {
         context.Response.Headers.Location = where;
         return Results.StatusCode(StatusCodes.Status303SeeOther);
     }
+
+    public static Sentence Of(Fault fault) =>
+        $"{fault.Place.TrimStart('/').Replace('/', ' ')}: saw {BoardWords.Phrase(fault.Seen)}; allowed: {BoardWords.Phrase(fault.Allowed)}";
 
     public static int StatusOf(Answer answer) => answer switch
     {
@@ -112,13 +116,13 @@ internal static class BoardForms
         _ => StatusCodes.Status400BadRequest,
     };
 
-    public static IReadOnlyList<string> FaultsOf(Answer answer) => answer switch
+    public static IReadOnlyList<Sentence> FaultsOf(Answer answer) => answer switch
     {
-        Answer.Refused a => [.. a.Faults.Select(f => $"{f.Place.TrimStart('/').Replace('/', ' ')}: saw {f.Seen}; allowed: {f.Allowed}")],
+        Answer.Refused a => [.. a.Faults.Select(Of)],
         Answer.NoSuchJob a => [$"No job '{a.Job}'."],
-        Answer.Held a => [.. a.Holds.Select(h => $"{BoardWords.Coat(h.Surface, h.Layer, h.Section)}: {h.Text}")],
-        Answer.Unfit a => [a.Why],
-        Answer.NotStored a => [$"It could not be stored. Write it down, then press the button again. {a.Why}"],
+        Answer.Held a => [.. a.Holds.Select(h => (Sentence)$"{BoardWords.Coat(h.Surface, h.Layer, h.Section)}: {h.Text}")],
+        Answer.Unfit a => [BoardWords.Phrase(a.Why)],
+        Answer.NotStored a => [$"It could not be stored. Write it down, then press the button again. {BoardWords.Phrase(a.Why)}"],
         _ => throw new UnreachableException(answer.GetType().Name),
     };
 }

@@ -56,7 +56,7 @@ internal static class BoardSetup
         await next(context);
         if (context.Response is { HasStarted: false, StatusCode: StatusCodes.Status404NotFound, ContentType: null } && !IsAskedByScript(context))
         {
-            await BoardEndpoints.Plain(StatusCodes.Status404NotFound, "Nothing is here", "There is no such page.").ExecuteAsync(context);
+            await BoardEndpoints.Plain(StatusCodes.Status404NotFound, $"Nothing is here", $"There is no such page.").ExecuteAsync(context);
         }
     }
 }

@@ -35,7 +35,7 @@ public sealed record WarningView(
     int Number,
     Tone Tone,
     string Title,
-    string About,
+    Sentence About,
     Moment Since,
     Sentence Cause,
     Sentence Consequence,
@@ -62,11 +62,11 @@ public sealed record BayView(
 public sealed record AirView(
     string Place,
     Tone Tone,
-    string Word,
+    Sentence Word,
     Moment? Measured,
     double? SpreadK,
-    IReadOnlyList<(string Name, string Value)> Values,
-    string? Chance = null);
+    IReadOnlyList<(string Name, Sentence Value)> Values,
+    Sentence? Chance = null);
 
 /// <summary>A probe.</summary>
 /// <param name="Probe">Its id.</param>
@@ -75,4 +75,4 @@ public sealed record AirView(
 /// <param name="Heard">When it was last heard; null where it never was.</param>
 /// <param name="Value">What it said last.</param>
 /// <param name="Beside">How it compares with the probes that measure the same.</param>
-public sealed record ProbeView(string Probe, Tone Tone, string Word, Moment? Heard, string Value, Sentence Beside);
+public sealed record ProbeView(string Probe, Tone Tone, Sentence Word, Moment? Heard, Sentence Value, Sentence Beside);

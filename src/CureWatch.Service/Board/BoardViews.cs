@@ -1,4 +1,3 @@
-using System.Globalization;
 using CureWatch.Bays;
 using CureWatch.Panels;
 using CureWatch.Products;
@@ -9,6 +8,7 @@ using CureWatch.Service.Backups;
 using CureWatch.Service.Documents;
 using CureWatch.Units;
 using CureWatch.Warnings;
+using CureWatch.Words;
 
 namespace CureWatch.Service.Board;
 
@@ -49,18 +49,18 @@ internal sealed class BoardViews(Look look, BackupHealth backup)
     {
         AlarmRule rule = AlarmRule.Of(warning.Subject.Kind);
         Subject subject = warning.Subject;
-        string?[] about =
+        Sentence?[] about =
         [
-            subject.Bay,
-            subject.Probe is { } probe ? $"probe {probe}" : null,
-            subject.Job is { } job ? look.Shop.Find(job)?.Job.Car ?? job : null,
+            subject.Bay is { } bay ? Sentence.Named(bay) : null,
+            subject.Probe is { } probe ? (Sentence)$"probe {probe}" : null,
+            subject.Job is { } job ? Sentence.Named(look.Shop.Find(job)?.Job.Car ?? job) : null,
             BoardWords.Coat(warning.Surface, subject.Layer > 0 ? subject.Layer : null, subject.Section > 0 ? subject.Section : null),
         ];
         return new WarningView(
             number,
             Tones.Of(rule),
             BoardWords.Of(subject.Kind),
-            string.Join(", ", about.Where(a => !string.IsNullOrEmpty(a))),
+            Sentence.Join(", ", about.OfType<Sentence>().Where(a => !a.IsNone)),
             _clock.Of(warning.RaisedAt),
             warning.Detail ?? rule.Cause,
             rule.Consequence,
@@ -76,31 +76,31 @@ internal sealed class BoardViews(Look look, BackupHealth backup)
         if (air.Climate is not { } climate)
         {
             bool hasProbe = bay.Probes.Any(p => Measures(p, air.Place));
-            return new AirView(BoardWords.Of(air.Place), Tone.Unknown, hasProbe ? "No air probe is heard" : "No air probe here", null, null, []);
+            return new AirView(BoardWords.Of(air.Place), Tone.Unknown, hasProbe ? (Sentence)$"No air probe is heard" : $"No air probe here", null, null, []);
         }
 
-        (Tone tone, string word) = climate.Judge(SheetLimits.UsualSpreadMinK) switch
+        (Tone tone, Sentence word) = climate.Judge(SheetLimits.UsualSpreadMinK) switch
         {
-            Verdict.Wet => (Tone.Act, "Wet: water condenses on the coldest panel"),
-            Verdict.Marginal => (Tone.Soon, $"Close: less than {SheetLimits.UsualSpreadMinK} K above condensation"),
-            Verdict.Dry => (Tone.Fine, "Dry"),
-            _ => (Tone.Unknown, "Spread unknown: a panel probe is missing"),
+            Verdict.Wet => (Tone.Act, (Sentence)$"Wet: water condenses on the coldest panel"),
+            Verdict.Marginal => (Tone.Soon, (Sentence)$"Close: less than {new Figure.Difference(SheetLimits.UsualSpreadMinK, "0.#")} above condensation"),
+            Verdict.Dry => (Tone.Fine, (Sentence)$"Dry"),
+            _ => (Tone.Unknown, (Sentence)$"Spread unknown: a panel probe is missing"),
         };
         if (!bay.Probes.Any(p => Measures(p, air.Place) && p is { State: ProbeState.Heard, Refused: null or { Why: Disbelief.LampNear } }))
         {
             bool isHeard = bay.Probes.Any(p => Measures(p, air.Place) && p.State == ProbeState.Heard);
-            (tone, word) = (Tone.Unknown, isHeard ? "Stale: the air probe is not believed" : "Stale: the air probe is silent");
+            (tone, word) = (Tone.Unknown, isHeard ? (Sentence)$"Stale: the air probe is not believed" : $"Stale: the air probe is silent");
         }
 
         string panel = air.IsPanelMeasured ? "Coldest panel" : "Coldest panel, not measured";
         return new AirView(BoardWords.Of(air.Place), tone, word, _clock.Of(air.MeasuredAt > _clock.Now ? _clock.Now : air.MeasuredAt), climate.SpreadKelvins,
         [
             ("Air", Degrees(climate.Air)),
-            ("Humidity", string.Create(CultureInfo.InvariantCulture, $"{climate.Humidity.Percent:0} %")),
+            ("Humidity", $"{climate.Humidity.Percent:0} %"),
             (climate.FrostPoint is null ? "Dew point" : "Frost point", Degrees(climate.Condensation)),
-            (panel, climate.Panel is { } coldest ? Degrees(coldest) : "not known"),
+            (panel, climate.Panel is { } coldest ? Degrees(coldest) : $"not known"),
         ],
-        air.Doubt is { } doubt ? $"{ChanceWords.Of(doubt.CondensationChance)} that the coldest panel is wet, by what the probes' sheets promise" : null);
+        air.Doubt is { } doubt ? (Sentence)$"{ChanceWords.Of(doubt.CondensationChance)} that the coldest panel is wet, by what the probes' sheets promise" : null);
     }
 
     private static bool Measures(ProbeReport probe, Place place) =>
@@ -108,12 +108,12 @@ internal sealed class BoardViews(Look look, BackupHealth backup)
 
     private ProbeView Of(ProbeReport probe, TimeZoneInfo zone)
     {
-        (Tone tone, string word) = probe.State switch
+        (Tone tone, Sentence word) = probe.State switch
         {
-            ProbeState.Heard => (Tone.Fine, "heard"),
-            ProbeState.Silent when probe.HeardAt is null => (Tone.Unknown, "never heard"),
-            ProbeState.Silent => (Tone.Unknown, "silent, last heard"),
-            _ => (Tone.Info, "awaited"),
+            ProbeState.Heard => (Tone.Fine, (Sentence)$"heard"),
+            ProbeState.Silent when probe.HeardAt is null => (Tone.Unknown, (Sentence)$"never heard"),
+            ProbeState.Silent => (Tone.Unknown, (Sentence)$"silent, last heard"),
+            _ => (Tone.Info, (Sentence)$"awaited"),
         };
         if (probe.Refused is { } refused)
         {
@@ -122,17 +122,17 @@ internal sealed class BoardViews(Look look, BackupHealth backup)
 
         if (probe.ClockOffBySeconds is { } seconds)
         {
-            string off = ShopClock.Length(TimeSpan.FromSeconds(seconds).Duration());
-            (tone, word) = (tone == Tone.Fine ? Tone.Soon : tone, $"its clock is {off} {(seconds > 0 ? "ahead" : "behind")}, {word}");
+            Sentence off = ShopClock.Length(TimeSpan.FromSeconds(seconds).Duration());
+            (tone, word) = (tone == Tone.Fine ? Tone.Soon : tone, seconds > 0 ? (Sentence)$"its clock is {off} ahead, {word}" : $"its clock is {off} behind, {word}");
         }
 
-        string[] values =
+        Sentence[] values =
         [
-            .. probe.Air is { } air ? [Degrees(Celsius.FromKelvins(air.Kelvins)), $"{air.HumidityPct:0} %"] : Array.Empty<string>(),
-            .. probe.Panel is { } panel ? [$"panel {Degrees(Celsius.FromKelvins(panel.Kelvins))}"] : Array.Empty<string>(),
+            .. probe.Air is { } air ? [Degrees(Celsius.FromKelvins(air.Kelvins)), $"{air.HumidityPct:0} %"] : Array.Empty<Sentence>(),
+            .. probe.Panel is { } panel ? [$"panel {Degrees(Celsius.FromKelvins(panel.Kelvins))}"] : Array.Empty<Sentence>(),
         ];
-        return new ProbeView(probe.Mount.Probe.Id, tone, word, _clock.Of(probe.HeardAt), string.Join(", ", values), BeliefWords.OfDrift(probe, zone));
+        return new ProbeView(probe.Mount.Probe.Id, tone, word, _clock.Of(probe.HeardAt), Sentence.Join(", ", values), BeliefWords.OfDrift(probe, zone));
     }
 
-    private static string Degrees(Celsius celsius) => string.Create(CultureInfo.InvariantCulture, $"{celsius.Degrees + 0.0:0.0} °C");
+    private static Sentence Degrees(Celsius celsius) => Sentence.Of(new Figure.Temperature(celsius.Degrees, "0.0"));
 }

@@ -1,8 +1,10 @@
+using System.Diagnostics;
 using CureWatch.Curing;
 using CureWatch.Handover;
 using CureWatch.Panels;
 using CureWatch.Service.Settings;
 using CureWatch.Warnings;
+using CureWatch.Words;
 
 namespace CureWatch.Service.Board;
 
@@ -53,15 +55,69 @@ internal static class BoardWords
 
     public static string Of(Place place) => place == Place.Outside ? "bay" : WireName<Place>.Of(place).Replace('-', ' ');
 
-    public static string Of(Coat coat) => Coat(coat.Surface, coat.Layer, coat.Section);
+    /// <summary>What somebody told, where nothing more is to be said of it.</summary>
+    public static Sentence Of(Did did) => did switch
+    {
+        Did.Applied => $"applied",
+        Did.Flashed => $"flashed",
+        Did.Levelled => $"levelled",
+        Did.Wetted => $"got wet",
+        Did.Dried => $"dried",
+        Did.Inspected => $"looked at",
+        Did.Reworked => $"worked again",
+        Did.LampOn => $"lamp on",
+        Did.LampOff => $"lamp off",
+        Did.Measured => $"measured",
+        Did.Moved => $"moved",
+        Did.Washed => $"washed",
+        Did.Polished => $"polished",
+        Did.PanelWiped => $"wiped down",
+        Did.Told => $"told",
+        Did.Withdrawn => $"taken back",
+        _ => throw new UnreachableException($"{did}"),
+    };
 
-    public static string Coat(Surface surface, int layer, int section) =>
-        surface.Id
-        + (surface.Layers > 1 || layer > 1 ? $", layer {layer}" : "")
-        + (surface.Sections > 1 ? $", section {section} of {surface.Sections}" : "");
+    public static Sentence Of(Found found) => found switch
+    {
+        Found.Clear => $"clear",
+        Found.HighSpot => $"high spot",
+        Found.Streak => $"streak",
+        Found.WaterMark => $"water mark",
+        Found.Dust => $"dust",
+        _ => throw new UnreachableException($"{found}"),
+    };
 
-    public static string Coat(string? surface, int? layer, int? section) => string.Join(
-        ", ", new[] { surface, layer is { } l ? $"layer {l}" : null, section is { } s ? $"section {s}" : null }.OfType<string>());
+    public static Sentence Of(Coat coat) => Coat(coat.Surface, coat.Layer, coat.Section);
+
+    public static Sentence Coat(Surface surface, int layer, int section)
+    {
+        bool hasLayers = surface.Layers > 1 || layer > 1;
+        bool hasSections = surface.Sections > 1;
+        return hasLayers && hasSections ? $"{surface.Id}, layer {layer}, section {section} of {surface.Sections}"
+            : hasLayers ? $"{surface.Id}, layer {layer}"
+            : hasSections ? $"{surface.Id}, section {section} of {surface.Sections}"
+            : Sentence.Named(surface.Id);
+    }
+
+    public static Sentence Coat(string? surface, int? layer, int? section) => Sentence.Join(
+        ", ",
+        new[] { surface is null ? null : Sentence.Named(surface), layer is { } l ? (Sentence)$"layer {l}" : null, section is { } s ? (Sentence)$"section {s}" : null }.OfType<Sentence>());
+
+    /// <summary>Where a car is moved to: a bay by its name, or what is none.</summary>
+    public static Sentence Whereabouts(string place) => place switch
+    {
+        Settings.Whereabouts.Store => $"store",
+        Settings.Whereabouts.Outside => $"outside",
+        _ => Sentence.Named(place),
+    };
+
+    /// <summary>Words that came as text, in English, and are looked up as they stand.</summary>
+    public static Sentence Phrase(string english)
+    {
+        var phrase = new Sentence(english.Length, 0);
+        phrase.AppendLiteral(english);
+        return phrase;
+    }
 
     private static string Spoken<T>(T value)
         where T : struct, Enum

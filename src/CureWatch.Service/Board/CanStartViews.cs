@@ -48,10 +48,10 @@ internal sealed class CanStartViews(ShopClock clock)
             return null;
         }
 
-        Sentence passes = layers[0] is { Sections: > 1, IsTimed: true } first && answer.Evidence.Times[0].HasToBeLevelled ? $", {first.SectionsPerPass:0} sections a pass" : Sentence.None;
-        Sentence dry = answer.DryAt?.Latest is { } at ? $", keep dry until {clock.Of(at).Text}" : Sentence.None;
-        return last.Layer > 1
-            ? (Sentence)$"{answer.Evidence.Surface.Id}{passes}: layer {last.Layer} done {clock.Of(plan.DoneAt)!.Text}{dry}"
-            : $"{answer.Evidence.Surface.Id}{passes}: done {clock.Of(plan.DoneAt)!.Text}{dry}";
+        Sentence surface = layers[0] is { Sections: > 1, IsTimed: true } first && answer.Evidence.Times[0].HasToBeLevelled
+            ? $"{answer.Evidence.Surface.Id}, {(int)first.SectionsPerPass} sections a pass"
+            : Sentence.Named(answer.Evidence.Surface.Id);
+        Sentence done = last.Layer > 1 ? (Sentence)$"layer {last.Layer} done {clock.Of(plan.DoneAt)!.Text}" : $"done {clock.Of(plan.DoneAt)!.Text}";
+        return answer.DryAt?.Latest is { } at ? (Sentence)$"{surface}: {done}, keep dry until {clock.Of(at).Text}" : $"{surface}: {done}";
     }
 }

@@ -1,3 +1,5 @@
+using CureWatch.Words;
+
 namespace CureWatch.Service.Board;
 
 /// <summary>A car that is here.</summary>
@@ -23,14 +25,14 @@ public sealed record CarView(
     IReadOnlyList<CoatView> Coats,
     IReadOnlyList<NextCoat> Next,
     CanStartView? Start,
-    IReadOnlyList<CureWatch.Words.Sentence> Arrival,
+    IReadOnlyList<Sentence> Arrival,
     IReadOnlyList<string> Surfaces,
     IReadOnlyList<string> Cautions,
-    IReadOnlyList<CureWatch.Words.Sentence> Warm,
+    IReadOnlyList<Sentence> Warm,
     int TapNumber)
 {
     /// <summary>What its times take for granted of the climate.</summary>
-    public required CureWatch.Words.Sentence Assumes { get; init; }
+    public required Sentence Assumes { get; init; }
 
     /// <summary>How what its customer was told stands.</summary>
     public required PromiseView HowItStands { get; init; }
@@ -39,7 +41,7 @@ public sealed record CarView(
     public IReadOnlyList<string> WarmCautions { get; init; } = [];
 
     /// <summary>What is taken for granted of how cold it came in.</summary>
-    public CureWatch.Words.Sentence ArrivalAssumes { get; init; } = CureWatch.Words.Sentence.None;
+    public Sentence ArrivalAssumes { get; init; } = Sentence.None;
 
     /// <summary>What belongs beside what is said of its arrival; null where nothing does, or the card says it above.</summary>
     public string? ArrivalCaution { get; init; }
@@ -56,13 +58,13 @@ public sealed record CarView(
 /// <param name="Holds">Every one of them; those that differ in nothing but the coat are one line.</param>
 /// <param name="Notes">What is worth knowing and holds nothing.</param>
 public sealed record HandoverView(
-    bool IsReady, Moment? Collect, string? Late, int Reasons, IReadOnlyList<HoldView> Holds, IReadOnlyList<string> Notes);
+    bool IsReady, Moment? Collect, Sentence? Late, int Reasons, IReadOnlyList<HoldView> Holds, IReadOnlyList<Sentence> Notes);
 
 /// <summary>A reason a car may not leave.</summary>
 /// <param name="Kind">The kind, in words.</param>
 /// <param name="Coats">The surfaces, layers and sections.</param>
 /// <param name="Text">What happened, and who can lift it how.</param>
-public sealed record HoldView(string Kind, string Coats, CureWatch.Words.Sentence Text);
+public sealed record HoldView(string Kind, Sentence Coats, Sentence Text);
 
 /// <summary>A coat.</summary>
 /// <param name="Key">Tells it from the others on the page.</param>
@@ -74,7 +76,7 @@ public sealed record HoldView(string Kind, string Coats, CureWatch.Words.Sentenc
 /// <param name="CanBeLevelled">Whether somebody still has to level it.</param>
 /// <param name="Lamp">What lamps have earned it.</param>
 public sealed record CoatView(
-    string Key, string Name, CoatTarget Target, Tone Tone, string Word, IReadOnlyList<WindowLine> Lines, bool CanBeLevelled, IReadOnlyList<CureWatch.Words.Sentence> Lamp);
+    string Key, Sentence Name, CoatTarget Target, Tone Tone, Sentence Word, IReadOnlyList<WindowLine> Lines, bool CanBeLevelled, IReadOnlyList<Sentence> Lamp);
 
 /// <summary>What a form says of a coat.</summary>
 public sealed record CoatTarget(string Surface, int Layer, int Section);
@@ -84,11 +86,11 @@ public sealed record CoatTarget(string Surface, int Layer, int Section);
 /// <param name="Product">The product.</param>
 /// <param name="Target">What a form says of it.</param>
 /// <param name="When">When it may; null where nothing says.</param>
-public sealed record NextCoat(string Name, string Product, CoatTarget Target, WindowLine? When);
+public sealed record NextCoat(Sentence Name, string Product, CoatTarget Target, WindowLine? When);
 
 /// <summary>A window in words.</summary>
 /// <param name="Before">The words before the moment.</param>
 /// <param name="Moment">The moment that counts; null where there is none to show.</param>
 /// <param name="After">The words after it.</param>
 /// <param name="Share">How much of it has passed [1]; null where that says nothing.</param>
-public sealed record WindowLine(string Before, Moment? Moment, string After = "", double? Share = null);
+public sealed record WindowLine(Sentence Before, Moment? Moment, Sentence? After = null, double? Share = null);

@@ -5,6 +5,7 @@ using CureWatch.Planning;
 using CureWatch.Products;
 using CureWatch.Service.Api;
 using CureWatch.Service.Documents;
+using CureWatch.Words;
 
 namespace CureWatch.Service.Board;
 
@@ -36,10 +37,10 @@ internal sealed class CarViews(Look look, ShopClock clock)
             coats,
             next,
             start,
-            coats.Length > 0 ? [] : [.. report.Arrival.Select(a => ArrivalWords.Of(a, report.At, clock.Zone))],
+            coats.Length > 0 ? [] : [.. report.Arrival.Select(a => (Sentence)$"{ArrivalWords.Of(a, report.At, clock.Zone)}")],
             [.. state.Job.Surfaces.Select(s => s.Id)],
             once.Of(CautionsOf(report.Surfaces.Where(s => next.Any(n => n.Target.Surface == s.Surface.Id)).Select(s => s.Surface))),
-            [.. report.CoolDowns.Select(c => LampWords.Of(c.Surface, c.CoolDown, at => clock.Of(at)?.Text ?? CureWatch.Words.Sentence.None))],
+            [.. report.CoolDowns.Select(c => (Sentence)$"{LampWords.Of(c.Surface, c.CoolDown, at => clock.Of(at)?.Text ?? Sentence.None)}")],
             state.Told.Length)
         {
             Assumes = report.Assumes,
@@ -52,8 +53,8 @@ internal sealed class CarViews(Look look, ShopClock clock)
     }
 
     /// <summary>What a pass is for one person and for two; nothing where nothing is left to be levelled.</summary>
-    private IEnumerable<CureWatch.Words.Sentence> PassesOf(JobState state) => Enumerable.Range(1, SectionPace.MostPeople)
-        .Select(people => PassReport.Of(look.Shop, look.StartOf(state), people)).Where(p => !p.Passes.IsEmpty).Select(PassWords.Of);
+    private IEnumerable<Sentence> PassesOf(JobState state) => Enumerable.Range(1, SectionPace.MostPeople)
+        .Select(people => PassReport.Of(look.Shop, look.StartOf(state), people)).Where(p => !p.Passes.IsEmpty).Select(p => (Sentence)$"{PassWords.Of(p)}");
 
     private static DateTimeOffset Deadline(CoatView coat) => coat.Lines.Count > 0 && coat.Lines[0].Moment is { } moment ? moment.At : DateTimeOffset.MaxValue;
 
@@ -67,9 +68,9 @@ internal sealed class CarViews(Look look, ShopClock clock)
             ruling.Holds.Length,
             [
                 .. ruling.Holds.GroupBy(h => (h.Kind, h.Text)).Select(alike => new HoldView(
-                    BoardWords.Of(alike.Key.Kind), string.Join("; ", alike.Select(h => BoardWords.Coat(h.Surface, h.Layer, h.Section))), alike.Key.Text)),
+                    BoardWords.Of(alike.Key.Kind), Sentence.Join("; ", alike.Select(h => BoardWords.Coat(h.Surface, h.Layer, h.Section))), alike.Key.Text)),
             ],
-            [.. ruling.Notes.Select(n => $"{BoardWords.Coat(n.Surface, n.Layer, null)}: {n.Text}")]);
+            [.. ruling.Notes.Select(n => (Sentence)$"{BoardWords.Coat(n.Surface, n.Layer, null)}: {n.Text}")]);
     }
 
     /// <summary>The first layer that is missing in any section, lowest layers first.</summary>

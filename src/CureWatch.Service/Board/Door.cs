@@ -1,7 +1,8 @@
 using CureWatch.Service.Api;
 using CureWatch.Service.People;
-using Microsoft.AspNetCore.Authentication;
+using CureWatch.Words;
 using Microsoft.AspNetCore.Authentication.Cookies;
+using Microsoft.AspNetCore.Authentication;
 
 namespace CureWatch.Service.Board;
 
@@ -29,15 +30,15 @@ internal sealed class Door(RequestDelegate next, Staff staff, TimeProvider clock
     private static IResult Refuse(HttpContext context, SignedIn? visitor, Role least)
     {
         bool isScript = BoardSetup.IsAskedByScript(context);
-        string needed = least == Role.Manager ? "the manager" : "somebody who works on the cars";
+        Sentence needed = least == Role.Manager ? (Sentence)$"the manager" : $"somebody who works on the cars";
         return (visitor, isScript) switch
         {
             (null, true) => Problem.Of(StatusCodes.Status401Unauthorized, "Sign in first, at /sign-in."),
             (null, false) when HttpMethods.IsGet(context.Request.Method) => Results.LocalRedirect(SignInPages.LinkFrom(context.Request)),
             (null, false) => BoardEndpoints.Plain( // a redirect would look as if it had been taken down
-                StatusCodes.Status401Unauthorized, "Not told: sign in again", "Your day here is over, or somebody signed this phone out. Sign in, then press again."),
+                StatusCodes.Status401Unauthorized, $"Not told: sign in again", $"Your day here is over, or somebody signed this phone out. Sign in, then press again."),
             (_, true) => Problem.Of(StatusCodes.Status403Forbidden, $"This is for {needed}."),
-            _ => BoardEndpoints.Plain(StatusCodes.Status403Forbidden, "Not for you", $"This is for {needed}. Sign out, and in as somebody who may."),
+            _ => BoardEndpoints.Plain(StatusCodes.Status403Forbidden, $"Not for you", $"This is for {needed}. Sign out, and in as somebody who may."),
         };
     }
 }

@@ -1,4 +1,5 @@
 using CureWatch.Service.Api;
+using CureWatch.Words;
 
 namespace CureWatch.Service.Board;
 
@@ -6,4 +7,4 @@ namespace CureWatch.Service.Board;
 /// <param name="Look">The shop after it.</param>
 /// <param name="Status">The status that says so.</param>
 /// <param name="Faults">Why it was not taken; empty where it was.</param>
-internal sealed record FormAnswer(Look Look, int Status, IReadOnlyList<string> Faults);
+internal sealed record FormAnswer(Look Look, int Status, IReadOnlyList<Sentence> Faults);

@@ -1,6 +1,7 @@
 using CureWatch.Service.Api;
 using CureWatch.Service.People;
 using CureWatch.Service.Pump;
+using CureWatch.Words;
 
 namespace CureWatch.Service.Board;
 
@@ -37,6 +38,6 @@ internal static class LearningPages
             : Show(lookout.Now() ?? look, BoardForms.FaultsOf(answer), BoardForms.StatusOf(answer));
     }
 
-    private static Page<LearningPage> Show(Look look, IReadOnlyList<string> faults, int status) =>
+    private static Page<LearningPage> Show(Look look, IReadOnlyList<Sentence> faults, int status) =>
         new(status, (nameof(LearningPage.View), LearningViews.Of(look, faults)));
 }

@@ -1,3 +1,5 @@
+using CureWatch.Words;
+
 namespace CureWatch.Service.Board;
 
 /// <summary>What the shop's taps taught, in words.</summary>
@@ -13,12 +15,13 @@ public sealed record LearningView(
     IReadOnlyList<LearntProductView> Products,
     IReadOnlyList<(string Product, string Name)> Resettable,
     IReadOnlyList<string> Bays,
-    IReadOnlyList<string> Faults);
+    IReadOnlyList<Sentence> Faults);
 
 /// <summary>What was taught about a product.</summary>
-/// <param name="Name">Its name and revision.</param>
+/// <param name="Name">Its name.</param>
+/// <param name="Revision">The revision of its sheet.</param>
 /// <param name="Lines">One for each stage and bay.</param>
-public sealed record LearntProductView(string Name, IReadOnlyList<LearntLineView> Lines);
+public sealed record LearntProductView(string Name, int Revision, IReadOnlyList<LearntLineView> Lines);
 
 /// <summary>What was taught about a stage in a bay.</summary>
 /// <param name="Bay">The bay.</param>
@@ -27,4 +30,4 @@ public sealed record LearntProductView(string Name, IReadOnlyList<LearntLineView
 /// <param name="Ignored">What taught nothing, and why; null where all did.</param>
 /// <param name="Since">When the first tap was.</param>
 /// <param name="Disagrees">Whether the taps say more than is believed of them.</param>
-public sealed record LearntLineView(string Bay, CureWatch.Words.Sentence Text, string? Range, string? Ignored, Moment? Since, bool Disagrees);
+public sealed record LearntLineView(string Bay, Sentence Text, Sentence? Range, Sentence? Ignored, Moment? Since, bool Disagrees);

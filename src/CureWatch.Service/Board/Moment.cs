@@ -6,4 +6,4 @@ namespace CureWatch.Service.Board;
 /// <param name="At">The instant.</param>
 /// <param name="Text">In the shop's time zone, with as much of a date as is needed.</param>
 /// <param name="Away">How far away it is, for a page without scripts.</param>
-public sealed record Moment(DateTimeOffset At, Sentence Text, string Away);
+public sealed record Moment(DateTimeOffset At, Sentence Text, Sentence Away);

@@ -1,6 +1,7 @@
 using CureWatch.Service.Api;
 using CureWatch.Service.Charts;
 using CureWatch.Service.People;
+using CureWatch.Words;
 
 namespace CureWatch.Service.Board;
 
@@ -23,7 +24,7 @@ internal static class PairPages
         WaitingScreen? screen = pairing.OfSecret(BrowserCookies.ScreenOf(context)) ?? pairing.Ask(SignInPages.AddressOf(context));
         if (screen is null)
         {
-            return BoardEndpoints.Plain(StatusCodes.Status429TooManyRequests, "Not now", "Too many screens ask to be let in. Try again in ten minutes.");
+            return BoardEndpoints.Plain(StatusCodes.Status429TooManyRequests, $"Not now", $"Too many screens ask to be let in. Try again in ten minutes.");
         }
 
         if (screen.LetInAs is { } signedIn)
@@ -69,8 +70,8 @@ internal static class PairPages
         return BoardForms.SeeOther(context, "/people");
     }
 
-    private static IResult LetIn(WaitingScreen? screen, Lookout lookout, IReadOnlyList<string> faults) => screen is null or { LetInAs: not null }
-        ? BoardEndpoints.Plain(StatusCodes.Status404NotFound, "No screen waits with that code", "Each picture is good once, for ten minutes. Scan the one it shows now.")
+    private static IResult LetIn(WaitingScreen? screen, Lookout lookout, IReadOnlyList<Sentence> faults) => screen is null or { LetInAs: not null }
+        ? BoardEndpoints.Plain(StatusCodes.Status404NotFound, $"No screen waits with that code", $"Each picture is good once, for ten minutes. Scan the one it shows now.")
         : new Page<LetInPage>(
             faults.Count == 0 ? StatusCodes.Status200OK : StatusCodes.Status400BadRequest,
             (nameof(LetInPage.Shop), SignInPages.ShopOf(lookout)),

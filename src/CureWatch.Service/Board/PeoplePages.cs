@@ -1,6 +1,7 @@
 using System.Globalization;
 using CureWatch.Service.Api;
 using CureWatch.Service.People;
+using CureWatch.Words;
 
 namespace CureWatch.Service.Board;
 
@@ -26,7 +27,7 @@ internal static class PeoplePages
                 return BoardForms.NoForm();
             }
 
-            string? fault = null;
+            Sentence? fault = null;
             string what = "";
             staff.Change(list =>
             {
@@ -47,7 +48,7 @@ internal static class PeoplePages
         string name = form["name"].ToString().Trim();
         string pin = form["pin"].ToString().Trim();
         Role role = form["role"] == "manager" ? Role.Manager : Role.Technician;
-        string? fault = list.Find(name) is not null ? $"{name} is on the list already" : Names.Lack(name) ?? Pins.Lack(role, pin);
+        Sentence? fault = list.Find(name) is not null ? $"{name} is on the list already" : Names.Lack(name) ?? Pins.Lack(role, pin);
         return fault is null ? new Change(list.With(new Person(name, role, pins.Hash(pin))), $"{name} is on the list", null) : Change.Not(list, fault);
     }
 
@@ -56,7 +57,7 @@ internal static class PeoplePages
         string pin = form["pin"].ToString().Trim();
         if (list.Find(form["name"].ToString()) is not { } person)
         {
-            return Change.Not(list, "nobody of that name is on the list");
+            return Change.Not(list, $"nobody of that name is on the list");
         }
 
         return Pins.Lack(person.Role, pin) is { } lack
@@ -68,16 +69,16 @@ internal static class PeoplePages
     {
         if (list.Find(form["name"].ToString()) is not { } person)
         {
-            return Change.Not(list, "nobody of that name is on the list");
+            return Change.Not(list, $"nobody of that name is on the list");
         }
 
         StaffList left = list.Without(person.Name);
-        return left.HasManager ? new Change(left, $"{person.Name} is off the list", null) : Change.Not(list, "the last manager stays: put another on the list first");
+        return left.HasManager ? new Change(left, $"{person.Name} is off the list", null) : Change.Not(list, $"the last manager stays: put another on the list first");
     }
 
     private static Change SignOut(IFormCollection form, StaffList list, Pins pins) => new(list.SignedOut(form["id"].ToString()), "a device is signed out", null);
 
-    private static IResult Show(Staff staff, Visitor visitor, Lookout lookout, IReadOnlyList<string> faults, int status = StatusCodes.Status200OK) =>
+    private static IResult Show(Staff staff, Visitor visitor, Lookout lookout, IReadOnlyList<Sentence> faults, int status = StatusCodes.Status200OK) =>
         BoardEndpoints.With(lookout, look =>
         {
             TimeZoneInfo zone = look.Shop.Plan.Hours.Zone;
@@ -91,8 +92,8 @@ internal static class PeoplePages
     private static string WordOf(Role role) => role.ToString().ToLowerInvariant();
 
     /// <summary>What becomes of the list, and what of that is logged; or why nothing does.</summary>
-    private readonly record struct Change(StaffList List, string What, string? Fault)
+    private readonly record struct Change(StaffList List, string What, Sentence? Fault)
     {
-        public static Change Not(StaffList list, string fault) => new(list, "", fault);
+        public static Change Not(StaffList list, Sentence fault) => new(list, "", fault);
     }
 }

@@ -1,3 +1,5 @@
+using CureWatch.Words;
+
 namespace CureWatch.Service.Board;
 
 /// <summary>What the page about people shows.</summary>
@@ -5,7 +7,7 @@ namespace CureWatch.Service.Board;
 /// <param name="People">Who may sign in, and as what.</param>
 /// <param name="Devices">What is signed in, the newest first.</param>
 /// <param name="Faults">Why something was not done.</param>
-public sealed record PeopleView(string Shop, IReadOnlyList<(string Name, string Role)> People, IReadOnlyList<DeviceView> Devices, IReadOnlyList<string> Faults);
+public sealed record PeopleView(string Shop, IReadOnlyList<(string Name, string Role)> People, IReadOnlyList<DeviceView> Devices, IReadOnlyList<Sentence> Faults);
 
 /// <summary>A browser or a screen that is signed in.</summary>
 /// <param name="Id">By which it is signed out.</param>

@@ -28,7 +28,7 @@ internal static class PhotoPages
     {
         if (latest.Register.Jobs.GetValueOrDefault(job)?.Photos.Any(p => p.Removed is null && p.Photo.Sha256 == photo) != true)
         {
-            return BoardEndpoints.Plain(StatusCodes.Status404NotFound, "No such photo", "There is no such photo of this car, or it was removed.");
+            return BoardEndpoints.Plain(StatusCodes.Status404NotFound, $"No such photo", $"There is no such photo of this car, or it was removed.");
         }
 
         var tag = new EntityTagHeaderValue($"\"{photo}-{size}\"");
@@ -38,7 +38,7 @@ internal static class PhotoPages
         return context.Request.GetTypedHeaders().IfNoneMatch.Any(t => t.Compare(tag, useStrongComparison: false))
             ? Results.StatusCode(StatusCodes.Status304NotModified)
             : find() is { } jpeg ? Results.Bytes(jpeg, Type)
-            : BoardEndpoints.Plain(StatusCodes.Status404NotFound, "The photo is damaged", "Its file is missing, or is not what was written. A backup may have it.");
+            : BoardEndpoints.Plain(StatusCodes.Status404NotFound, $"The photo is damaged", $"Its file is missing, or is not what was written. A backup may have it.");
     }
 
     private static byte[]? Small(byte[]? jpeg) =>
@@ -49,7 +49,7 @@ internal static class PhotoPages
         Answer answer = await desk.RemoveAsync(job, photo, Visitor.Of(context).Name);
         return answer is Answer.Stored or Answer.Repeated ? BoardForms.SeeOther(context, $"/jobs/{job}")
             : answer is Answer.NoSuchJob || lookout.Now() is not { } look
-                ? BoardEndpoints.Plain(StatusCodes.Status404NotFound, "No such photo", "There is no such photo of this car.")
+                ? BoardEndpoints.Plain(StatusCodes.Status404NotFound, $"No such photo", $"There is no such photo of this car.")
             : BoardEndpoints.Job(look, job, BoardForms.FaultsOf(answer), BoardForms.StatusOf(answer));
     }
 }

@@ -1,3 +1,5 @@
+using CureWatch.Words;
+
 namespace CureWatch.Service.Board;
 
 /// <summary>A photo of a car on a page.</summary>
@@ -7,4 +9,4 @@ namespace CureWatch.Service.Board;
 /// <param name="By">Who took it; null where nobody said.</param>
 /// <param name="WidthPx">How wide it is on the page.</param>
 /// <param name="HeightPx">How high it is there.</param>
-public sealed record PhotoView(string Link, string About, Moment At, string? By, int WidthPx, int HeightPx);
+public sealed record PhotoView(string Link, Sentence About, Moment At, string? By, int WidthPx, int HeightPx);

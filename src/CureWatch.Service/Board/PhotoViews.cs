@@ -15,7 +15,7 @@ internal static class PhotoViews
         double scale = Math.Min(1, (double)Darkroom.SmallEdgePx / Math.Max(kept.Photo.WidthPx, kept.Photo.HeightPx));
         return new PhotoView(
             PhotoEndpoints.LinkTo(job, kept.Photo.Sha256),
-            kept.Photo.Surface is { } surface ? BoardWords.Coat(surface, kept.Photo.Layer, null) : "the car",
+            kept.Photo.Surface is { } surface ? BoardWords.Coat(surface, kept.Photo.Layer, null) : $"the car",
             clock.Of(kept.At),
             kept.Photo.By,
             (int)Math.Ceiling(kept.Photo.WidthPx * scale),

@@ -4,6 +4,9 @@ using CureWatch.Service.Api;
 using CureWatch.Service.Documents;
 using CureWatch.Service.People;
 using CureWatch.Service.Pump;
+using CureWatch.Service.Tongues;
+using CureWatch.Units;
+using CureWatch.Words;
 
 namespace CureWatch.Service.Board;
 
@@ -48,7 +51,7 @@ internal static class PlanPages
             }
             else if (verb == PlanVerb.Visit)
             {
-                Visit(json, form["arrives"].ToString(), form["arrivesC"].ToString(), form["planned"].ToString(), clock);
+                Visit(json, form["arrives"].ToString(), form["arrivesC"].ToString(), form["unit"].ToString(), form["planned"].ToString(), clock);
             }
 
             json.WriteEndObject();
@@ -63,14 +66,14 @@ internal static class PlanPages
                 BoardForms.StatusOf(answer));
     }
 
-    /// <summary>When a car comes, how cold, and when it is to be begun, as a job file says it.</summary>
-    public static void Visit(Utf8JsonWriter json, string arrives, string arrivesC, string planned, ShopClock clock)
+    /// <summary>When a car comes, how cold, and when it is to be begun, as a job file says it. People write a decimal comma as well as a point.</summary>
+    public static void Visit(Utf8JsonWriter json, string arrives, string arrivesC, string unit, string planned, ShopClock clock)
     {
         Time(json, "arrivesAt", arrives, clock);
         Time(json, "plannedAt", planned, clock);
-        if (double.TryParse(arrivesC.Trim(), NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out double celsius))
+        if (double.TryParse(arrivesC.Trim().Replace(',', '.'), NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out double degrees))
         {
-            json.WriteNumber("arrivesAtC", celsius);
+            json.WriteNumber("arrivesAtC", unit == TongueOfRequest.FahrenheitSign ? Fahrenheit.ToCelsius(degrees) : degrees);
         }
         else
         {
@@ -91,6 +94,6 @@ internal static class PlanPages
         }
     }
 
-    private static Page<PlanPage> Show(Look look, IReadOnlyList<string> faults, RefusedForm refused, int status) =>
+    private static Page<PlanPage> Show(Look look, IReadOnlyList<Sentence> faults, RefusedForm refused, int status) =>
         new(status, (nameof(PlanPage.View), PlanViews.Of(look, faults, refused)));
 }

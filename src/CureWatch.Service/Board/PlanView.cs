@@ -1,3 +1,5 @@
+using CureWatch.Words;
+
 namespace CureWatch.Service.Board;
 
 /// <summary>The day plan, in words.</summary>
@@ -19,12 +21,12 @@ public sealed record PlanView(
     Moment Now,
     IReadOnlyList<TroubleView> Troubles,
     IReadOnlyList<BayPlanView> Bays,
-    IReadOnlyList<CureWatch.Words.Sentence> Conflicts,
+    IReadOnlyList<Sentence> Conflicts,
     IReadOnlyList<VisitView> Expected,
-    IReadOnlyList<(string Work, CureWatch.Words.Sentence Words)> Works,
-    IReadOnlyList<CureWatch.Words.Sentence> Assumed,
+    IReadOnlyList<(string Work, Sentence Words)> Works,
+    IReadOnlyList<Sentence> Assumed,
     IReadOnlyList<string> Cautions,
-    IReadOnlyList<string> Faults,
+    IReadOnlyList<Sentence> Faults,
     RefusedForm Refused);
 
 /// <summary>What was filled into a form that was refused.</summary>
@@ -49,14 +51,14 @@ public sealed record RefusedForm(string? About, IReadOnlyDictionary<string, stri
 /// <param name="Line">Its time line: what is drawn of the next days.</param>
 /// <param name="Cars">Its cars.</param>
 /// <param name="Work">The other work planned in it.</param>
-public sealed record BayPlanView(string Bay, CureWatch.Words.Sentence Text, TimeLine Line, IReadOnlyList<CarPlanView> Cars, IReadOnlyList<WorkPlanView> Work);
+public sealed record BayPlanView(string Bay, Sentence Text, TimeLine Line, IReadOnlyList<CarPlanView> Cars, IReadOnlyList<WorkPlanView> Work);
 
 /// <summary>A car on the time line.</summary>
 /// <param name="Job">Its job.</param>
 /// <param name="Tone">Whether it fits.</param>
 /// <param name="Text">How it goes, in a sentence.</param>
 /// <param name="Reasons">Every reason against what is planned.</param>
-public sealed record CarPlanView(string Job, Tone Tone, CureWatch.Words.Sentence Text, IReadOnlyList<StartReasonView> Reasons);
+public sealed record CarPlanView(string Job, Tone Tone, Sentence Text, IReadOnlyList<StartReasonView> Reasons);
 
 /// <summary>Planned work.</summary>
 /// <param name="Id">Its id.</param>
@@ -67,7 +69,7 @@ public sealed record CarPlanView(string Job, Tone Tone, CureWatch.Words.Sentence
 /// <param name="To">When it ends, as a form takes it.</param>
 /// <param name="By">Who plans it.</param>
 /// <param name="Note">In their words.</param>
-public sealed record WorkPlanView(string Id, Tone Tone, string Text, string Work, string From, string To, string By, string Note);
+public sealed record WorkPlanView(string Id, Tone Tone, Sentence Text, string Work, string From, string To, string By, string Note);
 
 /// <summary>When a car is planned to come.</summary>
 /// <param name="Job">Its job.</param>
@@ -75,10 +77,10 @@ public sealed record WorkPlanView(string Id, Tone Tone, string Text, string Work
 /// <param name="Arrives">When it comes, as a form takes it.</param>
 /// <param name="ArrivesC">How cold or warm.</param>
 /// <param name="Planned">When its coating is to begin, as a form takes it.</param>
-public sealed record VisitView(string Job, string Name, string Arrives, string ArrivesC, string Planned);
+public sealed record VisitView(string Job, string Name, string Arrives, double? ArrivesC, string Planned);
 
 /// <summary>What is drawn of a bay's next days.</summary>
 /// <param name="Label">The same in words.</param>
 /// <param name="Spans">What is on it: its kind, where it begins and how long it is, in thousandths of the line.</param>
 /// <param name="Days">Where days begin, in thousandths, with their names.</param>
-public sealed record TimeLine(CureWatch.Words.Sentence Label, IReadOnlyList<(string Kind, int From, int Length)> Spans, IReadOnlyList<(int At, string Name)> Days);
+public sealed record TimeLine(Sentence Label, IReadOnlyList<(string Kind, int From, int Length)> Spans, IReadOnlyList<(int At, Sentence Name)> Days);

@@ -28,15 +28,15 @@ internal sealed class PlanViews
         _clock = new ShopClock(look.Shop.Plan.Hours.Zone, look.At);
     }
 
-    public static PlanView Of(Look look, IReadOnlyList<string> faults, RefusedForm refused) => new PlanViews(look).View(faults, refused);
+    public static PlanView Of(Look look, IReadOnlyList<Sentence> faults, RefusedForm refused) => new PlanViews(look).View(faults, refused);
 
-    private PlanView View(IReadOnlyList<string> faults, RefusedForm refused) => new(
+    private PlanView View(IReadOnlyList<Sentence> faults, RefusedForm refused) => new(
         _look.Shop.Plan.Shop,
         _clock.Zone.Id,
         _clock.Of(_look.At),
         TroubleViews.Of(_look),
         [.. _plan.Bays.Select(Of)],
-        [.. _plan.Conflicts.Select(_words.Of)],
+        [.. _plan.Conflicts.Select(c => (Sentence)$"{_words.Of(c)}")],
         [.. _plan.Bays.SelectMany(b => b.Cars).Where(c => !c.IsBegun).Select(VisitOf)],
         [.. Enum.GetValues<HarmfulWork>().Where(w => w != HarmfulWork.CarComesIn).Select(w => (WireName<HarmfulWork>.Of(w), ConflictWords.Of(w)))],
         _plan.Assumed,
@@ -45,21 +45,21 @@ internal sealed class PlanViews
         refused);
 
     private BayPlanView Of(BayDay bay) => new(
-        bay.Bay, _words.Of(bay), LineOf(bay), [.. bay.Cars.Select(Of)], [.. bay.Work.Select(Of)]);
+        bay.Bay, $"{_words.Of(bay)}", LineOf(bay), [.. bay.Cars.Select(Of)], [.. bay.Work.Select(Of)]);
 
     private CarPlanView Of(CarDay car) => new(
         car.Job.Id,
         car.Fits ? Tone.Fine : car.Reasons.Any(r => r.Weight == StartWeight.Stops) ? Tone.Act : Tone.Soon,
-        _words.Of(car, car.Job.Car),
+        $"{_words.Of(car, car.Job.Car)}",
         [.. car.Reasons.Select(r => new StartReasonView(r.Weight == StartWeight.Notes ? Tone.Unknown : Tone.Soon, r.Text, r.Help, _clock.Of(r.Until?.Latest)))]);
 
     private WorkPlanView Of(PlannedWork work)
     {
-        string who = work.By is null ? "" : $", {work.By}", note = work.Note is null ? "" : $" ({work.Note})";
+        Sentence text = work.By is null ? (Sentence)$"{_words.Of(work)}" : $"{_words.Of(work)}, {work.By}";
         return new WorkPlanView(
             work.Id,
             _plan.Conflicts.Any(c => c.Work.Id == work.Id) ? Tone.Act : Tone.Fine,
-            $"{_words.Of(work)}{who}{note}",
+            work.Note is null ? text : $"{text} ({work.Note})",
             WireName<HarmfulWork>.Of(work.Work),
             Local(work.From),
             Local(work.To),
@@ -71,7 +71,7 @@ internal sealed class PlanViews
         car.Job.Id,
         car.Job.Car ?? car.Job.Id,
         Local(car.Job.Visit?.ArrivesAt),
-        car.Job.Visit?.ArrivesAtC?.ToString("0.#", CultureInfo.InvariantCulture) ?? "",
+        car.Job.Visit?.ArrivesAtC,
         Local(car.Job.Visit?.PlannedAt));
 
     private TimeLine LineOf(BayDay bay)
@@ -102,11 +102,11 @@ internal sealed class PlanViews
         }
 
         return new TimeLine(
-            Sentence.Join(" ", bay.Cars.Select(c => _words.Of(c, c.Job.Car)).Concat(bay.Work.Select(w => (Sentence)$"{_words.Of(w)}.")).Prepend(_words.Of(bay))),
+            Sentence.Join(" ", bay.Cars.Select(c => (Sentence)$"{_words.Of(c, c.Job.Car)}").Concat(bay.Work.Select(w => (Sentence)$"{_words.Of(w)}.")).Prepend((Sentence)$"{_words.Of(bay)}")),
             spans,
             [
                 .. _plan.Hours.Days.Where(d => d.Opens < _plan.At + Drawn)
-                    .Select(d => (Thousandth(d.Opens), TimeZoneInfo.ConvertTime(d.Opens, _clock.Zone).ToString("ddd HH:mm", CultureInfo.InvariantCulture))),
+                    .Select(d => (Thousandth(d.Opens), (Sentence)$"{TimeZoneInfo.ConvertTime(d.Opens, _clock.Zone):ddd HH:mm}")),
             ]);
     }
 

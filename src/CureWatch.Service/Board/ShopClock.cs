@@ -1,4 +1,5 @@
 using CureWatch.Planning;
+using CureWatch.Words;
 
 namespace CureWatch.Service.Board;
 
@@ -7,6 +8,8 @@ internal sealed class ShopClock(TimeZoneInfo zone, DateTimeOffset now)
 {
     private const int EarliestYear = 1900;
     private const int LatestYear = 2199;
+
+    private static readonly TimeSpan CountedInDays = TimeSpan.FromDays(2);
 
     public DateTimeOffset Now => now;
 
@@ -33,16 +36,21 @@ internal sealed class ShopClock(TimeZoneInfo zone, DateTimeOffset now)
             .Max();
     }
 
-    private string Away(DateTimeOffset at)
+    private Sentence Away(DateTimeOffset at)
     {
-        TimeSpan away = at - now;
-        string length = Length(away.Duration());
-        return away >= TimeSpan.Zero ? $"in {length}" : $"{length} ago";
+        TimeSpan length = (at - now).Duration();
+        bool isAhead = at >= now;
+        if (length >= CountedInDays)
+        {
+            return isAhead ? (Sentence)$"in {(int)length.TotalDays} days" : $"{(int)length.TotalDays} days ago";
+        }
+
+        return isAhead ? (Sentence)$"in {Length(length)}" : $"{Length(length)} ago";
     }
 
-    public static string Length(TimeSpan span) =>
-        span < TimeSpan.FromMinutes(1) ? "less than a minute"
-        : span < TimeSpan.FromHours(1) ? $"{span.Minutes} min"
-        : span < TimeSpan.FromDays(2) ? $"{(int)span.TotalHours} h {span.Minutes:00} min"
+    public static Sentence Length(TimeSpan span) =>
+        span < TimeSpan.FromMinutes(1) ? (Sentence)$"less than a minute"
+        : span < TimeSpan.FromHours(1) ? (Sentence)$"{span.Minutes} min"
+        : span < CountedInDays ? (Sentence)$"{(int)span.TotalHours} h {span.Minutes:00} min"
         : $"{(int)span.TotalDays} days";
 }

@@ -1,6 +1,7 @@
 using System.Globalization;
 using CureWatch.Service.Api;
 using CureWatch.Service.People;
+using CureWatch.Words;
 using Microsoft.AspNetCore.Http.HttpResults;
 
 namespace CureWatch.Service.Board;
@@ -49,7 +50,7 @@ internal static class SignInPages
                 return SignIn(lookout, name, then, [$"too many wrong PINs: wait {WaitOf(later.After)}"], StatusCodes.Status429TooManyRequests);
             default:
                 People.Log.WrongPin(log, AddressOf(context));
-                return SignIn(lookout, name, then, ["that name and that PIN do not go together"], StatusCodes.Status401Unauthorized);
+                return SignIn(lookout, name, then, [$"that name and that PIN do not go together"], StatusCodes.Status401Unauthorized);
         }
     }
 
@@ -73,8 +74,8 @@ internal static class SignInPages
 
         string name = form["name"].ToString().Trim();
         string pin = form["pin"].ToString().Trim();
-        string? fault = staff.List.HasManager ? "there is a manager already"
-            : !code.Is(form["code"].ToString()) ? "that is not the code that was printed last"
+        Sentence? fault = staff.List.HasManager ? $"there is a manager already"
+            : !code.Is(form["code"].ToString()) ? $"that is not the code that was printed last"
             : Names.Lack(name) ?? Pins.Lack(Role.Manager, pin);
         if (fault is not null)
         {
@@ -84,7 +85,7 @@ internal static class SignInPages
         var manager = new Person(name, Role.Manager, pins.Hash(pin));
         if (!staff.Change(list => list.HasManager ? list : list.With(manager)).People.Contains(manager))
         {
-            return SetUp(lookout, name, ["somebody else was quicker"], StatusCodes.Status409Conflict);
+            return SetUp(lookout, name, [$"somebody else was quicker"], StatusCodes.Status409Conflict);
         }
 
         await BrowserCookies.SignInAsync(context, desk.SignIn(name, Role.Manager, AddressOf(context)));
@@ -92,21 +93,21 @@ internal static class SignInPages
         return BoardForms.SeeOther(context, "/people");
     }
 
-    private static string WaitOf(TimeSpan wait) => wait < TimeSpan.FromMinutes(1)
-        ? string.Create(CultureInfo.InvariantCulture, $"{Math.Ceiling(wait.TotalSeconds)} s")
-        : string.Create(CultureInfo.InvariantCulture, $"{Math.Ceiling(wait.TotalMinutes)} min");
+    private static Sentence WaitOf(TimeSpan wait) => wait < TimeSpan.FromMinutes(1)
+        ? (Sentence)$"{(int)Math.Ceiling(wait.TotalSeconds)} s"
+        : $"{(int)Math.Ceiling(wait.TotalMinutes)} min";
 
     /// <summary>A page of ours; anything else is the board.</summary>
     public static string ThenOf(string? then) => RedirectHttpResult.IsLocalUrl(then) && !then!.StartsWith('~') ? then : "/";
 
-    private static Page<SignInPage> SignIn(Lookout lookout, string name, string then, IReadOnlyList<string> faults, int status = StatusCodes.Status200OK) => new(
+    private static Page<SignInPage> SignIn(Lookout lookout, string name, string then, IReadOnlyList<Sentence> faults, int status = StatusCodes.Status200OK) => new(
         status,
         (nameof(SignInPage.Shop), ShopOf(lookout)),
         (nameof(SignInPage.Name), name),
         (nameof(SignInPage.Then), then),
         (nameof(SignInPage.Faults), faults));
 
-    private static Page<SetUpPage> SetUp(Lookout lookout, string name, IReadOnlyList<string> faults, int status = StatusCodes.Status200OK) => new(
+    private static Page<SetUpPage> SetUp(Lookout lookout, string name, IReadOnlyList<Sentence> faults, int status = StatusCodes.Status200OK) => new(
         status, (nameof(SetUpPage.Shop), ShopOf(lookout)), (nameof(SetUpPage.Name), name), (nameof(SetUpPage.Faults), faults));
 
     public static string ShopOf(Lookout lookout) => lookout.Now()?.Shop.Plan.Shop ?? "CureWatch";

@@ -1,11 +1,12 @@
 using System.Globalization;
-using System.Text;
 using System.Text.Json;
+using System.Text;
 using CureWatch.Panels;
 using CureWatch.Products;
 using CureWatch.Service.Api;
 using CureWatch.Service.Documents;
 using CureWatch.Service.Settings;
+using CureWatch.Words;
 
 namespace CureWatch.Service.Board;
 
@@ -18,9 +19,9 @@ internal static class StartForms
     private const int LongestId = 40;
 
     public static StartView Blank(Look look, string bay) =>
-        View(look, new StartForm("", bay, "", "", "", "", [.. Enumerable.Repeat(StartRow.Blank, UsualRows)]), []);
+        View(look, new StartForm("", bay, "", "", "", "", "", [.. Enumerable.Repeat(StartRow.Blank, UsualRows)]), []);
 
-    public static StartView View(Look look, StartForm filled, IReadOnlyList<string> faults)
+    public static StartView View(Look look, StartForm filled, IReadOnlyList<Sentence> faults)
     {
         var catalogue = look.Register.Settings.Catalogue;
         return new StartView(
@@ -54,6 +55,7 @@ internal static class StartForms
             form["promised"].ToString(),
             form["arrives"].ToString(),
             form["arrivesC"].ToString(),
+            form["unit"].ToString(),
             form["planned"].ToString(),
             [
                 .. Enumerable.Range(0, rows).Select(i => new StartRow(
@@ -88,7 +90,7 @@ internal static class StartForms
             json.WriteInstant("promisedAt", promisedAt);
         }
 
-        PlanPages.Visit(json, form.Arrives, form.ArrivesC, form.Planned, clock);
+        PlanPages.Visit(json, form.Arrives, form.ArrivesC, form.Unit, form.Planned, clock);
         json.WriteArray("surfaces", form.Rows.Where(r => !string.IsNullOrWhiteSpace(r.Surface)), row =>
         {
             json.WriteString("surface", Slug(row.Surface));
@@ -140,8 +142,18 @@ internal static class StartForms
         }
     }
 
+    /// <summary>German letters as they are spelt without them.</summary>
+    private static string? Spelt(char letter) => letter switch
+    {
+        'ä' => "ae",
+        'ö' => "oe",
+        'ü' => "ue",
+        'ß' => "ss",
+        _ => null,
+    };
+
     /// <summary>What people write, in the letters of an id: "Bonnet, left" is <c>bonnet-left</c>.</summary>
-    private static string Slug(string text)
+    public static string Slug(string text)
     {
         var slug = new StringBuilder();
         foreach (char c in text.ToLowerInvariant())
@@ -149,6 +161,10 @@ internal static class StartForms
             if (char.IsAsciiLetterOrDigit(c))
             {
                 slug.Append(c);
+            }
+            else if (Spelt(c) is { } letters)
+            {
+                slug.Append(letters);
             }
             else if (slug.Length > 0 && slug[^1] != '-')
             {

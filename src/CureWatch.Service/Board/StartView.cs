@@ -1,3 +1,5 @@
+using CureWatch.Words;
+
 namespace CureWatch.Service.Board;
 
 /// <summary>What the form that starts a car offers, and what somebody has put into it.</summary>
@@ -25,18 +27,19 @@ public sealed record StartView(
     IReadOnlyList<TroubleView> Troubles,
     int JobNumber,
     StartForm Filled,
-    IReadOnlyList<string> Faults);
+    IReadOnlyList<Sentence> Faults);
 
 /// <summary>The form that starts a car, as it was sent.</summary>
 /// <param name="Car">The car, in the shop's words.</param>
 /// <param name="Bay">The bay.</param>
 /// <param name="Promised">The pick-up time, on the shop's wall clock.</param>
 /// <param name="Arrives">When the car comes, on the shop's wall clock; empty where it is here.</param>
-/// <param name="ArrivesC">How cold or warm it comes [°C].</param>
+/// <param name="ArrivesC">How cold or warm it comes, in the degrees of the form.</param>
+/// <param name="Unit">Those degrees: C or F.</param>
 /// <param name="Planned">When its coating is to begin, on the shop's wall clock.</param>
 /// <param name="Rows">The surfaces; a row without a name is none.</param>
 public sealed record StartForm(
-    string Car, string Bay, string Promised, string Arrives, string ArrivesC, string Planned, IReadOnlyList<StartRow> Rows);
+    string Car, string Bay, string Promised, string Arrives, string ArrivesC, string Unit, string Planned, IReadOnlyList<StartRow> Rows);
 
 /// <summary>A surface in the form that starts a car: one product, or a second one over it.</summary>
 public sealed record StartRow(string Surface, string Material, string Over, string Place, string Product, string Layers, string Then, string ThenLayers, string Sections)

@@ -32,7 +32,7 @@ internal static class TapForms
         string id = IdOf(form);
         if (PressedAt(form, look.At) is not { } pressedAt || At(form, pressedAt, new ShopClock(look.Shop.Plan.Hours.Zone, look.At)) is not { } at)
         {
-            return new FormAnswer(look, StatusCodes.Status400BadRequest, ["ago: a number of minutes up to 1440, or a time that the shop's clocks show"]);
+            return new FormAnswer(look, StatusCodes.Status400BadRequest, [$"ago: a number of minutes up to 1440, or a time that the shop's clocks show"]);
         }
 
         Answer answer = await inbox.AskAsync(new Arrival.Tap("form", job, Signature.On(Tap(form, id, at), context)), context.RequestAborted);

@@ -3,6 +3,7 @@ using CureWatch.Bays;
 using CureWatch.Handover;
 using CureWatch.Planning;
 using CureWatch.Service.Api;
+using CureWatch.Words;
 
 namespace CureWatch.Service.Board;
 
@@ -29,11 +30,11 @@ internal sealed class WallCars(Look look, ShopClock clock, DayPart part)
     {
         ImmutableArray<ToldAct> before = BeforeLockUp.Of(look.Shop.Plan.Hours, report.Next, look.At);
         KeepDry keepDry = report.Ruling.KeepDry;
-        string text = report.Ruling.IsReady ? "May leave tonight."
-            : keepDry.Until is { } until ? $"Stays, dry, until {clock.Of(until).Text}: do not move it."
-            : !keepDry.IsOver ? "Stays, dry: nobody can tell yet until when. Do not move it."
-            : !before.IsEmpty ? "Stays: something cannot wait until tomorrow."
-            : "Nothing on it has to stay dry.";
+        Sentence text = report.Ruling.IsReady ? (Sentence)$"May leave tonight."
+            : keepDry.Until is { } until ? (Sentence)$"Stays, dry, until {clock.Of(until).Text}: do not move it."
+            : !keepDry.IsOver ? (Sentence)$"Stays, dry: nobody can tell yet until when. Do not move it."
+            : !before.IsEmpty ? (Sentence)$"Stays: something cannot wait until tomorrow."
+            : $"Nothing on it has to stay dry.";
         return new StaysView(!report.Ruling.IsReady && (!keepDry.IsOver || !before.IsEmpty), text, [.. before.Select(b => b.Text)]);
     }
 }

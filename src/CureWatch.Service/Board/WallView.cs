@@ -1,4 +1,6 @@
 using CureWatch.Handover;
+using CureWatch.Service.Charts;
+using CureWatch.Words;
 
 namespace CureWatch.Service.Board;
 
@@ -16,8 +18,8 @@ public sealed record WallView(
 /// <summary>A bay on the wall.</summary>
 /// <param name="Bay">The bay's id.</param>
 /// <param name="Air">Its air.</param>
-/// <param name="Heading">Where its climate is heading, in a sentence.</param>
-/// <param name="Course">Its climate, drawn.</param>
+/// <param name="Chart">Its climate, to be drawn, and where it is heading.</param>
+/// <param name="Zone">The shop's time zone, for the hours under it.</param>
 /// <param name="Hours">The same in numbers.</param>
 /// <param name="Warnings">What stands against it and the cars in it, the most urgent first, with what to do.</param>
 /// <param name="Others">What else stands, by name alone.</param>
@@ -28,8 +30,8 @@ public sealed record WallView(
 public sealed record WallBayView(
     string Bay,
     AirView Air,
-    string Heading,
-    string Course,
+    Chart Chart,
+    TimeZoneInfo Zone,
     IReadOnlyList<HourView> Hours,
     IReadOnlyList<WarningView> Warnings,
     IReadOnlyList<WarningView> Others,
@@ -52,11 +54,16 @@ public sealed record WallCarView(string Job, string Car, NextView? Next, Moment?
 /// <param name="HasToStay">Whether it may not be moved.</param>
 /// <param name="Text">That, and until when, in a sentence.</param>
 /// <param name="Before">What cannot wait until the shop opens again.</param>
-public sealed record StaysView(bool HasToStay, string Text, IReadOnlyList<CureWatch.Words.Sentence> Before);
+public sealed record StaysView(bool HasToStay, Sentence Text, IReadOnlyList<Sentence> Before);
 
 /// <summary>A row of the table beside a chart.</summary>
 /// <param name="At">The instant.</param>
-/// <param name="Air">The air [°C].</param>
-/// <param name="DewPoint">Its dew point [°C].</param>
-/// <param name="Panel">The coldest panel [°C].</param>
-public sealed record HourView(Moment At, string Air, string DewPoint, string Panel);
+/// <param name="Air">The air.</param>
+/// <param name="DewPoint">Its dew point.</param>
+/// <param name="Panel">The coldest panel.</param>
+public sealed record HourView(Moment At, DegreesView? Air, DegreesView? DewPoint, DegreesView? Panel);
+
+/// <summary>A temperature in a table: as it was, or as it is expected.</summary>
+/// <param name="LikelyC">The temperature [°C].</param>
+/// <param name="Band">What it seldom leaves [°C]; null where it was measured.</param>
+public sealed record DegreesView(double LikelyC, (double LowC, double HighC)? Band);

@@ -1,4 +1,3 @@
-using System.Globalization;
 using CureWatch.Bays;
 using CureWatch.Handover;
 using CureWatch.Service.Api;
@@ -51,8 +50,8 @@ internal sealed class WallViews(Look look, BoardView board)
         return new WallBayView(
             bay.Bay,
             bay.Airs[0],
-            chart.Text,
-            ChartSvg.Of(chart, _clock.Zone, $"course-{bay.Bay}"),
+            chart,
+            _clock.Zone,
             [.. course.Past.Where((_, i) => i % StepsPerHour == 0).Select(Of), .. course.Ahead.Where(a => a.At > course.At).Select(Of)],
             [.. warnings.Take(MostInFull).Select(w => w with { Caution = Once(once, w.Caution) })],
             [.. warnings.Take(MostWarnings).Skip(MostInFull)],
@@ -74,7 +73,7 @@ internal sealed class WallViews(Look look, BoardView board)
 
     private HourView Of(CourseAhead ahead) => new(_clock.Of(ahead.At), Degrees(ahead.AirC), Degrees(ahead.DewPointC), Degrees(ahead.PanelC));
 
-    private static string Degrees(double? celsius) => celsius?.ToString("0.0", CultureInfo.InvariantCulture) ?? "not heard";
+    private static DegreesView? Degrees(double? celsius) => celsius is { } known ? new DegreesView(known, null) : null;
 
-    private static string Degrees(CourseBand band) => string.Create(CultureInfo.InvariantCulture, $"{band.Likely:0.0} ({band.Low:0.0} to {band.High:0.0})");
+    private static DegreesView Degrees(CourseBand band) => new(band.Likely, (band.Low, band.High));
 }

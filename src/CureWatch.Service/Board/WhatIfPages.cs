@@ -5,13 +5,18 @@ using CureWatch.Service.Api;
 using CureWatch.Service.Documents;
 using CureWatch.Service.People;
 using CureWatch.Service.Settings;
+using CureWatch.Service.Tongues;
+using CureWatch.Units;
+using CureWatch.Words;
 
 namespace CureWatch.Service.Board;
 
 /// <summary>The page that says what would follow if something were otherwise.</summary>
 internal static class WhatIfPages
 {
-    private static readonly string[] Numbers = ["temperatureC", "humidityPct", "lampMinutes"], Instants = ["startAt", "promisedAt"], Names = ["surface", "product"];
+    private const string Temperature = "temperatureC";
+
+    private static readonly string[] Numbers = [Temperature, "humidityPct", "lampMinutes"], Instants = ["startAt", "promisedAt"], Names = ["surface", "product"];
 
     public static void Map(IEndpointRouteBuilder app) => app.MapGet(
         "/jobs/{job}/what-if", (string job, HttpRequest request, Lookout lookout) => BoardEndpoints.With(lookout, look => Show(look, job, request.Query)))
@@ -21,13 +26,13 @@ internal static class WhatIfPages
     {
         if (look.Shop.Find(id) is not { LeftAt: null } job)
         {
-            return BoardEndpoints.Plain(StatusCodes.Status404NotFound, "No such car", $"No car of a job '{id}' is here.");
+            return BoardEndpoints.Plain(StatusCodes.Status404NotFound, $"No such car", $"No car of a job '{id}' is here.");
         }
 
         var faults = new Faults();
         var clock = new ShopClock(look.Shop.Plan.Hours.Zone, look.At);
         Hypothesis? hypothesis = WhatIfQuestion.Read("form", Question(asked, clock), look.Shop, job, faults);
-        string[] wrong = [.. faults.All.Select(f => $"{f.Place.TrimStart('/')}: saw {f.Seen}; allowed: {f.Allowed}")];
+        Sentence[] wrong = [.. faults.All.Select(BoardForms.Of)];
         return new Page<WhatIfPage>(
             wrong.Length == 0 ? StatusCodes.Status200OK : StatusCodes.Status400BadRequest,
             (nameof(WhatIfPage.Shop), look.Shop.Plan.Shop),
@@ -45,7 +50,7 @@ internal static class WhatIfPages
         {
             if (double.TryParse(asked[name].ToString(), NumberStyles.Float, CultureInfo.InvariantCulture, out double number) && double.IsFinite(number))
             {
-                json.WriteNumber(name, number);
+                json.WriteNumber(name, name == Temperature && asked["unit"] == TongueOfRequest.FahrenheitSign ? Fahrenheit.ToCelsius(number) : number);
             }
             else
             {
@@ -72,16 +77,16 @@ internal static class WhatIfPages
         PromiseReport then = whatIf.Report.Promise!, now = asItIs.Promise!;
         var words = new WindowWords(clock);
         return new WhatIfView(
-            Line("Collect from", clock.Of(then.Outlook.CollectFrom), clock.Of(now.Outlook.CollectFrom)),
+            $"Collect from {Said(clock.Of(then.Outlook.CollectFrom))}; as it is, {Said(clock.Of(now.Outlook.CollectFrom))}",
             ChanceOf(then.Outlook, clock),
             whatIf.Air?.Text,
             whatIf.Beyond,
             [.. whatIf.Report.Surfaces.SelectMany(s => s.Coats).Select(words.Of)],
-            [.. whatIf.Planned.Select(p => $"{p.Name}: ready {clock.Of(p.ReadyAt.Latest)?.Text.ToString() ?? "at no time anybody can tell"} at the latest")],
+            [.. whatIf.Planned.Select(p => clock.Of(p.ReadyAt.Latest) is { } ready ? (Sentence)$"{p.Name}: ready {ready.Text} at the latest" : $"{p.Name}: ready at no time anybody can tell")],
             [.. Cautions.Beside(whatIf.Hypothesis)]);
     }
 
-    private static string? ChanceOf(PromiseOutlook outlook, ShopClock clock) => outlook switch
+    private static Sentence? ChanceOf(PromiseOutlook outlook, ShopClock clock) => outlook switch
     {
         { PromisedAt: null } => null,
         { Standing: PromiseStanding.Missed } => $"{clock.Of(outlook.PromisedAt)!.Text} is past: it cannot be made any more",
@@ -90,7 +95,7 @@ internal static class WhatIfPages
         _ => null,
     };
 
-    private static string Line(string what, Moment? then, Moment? now) => $"{what} {then?.Text.ToString() ?? "no time anybody can tell"}; as it is, {now?.Text.ToString() ?? "no time anybody can tell"}";
+    private static Sentence Said(Moment? moment) => moment?.Text ?? $"no time anybody can tell";
 }
 
 /// <summary>What would follow.</summary>
@@ -102,10 +107,10 @@ internal static class WhatIfPages
 /// <param name="Planned">Those still to go on.</param>
 /// <param name="Cautions">What belongs beside it.</param>
 public sealed record WhatIfView(
-    string Collect,
-    string? Chance,
-    CureWatch.Words.Sentence? Air,
-    IReadOnlyList<CureWatch.Words.Sentence> Beyond,
+    Sentence Collect,
+    Sentence? Chance,
+    Sentence? Air,
+    IReadOnlyList<Sentence> Beyond,
     IReadOnlyList<CoatView> Coats,
-    IReadOnlyList<string> Planned,
+    IReadOnlyList<Sentence> Planned,
     IReadOnlyList<string> Cautions);

@@ -3,21 +3,22 @@ using CureWatch.Bays;
 using CureWatch.Curing;
 using CureWatch.Service.Documents;
 using CureWatch.TimeWindows;
+using CureWatch.Words;
 
 namespace CureWatch.Service.Board;
 
 /// <summary>Says a coat's windows: what to do now first, then what it still has before it.</summary>
 internal sealed class WindowWords(ShopClock clock)
 {
-    private static readonly string ByEye = "smaller sections, judge by eye";
+    private static readonly Sentence ByEye = $"smaller sections, judge by eye";
 
     public CoatView Of(CoatReport report)
     {
         Coat coat = report.Coat;
         Window? levelOff = Find(report, WindowStage.LevelOff);
         bool canBeLevelled = coat.EndedAt is null && levelOff is not null && coat.LevelledAt is null;
-        (Tone tone, string word, WindowLine? first) = coat.EndedAt is { } ended
-            ? (Tone.Info, "polished off", new WindowLine("", clock.Of(ended)))
+        (Tone tone, Sentence word, WindowLine? first) = coat.EndedAt is { } ended
+            ? (Tone.Info, $"polished off", new WindowLine(Sentence.None, clock.Of(ended)))
             : canBeLevelled ? LevelOff(levelOff!)
             : coat.AwaitsLayer && Find(report, WindowStage.Recoat) is { } recoat ? Recoat(recoat, coat.Layer + 1)
             : Curing(report);
@@ -33,7 +34,7 @@ internal sealed class WindowWords(ShopClock clock)
                 .. report.Windows.Select(Mended).OfType<WindowLine>(),
             ],
             canBeLevelled,
-            [.. report.Lamps.Select(LampWords.Of)]);
+            [.. report.Lamps.Select(l => (Sentence)$"{LampWords.Of(l)}")]);
     }
 
     /// <summary>When the next layer may go on; null where it may at once.</summary>
@@ -47,35 +48,35 @@ internal sealed class WindowWords(ShopClock clock)
 
     private static IEnumerable<WindowLine> Because(CoatReport report) =>
         report.Windows.Where(w => w.State is not (WindowState.Done or WindowState.Missed)).SelectMany(w => w.Because)
-            .Select(r => new WindowLine(r.Ends is { } ends ? $"{r.Text} {ends}" : r.Text.ToString(), null));
+            .Select(r => new WindowLine(r.Ends is { } ends ? (Sentence)$"{r.Text} {ends}" : $"{r.Text}", null));
 
     /// <summary>Keep-dry alone: what the car waits for.</summary>
     private WindowLine? Mended(Window window) =>
-        window is { Stage: WindowStage.KeepDry, IfMended: { } mended } ? Line("Put right now: keep dry until", mended.Latest) : null;
+        window is { Stage: WindowStage.KeepDry, IfMended: { } mended } ? Line($"Put right now: keep dry until", mended.Latest) : null;
 
     private static Window? Find(CoatReport report, WindowStage stage) => report.Windows.FirstOrDefault(w => w.Stage == stage);
 
-    private (Tone Tone, string Word, WindowLine? Line) LevelOff(Window window)
+    private (Tone Tone, Sentence Word, WindowLine? Line) LevelOff(Window window)
     {
         DateTimeOffset? closes = window.ClosesAt?.Earliest;
         if (window.JudgeByEye)
         {
             return window.State == WindowState.Missed
-                ? (Tone.Act, "level now", new WindowLine($"{ByEye}; re-wet if it drags, then inspect", null))
-                : (Tone.Act, "look now", new WindowLine(ByEye, null));
+                ? (Tone.Act, (Sentence)$"level now", new WindowLine($"{ByEye}; re-wet if it drags, then inspect", null))
+                : (Tone.Act, (Sentence)$"look now", new WindowLine(ByEye, null));
         }
 
         return window.State switch
         {
-            WindowState.Missed => (Tone.Act, "too late", new WindowLine("Re-wet and level now, then inspect. It closed", clock.Of(closes))),
-            WindowState.Closing => (Tone.Act, "level now", new WindowLine("Level before anything else, by", clock.Of(closes))),
-            WindowState.Open => (Tone.Act, "level now", new WindowLine("Level by", clock.Of(closes))),
-            _ when clock.Now >= window.OpensAt.Earliest => (Tone.Soon, "look now", new WindowLine("Look now; level by", clock.Of(closes))),
-            _ => (Tone.Info, "flashing", Line("Look from", window.OpensAt.Earliest)),
+            WindowState.Missed => (Tone.Act, $"too late", new WindowLine($"Re-wet and level now, then inspect. It closed", clock.Of(closes))),
+            WindowState.Closing => (Tone.Act, $"level now", new WindowLine($"Level before anything else, by", clock.Of(closes))),
+            WindowState.Open => (Tone.Act, $"level now", new WindowLine($"Level by", clock.Of(closes))),
+            _ when clock.Now >= window.OpensAt.Earliest => (Tone.Soon, $"look now", new WindowLine($"Look now; level by", clock.Of(closes))),
+            _ => (Tone.Info, $"flashing", Line($"Look from", window.OpensAt.Earliest)),
         };
     }
 
-    private (Tone Tone, string Word, WindowLine? Line) Recoat(Window window, int layer)
+    private (Tone Tone, Sentence Word, WindowLine? Line) Recoat(Window window, int layer)
     {
         Moment? closes = clock.Of(window.ClosesAt?.Earliest);
         return window.State switch
@@ -84,39 +85,39 @@ internal sealed class WindowWords(ShopClock clock)
             WindowState.Open when closes is null => (Tone.Soon, $"layer {layer} may go on", new WindowLine($"Layer {layer} may go on now", null)),
             WindowState.Open => (Tone.Soon, $"layer {layer} may go on", new WindowLine($"Layer {layer} may go on, by", closes)),
             WindowState.Closing => (Tone.Act, $"layer {layer} now", new WindowLine($"Apply layer {layer} now, by", closes)),
-            WindowState.Missed => (Tone.Act, "recoat missed", new WindowLine($"See the sheet before layer {layer}. Recoat closed", closes)),
-            WindowState.Done => (Tone.Fine, "covered", null),
+            WindowState.Missed => (Tone.Act, $"recoat missed", new WindowLine($"See the sheet before layer {layer}. Recoat closed", closes)),
+            WindowState.Done => (Tone.Fine, $"covered", null),
             _ => throw new UnreachableException($"{window.State}"),
         };
     }
 
-    private static (Tone Tone, string Word, WindowLine? Line) Curing(CoatReport report)
+    private static (Tone Tone, Sentence Word, WindowLine? Line) Curing(CoatReport report)
     {
         Window? keepDry = Find(report, WindowStage.KeepDry);
         if (keepDry is { ClosesAt: null })
         {
-            return (Tone.Act, "wet", new WindowLine("Wet: dry it, then inspect", null));
+            return (Tone.Act, $"wet", new WindowLine($"Wet: dry it, then inspect", null));
         }
 
-        return keepDry is not null && keepDry.State != WindowState.Done ? (Tone.Info, "keep dry", null)
-            : (Tone.Fine, IsRunning(WindowStage.NoWash) ? "no wash yet" : IsRunning(WindowStage.FullCure) ? "curing" : "cured", null);
+        return keepDry is not null && keepDry.State != WindowState.Done ? (Tone.Info, (Sentence)$"keep dry", null)
+            : (Tone.Fine, IsRunning(WindowStage.NoWash) ? (Sentence)$"no wash yet" : IsRunning(WindowStage.FullCure) ? (Sentence)$"curing" : $"cured", null);
 
         bool IsRunning(WindowStage stage) => Find(report, stage) is { State: not WindowState.Done };
     }
 
     private WindowLine? Cure(Window window)
     {
-        string what = window.Stage switch
+        Sentence what = window.Stage switch
         {
-            WindowStage.KeepDry => "Keep dry until",
-            WindowStage.NoWash => "No wash until",
-            _ => "Fully cured by",
+            WindowStage.KeepDry => $"Keep dry until",
+            WindowStage.NoWash => $"No wash until",
+            _ => $"Fully cured by",
         };
         return window.State == WindowState.Done || window.ClosesAt is not { } closes ? null : Line(what, closes.Latest, Share(window));
     }
 
-    private WindowLine Line(string before, DateTimeOffset? at, double? share = null) =>
-        at is null ? new WindowLine(before, null, "not in this climate") : new WindowLine(before, clock.Of(at), Share: share);
+    private WindowLine Line(Sentence before, DateTimeOffset? at, double? share = null) =>
+        at is null ? new WindowLine(before, null, $"not in this climate") : new WindowLine(before, clock.Of(at), Share: share);
 
     private double? Share(Window window) =>
         window.Stage == WindowStage.KeepDry && window is { OpensAt.Likely: { } from, ClosesAt.Latest: { } to } && to > from

@@ -1,3 +1,5 @@
+using CureWatch.Words;
+
 namespace CureWatch.Service.Charts;
 
 /// <summary>What a chart over time shows, whoever draws it: the drawing and the table beside it say the same.</summary>
@@ -9,9 +11,9 @@ namespace CureWatch.Service.Charts;
 /// <param name="Lines">What runs through it.</param>
 /// <param name="Bands">What surrounds a line.</param>
 /// <param name="Rows">What lasts from one time to another, under the lines.</param>
-internal sealed record Chart(
-    string Title,
-    string Text,
+public sealed record Chart(
+    Sentence Title,
+    Sentence Text,
     DateTimeOffset From,
     DateTimeOffset Now,
     DateTimeOffset To,
@@ -20,18 +22,18 @@ internal sealed record Chart(
     IReadOnlyList<ChartRow> Rows);
 
 /// <summary>A line; it is broken where a value is missing.</summary>
-internal sealed record ChartLine(Ink Ink, IReadOnlyList<(DateTimeOffset At, double? Value)> Points);
+public sealed record ChartLine(Ink Ink, IReadOnlyList<(DateTimeOffset At, double? Value)> Points);
 
 /// <summary>What lies between two values at each instant.</summary>
-internal sealed record ChartBand(Ink Ink, IReadOnlyList<(DateTimeOffset At, double Low, double High)> Points);
+public sealed record ChartBand(Ink Ink, IReadOnlyList<(DateTimeOffset At, double Low, double High)> Points);
 
 /// <summary>A row of spans.</summary>
 /// <param name="Name">Whose they are.</param>
 /// <param name="Spans">The spans; a later one covers an earlier.</param>
-internal sealed record ChartRow(string Name, IReadOnlyList<(Ink Ink, DateTimeOffset From, DateTimeOffset To)> Spans);
+public sealed record ChartRow(string Name, IReadOnlyList<(Ink Ink, DateTimeOffset From, DateTimeOffset To)> Spans);
 
 /// <summary>What something is drawn as; the style sheet knows how that looks, in the light and in the dark.</summary>
-internal enum Ink
+public enum Ink
 {
     Grid,
     Now,

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Xml.Linq;
+using CureWatch.Service.Tongues;
 using OxyPlot;
 using OxyPlot.Annotations;
 using OxyPlot.Axes;
@@ -12,21 +13,22 @@ internal sealed class ChartSvg
 {
     private const double Width = 720, Height = 300, RowHeight = 26;
     private const int HoursPerLabel = 3;
-    private const double DegreesPerLabel = 5, LeastDegrees = 10;
+    private const double DegreesPerLabel = 5, FahrenheitPerLabel = 10, LeastSteps = 2;
 
     /// <summary>What is drawn over what is there anyway is so much wider.</summary>
     private const double Thin = 1, Thick = 2;
 
     private readonly Chart _chart;
     private readonly TimeZoneInfo _zone;
+    private readonly Tongue _tongue;
     private readonly double _rowsShare;
 
     /// <summary>The last hour under which something is written, from which is counted.</summary>
     private readonly DateTimeOffset _labelled;
 
-    private ChartSvg(Chart chart, TimeZoneInfo zone)
+    private ChartSvg(Chart chart, TimeZoneInfo zone, Tongue tongue)
     {
-        (_chart, _zone, _rowsShare) = (chart, zone, chart.Rows.Count * RowHeight / Height);
+        (_chart, _zone, _tongue, _rowsShare) = (chart, zone, tongue, chart.Rows.Count * RowHeight / Height);
         TimeSpan today = TimeZoneInfo.ConvertTime(chart.Now, zone).TimeOfDay;
         _labelled = chart.Now - TimeSpan.FromHours(today.TotalHours % HoursPerLabel);
     }
@@ -34,11 +36,12 @@ internal sealed class ChartSvg
     /// <summary>Draws it.</summary>
     /// <param name="chart">What is drawn.</param>
     /// <param name="zone">The shop's time zone, for the hours under it.</param>
+    /// <param name="tongue">How whoever looks at it is spoken to.</param>
     /// <param name="id">Tells it from the others on the page.</param>
-    public static string Of(Chart chart, TimeZoneInfo zone, string id)
+    public static string Of(Chart chart, TimeZoneInfo zone, Tongue tongue, string id)
     {
-        string drawn = SvgExporter.ExportToString(new ChartSvg(chart, zone).Model(), Width, Height, isDocument: false);
-        return SvgForPage.Of(XElement.Parse(drawn[drawn.IndexOf("<svg", StringComparison.Ordinal)..]), chart, id);
+        string drawn = SvgExporter.ExportToString(new ChartSvg(chart, zone, tongue).Model(), Width, Height, isDocument: false);
+        return SvgForPage.Of(XElement.Parse(drawn[drawn.IndexOf("<svg", StringComparison.Ordinal)..]), tongue[chart.Title], tongue[chart.Text], id);
     }
 
     private PlotModel Model()
@@ -50,15 +53,15 @@ internal sealed class ChartSvg
         foreach (ChartBand band in _chart.Bands)
         {
             var area = new AreaSeries { Fill = SvgForPage.Marked(band.Ink), Color = OxyColors.Undefined, StrokeThickness = 0 };
-            area.Points.AddRange(band.Points.Select(p => new DataPoint(X(p.At), p.Low)));
-            area.Points2.AddRange(band.Points.Select(p => new DataPoint(X(p.At), p.High)));
+            area.Points.AddRange(band.Points.Select(p => new DataPoint(X(p.At), _tongue.DegreesOf(p.Low))));
+            area.Points2.AddRange(band.Points.Select(p => new DataPoint(X(p.At), _tongue.DegreesOf(p.High))));
             model.Series.Add(area);
         }
 
         foreach (ChartLine line in _chart.Lines)
         {
             var drawn = new LineSeries { Color = SvgForPage.Marked(line.Ink), StrokeThickness = Thick };
-            drawn.Points.AddRange(line.Points.Select(p => new DataPoint(X(p.At), p.Value ?? double.NaN)));
+            drawn.Points.AddRange(line.Points.Select(p => new DataPoint(X(p.At), p.Value is { } value ? _tongue.DegreesOf(value) : double.NaN)));
             model.Series.Add(drawn);
         }
 
@@ -106,9 +109,10 @@ internal sealed class ChartSvg
     private LinearAxis Degrees()
     {
         double[] values = [.. _chart.Lines.SelectMany(l => l.Points).Select(p => p.Value).OfType<double>(), .. _chart.Bands.SelectMany(b => b.Points).SelectMany(p => new[] { p.Low, p.High })];
-        (double low, double high) = values.Length == 0 ? (0, LeastDegrees) : (values.Min(), values.Max());
-        double from = DegreesPerLabel * Math.Floor(low / DegreesPerLabel);
-        double to = Math.Max(from + LeastDegrees, DegreesPerLabel * Math.Ceiling(high / DegreesPerLabel));
+        (double low, double high) = values.Length == 0 ? (0, 0) : (_tongue.DegreesOf(values.Min()), _tongue.DegreesOf(values.Max()));
+        double step = _tongue.IsFahrenheit ? FahrenheitPerLabel : DegreesPerLabel;
+        double from = step * Math.Floor(low / step);
+        double to = Math.Max(from + LeastSteps * step, step * Math.Ceiling(high / step));
         return new LinearAxis
         {
             Position = AxisPosition.Left,
@@ -116,7 +120,7 @@ internal sealed class ChartSvg
             EndPosition = 1,
             Minimum = from,
             Maximum = to,
-            MajorStep = DegreesPerLabel,
+            MajorStep = step,
             MinorTickSize = 0,
             MajorTickSize = 0,
             MajorGridlineStyle = LineStyle.Solid,

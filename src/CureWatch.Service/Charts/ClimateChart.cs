@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using CureWatch.Bays;
 using CureWatch.TimeWindows;
+using CureWatch.Words;
 
 namespace CureWatch.Service.Charts;
 
@@ -33,18 +33,18 @@ internal static class ClimateChart
             [.. cars.Select(c => Row(c, from, to)).Where(r => r.Spans.Count > 0).Take(MostRows)]);
     }
 
-    private static string TextOf(ClimateCourse course)
+    private static Sentence TextOf(ClimateCourse course)
     {
         if (course.Ahead.IsEmpty)
         {
-            return "No air probe is heard: nothing is expected.";
+            return $"No air probe is heard: nothing is expected.";
         }
 
         CourseAhead worst = course.Ahead.MinBy(a => a.PanelC.Likely - a.DewPointC.Likely);
         double spreadK = worst.PanelC.Likely - worst.DewPointC.Likely;
-        string hours = worst.At == course.At ? "now" : $"in {Math.Round((worst.At - course.At).TotalHours, 1).ToString(CultureInfo.InvariantCulture)} h";
-        string known = course.IsForecast ? "by this bay's own days" : "by what bays usually do";
-        return string.Create(CultureInfo.InvariantCulture, $"Expected {known}: the coldest panel comes nearest to the dew point {hours}, likely {spreadK:0.0} K from it.");
+        Sentence hours = worst.At == course.At ? (Sentence)$"now" : $"in {Math.Round((worst.At - course.At).TotalHours, 1):0.#} h";
+        Sentence known = course.IsForecast ? (Sentence)$"by this bay's own days" : $"by what bays usually do";
+        return $"Expected {known}: the coldest panel comes nearest to the dew point {hours}, likely {new Figure.Difference(spreadK, "0.0")} from it.";
     }
 
     private static ChartLine Line(Ink ink, ClimateCourse course, Func<CoursePoint, double?> past, Func<CourseAhead, CourseBand> ahead) =>

@@ -22,6 +22,6 @@ internal static class SquareCode
         }
 
         int size = code.ModuleMatrix.Count;
-        return $"""<svg class="code" viewBox="0 0 {size} {size}" role="img" aria-label="Square code of the address below" shape-rendering="crispEdges"><path d="{path}"/></svg>""";
+        return $"""<svg class="code" viewBox="0 0 {size} {size}" aria-hidden="true" shape-rendering="crispEdges"><path d="{path}"/></svg>""";
     }
 }

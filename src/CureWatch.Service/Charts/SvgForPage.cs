@@ -16,9 +16,10 @@ internal static partial class SvgForPage
     public static string ClassOf(Ink ink) => $"ink{WordStart().Replace($"{ink}", m => $"-{m.Value.ToLowerInvariant()}")}";
 
     /// <param name="svg">The drawing as it comes.</param>
-    /// <param name="chart">What it shows.</param>
+    /// <param name="title">What it shows, in a few words.</param>
+    /// <param name="text">The same in a sentence or two.</param>
     /// <param name="id">Tells it from the others on the page.</param>
-    public static string Of(XElement svg, Chart chart, string id)
+    public static string Of(XElement svg, string title, string text, string id)
     {
         svg.SetAttributeValue("viewBox", $"0 0 {svg.Attribute("width")!.Value} {svg.Attribute("height")!.Value}");
         foreach (string name in (string[])["width", "height", "version"])
@@ -36,8 +37,8 @@ internal static partial class SvgForPage
         svg.SetAttributeValue("role", "img");
         svg.SetAttributeValue("aria-labelledby", $"{id}-title {id}-text");
         svg.AddFirst(
-            new XElement(space + "title", new XAttribute("id", $"{id}-title"), chart.Title),
-            new XElement(space + "desc", new XAttribute("id", $"{id}-text"), chart.Text));
+            new XElement(space + "title", new XAttribute("id", $"{id}-title"), title),
+            new XElement(space + "desc", new XAttribute("id", $"{id}-text"), text));
         return svg.ToString(SaveOptions.DisableFormatting);
     }
 

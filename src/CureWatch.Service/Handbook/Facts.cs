@@ -37,7 +37,7 @@ internal static class Facts
     }
 
     private static string After(AlarmRule rule, Tongue tongue) => rule.OnDelay > TimeSpan.Zero
-        ? $" {tongue[$"Told after {tongue[ShopClock.Length(rule.OnDelay)]}, over {tongue[ShopClock.Length(rule.OffDelay)]} after the cause is gone."]}"
+        ? $" {tongue[$"Told after {ShopClock.Length(rule.OnDelay)}, over {ShopClock.Length(rule.OffDelay)} after the cause is gone."]}"
         : "";
 
     private static string Box(string caution, Tongue tongue) => $":::caution\n{tongue[caution]}\n:::\n";

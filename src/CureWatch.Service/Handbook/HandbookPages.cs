@@ -27,5 +27,5 @@ internal static class HandbookPages
 
     private static IResult OnePage(string chapter, Tongue tongue) => HandbookText.In(tongue.Language).Find(chapter) is { } found
         ? new Page<ChapterPage>(StatusCodes.Status200OK, (nameof(ChapterPage.Text), HandbookText.In(tongue.Language)), (nameof(ChapterPage.Chapter), found))
-        : BoardEndpoints.Plain(StatusCodes.Status404NotFound, tongue["No such page"], tongue["The handbook has no page of that name."]);
+        : BoardEndpoints.Plain(StatusCodes.Status404NotFound, $"No such page", $"The handbook has no page of that name.");
 }

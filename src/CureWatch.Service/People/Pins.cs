@@ -1,5 +1,6 @@
 using System.Security.Cryptography;
 using System.Text;
+using CureWatch.Words;
 using Microsoft.AspNetCore.Identity;
 
 namespace CureWatch.Service.People;
@@ -21,11 +22,12 @@ internal sealed class Pins(byte[] key)
     private string? _nobodys;
 
     /// <returns>What a PIN lacks; null where it will do.</returns>
-    public static string? Lack(Role role, string pin)
+    public static Sentence? Lack(Role role, string pin)
     {
         int least = role == Role.Manager ? LeastOfManager : LeastOfTechnician;
-        return pin.Length < least || pin.Length > Most || !pin.All(char.IsAsciiDigit) ? $"A PIN of a {role.ToString().ToLowerInvariant()} is {least} to {Most} digits."
-            : IsStair(pin, 0) || IsStair(pin, 1) || IsStair(pin, -1) ? "That PIN is among the first anybody would try."
+        return pin.Length < least || pin.Length > Most || !pin.All(char.IsAsciiDigit)
+            ? role == Role.Manager ? (Sentence)$"A PIN of a manager is {least} to {Most} digits." : $"A PIN of a technician is {least} to {Most} digits."
+            : IsStair(pin, 0) || IsStair(pin, 1) || IsStair(pin, -1) ? (Sentence)$"That PIN is among the first anybody would try."
             : null;
     }
 

@@ -5,6 +5,8 @@ using CureWatch.Products;
 using CureWatch.Service.Api;
 using CureWatch.Service.Board;
 using CureWatch.Service.Settings;
+using CureWatch.Service.Tongues;
+using CureWatch.Words;
 
 namespace CureWatch.Service.Phone;
 
@@ -20,12 +22,13 @@ internal static class BeginForms
     /// <param name="look">The shop.</param>
     /// <param name="bay">The bay.</param>
     /// <param name="like">A job whose surfaces are taken over; null for none.</param>
-    public static BeginView Blank(Look look, string bay, string? like)
+    /// <param name="tongue">What the surfaces are called in.</param>
+    public static BeginView Blank(Look look, string bay, string? like, Tongue tongue)
     {
         StartRow[] taken = [.. (like is null ? null : look.Shop.Find(like))?.Job.Surfaces.Select(Of) ?? []];
         PickRow[] usual =
         [
-            .. from row in Part.Usual.Select(p => Of(p, look.Register.Settings.Catalogue))
+            .. from row in Part.Usual.Select(p => Of(p with { Surface = StartForms.Slug(tongue.Phrase(p.Surface)) }, look.Register.Settings.Catalogue))
                let same = taken.FirstOrDefault(t => t.Surface == row.Surface)
                select new PickRow(same ?? row, same is not null, IsNamed: true),
         ];
@@ -34,7 +37,7 @@ internal static class BeginForms
         return View(look, bay, "", "", [.. others, .. usual, .. own], []);
     }
 
-    public static BeginView View(Look look, string bay, string car, string promised, IReadOnlyList<PickRow> rows, IReadOnlyList<string> faults) => new(
+    public static BeginView View(Look look, string bay, string car, string promised, IReadOnlyList<PickRow> rows, IReadOnlyList<Sentence> faults) => new(
         Frame.Of(look, new ShopClock(look.Shop.Plan.Hours.Zone, look.At)),
         bay,
         car,

@@ -1,4 +1,5 @@
 using CureWatch.Service.Board;
+using CureWatch.Words;
 
 namespace CureWatch.Service.Phone;
 
@@ -19,7 +20,7 @@ public sealed record BeginView(
     IReadOnlyList<PickRow> Rows,
     IReadOnlyList<(string Job, string Name)> Like,
     StartView Form,
-    IReadOnlyList<string> Faults);
+    IReadOnlyList<Sentence> Faults);
 
 /// <summary>A surface that can be picked.</summary>
 /// <param name="Row">What the form says of it.</param>

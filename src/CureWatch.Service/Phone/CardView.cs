@@ -1,3 +1,5 @@
+using CureWatch.Words;
+
 namespace CureWatch.Service.Phone;
 
 /// <summary>What the card under the wiper says to whoever comes past.</summary>
@@ -15,12 +17,12 @@ namespace CureWatch.Service.Phone;
 public sealed record CardView(
     string Car,
     string Bay,
-    string? KeepDryUntil,
+    Sentence? KeepDryUntil,
     bool IsDone,
     IReadOnlyList<string> Coated,
     bool IsUnfinished,
-    string? CollectFrom,
-    string PrintedAt,
+    Sentence? CollectFrom,
+    Sentence PrintedAt,
     string Address,
     string Code,
     bool IsOfThisComputer);

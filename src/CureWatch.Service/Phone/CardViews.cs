@@ -1,8 +1,8 @@
-using System.Globalization;
 using CureWatch.Bays;
 using CureWatch.Service.Api;
 using CureWatch.Service.Board;
 using CureWatch.Service.Charts;
+using CureWatch.Words;
 
 namespace CureWatch.Service.Phone;
 
@@ -27,6 +27,6 @@ internal static class CardViews
             SquareCode.Of(address.AbsoluteUri),
             address.IsLoopback);
 
-        string Day(DateTimeOffset at) => TimeZoneInfo.ConvertTime(at, clock.Zone).ToString("dddd d MMMM, HH:mm", CultureInfo.InvariantCulture);
+        Sentence Day(DateTimeOffset at) => $"{TimeZoneInfo.ConvertTime(at, clock.Zone):dddd d MMMM, HH:mm}";
     }
 }

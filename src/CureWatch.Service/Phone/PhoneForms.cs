@@ -3,6 +3,7 @@ using CureWatch.Service.Backups;
 using CureWatch.Service.Board;
 using CureWatch.Service.People;
 using CureWatch.Service.Pump;
+using CureWatch.Words;
 
 namespace CureWatch.Service.Phone;
 
@@ -24,7 +25,7 @@ internal static class PhoneForms
 
         IReadOnlyList<PickRow> rows = BeginForms.Read(form);
         StartForm filled = StartForms.Read(form) with { Bay = bay, Rows = [.. rows.Where(r => r.IsPicked).Select(r => r.Row)] };
-        (string job, IReadOnlyList<string> faults) = await BoardForms.StartAsync(filled, form, look, context, inbox);
+        (string job, IReadOnlyList<Sentence> faults) = await BoardForms.StartAsync(filled, form, look, context, inbox);
         return faults.Count == 0
             ? BoardForms.SeeOther(context, PhonePages.CarAt(bay, job))
             : PhonePages.In(bay, lookout, after => PhonePages.Begin(BeginForms.View(after, bay, filled.Car, filled.Promised, rows, faults)));

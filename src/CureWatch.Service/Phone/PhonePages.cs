@@ -4,6 +4,8 @@ using CureWatch.Service.Backups;
 using CureWatch.Service.Board;
 using CureWatch.Service.People;
 using CureWatch.Service.Settings;
+using CureWatch.Service.Tongues;
+using CureWatch.Words;
 
 namespace CureWatch.Service.Phone;
 
@@ -16,7 +18,7 @@ internal static class PhonePages
             .ExcludeFromDescription().LetsScreens();
         app.MapGet("/bay/{bay}", (string bay, Lookout lookout, BackupHealth backup) => In(bay, lookout, look => Bays(look, backup, bay)))
             .ExcludeFromDescription().LetsScreens();
-        app.MapGet("/bay/{bay}/start", (string bay, string? like, Lookout lookout) => In(bay, lookout, look => Begin(BeginForms.Blank(look, bay, like))))
+        app.MapGet("/bay/{bay}/start", (string bay, string? like, Lookout lookout, Tongue tongue) => In(bay, lookout, look => Begin(BeginForms.Blank(look, bay, like, tongue))))
             .ExcludeFromDescription().LetsScreens();
         app.MapGet("/bay/{bay}/jobs/{job}", (string bay, string job, Lookout lookout, BackupHealth backup) => In(bay, lookout, look => Car(look, backup, bay, job, [])))
             .ExcludeFromDescription().LetsScreens();
@@ -33,12 +35,12 @@ internal static class PhonePages
     public static IResult In(string bay, Lookout lookout, Func<Look, IResult> page) => BoardEndpoints.With(lookout, look =>
         look.Shop.Plan.Bays.Any(b => b.Bay == bay)
             ? page(look)
-            : BoardEndpoints.Plain(StatusCodes.Status404NotFound, "No such bay", $"No bay '{bay}' is set up here."));
+            : BoardEndpoints.Plain(StatusCodes.Status404NotFound, $"No such bay", $"No bay '{bay}' is set up here."));
 
     public static IResult Begin(BeginView view) => new Page<BeginPage>(
         view.Faults.Count == 0 ? StatusCodes.Status200OK : StatusCodes.Status400BadRequest, (nameof(BeginPage.View), view));
 
-    public static IResult Car(Look look, BackupHealth backup, string bay, string job, IReadOnlyList<string> faults, int status = StatusCodes.Status200OK) =>
+    public static IResult Car(Look look, BackupHealth backup, string bay, string job, IReadOnlyList<Sentence> faults, int status = StatusCodes.Status200OK) =>
         On(look, job, state => new Page<CarPage>(status, (nameof(CarPage.View), new PhoneViews(look, BoardViews.Of(look, backup)).Of(state, bay, faults))));
 
     private static IResult Bays(Look look, BackupHealth backup, string? bay)
@@ -52,8 +54,8 @@ internal static class PhonePages
 
     private static IResult On(Look look, string job, Func<JobState, IResult> page) => look.Shop.Find(job) switch
     {
-        null => BoardEndpoints.Plain(StatusCodes.Status404NotFound, "No such car", $"No job '{job}' was ever started here."),
-        { LeftAt: not null } left => BoardEndpoints.Plain(StatusCodes.Status200OK, left.Job.Car ?? job, "This car has left."),
+        null => BoardEndpoints.Plain(StatusCodes.Status404NotFound, $"No such car", $"No job '{job}' was ever started here."),
+        { LeftAt: not null } left => BoardEndpoints.Plain(StatusCodes.Status200OK, Sentence.Named(left.Job.Car ?? job), $"This car has left."),
         var state => page(state),
     };
 

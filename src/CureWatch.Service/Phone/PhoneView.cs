@@ -1,4 +1,5 @@
 using CureWatch.Service.Board;
+using CureWatch.Words;
 
 namespace CureWatch.Service.Phone;
 
@@ -14,12 +15,12 @@ namespace CureWatch.Service.Phone;
 public sealed record PhoneView(
     Frame Frame,
     string Bay,
-    string? Elsewhere,
+    Sentence? Elsewhere,
     CarView Car,
     IReadOnlyList<ActView> Acts,
     ToldView? Last,
     IReadOnlyList<WarningView> Warnings,
-    IReadOnlyList<string> Faults)
+    IReadOnlyList<Sentence> Faults)
 {
     /// <summary>Whether a coat is flashing: then nothing else is on the screen.</summary>
     public bool IsLevelling => Acts.Any(a => a.IsLevelling);
@@ -52,7 +53,7 @@ public sealed record PhoneView(
 public sealed record ActView(
     string Key,
     NextView Next,
-    string Coat,
+    Sentence Coat,
     Moment? From,
     Moment? By,
     string Until,
@@ -78,7 +79,7 @@ public sealed record AloneView(
     TimeSpan? LookAfter,
     TimeSpan? ByAfter,
     bool HasToBeLevelled,
-    IReadOnlyList<(int Section, string Coat)> Sections,
+    IReadOnlyList<(int Section, Sentence Coat)> Sections,
     IReadOnlyList<string> Cautions);
 
 /// <summary>What somebody told.</summary>
@@ -96,7 +97,7 @@ public sealed record AloneView(
 /// <param name="Stamp">When it was done, to the millisecond.</param>
 public sealed record ToldView(
     string? Id,
-    string Text,
+    Sentence Text,
     Moment At,
     Moment ReportedAt,
     string Wall,

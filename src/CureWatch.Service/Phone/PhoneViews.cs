@@ -6,6 +6,7 @@ using CureWatch.Service.Api;
 using CureWatch.Service.Board;
 using CureWatch.Service.Documents;
 using CureWatch.Service.Pump;
+using CureWatch.Words;
 
 namespace CureWatch.Service.Phone;
 
@@ -23,7 +24,7 @@ internal sealed class PhoneViews(Look look, BoardView board)
 
     private readonly ShopClock _clock = new(look.Shop.Plan.Hours.Zone, look.At);
 
-    public PhoneView Of(JobState state, string bay, IReadOnlyList<string> faults)
+    public PhoneView Of(JobState state, string bay, IReadOnlyList<Sentence> faults)
     {
         string[] bays = [.. look.BaysOf(state)];
         JobReport report = look.ReportOf(state);
@@ -32,7 +33,7 @@ internal sealed class PhoneViews(Look look, BoardView board)
         return new PhoneView(
             Frame.Of(look, _clock),
             bay,
-            bays.Contains(bay) ? null : bays.Length > 0 ? string.Join(", ", bays) : "not in a bay",
+            bays.Contains(bay) ? null : bays.Length > 0 ? Sentence.Names(", ", bays) : $"not in a bay",
             car,
             [.. InOrder(report.Next).Take(MostActs).Select((told, i) => Of(told, state, once, isFirst: i == 0))],
             new ToldViews(_clock).LastOf(state),
@@ -82,7 +83,7 @@ internal sealed class PhoneViews(Look look, BoardView board)
             $"{act.Surface.Id}-{act.Layer}-{act.Section ?? 0}",
             // What speaks against a coat is told of the next ones alone: a later one has no button that might say otherwise.
             isFirst || IsLevelling(act) || act.Kind == ActKind.Look ? next : next with { Button = null },
-            BoardWords.Coat(act.Surface, act.Layer, next.Section ?? 1) is var coat && next.Section is null ? act.Surface.Id : coat,
+            next.Section is { } section ? BoardWords.Coat(act.Surface, act.Layer, section) : Sentence.Named(act.Surface.Id),
             _clock.Of(act.From),
             _clock.Of(act.By),
             act.IsLate ? "It closed" : IsLevelling(act) ? "Level by" : "By",

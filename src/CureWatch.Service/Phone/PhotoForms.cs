@@ -4,6 +4,7 @@ using CureWatch.Service.Board;
 using CureWatch.Service.People;
 using CureWatch.Service.Photos;
 using CureWatch.Service.Pump;
+using CureWatch.Words;
 using Microsoft.AspNetCore.Http.Features;
 
 namespace CureWatch.Service.Phone;
@@ -23,13 +24,13 @@ internal static class PhotoForms
     private const int LongestValue = 1000;
     private const int MostValues = 10;
 
-    public static string TooLarge { get; } = $"The photo is larger than {PhotoDesk.MostBytes >> 20} MB. Set the phone's camera to a smaller size, and take it again.";
+    public static Sentence TooLarge { get; } = $"The photo is larger than {PhotoDesk.MostBytes >> 20} MB. Set the phone's camera to a smaller size, and take it again.";
 
     public static void Map(IEndpointRouteBuilder app) => app.MapPost("/bay/{bay}/jobs/{job}/photos", Keep).ExcludeFromDescription().LetsTechnicians();
 
     private static async Task<IResult> Keep(string bay, string job, HttpContext context, PhotoDesk desk, Lookout lookout, BackupHealth backup)
     {
-        (IFormCollection? form, IReadOnlyList<string> faults, int status) = await FormAsync(context);
+        (IFormCollection? form, IReadOnlyList<Sentence> faults, int status) = await FormAsync(context);
         if (form?.Files.GetFile("photo") is { } file && faults.Count == 0)
         {
             await using Stream sent = file.OpenReadStream();
@@ -39,14 +40,14 @@ internal static class PhotoForms
                 return BoardForms.SeeOther(context, PhonePages.CarAt(bay, job));
             }
 
-            (faults, status) = (answer is Answer.NotStored no ? [$"The photo is not kept: {no.Why}"] : BoardForms.FaultsOf(answer), BoardForms.StatusOf(answer));
+            (faults, status) = (answer is Answer.NotStored no ? [$"The photo is not kept: {BoardWords.Phrase(no.Why)}"] : BoardForms.FaultsOf(answer), BoardForms.StatusOf(answer));
         }
 
         return PhonePages.In(bay, lookout, look => PhonePages.Car(look, backup, bay, job, faults, status));
     }
 
     /// <returns>The form, and what of it cannot be used with its status.</returns>
-    private static async Task<(IFormCollection? Form, IReadOnlyList<string> Faults, int Status)> FormAsync(HttpContext context)
+    private static async Task<(IFormCollection? Form, IReadOnlyList<Sentence> Faults, int Status)> FormAsync(HttpContext context)
     {
         const int MostBytes = PhotoDesk.MostBytes + MostBytesBeside;
         bool isTooLarge = context.Request.ContentLength > MostBytes;
@@ -70,7 +71,7 @@ internal static class PhotoForms
             }
 
             IFormCollection? form = context.Request.HasFormContentType ? await context.Request.ReadFormAsync(limits, context.RequestAborted) : null;
-            return form?.Files.GetFile("photo") is not { Length: > 0 } file ? (null, ["photo: saw nothing; allowed: one picture"], StatusCodes.Status400BadRequest)
+            return form?.Files.GetFile("photo") is not { Length: > 0 } file ? (null, [$"photo: saw nothing; allowed: one picture"], StatusCodes.Status400BadRequest)
                 : file.Length > PhotoDesk.MostBytes ? (null, [TooLarge], StatusCodes.Status413PayloadTooLarge)
                 : (form, [], StatusCodes.Status200OK);
         }
@@ -80,7 +81,7 @@ internal static class PhotoForms
         }
         catch (Exception e) when (e is InvalidDataException or BadHttpRequestException or IOException { HResult: EndsTooSoon })
         {
-            return (null, ["photo: saw a form that cannot be read; allowed: one picture and what it shows"], StatusCodes.Status400BadRequest);
+            return (null, [$"photo: saw a form that cannot be read; allowed: one picture and what it shows"], StatusCodes.Status400BadRequest);
         }
         catch (IOException e) when (!context.RequestAborted.IsCancellationRequested)
         {

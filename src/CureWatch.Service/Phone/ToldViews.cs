@@ -3,6 +3,7 @@ using CureWatch.Bays;
 using CureWatch.Curing;
 using CureWatch.Service.Board;
 using CureWatch.Service.Settings;
+using CureWatch.Words;
 
 namespace CureWatch.Service.Phone;
 
@@ -33,29 +34,26 @@ internal sealed class ToldViews(ShopClock clock)
         tap.Did == Did.Applied ? tap.Batch ?? "" : null,
         UtcText.Of(tap.At));
 
-    private string TextOf(JobState state, Tap tap)
+    private Sentence TextOf(JobState state, Tap tap)
     {
-        string where = tap.Surface is null ? "all of it" : BoardWords.Coat(tap.Surface, tap.Layer, tap.Section);
-        string what = tap switch
+        Sentence where = tap.Surface is null ? (Sentence)$"all of it" : BoardWords.Coat(tap.Surface, tap.Layer, tap.Section);
+        Sentence what = tap switch
         {
-            { Did: Did.Inspected, Found: { } found } => $"looked at: {WireName<Found>.Of(found).Replace('-', ' ')}",
-            { Did: Did.Reworked, How: { } how } => how == How.PolishedOff ? "polished off" : how == How.Wiped ? "wiped in time" : "re-wetted",
-            { Did: Did.Moved, ToBay: { } to } => $"moved: {to}",
+            { Did: Did.Inspected, Found: { } found } => $"looked at: {BoardWords.Of(found)}",
+            { Did: Did.Reworked, How: { } how } => how == How.PolishedOff ? (Sentence)$"polished off" : how == How.Wiped ? (Sentence)$"wiped in time" : $"re-wetted",
+            { Did: Did.Moved, ToBay: { } to } => $"moved: {BoardWords.Whereabouts(to)}",
             { Did: Did.Told, PromisedAt: { } promised } => $"told the customer {clock.Of(promised).Text}",
-            { Did: Did.PanelWiped } => "wiped down",
-            { Did: Did.Withdrawn } => "taken back",
-            { Did: Did.Wetted } => "got wet",
-            _ => WireName<Did>.Of(tap.Did).Replace('-', ' '),
+            _ => BoardWords.Of(tap.Did),
         };
-        string read = tap.PanelC is { } panelC ? string.Create(CultureInfo.InvariantCulture, $", {panelC:0.#} °C{SuspectOn(state, tap)}") : "";
-        string batch = string.IsNullOrEmpty(tap.Batch) ? "" : $", batch {tap.Batch}";
-        return tap.Did == Did.Told ? what : $"{where}: {what}{read}{batch}";
+        Sentence said = tap.Did == Did.Told ? what : $"{where}: {what}";
+        Sentence read = tap.PanelC is not { } panelC ? said
+            : IsSuspect(state, tap) ? (Sentence)$"{said}, {new Figure.Temperature(panelC, "0.#")} (suspect: what is bright, or under a lamp, mirrors what is around it: no release comes sooner by it)"
+            : $"{said}, {new Figure.Temperature(panelC, "0.#")}";
+        return string.IsNullOrEmpty(tap.Batch) ? read : $"{read}, batch {tap.Batch}";
     }
 
-    private static string SuspectOn(JobState state, Tap tap) => state.Stories.Any(
-        s => (tap.Surface ?? s.Surface.Id) == s.Surface.Id && s.Spots.Any(p => p.At == tap.At && p.IsSuspect))
-            ? " (suspect: what is bright, or under a lamp, mirrors what is around it: no release comes sooner by it)"
-            : "";
+    private static bool IsSuspect(JobState state, Tap tap) => state.Stories.Any(
+        s => (tap.Surface ?? s.Surface.Id) == s.Surface.Id && s.Spots.Any(p => p.At == tap.At && p.IsSuspect));
 
     private static IEnumerable<(string Name, string Value)> SameAs(Tap tap)
     {

@@ -15,6 +15,9 @@ internal sealed class Tongue(Language language, bool isFahrenheit) : ITongue
 
     public bool IsFahrenheit => isFahrenheit;
 
+    /// <summary>The letter of the degrees, as forms have it.</summary>
+    public string Sign => isFahrenheit ? TongueOfRequest.FahrenheitSign : "C";
+
     /// <summary>The sign of the degrees.</summary>
     public string Degrees => isFahrenheit ? "°F" : "°C";
 
@@ -32,6 +35,18 @@ internal sealed class Tongue(Language language, bool isFahrenheit) : ITongue
     public string this[Figure? figure] => figure?.SaidIn(this) ?? "";
 
     public string Phrase(string english) => language.Book.Find(english);
+
+    /// <summary>A temperature in the degrees of whoever is spoken to.</summary>
+    public double DegreesOf(double celsius) => isFahrenheit ? Fahrenheit.FromCelsius(celsius) : celsius;
+
+    /// <summary>How far two temperatures are apart, in the degrees of whoever is spoken to.</summary>
+    public double DifferenceOf(double kelvins) => isFahrenheit ? Fahrenheit.PerKelvin * kelvins : kelvins;
+
+    /// <summary>The sign of such a difference.</summary>
+    public string DifferenceSign => isFahrenheit ? "°F" : "K";
+
+    /// <summary>A number with as many places as a format has.</summary>
+    public string Number(double value, string format) => (value + 0.0).ToString(format, Numbers);
 
     /// <summary>A temperature that was typed by whoever is spoken to [°C].</summary>
     public double CelsiusOf(double typed) => isFahrenheit ? Fahrenheit.ToCelsius(typed) : typed;

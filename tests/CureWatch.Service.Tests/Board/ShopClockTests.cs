@@ -18,7 +18,7 @@ public class ShopClockTests
     public void Moment_IsSaidInTheShopsTime(double minutes, string text, string away)
     {
         Moment moment = _clock.Of(Now.AddMinutes(minutes));
-        Assert.Equal((text, away), (moment.Text.ToString(), moment.Away));
+        Assert.Equal((text, away), (moment.Text.ToString(), moment.Away.ToString()));
     }
 
     [Fact]

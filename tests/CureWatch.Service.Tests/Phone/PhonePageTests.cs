@@ -154,6 +154,6 @@ public class PhonePageTests
             }
         }
 
-        Assert.Equal(["board.js", "call.js", "phone.js", "queue.js"], seen.Order());
+        Assert.Equal(["board.js", "call.js", "phone.js", "queue.js", "tongue.js"], seen.Order());
     }
 }

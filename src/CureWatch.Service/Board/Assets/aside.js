@@ -1,10 +1,33 @@
+import { spoken } from "./tongue.js";
+
 // Has the phone put its pages aside, so that they open without the service. Browsers allow it by HTTPS, and on the service's own computer.
+
+// What is shown of a page that was never shown here, while the service is away: the worker that shows it has no page to read its language from.
+async function putAnswerAside() {
+  const page = document.implementation.createHTMLDocument(spoken("The service is away"));
+  page.documentElement.lang = document.documentElement.lang;
+  const [title, text, line, link] = ["h1", "p", "p", "a"].map(name => page.createElement(name));
+  title.textContent = spoken("The service does not answer");
+  text.textContent = spoken("This phone has not shown this page before, so there is nothing to show of it. Look at the coats yourself.");
+  link.textContent = spoken("To the bays");
+  link.href = "/bay";
+  line.append(link);
+  const meta = page.createElement("meta");
+  meta.name = "viewport";
+  meta.content = "width=device-width";
+  page.head.append(meta);
+  page.body.append(title, text, line);
+  const html = `<!DOCTYPE html>${page.documentElement.outerHTML}`;
+  const kept = await caches.open("curewatch-bay");
+  await kept.put("/unknown", new Response(html, { status: 503, headers: { "Content-Type": "text/html; charset=utf-8" } }));
+}
 
 async function putAside() {
   await navigator.serviceWorker.register("/worker.js");
   const { active } = await navigator.serviceWorker.ready;
   const assets = performance.getEntriesByType("resource").map(entry => entry.name).filter(name => new URL(name).pathname.startsWith("/assets/"));
   active.postMessage([location.href, ...assets]);
+  await putAnswerAside();
 }
 
 if ("serviceWorker" in navigator) {

@@ -1,6 +1,8 @@
 // Keeps the board up to date: listens to the service, fetches the page again when something changed, and puts only what differs in place.
 // Countdowns run on the service's clock. A board that lost its service says so.
 
+import { language, spoken } from "./tongue.js";
+
 const lostAfter = 8000;        // the service sends something at least every three seconds
 const fetchPause = 1000;       // many changes are one fetch
 const ownRefresh = 30000;      // windows also move while nothing is told
@@ -33,13 +35,13 @@ function say(word, tone) {
 }
 
 function wall(at) {
-  return new Intl.DateTimeFormat("en-GB", { timeZone: clock.dataset.zone, hour: "2-digit", minute: "2-digit", second: "2-digit" }).format(at);
+  return new Intl.DateTimeFormat(language, { timeZone: clock.dataset.zone, hour: "2-digit", minute: "2-digit", second: "2-digit" }).format(at);
 }
 
 // A page that was put aside may be of another day.
 const since = at => now() - at < 12 * 3600 * 1000
   ? wall(at)
-  : `${new Intl.DateTimeFormat("en-GB", { timeZone: clock.dataset.zone, weekday: "long" }).format(at)}, ${wall(at)}`;
+  : `${new Intl.DateTimeFormat(language, { timeZone: clock.dataset.zone, weekday: "long" }).format(at)}, ${wall(at)}`;
 
 function heard(event) {
   heardAt = performance.now();
@@ -68,8 +70,9 @@ function watch() {
   const at = performance.now();
   const isSilent = at - heardAt > lostAfter || (changedAt !== null && at - changedAt > lostAfter);
   if (isSilent && !isLost) {
-    lost.textContent = `The service has not answered since ${since(heardWall)}. Nothing here is newer than that; countdowns run on from what was `
-      + "known then. Look at the coats yourself.";
+    lost.textContent = spoken(
+      "The service has not answered since {0}. Nothing here is newer than that; countdowns run on from what was known then. Look at the coats yourself.",
+      since(heardWall));
   }
   if (!isSilent && isLost) {
     lost.textContent = "";
@@ -77,7 +80,7 @@ function watch() {
   }
   isLost = isSilent;
   lost.hidden = !isLost;
-  say(isLost ? "not connected" : "live", isLost ? "act" : "fine");
+  say(isLost ? spoken("not connected") : spoken("live"), isLost ? "act" : "fine");
   if (source.readyState === EventSource.CLOSED) {
     listen();
   }
@@ -156,8 +159,11 @@ function away(milliseconds) {
   const length = minutes < 10 ? `${minutes}:${String(seconds % 60).padStart(2, "0")}`
     : hours < 1 ? `${minutes} min`
     : hours < 48 ? `${hours} h ${String(minutes % 60).padStart(2, "0")} min`
-    : `${Math.floor(hours / 24)} days`;
-  return milliseconds >= 0 ? `in ${length}` : `${length} ago`;
+    : null;
+  const days = Math.floor(hours / 24);
+  return milliseconds >= 0
+    ? length ? spoken("in {0}", length) : spoken("in {0} days", days)
+    : length ? spoken("{0} ago", length) : spoken("{0} days ago", days);
 }
 
 function count() {

@@ -2,6 +2,7 @@
 // late. It reads what it calls to from the page, so it goes on without the service.
 
 import { now } from "./board.js";
+import { spoken } from "./tongue.js";
 
 const lastCall = 60000;
 const remembered = "curewatch-called";
@@ -21,9 +22,9 @@ function stageOf(panel, at) {
     return ["late", `${panel.dataset.coat}: ${panel.dataset.late}`];
   }
   if (by - lastCall < at) {
-    return ["closing", `${panel.dataset.coat}: level now`];
+    return ["closing", spoken("{0}: level now", panel.dataset.coat)];
   }
-  return look <= at ? ["look", `${panel.dataset.coat}: look now`] : [null, null];
+  return look <= at ? ["look", spoken("{0}: look now", panel.dataset.coat)] : [null, null];
 }
 
 export function watch() {
@@ -74,10 +75,10 @@ function sayHowLoud(isNeeded) {
   const isMuted = localStorage.getItem(muted) !== null;
   const isHeard = sound?.state === "running" && !isMuted;
   loud.hidden = !isNeeded && !isMuted;
-  loud.querySelector("button").textContent = isHeard ? "Sound off" : "Sound on";
+  loud.querySelector("button").textContent = isHeard ? spoken("Sound off") : spoken("Sound on");
   loud.querySelector("span").textContent = [
-    isHeard ? "" : "No sound calls you yet.",
-    isNeeded && !lock ? "This phone may switch its screen off: set it to stay on." : "",
+    isHeard ? "" : spoken("No sound calls you yet."),
+    isNeeded && !lock ? spoken("This phone may switch its screen off: set it to stay on.") : "",
   ].join(" ").trim();
 }
 
@@ -103,7 +104,7 @@ function unlock() {
 document.addEventListener("pointerdown", unlock);
 document.addEventListener("keydown", unlock);
 loud.querySelector("button").addEventListener("click", () => {
-  if (localStorage.getItem(muted) === null && sound?.state === "running" && loud.querySelector("button").textContent === "Sound off") {
+  if (localStorage.getItem(muted) === null && sound?.state === "running" && loud.querySelector("button").textContent === spoken("Sound off")) {
     localStorage.setItem(muted, "yes");
   } else {
     localStorage.removeItem(muted);

@@ -3,6 +3,7 @@
 import { now, refresh } from "./board.js";
 import { forget, keep, mayBeSent, send, waiting, who } from "./queue.js";
 import { watch } from "./call.js";
+import { language, spoken } from "./tongue.js";
 import "./aside.js";
 import "./photo.js";
 
@@ -73,7 +74,7 @@ function show() {
   const taps = waiting();
   const lines = taps.map(tap => line(tap));
   if (taps.length === 0 && told !== "" && performance.now() - pressedAt < 5000) {
-    lines.push(words("p", `Told: ${told}`));
+    lines.push(words("p", spoken("Told: {0}", told)));
   }
   const marks = lines.map(l => l.textContent).join("\n");
   if (list.dataset.shown !== marks) {
@@ -109,7 +110,8 @@ function goOnAlone(taps) {
         coat.dataset[name] = value;
       }
     }
-    const text = levelled ? "Levelled." : !applied ? "" : from === null ? "Judge by eye." : `Level ${span(coat.dataset.look)}, by ${span(coat.dataset.by)}.`;
+    const text = levelled ? spoken("Levelled.") : !applied ? "" : from === null ? spoken("Judge by eye.")
+      : spoken("Level {0}, by {1}.", span(coat.dataset.look), span(coat.dataset.by));
     if (coat.querySelector(".reckoned").textContent !== text) {
       coat.querySelector(".reckoned").textContent = text;
     }
@@ -121,21 +123,25 @@ const at = (from, seconds) => new Date((from ?? 0) + 1000 * Number(seconds)).toI
 function span(instant) {
   const seconds = Math.floor((Date.parse(instant) - now()) / 1000);
   const length = `${Math.floor(Math.abs(seconds) / 60)}:${String(Math.abs(seconds) % 60).padStart(2, "0")}`;
-  return seconds >= 0 ? `in ${length}` : `since ${length}`;
+  return seconds >= 0 ? spoken("in {0}", length) : spoken("since {0}", length);
 }
 
 function line(tap) {
-  const pressed = new Intl.DateTimeFormat("en-GB", { timeZone: document.getElementById("clock").dataset.zone, hour: "2-digit", minute: "2-digit" })
+  const pressed = new Intl.DateTimeFormat(language, { timeZone: document.getElementById("clock").dataset.zone, hour: "2-digit", minute: "2-digit" })
     .format(new Date(tap.pressedAt));
-  const until = tap.who !== who() ? `${tap.who || "whoever pressed it"} is signed in again` : isShut ? "you sign in" : "the service hears it";
-  const p = words("p", tap.why ? `Not taken: ${tap.words}, ${pressed}. ${tap.why} ` : `Kept on this phone until ${until}: ${tap.words}, ${pressed}. `);
-  const button = words("button", tap.why ? "I have read it" : "Take back");
+  const text = tap.why ? spoken("Not taken: {0}, {1}. {2}", tap.words, pressed, tap.why)
+    : tap.who !== who() && tap.who ? spoken("Kept on this phone until {0} is signed in again: {1}, {2}.", tap.who, tap.words, pressed)
+    : tap.who !== who() ? spoken("Kept on this phone until whoever pressed it is signed in again: {0}, {1}.", tap.words, pressed)
+    : isShut ? spoken("Kept on this phone until you sign in: {0}, {1}.", tap.words, pressed)
+    : spoken("Kept on this phone until the service hears it: {0}, {1}.", tap.words, pressed);
+  const p = words("p", `${text} `);
+  const button = words("button", tap.why ? spoken("I have read it") : spoken("Take back"));
   button.type = "button";
   button.className = "quiet";
   button.addEventListener("click", () => { forget(tap.key); show(); });
   p.className = tap.why ? "refused" : "";
   if (!tap.why && (isShut || tap.who !== who())) {
-    const link = words("a", "Sign in");
+    const link = words("a", spoken("Sign in"));
     link.href = `/sign-in?then=${encodeURIComponent(location.pathname)}`;
     p.append(link, " ");
   }
@@ -152,7 +158,7 @@ function words(name, text) {
 function sayFirstWipes() {
   for (const button of document.querySelectorAll("[data-first]")) {
     const begun = firstWipes.get(coatOf(button.form));
-    const text = begun ? `First wipe ${span(begun)}` : "First wipe now";
+    const text = begun ? spoken("First wipe {0}", span(begun)) : spoken("First wipe now");
     button.hidden = false;
     if (button.textContent !== text) {
       button.textContent = text;

@@ -1,6 +1,8 @@
 // Taps that the service has not heard yet, in the browser's own store: they outlive a reload, a flat battery and a service that is away. Each keeps
 // the instant it was pressed and the number its page had, of which the service makes its id: however often it is sent, it counts once.
 
+import { spoken } from "./tongue.js";
+
 const prefix = "curewatch-tap:";
 const patience = 8000;
 const prompt = 3000;
@@ -68,5 +70,5 @@ export async function send() {
 export function reasonOf(html) {
   const page = new DOMParser().parseFromString(html, "text/html");
   const faults = [...page.querySelectorAll("#content [role=alert] li")].map(li => li.textContent.trim());
-  return faults.join(" ") || page.getElementById("content")?.textContent.trim() || "It was refused.";
+  return faults.join(" ") || page.getElementById("content")?.textContent.trim() || spoken("It was refused.");
 }

@@ -58,11 +58,14 @@ async function page(request) {
   }
 }
 
-// In words, where a browser would only say that something failed.
-const unknown = () => new Response(
-  `<!DOCTYPE html><html lang="en"><meta name="viewport" content="width=device-width"><title>The service is away</title><h1>The service does not answer</h1>
-  <p>This phone has not shown this page before, so there is nothing to show of it. Look at the coats yourself.</p><p><a href="/bay">To the bays</a></p>`,
-  { status: 503, headers: { "Content-Type": "text/html; charset=utf-8" } });
+// In words, where a browser would only say that something failed: those that a page put aside in its language.
+async function unknown() {
+  const kept = await (await caches.open(store)).match("/unknown");
+  return kept ?? new Response(
+    `<!DOCTYPE html><html lang="en"><meta name="viewport" content="width=device-width"><title>The service is away</title><h1>The service does not answer</h1>
+    <p>This phone has not shown this page before, so there is nothing to show of it. Look at the coats yourself.</p><p><a href="/bay">To the bays</a></p>`,
+    { status: 503, headers: { "Content-Type": "text/html; charset=utf-8" } });
+}
 
 async function keep(request, given, text) {
   const kept = await caches.open(store);
