@@ -14,7 +14,8 @@ const aside = Number(document.documentElement.dataset.aside ?? 0); // when the p
 
 let source = null;
 let serverAt = Date.parse(clock.dateTime) + (aside && Date.now() - aside); // what time the service last said it is,
-let serverHeardAt = performance.now();       // and when it said so
+let serverHeardAt = performance.now();       // and when it said so, by the clock that no one sets
+let serverHeardOn = Date.now();              // and by the one that goes on while the phone sleeps
 let heardAt = performance.now();             // when anything was last heard, or listening began
 let heardWall = Date.parse(clock.dateTime);  // and what time that was
 let changedAt = null;                        // when something changed that is not shown yet
@@ -24,8 +25,14 @@ let isLost = false;
 let pressedAt = -fetchPause;
 let isAside = aside > 0;                     // and the service was not heard since
 
-// Exported, like refresh: the phone stamps its taps with it.
-export const now = () => serverAt + (performance.now() - serverHeardAt);
+// Exported, like refresh: the phone stamps its taps with it. On some phones performance.now() stands still while they sleep.
+export const now = () => serverAt + Math.max(performance.now() - serverHeardAt, Date.now() - serverHeardOn);
+
+function itIs(at) {
+  serverAt = at;
+  serverHeardAt = performance.now();
+  serverHeardOn = Date.now();
+}
 
 function say(word, tone) {
   if (link.textContent !== word) {
@@ -46,8 +53,7 @@ const since = at => now() - at < 12 * 3600 * 1000
 function heard(event) {
   heardAt = performance.now();
   if (event.type === "clock") {
-    serverAt = Date.parse(JSON.parse(event.data).at);
-    serverHeardAt = heardAt;
+    itIs(Date.parse(JSON.parse(event.data).at));
   } else {
     changedAt ??= heardAt;
   }
@@ -98,8 +104,7 @@ export async function refresh() {
       const page = new DOMParser().parseFromString(await answer.text(), "text/html");
       const said = Date.parse(page.getElementById("clock").dateTime);
       if (said > now()) {
-        serverAt = said; // a stepped clock runs faster than ours
-        serverHeardAt = performance.now();
+        itIs(said); // a stepped clock runs faster than ours
       }
       morph(document.getElementById("content"), page.getElementById("content"));
       count();
