@@ -6,6 +6,7 @@ import { language, spoken } from "./tongue.js";
 const lostAfter = 8000;        // the service sends something at least every three seconds
 const fetchPause = 1000;       // many changes are one fetch
 const ownRefresh = 30000;      // windows also move while nothing is told
+const longestPause = 30000;    // between two tries to listen
 const clock = document.getElementById("clock");
 const link = document.getElementById("link");
 const lost = document.getElementById("lost");
@@ -20,6 +21,8 @@ let heardAt = performance.now();             // when anything was last heard, or
 let heardWall = Date.parse(clock.dateTime);  // and what time that was
 let changedAt = null;                        // when something changed that is not shown yet
 let shownAt = performance.now();
+let listenPause = fetchPause;                // how long to wait before listening again, where the service refused
+let listenAt = 0;
 let isFetching = false;
 let isLost = false;
 let pressedAt = -fetchPause;
@@ -58,6 +61,7 @@ function heard(event) {
     changedAt ??= heardAt;
   }
   heardWall = now();
+  listenPause = fetchPause;
   isAside = false;
 }
 
@@ -87,7 +91,10 @@ function watch() {
   isLost = isSilent;
   lost.hidden = !isLost;
   say(isLost ? spoken("not connected") : spoken("live"), isLost ? "act" : "fine");
-  if (source.readyState === EventSource.CLOSED) {
+  if (source.readyState === EventSource.CLOSED && at > listenAt) {
+    listenPause = Math.min(2 * listenPause, longestPause);
+    listenAt = at + listenPause;
+    changedAt ??= at; // the page itself says why, where nobody is signed in any more
     listen();
   }
   if (!isFetching && at - pressedAt > fetchPause && at - shownAt > (changedAt === null ? ownRefresh : fetchPause)) {
@@ -100,7 +107,9 @@ export async function refresh() {
   const asked = performance.now();
   try {
     const answer = await fetch(location.pathname, { headers: { Accept: "text/html" }, signal: AbortSignal.timeout(lostAfter) });
-    if (answer.ok) {
+    if (answer.redirected && new URL(answer.url).pathname === "/sign-in") {
+      location.assign(answer.url);
+    } else if (answer.ok) {
       const page = new DOMParser().parseFromString(await answer.text(), "text/html");
       const said = Date.parse(page.getElementById("clock").dateTime);
       if (said > now()) {
