@@ -154,16 +154,38 @@ function morph(old, fresh) {
       old.setAttribute(name, value);
     }
   }
-  const has = [...old.childNodes];
-  const wants = [...fresh.childNodes];
-  for (let i = 0; i < wants.length; i++) {
-    if (i < has.length) {
-      morph(has[i], wants[i]);
+  morphChildren(old, fresh);
+}
+
+// What tells a node from those beside it, wherever it stands: what was typed of one tap must not become another's when the list grows.
+const nameOf = node => node.nodeType !== Node.ELEMENT_NODE ? ""
+  : node.getAttribute("id") ?? (node.nodeName === "OPTION" ? node.value : node.getAttribute("name") ?? "");
+
+function morphChildren(old, fresh) {
+  const left = new Map();
+  const keyOf = node => `${node.nodeName}#${nameOf(node)}`;
+  for (const node of old.childNodes) {
+    left.set(keyOf(node), [...(left.get(keyOf(node)) ?? []), node]);
+  }
+  const pairs = [...fresh.childNodes].map(want => [left.get(keyOf(want))?.shift(), want]);
+  [...left.values()].flat().forEach(node => node.remove());
+  let place = old.firstChild;
+  for (const [has, want] of pairs) {
+    const node = has ?? want.cloneNode(true);
+    while (has && place !== node && place?.nodeType === Node.TEXT_NODE) {
+      const text = place; // it makes way and comes back later: what is moved itself loses the cursor
+      place = text.nextSibling;
+      text.remove();
+    }
+    if (place === node) {
+      place = node.nextSibling;
     } else {
-      old.append(wants[i].cloneNode(true));
+      old.insertBefore(node, place);
+    }
+    if (has) {
+      morph(has, want);
     }
   }
-  has.slice(wants.length).forEach(node => node.remove());
 }
 
 function away(milliseconds) {

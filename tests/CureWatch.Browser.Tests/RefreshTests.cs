@@ -1,0 +1,60 @@
+using System.Net;
+using CureWatch.Service.People;
+using CureWatch.Service.Tests.Api;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Playwright;
+
+namespace CureWatch.Browser.Tests;
+
+/// <summary>What a page does to itself while somebody has it open.</summary>
+public class RefreshTests(Chromium browser)
+{
+    /// <summary>How long a busy machine may take over what is a matter of seconds [ms].</summary>
+    private const int Patience = 180_000;
+
+    [Fact]
+    public async Task WhatIsTypedOfATap_StaysWithIt_WhenAnotherIsTold()
+    {
+        await using ServedShop shop = await ShopAtWork.OpenAsync();
+        IPage page = await browser.OpenAsync(shop.Address);
+        await page.GotoAsync($"/bay/bay-1/jobs/{ShopAtWork.Job}/told");
+        ILocator levelled = page.Locator("li", new PageLocatorOptions { Has = page.Locator("input[name=corrects][value=levelled-1]") });
+        await levelled.Locator("summary").ClickAsync();
+        await levelled.Locator("input[name=doneAt]").FillAsync("2026-05-04T09:03:21");
+        await shop.PostAsync(
+            $"/api/v1/jobs/{ShopAtWork.Job}/taps", $$"""{"id":"wet","at":"{{shop.Clock.GetUtcNow():yyyy-MM-ddTHH:mm:ssZ}}","did":"wetted"}""", HttpStatusCode.Created);
+        await Assertions.Expect(page.Locator("ol.told > li")).ToHaveCountAsync(4, new LocatorAssertionsToHaveCountOptions { Timeout = Patience });
+        ILocator open = page.Locator("ol.told details[open]");
+        await Assertions.Expect(open.Locator("input[name=corrects]").First).ToHaveValueAsync("levelled-1");
+        await Assertions.Expect(open.Locator("input[name=doneAt]")).ToHaveValueAsync("2026-05-04T09:03:21");
+    }
+
+    [Fact]
+    public async Task Clock_GoesOn_WhereThePhonesOwnStandsStillAsItSleeps()
+    {
+        await using ServedShop shop = await ShopAtWork.OpenAsync();
+        IPage page = await browser.OpenAsync(shop.Address);
+        await page.GotoAsync("/bay/bay-1");
+        await Assertions.Expect(page.GetByRole(AriaRole.Status).First).ToHaveTextAsync("live");
+        await page.Context.SetOfflineAsync(true);
+        await page.EvaluateAsync("() => { const slept = performance.now(); performance.now = () => slept; }");
+        string before = await page.Locator("#clock").InnerTextAsync();
+        await page.WaitForTimeoutAsync(2_000);
+        Assert.NotEqual(before, await page.Locator("#clock").InnerTextAsync());
+    }
+
+    [Fact]
+    public async Task BoardOfWhoeverIsSignedOut_LeadsToTheSignInPage_ByItself()
+    {
+        await using ServedShop shop = await ServedShop.OpenWithPeopleAsync();
+        IPage page = await browser.OpenAsync(shop.Address);
+        await page.GotoAsync("/set-up");
+        await FirstManager.BecomeAsync(page, shop);
+        await page.GotoAsync("/bay");
+        await Assertions.Expect(page.GetByRole(AriaRole.Status).First).ToHaveTextAsync("live");
+        await page.Context.ClearCookiesAsync(); // as when the day that it was good for is over
+        shop.Services.GetRequiredService<Staff>().Change(list => list.SignedOut(list.SignedIn[0].Id));
+        await page.EvaluateAsync("() => { document.dispatchEvent(new Event('visibilitychange')); }"); // somebody takes it up again
+        await page.WaitForURLAsync("**/sign-in?then=%2Fbay", new PageWaitForURLOptions { Timeout = Patience });
+    }
+}
