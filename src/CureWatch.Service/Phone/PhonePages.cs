@@ -33,15 +33,19 @@ internal static class PhonePages
     public static string CarAt(string bay, string job) => $"/bay/{bay}/jobs/{job}";
 
     public static IResult In(string bay, Lookout lookout, Func<Look, IResult> page) => BoardEndpoints.With(lookout, look =>
-        look.Shop.Plan.Bays.Any(b => b.Bay == bay)
+        IsSetUp(look, bay)
             ? page(look)
-            : BoardEndpoints.Plain(StatusCodes.Status404NotFound, $"No such bay", $"No bay '{bay}' is set up here."));
+            : NoBay(bay));
+
+    public static bool IsSetUp(Look look, string bay) => look.Shop.Plan.Bays.Any(b => b.Bay == bay);
+
+    public static IResult NoBay(string bay) => BoardEndpoints.Plain(StatusCodes.Status404NotFound, $"No such bay", $"No bay '{bay}' is set up here.");
 
     public static IResult Begin(BeginView view) => new Page<BeginPage>(
         view.Faults.Count == 0 ? StatusCodes.Status200OK : StatusCodes.Status400BadRequest, (nameof(BeginPage.View), view));
 
     public static IResult Car(Look look, BackupHealth backup, string bay, string job, IReadOnlyList<Sentence> faults, int status = StatusCodes.Status200OK) =>
-        On(look, job, state => new Page<CarPage>(status, (nameof(CarPage.View), new PhoneViews(look, BoardViews.Of(look, backup)).Of(state, bay, faults))));
+        On(look, job, state => new Page<CarPage>(status, (nameof(CarPage.View), new PhoneViews(look, BoardViews.Of(look, backup)).Of(state, bay, faults))), status);
 
     private static IResult Bays(Look look, BackupHealth backup, string? bay)
     {
@@ -52,10 +56,14 @@ internal static class PhonePages
             : new Page<BayCarsPage>(StatusCodes.Status200OK, (nameof(BayCarsPage.Frame), frame), (nameof(BayCarsPage.Bay), board.Bays.First(b => b.Bay == bay)));
     }
 
-    private static IResult On(Look look, string job, Func<JobState, IResult> page) => look.Shop.Find(job) switch
+    /// <param name="look">The shop.</param>
+    /// <param name="job">The car's job.</param>
+    /// <param name="page">The page of a car that is here.</param>
+    /// <param name="leftStatus">What is said of a car that has left: a tap that was refused must not look as if it had been taken.</param>
+    private static IResult On(Look look, string job, Func<JobState, IResult> page, int leftStatus = StatusCodes.Status200OK) => look.Shop.Find(job) switch
     {
         null => BoardEndpoints.Plain(StatusCodes.Status404NotFound, $"No such car", $"No job '{job}' was ever started here."),
-        { LeftAt: not null } left => BoardEndpoints.Plain(StatusCodes.Status200OK, Sentence.Named(left.Job.Car ?? job), $"This car has left."),
+        { LeftAt: not null } left => BoardEndpoints.Plain(leftStatus, Sentence.Named(left.Job.Car ?? job), $"This car has left."),
         var state => page(state),
     };
 
