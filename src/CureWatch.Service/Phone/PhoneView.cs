@@ -70,6 +70,7 @@ public sealed record ActView(
 /// <param name="LookAfter">From the end of the wipe-on until it may be levelled; null where nobody can tell.</param>
 /// <param name="ByAfter">From the end of the wipe-on until the last safe moment; null where nobody can tell.</param>
 /// <param name="HasToBeLevelled">Whether there is anything to level.</param>
+/// <param name="IfLate">What to call once it is late.</param>
 /// <param name="Sections">The sections still to go on, each as a person says it.</param>
 /// <param name="Cautions">What to take care of.</param>
 public sealed record AloneView(
@@ -79,6 +80,7 @@ public sealed record AloneView(
     TimeSpan? LookAfter,
     TimeSpan? ByAfter,
     bool HasToBeLevelled,
+    string IfLate,
     IReadOnlyList<(int Section, Sentence Coat)> Sections,
     IReadOnlyList<string> Cautions);
 

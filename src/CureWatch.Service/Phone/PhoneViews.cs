@@ -64,9 +64,12 @@ internal sealed class PhoneViews(Look look, BoardView board)
             times?.Flash?.From,
             times?.Flash?.To,
             times?.HasToBeLevelled != false,
+            IfLate(evidence.Laws.Sheet),
             [.. next.Sections.Select(section => (section, BoardWords.Coat(surface, next.Layer, section)))],
             once.Of(Cautions.Of(evidence.Laws.Sheet)));
     }
+
+    private static string IfLate(ProductSheet sheet) => sheet.Find(Stage.LevelBy) is { IfMissed: IfMissed.Note } ? "level now" : "re-wet and level now";
 
     private IReadOnlyList<WarningView> WarningsOf(string job)
     {
@@ -89,7 +92,7 @@ internal sealed class PhoneViews(Look look, BoardView board)
             act.IsLate ? "It closed" : IsLevelling(act) ? "Level by" : "By",
             act.From > look.At,
             IsLevelling(act),
-            told.Sheet.Find(Stage.LevelBy) is { IfMissed: IfMissed.Note } ? "level now" : "re-wet and level now",
+            IfLate(told.Sheet),
             act.Kind switch
             {
                 ActKind.Look when act.CanBeTold(look.At) => Finds,
