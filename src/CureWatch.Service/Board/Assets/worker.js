@@ -5,6 +5,8 @@ const store = "curewatch-bay";
 const most = 40;        // pages; the oldest goes first
 const patience = 8000;  // a service that is stalled is as good as away
 
+let epoch = 0;          // what was asked for before somebody signed out is kept for nobody
+
 const isAsset = path => path.startsWith("/assets/");
 const isBay = path => path === "/bay" || path.startsWith("/bay/");
 const pathOf = request => new URL(request.url).pathname;
@@ -15,7 +17,11 @@ self.addEventListener("message", event => event.waitUntil(Promise.allSettled(eve
 self.addEventListener("fetch", event => {
   const path = pathOf(event.request);
   if (path === "/sign-in" || path === "/sign-out" || path === "/tongue") {
+    epoch++;
     event.waitUntil(caches.delete(store));
+    if (path === "/sign-out" && event.request.mode === "navigate") {
+      event.respondWith(signOut(event.request));
+    }
   } else if (event.request.method === "GET" && (isAsset(path) || isBay(path))) {
     event.respondWith(answer(event.request));
   }
@@ -23,7 +29,16 @@ self.addEventListener("fetch", event => {
 
 const answer = request => isAsset(pathOf(request)) ? asset(request) : page(request);
 
+async function signOut(request) {
+  try {
+    return await fetch(request, { signal: AbortSignal.timeout(patience) });
+  } catch {
+    return stillIn();
+  }
+}
+
 async function asset(request) {
+  const begun = epoch;
   const kept = await caches.open(store);
   const known = await kept.match(request);
   if (known) {
@@ -33,19 +48,36 @@ async function asset(request) {
   if (fresh.ok) {
     const version = pathOf(request).split("/")[2];
     const others = (await kept.keys()).filter(key => isAsset(pathOf(key)) && pathOf(key).split("/")[2] !== version);
-    await Promise.all(others.map(key => kept.delete(key)));
-    await kept.put(request, fresh.clone());
+    if (others.length > 0) {
+      await forgetPagesBut(version, kept);
+      await Promise.all(others.map(key => kept.delete(key)));
+    }
+    const copy = fresh.clone();
+    if (begun === epoch) {
+      await kept.put(request, copy);
+    }
   }
   return fresh;
 }
 
+// A page without its style and its script would keep no tap: it goes with them.
+async function forgetPagesBut(version, kept) {
+  for (const key of (await kept.keys()).filter(key => isBay(pathOf(key)))) {
+    const page = await kept.match(key);
+    if (page && !(await page.text()).includes(`/assets/${version}/`)) {
+      await kept.delete(key);
+    }
+  }
+}
+
 async function page(request) {
+  const begun = epoch;
   const isOpened = request.mode === "navigate";
   try {
     const fresh = await fetch(request, isOpened ? { signal: AbortSignal.timeout(patience) } : {});
     if (fresh.ok && !fresh.redirected) {
       const text = await fresh.clone().text(); // what breaks off was not answered
-      await keep(request, fresh.headers, text).catch(() => undefined); // a store that is full hides nothing that was
+      await keep(request, fresh.headers, text, begun).catch(() => undefined); // a store that is full hides nothing that was
     }
     return fresh;
   } catch (fault) {
@@ -67,8 +99,16 @@ async function unknown() {
     { status: 503, headers: { "Content-Type": "text/html; charset=utf-8" } });
 }
 
-async function keep(request, given, text) {
+const stillIn = () => new Response(
+  `<!DOCTYPE html><html lang="en"><meta name="viewport" content="width=device-width"><title>Not signed out</title><h1>You are still signed in</h1>
+  <p>The service does not answer, so nobody was signed out. Keep the phone by you, and sign out again once it answers.</p><p><a href="/bay">To the bays</a></p>`,
+  { status: 503, headers: { "Content-Type": "text/html; charset=utf-8" } });
+
+async function keep(request, given, text, begun) {
   const kept = await caches.open(store);
+  if (begun !== epoch) {
+    return;
+  }
   const headers = new Headers(given);
   headers.delete("Content-Encoding");
   const marked = text.replace("<html", `<html data-aside="${Date.now()}"`);
