@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Security.Cryptography;
 using System.Text;
 using System.Text.Json;
+using CureWatch.Curing;
 using CureWatch.Service.Api;
 using CureWatch.Service.Documents;
 using CureWatch.Service.People;
@@ -13,12 +14,16 @@ namespace CureWatch.Service.Board;
 /// <summary>Reads a form that tells a tap, and says it as the JSON it stands for.</summary>
 internal static class TapForms
 {
-    private const string Pressed = "pressedAt", PressedFormat = "yyyy-MM-dd'T'HH:mm:ss.fff'Z'";
+    private const string Press = "press", Pressed = "pressedAt", PressedFormat = "yyyy-MM-dd'T'HH:mm:ss.fff'Z'";
 
     /// <summary>What tells two taps of one page apart.</summary>
-    private static readonly string[] Named = ["did", "surface", "layer", "section", "panelC", "unit", "toBay", "corrects"];
+    private static readonly string[] Named =
+        ["did", "surface", "layer", "section", "panelC", "unit", "toBay", "corrects", "at", "doneAt", "promisedAt", "batch"];
 
     private static readonly TimeSpan LongestAgo = TimeSpan.FromDays(1);
+
+    /// <summary>How far apart the same button of the same page is still one press. Source (choice): as long as a slip is taken back.</summary>
+    private static readonly TimeSpan SamePress = TimeSpan.FromMinutes(2);
 
     /// <summary>Tells the tap of a form.</summary>
     /// <returns>How that went; null where it was no form, or there is no shop yet.</returns>
@@ -29,30 +34,56 @@ internal static class TapForms
             return null;
         }
 
+        if (Visitor.Of(context).Name is { } name && form["who"].ToString() is { Length: > 0 } who && who != name)
+        {
+            return new FormAnswer(look, StatusCodes.Status401Unauthorized, [$"{who} pressed it, and {name} is signed in here now."]);
+        }
+
         string id = IdOf(form);
         if (PressedAt(form, look.At) is not { } pressedAt || At(form, pressedAt, new ShopClock(look.Shop.Plan.Hours.Zone, look.At)) is not { } at)
         {
             return new FormAnswer(look, StatusCodes.Status400BadRequest, [$"ago: a number of minutes up to 1440, or a time that the shop's clocks show"]);
         }
 
-        Answer answer = await inbox.AskAsync(new Arrival.Tap("form", job, Signature.On(Tap(form, id, at), context)), context.RequestAborted);
+        Answer answer = await AskAsync(id);
         Look after = lookout.Now() ?? look;
-        bool wasTold = after.Shop.Find(job)?.Told.Any(t => t.Id == id) == true; // pressed twice: the second says another time under the same id
-        return answer is Answer.Stored or Answer.Repeated || wasTold
+        if (answer is Answer.Stored or Answer.Repeated || Told(id) is not { } told)
+        {
+            return Said(answer);
+        }
+
+        if ((at - told.At).Duration() <= SamePress)
+        {
+            return new FormAnswer(after, StatusCodes.Status303SeeOther, []); // pressed twice, or by two: the second says another time under the same id
+        }
+
+        if (form[Press].ToString() is not { Length: > 0 } press)
+        {
+            return new FormAnswer(after, BoardForms.StatusOf(answer), [$"Somebody told the same before. If you did it once more, press again: what you see now is new."]);
+        }
+
+        id = Fitted($"p{press}");
+        answer = await AskAsync(id);
+        after = lookout.Now() ?? look;
+        return Told(id) is null ? Said(answer) : new FormAnswer(after, StatusCodes.Status303SeeOther, []);
+
+        Task<Answer> AskAsync(string id) => inbox.AskAsync(new Arrival.Tap("form", job, Signature.On(Tap(form, id, at), context)), context.RequestAborted);
+        Tap? Told(string id) => after.Shop.Find(job)?.Told.FirstOrDefault(t => t.Id == id);
+        FormAnswer Said(Answer answer) => answer is Answer.Stored or Answer.Repeated
             ? new FormAnswer(after, StatusCodes.Status303SeeOther, [])
             : new FormAnswer(after, BoardForms.StatusOf(answer), BoardForms.FaultsOf(answer));
     }
 
     /// <summary>
-    /// The tap's id: what was pressed, and how many taps there were when the page was made. So a button pressed twice, or a form sent again
-    /// by a reload, tells one tap.
+    /// The tap's id: what was pressed, and how many taps there were when the page was made. So a button pressed twice, a form sent again by a
+    /// reload, or two phones beside one coat tell one tap. Only where that was told at another time does the press itself name it.
     /// </summary>
-    private static string IdOf(IFormCollection form)
-    {
-        string id = string.Join(
-            '-', Named.Select(name => form[name].ToString().Trim().Replace(':', '-')).Where(part => part.Length > 0).Prepend($"b{form["number"]}"));
-        return id.Length <= TapOfJob.LongestId ? id : $"b{Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(id)))}"[..TapOfJob.LongestId];
-    }
+    private static string IdOf(IFormCollection form) => Fitted(string.Join(
+        '-', Named.Select(name => form[name].ToString().Trim().Replace(':', '-')).Where(part => part.Length > 0).Prepend($"b{form["number"]}")));
+
+    private static string Fitted(string id) => id.Length <= TapOfJob.LongestId && !id.Any(c => char.IsWhiteSpace(c) || char.IsControl(c))
+        ? id
+        : $"b{Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(id)))}"[..TapOfJob.LongestId];
 
     /// <summary>When the button was pressed: a page that could not reach the service says so itself.</summary>
     /// <returns>The instant; null where what was sent is none.</returns>

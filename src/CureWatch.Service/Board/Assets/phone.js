@@ -1,7 +1,7 @@
 // The phone in the bay: its taps are kept until the service has them, and it calls to what is flashing. Every form works without this.
 
 import { now, refresh } from "./board.js";
-import { forget, keep, mayBeSent, send, waiting, who } from "./queue.js";
+import { forget, isOnItsWay, keep, mayBeSent, send, taken, waiting, who } from "./queue.js";
 import { watch } from "./call.js";
 import { language, spoken } from "./tongue.js";
 import "./aside.js";
@@ -10,13 +10,27 @@ import "./photo.js";
 const guard = 1500;    // a glove presses twice
 const patience = 4000; // what waits longer waits for a service that is away
 const list = document.getElementById("waiting");
+const longestWipe = 24 * 3600 * 1000;
 let pressedAt = -guard;
+let lastPress = null; // the tap that was pressed last, and its button
 let told = "";
-let isShut = false; // nobody is signed in any more
+let isShut = false; // nobody is signed in any more, or not who pressed it
 
 // When somebody said the first wipe was, by coat: level-by counts from there. Nobody has to say it.
-const firstWipes = new Map();
-const coatOf = form => ["surface", "layer", "section"].map(name => new FormData(form).get(name)).join("-");
+const wipes = "curewatch-first-wipes";
+const firstWipes = new Map(JSON.parse(sessionStorage.getItem(wipes) ?? "[]").filter(([, at]) => now() - Date.parse(at) < longestWipe));
+const coatOf = form => [new URL(form.action).pathname, ...["surface", "layer", "section"].map(name => new FormData(form).get(name))].join(" ");
+
+function keepFirstWipes() {
+  try {
+    sessionStorage.setItem(wipes, JSON.stringify([...firstWipes]));
+  } catch {
+    // No store: then this page remembers them as long as it is open.
+  }
+}
+
+// A name for this press alone. Not randomUUID, which browsers have by HTTPS only.
+const named = () => Array.from(crypto.getRandomValues(new Uint8Array(12)), byte => byte.toString(16).padStart(2, "0")).join("");
 
 function press(event) {
   const form = event.target;
@@ -31,16 +45,21 @@ function press(event) {
     who: who(),
     words: event.submitter?.textContent.replace(/\s+/g, " ").trim() ?? fields.get("did"),
   };
-  const before = waiting().filter(t => t.action === tap.action && !t.why);
-  if (performance.now() - pressedAt < guard || (form.hasAttribute("data-once") && before.some(t => isSame(t, fields)))) {
+  const isBounce = performance.now() - pressedAt < guard
+    && ((event.submitter && event.submitter === lastPress.button) || (lastPress.tap.action === tap.action && isSame(lastPress.tap, fields)));
+  const before = [...waiting().filter(t => !t.why), ...taken().filter(t => numberOf(t) >= Number(fields.get("number")))] // what the page does not show yet
+    .filter(t => t.action === tap.action);
+  const isTold = form.hasAttribute("data-once") && before.some(t => isSame(t, fields));
+  if (isBounce || isTold) {
     event.preventDefault();
     return;
   }
-  fields.set("number", Number(fields.get("number")) + before.length); // as if those before it had arrived
+  fields.set("number", Number(fields.get("number")) + before.length); // as if those before it had been told
+  fields.set("press", named());
   const begun = firstWipes.get(coatOf(form));
-  if (begun && fields.get("did") === "applied") {
+  const isBegun = begun && fields.get("did") === "applied" && Date.parse(begun) <= doneAt({ ...tap, fields });
+  if (isBegun) {
     fields.set("startedAt", begun);
-    firstWipes.delete(coatOf(form));
   }
   try {
     keep({ ...tap, fields: [...fields] });
@@ -48,15 +67,26 @@ function press(event) {
     return; // no store: the browser sends the form as it is
   }
   event.preventDefault();
+  if (isBegun) {
+    firstWipes.delete(coatOf(form));
+    keepFirstWipes();
+  }
+  form.reset(); // what was said of this tap is not said of the next
   pressedAt = performance.now();
+  lastPress = { tap: { ...tap, fields: [...fields] }, button: event.submitter };
   told = tap.words;
   deliver();
 }
 
+const numberOf = tap => Number(new Map(tap.fields).get("number"));
+
+// When it was done: some minutes before it was told, where somebody said so.
+const doneAt = tap => Date.parse(tap.pressedAt) - 60000 * Number(new Map(tap.fields).get("ago") ?? 0);
+
 // The same button of the same page: what was pressed is on its way.
 function isSame(tap, fields) {
   const other = new Map(tap.fields);
-  return ["did", "surface", "layer", "section", "corrects"].every(name => (other.get(name) ?? null) === fields.get(name));
+  return ["did", "surface", "layer", "section", "corrects", "toBay"].every(name => (other.get(name) ?? null) === fields.get(name));
 }
 
 async function deliver() {
@@ -102,8 +132,9 @@ function goOnAlone(taps) {
   alone.hidden = !isAway;
   for (const coat of alone.querySelectorAll("[data-alone]")) {
     const [applied, levelled] = ["applied", "levelled"].map(did => taps.find(t => isSame(t, new FormData(coat.querySelector("form"), coat.querySelector(`[value=${did}]`)))));
-    const from = applied && !levelled && coat.dataset.byAfter ? Date.parse(applied.pressedAt) : null;
-    for (const [name, value] of [["call", coat.dataset.alone], ["look", at(from, coat.dataset.lookAfter)], ["by", at(from, coat.dataset.byAfter)]]) {
+    const from = applied && !levelled && coat.dataset.byAfter ? doneAt(applied) : null;
+    const begun = applied ? Date.parse(new Map(applied.fields).get("startedAt") ?? "") || from : null; // level-by runs from the first wipe
+    for (const [name, value] of [["call", coat.dataset.alone], ["look", at(from, coat.dataset.lookAfter)], ["by", at(begun, coat.dataset.byAfter)]]) {
       if (from === null) {
         delete coat.dataset[name];
       } else {
@@ -129,9 +160,10 @@ function span(instant) {
 function line(tap) {
   const pressed = new Intl.DateTimeFormat(language, { timeZone: document.getElementById("clock").dataset.zone, hour: "2-digit", minute: "2-digit" })
     .format(new Date(tap.pressedAt));
+  const isAnothers = tap.who !== who() || (isShut && tap.who);
   const text = tap.why ? spoken("Not taken: {0}, {1}. {2}", tap.words, pressed, tap.why)
-    : tap.who !== who() && tap.who ? spoken("Kept on this phone until {0} is signed in again: {1}, {2}.", tap.who, tap.words, pressed)
-    : tap.who !== who() ? spoken("Kept on this phone until whoever pressed it is signed in again: {0}, {1}.", tap.words, pressed)
+    : isAnothers && tap.who ? spoken("Kept on this phone until {0} is signed in again: {1}, {2}.", tap.who, tap.words, pressed)
+    : isAnothers ? spoken("Kept on this phone until whoever pressed it is signed in again: {0}, {1}.", tap.words, pressed)
     : isShut ? spoken("Kept on this phone until you sign in: {0}, {1}.", tap.words, pressed)
     : spoken("Kept on this phone until the service hears it: {0}, {1}.", tap.words, pressed);
   const p = words("p", `${text} `);
@@ -140,12 +172,14 @@ function line(tap) {
   button.className = "quiet";
   button.addEventListener("click", () => { forget(tap.key); show(); });
   p.className = tap.why ? "refused" : "";
-  if (!tap.why && (isShut || tap.who !== who())) {
+  if (!tap.why && (isShut || isAnothers)) {
     const link = words("a", spoken("Sign in"));
     link.href = `/sign-in?then=${encodeURIComponent(location.pathname)}`;
     p.append(link, " ");
   }
-  p.append(button);
+  if (!isOnItsWay(tap)) {
+    p.append(button);
+  }
   return p;
 }
 
@@ -170,6 +204,7 @@ function begin(event) {
   const button = event.target.closest("[data-first]");
   if (button) {
     firstWipes.set(coatOf(button.form), new Date(now()).toISOString());
+    keepFirstWipes();
     sayFirstWipes();
   }
 }

@@ -1,5 +1,5 @@
 // Taps that the service has not heard yet, in the browser's own store: they outlive a reload, a flat battery and a service that is away. Each keeps
-// the instant it was pressed and the number its page had, of which the service makes its id: however often it is sent, it counts once.
+// the instant it was pressed, the number its page had and a name of its own, of which the service makes its id: however often it is sent, it counts once.
 
 import { spoken } from "./tongue.js";
 
@@ -7,6 +7,8 @@ const prefix = "curewatch-tap:";
 const patience = 8000;
 const prompt = 3000;
 let isSending = false;
+let sent = null; // the key of the one that is on its way
+const heard = [];
 
 const keys = () => Object.keys(localStorage).filter(key => key.startsWith(prefix)).sort();
 
@@ -19,15 +21,23 @@ export function keep(tap) {
 
 export const forget = key => localStorage.removeItem(key);
 
+// What is on its way cannot be taken back: the service may have it already.
+export const isOnItsWay = tap => tap.key === sent;
+
+// What the service has taken of what was pressed on this page.
+export const taken = () => heard;
+
 // Who is signed in on this page; nobody where nobody signs in.
 export const who = () => document.querySelector(".who .small")?.textContent.trim() ?? "";
 
 // What nobody has refused, and whoever is signed in now may tell: each tap carries who pressed it, and not who came after.
 export const mayBeSent = tap => !tap.why && tap.who === who();
 
-// What is sent at once happened now, by the service's own clock; what had to wait says when.
+// What is sent at once happened now, by the service's own clock; what had to wait says when. The service takes it only from who pressed it: this page
+// may not know yet who signed in on another.
 function told(tap) {
   const fields = new URLSearchParams(tap.fields);
+  fields.set("who", tap.who);
   if (Date.now() - tap.pressedOn > prompt) {
     fields.set("pressedAt", tap.pressedAt);
   }
@@ -41,27 +51,32 @@ export async function send() {
   }
   isSending = true;
   let outcome = "nothing";
+  const passed = new Set();
   try {
-    for (let tap; (tap = waiting().find(mayBeSent));) {
+    for (let tap; (tap = waiting().find(t => mayBeSent(t) && !passed.has(t.key)));) {
+      sent = tap.key;
+      passed.add(sent);
       const answer = await fetch(tap.action, { method: "POST", body: told(tap), signal: AbortSignal.timeout(patience) });
       const shown = new URL(answer.url).pathname;
       if (answer.ok && answer.redirected && `${shown}/taps` === tap.action) {
         forget(tap.key); // the service leads on to the car only from what it has taken
+        heard.push(tap);
         outcome = "told";
       } else if (shown === "/sign-in" || answer.status === 401 || answer.status === 403) {
         return "shut";
-      } else if (answer.status >= 500 || answer.status === 429 || answer.ok) {
-        break; // not taken: it must come again
-      } else {
+      } else if (answer.status === 503 || answer.status === 429) {
+        break; // nothing is taken now: all of it must come again
+      } else if (answer.status < 500 && !answer.ok) {
         const { key, ...kept } = tap;
         localStorage.setItem(key, JSON.stringify({ ...kept, why: reasonOf(await answer.text()) }));
         outcome = "told";
-      }
+      } // else this one alone was not taken: it must come again, and holds up none behind it
     }
   } catch {
     // The service is away: everything stays where it is.
   } finally {
     isSending = false;
+    sent = null;
   }
   return outcome;
 }
