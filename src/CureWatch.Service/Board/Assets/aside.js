@@ -2,13 +2,13 @@ import { spoken } from "./tongue.js";
 
 // Has the phone put its pages aside, so that they open without the service. Browsers allow it by HTTPS, and on the service's own computer.
 
-// What is shown of a page that was never shown here, while the service is away: the worker that shows it has no page to read its language from.
-async function putAnswerAside() {
-  const page = document.implementation.createHTMLDocument(spoken("The service is away"));
+// What is shown instead of an answer while the service is away: the worker that shows it has no page to read its language from.
+async function putAnswerAside(path, tab, heading, words) {
+  const page = document.implementation.createHTMLDocument(tab);
   page.documentElement.lang = document.documentElement.lang;
   const [title, text, line, link] = ["h1", "p", "p", "a"].map(name => page.createElement(name));
-  title.textContent = spoken("The service does not answer");
-  text.textContent = spoken("This phone has not shown this page before, so there is nothing to show of it. Look at the coats yourself.");
+  title.textContent = heading;
+  text.textContent = words;
   link.textContent = spoken("To the bays");
   link.href = "/bay";
   line.append(link);
@@ -19,7 +19,7 @@ async function putAnswerAside() {
   page.body.append(title, text, line);
   const html = `<!DOCTYPE html>${page.documentElement.outerHTML}`;
   const kept = await caches.open("curewatch-bay");
-  await kept.put("/unknown", new Response(html, { status: 503, headers: { "Content-Type": "text/html; charset=utf-8" } }));
+  await kept.put(path, new Response(html, { status: 503, headers: { "Content-Type": "text/html; charset=utf-8" } }));
 }
 
 async function putAside() {
@@ -27,7 +27,12 @@ async function putAside() {
   const { active } = await navigator.serviceWorker.ready;
   const assets = performance.getEntriesByType("resource").map(entry => entry.name).filter(name => new URL(name).pathname.startsWith("/assets/"));
   active.postMessage([location.href, ...assets]);
-  await putAnswerAside();
+  await putAnswerAside(
+    "/unknown", spoken("The service is away"), spoken("The service does not answer"),
+    spoken("This phone has not shown this page before, so there is nothing to show of it. Look at the coats yourself."));
+  await putAnswerAside(
+    "/still-in", spoken("Not signed out"), spoken("You are still signed in"),
+    spoken("The service does not answer, so nobody was signed out. Keep the phone by you, and sign out again once it answers."));
 }
 
 if ("serviceWorker" in navigator) {

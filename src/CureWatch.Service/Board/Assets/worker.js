@@ -18,9 +18,10 @@ self.addEventListener("fetch", event => {
   const path = pathOf(event.request);
   if (path === "/sign-in" || path === "/sign-out" || path === "/tongue") {
     epoch++;
-    event.waitUntil(caches.delete(store));
+    const words = stillIn(); // of what is kept, before that goes
+    event.waitUntil(words.finally(() => caches.delete(store)));
     if (path === "/sign-out" && event.request.mode === "navigate") {
-      event.respondWith(signOut(event.request));
+      event.respondWith(signOut(event.request, words));
     }
   } else if (event.request.method === "GET" && (isAsset(path) || isBay(path))) {
     event.respondWith(answer(event.request));
@@ -29,11 +30,11 @@ self.addEventListener("fetch", event => {
 
 const answer = request => isAsset(pathOf(request)) ? asset(request) : page(request);
 
-async function signOut(request) {
+async function signOut(request, words) {
   try {
     return await fetch(request, { signal: AbortSignal.timeout(patience) });
   } catch {
-    return stillIn();
+    return words;
   }
 }
 
@@ -91,18 +92,21 @@ async function page(request) {
 }
 
 // In words, where a browser would only say that something failed: those that a page put aside in its language.
-async function unknown() {
-  const kept = await (await caches.open(store)).match("/unknown");
+async function inWords(path, tab, heading, text) {
+  const kept = await (await caches.open(store)).match(path);
   return kept ?? new Response(
-    `<!DOCTYPE html><html lang="en"><meta name="viewport" content="width=device-width"><title>The service is away</title><h1>The service does not answer</h1>
-    <p>This phone has not shown this page before, so there is nothing to show of it. Look at the coats yourself.</p><p><a href="/bay">To the bays</a></p>`,
+    `<!DOCTYPE html><html lang="en"><meta name="viewport" content="width=device-width"><title>${tab}</title><h1>${heading}</h1>
+    <p>${text}</p><p><a href="/bay">To the bays</a></p>`,
     { status: 503, headers: { "Content-Type": "text/html; charset=utf-8" } });
 }
 
-const stillIn = () => new Response(
-  `<!DOCTYPE html><html lang="en"><meta name="viewport" content="width=device-width"><title>Not signed out</title><h1>You are still signed in</h1>
-  <p>The service does not answer, so nobody was signed out. Keep the phone by you, and sign out again once it answers.</p><p><a href="/bay">To the bays</a></p>`,
-  { status: 503, headers: { "Content-Type": "text/html; charset=utf-8" } });
+const unknown = () => inWords(
+  "/unknown", "The service is away", "The service does not answer",
+  "This phone has not shown this page before, so there is nothing to show of it. Look at the coats yourself.");
+
+const stillIn = () => inWords(
+  "/still-in", "Not signed out", "You are still signed in",
+  "The service does not answer, so nobody was signed out. Keep the phone by you, and sign out again once it answers.");
 
 async function keep(request, given, text, begun) {
   const kept = await caches.open(store);
