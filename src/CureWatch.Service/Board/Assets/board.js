@@ -116,6 +116,10 @@ export async function refresh() {
         itIs(said); // a stepped clock runs faster than ours
       }
       morph(document.getElementById("content"), page.getElementById("content"));
+      const [old, fresh] = [document, page].map(d => d.querySelector(".who"));
+      if (old && fresh) {
+        morph(old, fresh); // somebody else may have signed in on another page of this browser
+      }
       count();
       document.dispatchEvent(new Event("shown"));
       changedAt = changedAt > asked ? changedAt : null;
