@@ -101,7 +101,7 @@ internal sealed class SpokenPhrases
         }
     }
 
-    private IEnumerable<Instruction> Instructions(BlobReader il)
+    private List<Instruction> Instructions(BlobReader il)
     {
         var all = new List<Instruction>();
         while (il.RemainingBytes > 0)
