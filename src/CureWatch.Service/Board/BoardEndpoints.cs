@@ -10,8 +10,8 @@ internal static class BoardEndpoints
 {
     public static void Map(IEndpointRouteBuilder app)
     {
-        app.MapGet("/", (Lookout lookout, BackupHealth backup) => With(lookout, look => new Page<BoardPage>(
-            StatusCodes.Status200OK, (nameof(BoardPage.View), BoardViews.Of(look, backup))))).ExcludeFromDescription().LetsScreens();
+        app.MapGet("/", (Lookout lookout, BackupHealth backup) => With(lookout, look => new SharedPage<BoardPage>(
+            look, () => new Page<BoardPage>(StatusCodes.Status200OK, (nameof(BoardPage.View), BoardViews.Of(look, backup)))))).ExcludeFromDescription().LetsScreens();
         app.MapGet("/wall", (Lookout lookout, BackupHealth backup) => With(lookout, look => Wall(look, backup, null))).ExcludeFromDescription().LetsScreens();
         app.MapGet("/wall/{bay}", (string bay, Lookout lookout, BackupHealth backup) => With(lookout, look => Wall(look, backup, bay)))
             .ExcludeFromDescription().LetsScreens();
@@ -51,10 +51,11 @@ internal static class BoardEndpoints
 
     private static IResult Wall(Look look, BackupHealth backup, string? bay)
     {
-        WallView view = WallViews.Of(look, BoardViews.Of(look, backup), bay);
-        return view.Bays.Count == 0
+        bool isThere = bay is null || look.Shop.Plan.Bays.Any(b => b.Bay == bay);
+        return !isThere
             ? Plain(StatusCodes.Status404NotFound, $"No such bay", $"No bay '{bay}' is set up here.")
-            : new Page<WallPage>(StatusCodes.Status200OK, (nameof(WallPage.View), view));
+            : new SharedPage<WallPage>(look, () => new Page<WallPage>(
+                StatusCodes.Status200OK, (nameof(WallPage.View), WallViews.Of(look, BoardViews.Of(look, backup), bay))));
     }
 
     public static IResult Plain(int status, Sentence title, Sentence text) =>

@@ -10,7 +10,7 @@ internal static class BoardSetup
 {
     private static readonly PathString[] ScriptPaths = ["/api", "/health", "/openapi", "/assets"];
 
-    public static IServiceCollection AddBoard(this IServiceCollection services) => services.AddApi().AddTongues().AddResponseCompression();
+    public static IServiceCollection AddBoard(this IServiceCollection services) => services.AddSingleton<SharedPages>().AddApi().AddTongues().AddResponseCompression();
 
     public static WebApplication MapBoard(this WebApplication app)
     {

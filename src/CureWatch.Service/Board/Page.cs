@@ -14,17 +14,22 @@ internal sealed class Page<T>(int status, params (string Name, object? Value)[] 
 {
     public async Task ExecuteAsync(HttpContext httpContext)
     {
-        IServiceProvider services = httpContext.RequestServices;
+        byte[] body = await RenderAsync(httpContext.RequestServices);
+        httpContext.Response.StatusCode = status;
+        httpContext.Response.ContentType = $"{MediaTypeNames.Text.Html}; charset=utf-8";
+        httpContext.Response.ContentLength = body.Length;
+        await httpContext.Response.Body.WriteAsync(body, httpContext.RequestAborted);
+    }
+
+    /// <summary>The page, in UTF-8.</summary>
+    public async Task<byte[]> RenderAsync(IServiceProvider services)
+    {
         await using var renderer = new HtmlRenderer(services, services.GetRequiredService<ILoggerFactory>());
         string html = await renderer.Dispatcher.InvokeAsync(async () =>
         {
             var view = ParameterView.FromDictionary(parameters.ToDictionary(p => p.Name, p => p.Value));
             return (await renderer.RenderComponentAsync<T>(view)).ToHtmlString();
         });
-        byte[] body = Encoding.UTF8.GetBytes(html);
-        httpContext.Response.StatusCode = status;
-        httpContext.Response.ContentType = $"{MediaTypeNames.Text.Html}; charset=utf-8";
-        httpContext.Response.ContentLength = body.Length;
-        await httpContext.Response.Body.WriteAsync(body, httpContext.RequestAborted);
+        return Encoding.UTF8.GetBytes(html);
     }
 }

@@ -1,0 +1,45 @@
+using System.Collections.Concurrent;
+using System.IO.Compression;
+using System.Runtime.CompilerServices;
+using CureWatch.Service.Api;
+using CureWatch.Service.People;
+using CureWatch.Service.Tongues;
+
+namespace CureWatch.Service.Board;
+
+/// <summary>The pages that were worked out of a look at the shop: boards hang in a shop by the dozen, and ask for the same again in the same second.</summary>
+internal sealed class SharedPages
+{
+    private readonly ConditionalWeakTable<Look, ConcurrentDictionary<Asked, Lazy<Task<Packed>>>> _pages = [];
+
+    /// <summary>A page as whoever asked sees it; worked out once for all who ask so of that look.</summary>
+    public Task<Packed> Of(Look look, Asked asked, Func<Task<byte[]>> render) => _pages.GetOrCreateValue(look).GetOrAdd(
+        asked, _ => new Lazy<Task<Packed>>(() => Task.Run(async () => new Packed(await render().ConfigureAwait(false))))).Value;
+
+    /// <summary>All that two who ask for a page of one look may see otherwise.</summary>
+    /// <param name="Address">The page, and what was asked of it.</param>
+    /// <param name="Language">In which language.</param>
+    /// <param name="IsFahrenheit">In which degrees.</param>
+    /// <param name="Visitor">Who is signed in; null where nobody is.</param>
+    /// <param name="Role">As what.</param>
+    internal readonly record struct Asked(string Address, Language Language, bool IsFahrenheit, string? Visitor, Role? Role);
+
+    /// <summary>A page, and the same compressed for browsers that take it so.</summary>
+    internal sealed class Packed(byte[] html)
+    {
+        private readonly Lazy<byte[]> _brotli = new(() =>
+        {
+            using var packed = new MemoryStream();
+            using (var brotli = new BrotliStream(packed, CompressionLevel.Fastest))
+            {
+                brotli.Write(html);
+            }
+
+            return packed.ToArray();
+        });
+
+        public byte[] Html => html;
+
+        public byte[] Brotli => _brotli.Value;
+    }
+}
