@@ -13,16 +13,28 @@ internal sealed class SharedPages
     private readonly ConditionalWeakTable<Look, ConcurrentDictionary<Asked, Lazy<Task<Packed>>>> _pages = [];
 
     /// <summary>A page as whoever asked sees it; worked out once for all who ask so of that look.</summary>
-    public Task<Packed> Of(Look look, Asked asked, Func<Task<byte[]>> render) => _pages.GetOrCreateValue(look).GetOrAdd(
-        asked, _ => new Lazy<Task<Packed>>(() => Task.Run(async () => new Packed(await render().ConfigureAwait(false))))).Value;
+    public async Task<Packed> Of(Look look, Asked asked, Func<Task<byte[]>> render)
+    {
+        ConcurrentDictionary<Asked, Lazy<Task<Packed>>> pages = _pages.GetOrCreateValue(look);
+        Lazy<Task<Packed>> page = pages.GetOrAdd(asked, _ => new Lazy<Task<Packed>>(() => Task.Run(async () => new Packed(await render().ConfigureAwait(false)))));
+        try
+        {
+            return await page.Value;
+        }
+        catch
+        {
+            pages.TryRemove(asked, out _); // whoever asks next is not told of what befell this one
+            throw;
+        }
+    }
 
     /// <summary>All that two who ask for a page of one look may see otherwise.</summary>
-    /// <param name="Address">The page, and what was asked of it.</param>
+    /// <param name="Page">Which page.</param>
     /// <param name="Language">In which language.</param>
     /// <param name="IsFahrenheit">In which degrees.</param>
     /// <param name="Visitor">Who is signed in; null where nobody is.</param>
     /// <param name="Role">As what.</param>
-    internal readonly record struct Asked(string Address, Language Language, bool IsFahrenheit, string? Visitor, Role? Role);
+    internal readonly record struct Asked(PathString Page, Language Language, bool IsFahrenheit, string? Visitor, Role? Role);
 
     /// <summary>A page, and the same compressed for browsers that take it so.</summary>
     internal sealed class Packed(byte[] html)
