@@ -9,7 +9,11 @@ namespace CureWatch.Browser.Tests;
 public partial class LanguageTests
 {
     /// <summary>What is called so in any language: the shop's own names, and what stands for itself.</summary>
-    private static readonly string[] Names = ["CureWatch", "English", "Deutsch", "grey estate", "grey-estate", "Europe/", "bonnet", "wheels", "bay-", "probe", "demo", "http", "127.0.0.1", "Ina", "UTC", "min"];
+    private static readonly string[] Names =
+    [
+        "CureWatch", "English", "Deutsch", "grey estate", "grey-estate", "Europe/", "bonnet", "wheels", "bay-", "probe", "demo", "http", "127.0.0.1", "Ina", "UTC", "min",
+        "test-shop", "Paint <b>coat</b>", "quick", "Mind the vapour.",
+    ];
 
     [Fact]
     public async Task EveryPage_InGerman_SaysNothingInEnglish()

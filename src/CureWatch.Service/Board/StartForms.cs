@@ -39,10 +39,10 @@ internal static class StartForms
             faults);
     }
 
-    private static IReadOnlyList<(string Stage, string Words)> RestsOn(ProductSheet sheet) =>
+    private static IReadOnlyList<(string Stage, Sentence Words)> RestsOn(ProductSheet sheet) =>
     [
         .. SheetFit.Of(sheet).Stages.Select(FitBasis.Of)
-            .Select(b => (WireName<Stage>.Of(b.Stage).Replace('-', ' '), string.Join(' ', b.Words))),
+            .Select(b => (WireName<Stage>.Of(b.Stage).Replace('-', ' '), Sentence.Join(" ", b.Words))),
     ];
 
     public static StartForm Read(IFormCollection form)

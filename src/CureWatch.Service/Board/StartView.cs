@@ -20,7 +20,7 @@ public sealed record StartView(
     string Zone,
     IReadOnlyList<string> Bays,
     IReadOnlyList<(string Product, string Name, IReadOnlyList<string> Cautions)> Products,
-    IReadOnlyList<(string Name, IReadOnlyList<(string Stage, string Words)> Stages)> Fits,
+    IReadOnlyList<(string Name, IReadOnlyList<(string Stage, Sentence Words)> Stages)> Fits,
     IReadOnlyList<string> Materials,
     IReadOnlyList<string> Places,
     string Cautions,
