@@ -7,7 +7,7 @@ internal static class CertificatesRegistration
 {
     /// <summary>A certificate of the shop's own authority.</summary>
     public static IServiceCollection AddCertificate(this IServiceCollection services, ShopAuthority authority, IReadOnlyList<ServedName> names) =>
-        services.AddSingleton(authority).AddHostedService<CertificateWatch>()
+        services.AddSingleton(authority)
             .AddSingleton<IServerCertificate>(p => new IssuedCertificate(authority, names, p.GetRequiredService<TimeProvider>()));
 
     /// <summary>The owner's certificate.</summary>
@@ -17,6 +17,6 @@ internal static class CertificatesRegistration
     /// <param name="keyFile">The file of its key.</param>
     public static IServiceCollection AddCertificate(
         this IServiceCollection services, SslStreamCertificateContext first, string certificateFile, string keyFile) =>
-        services.AddHostedService<CertificateWatch>().AddSingleton<IServerCertificate>(p => new OwnersCertificate(
+        services.AddSingleton<IServerCertificate>(p => new OwnersCertificate(
             first, certificateFile, keyFile, p.GetRequiredService<TimeProvider>(), p.GetRequiredService<ILogger<OwnersCertificate>>()));
 }

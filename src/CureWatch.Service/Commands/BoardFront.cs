@@ -1,5 +1,6 @@
 using System.Net;
 using System.Net.Security;
+using CureWatch.Service.Board;
 using CureWatch.Service.Certificates;
 using CureWatch.Service.Journal;
 using CureWatch.Service.Settings;
@@ -16,9 +17,14 @@ internal static class BoardFront
     /// <returns>False where it cannot be opened by HTTPS as it is set up.</returns>
     public static bool TryAdd(WebApplicationBuilder builder, BoardSettings board, DataFolder folder, TimeProvider clock, Faults faults)
     {
-        if (board.Https is { } https && !TryAddCertificate(builder.Services, https.Files, ServedName.All(board.Hosts), folder, clock, faults))
+        if (board.Https is { } https)
         {
-            return false;
+            if (!TryAddCertificate(builder.Services, https.Files, ServedName.All(board.Hosts), folder, clock, faults))
+            {
+                return false;
+            }
+
+            builder.Services.AddHostedService<CertificateWatch>();
         }
 
         builder.WebHost.UseKestrelCore().UseKestrelHttpsConfiguration().ConfigureKestrel(kestrel =>

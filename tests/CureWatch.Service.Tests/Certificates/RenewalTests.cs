@@ -1,4 +1,5 @@
 using System.Security.Cryptography.X509Certificates;
+using CureWatch.Service.Board;
 using CureWatch.Service.Certificates;
 using CureWatch.Service.Pump;
 using CureWatch.Service.Tests.Settings;

@@ -1,8 +1,9 @@
+using CureWatch.Service.Certificates;
 using CureWatch.Service.Pump;
 using CureWatch.Service.Settings;
 using CureWatch.Warnings;
 
-namespace CureWatch.Service.Certificates;
+namespace CureWatch.Service.Board;
 
 /// <summary>Tells that what the board shows by HTTPS ends soon: nothing else does before no phone opens it any more.</summary>
 internal sealed class CertificateWatch(IServerCertificate shown, Troubles troubles, TimeProvider clock) : BackgroundService
