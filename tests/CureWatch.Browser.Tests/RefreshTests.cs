@@ -54,7 +54,6 @@ public class RefreshTests(Chromium browser)
         await Assertions.Expect(page.GetByRole(AriaRole.Status).First).ToHaveTextAsync("live");
         await page.Context.ClearCookiesAsync(); // as when the day that it was good for is over
         shop.Services.GetRequiredService<Staff>().Change(list => list.SignedOut(list.SignedIn[0].Id));
-        await page.EvaluateAsync("() => { document.dispatchEvent(new Event('visibilitychange')); }"); // somebody takes it up again
         await page.WaitForURLAsync("**/sign-in?then=%2Fbay", new PageWaitForURLOptions { Timeout = Patience });
     }
 }

@@ -24,6 +24,7 @@ let shownAt = performance.now();
 let listenPause = fetchPause;                // how long to wait before listening again, where the service refused
 let listenAt = 0;
 let isFetching = false;
+let isLeaving = false;                       // for the sign-in page: to go there again each second would never arrive on a slow network
 let isLost = false;
 let pressedAt = -fetchPause;
 let isAside = aside > 0;                     // and the service was not heard since
@@ -74,7 +75,7 @@ function listen() {
 }
 
 function watch() {
-  if (document.hidden) {
+  if (document.hidden || isLeaving) {
     return;
   }
   const at = performance.now();
@@ -108,6 +109,8 @@ export async function refresh() {
   try {
     const answer = await fetch(location.pathname, { headers: { Accept: "text/html" }, signal: AbortSignal.timeout(lostAfter) });
     if (answer.redirected && new URL(answer.url).pathname === "/sign-in") {
+      isLeaving = true;
+      source?.close();
       location.assign(answer.url);
     } else if (answer.ok) {
       const page = new DOMParser().parseFromString(await answer.text(), "text/html");
