@@ -45,7 +45,8 @@ public partial class LanguageTests
         Assert.Contains("°F", string.Concat(await TextsAsync(browser, "/wall")), StringComparison.Ordinal);
     }
 
-    private static bool IsEnglish(string text) => !text.StartsWith("http://", StringComparison.Ordinal) && Words().IsMatch(Names.Aggregate(text, (rest, name) => rest.Replace(name, "", StringComparison.Ordinal)))
+    private static bool IsEnglish(string text) => !text.StartsWith("http://", StringComparison.Ordinal)
+        && Words().IsMatch(Names.Aggregate(text, (rest, name) => rest.Replace(name, "", StringComparison.Ordinal)))
         && !(Language.German.Book.Phrases.TryGetValue(text, out string? same) && same == text);
 
     private static HttpClient Client(ServedShop shop, string language)
