@@ -1,5 +1,6 @@
 using System.Net.Mime;
 using CureWatch.Service.Api;
+using CureWatch.Service.Backups;
 using CureWatch.Service.People;
 using CureWatch.Service.Tongues;
 using Microsoft.AspNetCore.Components;
@@ -21,7 +22,8 @@ internal sealed class SharedPage<T>(Look look, Func<Page<T>> page) : IResult
         (HttpRequest request, HttpResponse response) = (httpContext.Request, httpContext.Response);
         Tongue tongue = services.GetRequiredService<Tongue>();
         SignedIn? visitor = Visitor.Of(httpContext).SignedIn;
-        var asked = new SharedPages.Asked(request.Path, tongue.Language, tongue.IsFahrenheit, visitor?.Name, visitor?.Role);
+        var asked = new SharedPages.Asked(
+            request.Path, tongue.Language, tongue.IsFahrenheit, visitor?.Name, visitor?.Role, services.GetRequiredService<BackupHealth>().Newest?.At);
         SharedPages.Packed packed = await services.GetRequiredService<SharedPages>().Of(look, asked, () => page().RenderAsync(services));
         bool isPacked = !request.IsHttps && request.GetTypedHeaders().AcceptEncoding.Any(a => a.Value == Brotli && a.Quality is not 0); // by HTTPS nothing is
         if (isPacked)

@@ -34,7 +34,8 @@ internal sealed class SharedPages
     /// <param name="IsFahrenheit">In which degrees.</param>
     /// <param name="Visitor">Who is signed in; null where nobody is.</param>
     /// <param name="Role">As what.</param>
-    internal readonly record struct Asked(PathString Page, Language Language, bool IsFahrenheit, string? Visitor, Role? Role);
+    /// <param name="BackedUp">Of when the newest backup is, which no look tells.</param>
+    internal readonly record struct Asked(PathString Page, Language Language, bool IsFahrenheit, string? Visitor, Role? Role, DateTimeOffset? BackedUp);
 
     /// <summary>A page, and the same compressed for browsers that take it so.</summary>
     internal sealed class Packed(byte[] html)
