@@ -18,6 +18,12 @@ internal sealed class SharedPage<T>(Look look, Func<Page<T>> page) : IResult
 
     public async Task ExecuteAsync(HttpContext httpContext)
     {
+        if (httpContext.Request.QueryString.HasValue)
+        {
+            await page().ExecuteAsync(httpContext); // the page leads back to it, and nobody else asks so
+            return;
+        }
+
         IServiceProvider services = httpContext.RequestServices;
         (HttpRequest request, HttpResponse response) = (httpContext.Request, httpContext.Response);
         Tongue tongue = services.GetRequiredService<Tongue>();
