@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Text.Json;
 using CureWatch.Service.Api;
 using CureWatch.Service.Documents;
@@ -66,19 +65,12 @@ internal static class PlanPages
                 BoardForms.StatusOf(answer));
     }
 
-    /// <summary>When a car comes, how cold, and when it is to be begun, as a job file says it. People write a decimal comma as well as a point.</summary>
+    /// <summary>When a car comes, how cold, and when it is to be begun, as a job file says it.</summary>
     public static void Visit(Utf8JsonWriter json, string arrives, string arrivesC, string unit, string planned, ShopClock clock)
     {
         Time(json, "arrivesAt", arrives, clock);
         Time(json, "plannedAt", planned, clock);
-        if (double.TryParse(arrivesC.Trim().Replace(',', '.'), NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out double degrees))
-        {
-            json.WriteNumber("arrivesAtC", unit == TongueOfRequest.FahrenheitSign ? Fahrenheit.ToCelsius(degrees) : degrees);
-        }
-        else
-        {
-            StartForms.Given(json, "arrivesAtC", arrivesC.Trim());
-        }
+        TypedNumber.Write(json, "arrivesAtC", arrivesC, unit == TongueOfRequest.FahrenheitSign ? Fahrenheit.ToCelsius : null);
     }
 
     /// <summary>Writes a time on the shop's wall clock as an instant, and one that no clock shows as it stands, so that it is refused by name.</summary>

@@ -8,6 +8,7 @@ using CureWatch.Service.Documents;
 using CureWatch.Service.People;
 using CureWatch.Service.Pump;
 using CureWatch.Service.Settings;
+using CureWatch.Service.Tongues;
 
 namespace CureWatch.Service.Board;
 
@@ -128,7 +129,7 @@ internal static class TapForms
         StartForms.Given(json, "corrects", form["corrects"].ToString());
         Batch(json, did[0], form);
         StartForms.Given(json, "note", form["note"].ToString().Trim());
-        Measured(json, form["unit"] == "F" ? "panelF" : "panelC", form["panelC"].ToString().Trim());
+        TypedNumber.Write(json, form["unit"] == TongueOfRequest.FahrenheitSign ? "panelF" : "panelC", form["panelC"].ToString());
         StartForms.Given(json, "by", form["by"].ToString().Trim());
         json.WriteEndObject();
     });
@@ -140,19 +141,6 @@ internal static class TapForms
         if (did == "applied" && (batch.Length > 0 || form["batchBefore"].ToString().Length > 0))
         {
             json.WriteString("batch", batch);
-        }
-    }
-
-    /// <summary>Writes a temperature as a number, and anything else as it stands, so that it is refused by name.</summary>
-    private static void Measured(Utf8JsonWriter json, string key, string text)
-    {
-        if (double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out double degrees) && double.IsFinite(degrees))
-        {
-            json.WriteNumber(key, degrees);
-        }
-        else
-        {
-            StartForms.Given(json, key, text);
         }
     }
 }

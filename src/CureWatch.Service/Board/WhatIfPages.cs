@@ -1,4 +1,3 @@
-using System.Globalization;
 using CureWatch.Bays;
 using CureWatch.Handover;
 using CureWatch.Service.Api;
@@ -48,14 +47,8 @@ internal static class WhatIfPages
         json.WriteStartObject();
         foreach (string name in Numbers)
         {
-            if (double.TryParse(asked[name].ToString(), NumberStyles.Float, CultureInfo.InvariantCulture, out double number) && double.IsFinite(number))
-            {
-                json.WriteNumber(name, name == Temperature && asked["unit"] == TongueOfRequest.FahrenheitSign ? Fahrenheit.ToCelsius(number) : number);
-            }
-            else
-            {
-                StartForms.Given(json, name, asked[name].ToString().Trim());
-            }
+            bool isFahrenheit = name == Temperature && asked["unit"] == TongueOfRequest.FahrenheitSign;
+            TypedNumber.Write(json, name, asked[name].ToString(), isFahrenheit ? Fahrenheit.ToCelsius : null);
         }
 
         foreach (string name in Instants)
