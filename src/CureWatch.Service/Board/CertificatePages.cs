@@ -4,7 +4,6 @@ using CureWatch.Service.Charts;
 using CureWatch.Service.People;
 using CureWatch.Service.Settings;
 using Microsoft.AspNetCore.Hosting.Server;
-using Microsoft.AspNetCore.Hosting.Server.Features;
 
 namespace CureWatch.Service.Board;
 
@@ -35,13 +34,10 @@ internal static class CertificatePages
                 FilePath,
                 [.. ServedName.All(settings.Board.Hosts).Select(n => n.Text)],
                 authority.Until,
-                $"{Uri.UriSchemeHttps}://{new HostString(context.Request.Host.Host, PortOf(server))}/bay",
+                $"{Uri.UriSchemeHttps}://{new HostString(context.Request.Host.Host, BindingAddress.Parse(BoardAddresses.Secure(server)!).Port)}/bay",
                 context.Request.IsHttps,
                 here.AbsoluteUri,
                 SquareCode.Of(here.AbsoluteUri),
                 here.IsLoopback)));
     }
-
-    private static int PortOf(IServer server) => server.Features.Get<IServerAddressesFeature>()!.Addresses
-        .Select(BindingAddress.Parse).First(a => a.Scheme == Uri.UriSchemeHttps).Port;
 }

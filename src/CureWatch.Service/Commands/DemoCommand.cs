@@ -1,5 +1,6 @@
 using System.CommandLine;
 using CureWatch.Bays;
+using CureWatch.Service.Board;
 using CureWatch.Service.Demo;
 using CureWatch.Service.Documents;
 using CureWatch.Service.Disk;
@@ -7,6 +8,7 @@ using CureWatch.Service.Journal;
 using CureWatch.Service.Mqtt;
 using CureWatch.Service.Pump;
 using CureWatch.Service.Settings;
+using Microsoft.AspNetCore.Hosting.Server;
 
 namespace CureWatch.Service.Commands;
 
@@ -101,7 +103,7 @@ internal sealed class DemoCommand
             clock,
             faults,
             services => services.AddDemo(
-                clock, demo, p => new DemoAddresses(new Uri(ServiceHost.BoardOf(p)), p.GetRequiredService<EmbeddedBroker>().Port)));
+                clock, demo, p => new DemoAddresses(new Uri(BoardAddresses.Plain(p.GetRequiredService<IServer>())), p.GetRequiredService<EmbeddedBroker>().Port)));
         if (host is null)
         {
             return null;

@@ -15,7 +15,6 @@ using CureWatch.Service.Settings;
 using CureWatch.Service.Snapshots;
 using CureWatch.Service.Telemetry;
 using Microsoft.AspNetCore.Hosting.Server;
-using Microsoft.AspNetCore.Hosting.Server.Features;
 using Microsoft.Extensions.Logging.Console;
 
 namespace CureWatch.Service.Commands;
@@ -101,22 +100,14 @@ internal sealed class ServiceHost(WebApplication app)
         }
 
         string? setUp = app.Services.GetService<Staff>()?.List.HasManager == false ? app.Services.GetRequiredService<SetUpCode>().Text : null;
+        IServer server = app.Services.GetRequiredService<IServer>();
         ready?.Write(
-            new Fronts(BoardOf(app.Services), SecureBoardOf(app.Services), app.Services.GetService<ShopAuthority>()?.Fingerprint),
+            new Fronts(BoardAddresses.Plain(server), BoardAddresses.Secure(server), app.Services.GetService<ShopAuthority>()?.Fingerprint),
             app.Services.GetRequiredService<MqttService>().Address,
             setUp);
         app.WaitForShutdown();
         return ExitCode.Done;
     }
-
-    /// <summary>Where the board is reached, once the service has started.</summary>
-    public static string BoardOf(IServiceProvider services) => AddressesOf(services).First();
-
-    private static string? SecureBoardOf(IServiceProvider services) =>
-        AddressesOf(services).FirstOrDefault(a => a.StartsWith(Uri.UriSchemeHttps + Uri.SchemeDelimiter, StringComparison.Ordinal));
-
-    private static ICollection<string> AddressesOf(IServiceProvider services) =>
-        services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses;
 
     private static string Why(Exception e, ServiceSettings settings) => e switch
     {

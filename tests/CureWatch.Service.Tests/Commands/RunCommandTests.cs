@@ -2,10 +2,12 @@ using System.Diagnostics;
 using System.Net;
 using System.Net.Sockets;
 using System.Text;
+using CureWatch.Service.Board;
 using CureWatch.Service.Commands;
 using CureWatch.Service.Disk;
 using CureWatch.Service.Journal;
 using CureWatch.Service.Settings;
+using Microsoft.AspNetCore.Hosting.Server;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Hosting;
 
@@ -85,7 +87,7 @@ public sealed class RunCommandTests : IDisposable
         using var error = new StringWriter();
         Task<int> running = Task.Run(() => host.Run(null, error), TestContext.Current.CancellationToken);
         await started.Task.WaitAsync(Patience, TestContext.Current.CancellationToken);
-        var board = new Uri(ServiceHost.BoardOf(host.Services));
+        var board = new Uri(BoardAddresses.Plain(host.Services.GetRequiredService<IServer>()));
         using var phone = new TcpClient(board.Host, board.Port);
         await phone.GetStream().WriteAsync(
             Encoding.ASCII.GetBytes($"POST /api/v1/jobs HTTP/1.1\r\nHost: {board.Authority}\r\nContent-Type: application/json\r\nContent-Length: 99\r\nExpect: 100-continue\r\n\r\n"),
