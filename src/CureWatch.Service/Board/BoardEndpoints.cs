@@ -33,7 +33,7 @@ internal static class BoardEndpoints
     {
         if (look.Shop.Find(id) is not { } job)
         {
-            return Plain(StatusCodes.Status404NotFound, $"No such car", $"No job '{id}' was ever started here.");
+            return Plain(StatusCodes.Status404NotFound, $"No such car", $"There is no job '{id}' here, or its car left days ago.");
         }
 
         var clock = new ShopClock(look.Shop.Plan.Hours.Zone, look.At);

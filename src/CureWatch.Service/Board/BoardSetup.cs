@@ -14,7 +14,7 @@ internal static class BoardSetup
 
     public static WebApplication MapBoard(this WebApplication app)
     {
-        app.UseResponseCompression(); // nothing secret is on a page, and the phone in the bay has poor reception
+        app.UseResponseCompression(); // by plain HTTP, where nothing is hidden from whoever listens anyway: the phone in the bay has poor reception
         app.UseGuards();
         bool isSignedIn = app.Services.GetService<Staff>() is not null;
         if (isSignedIn)

@@ -64,6 +64,7 @@ internal static class PairPages
         if (!pairing.TryLetIn(screen, signedIn))
         {
             staff.Change(list => list.SignedOut(signedIn.Id)); // pressed twice: the first counts
+            return BoardForms.SeeOther(context, "/people");
         }
 
         People.Log.StaffChanged(log, visitor.Name, $"the screen {name} is let in");

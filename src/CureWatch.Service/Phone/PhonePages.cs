@@ -62,7 +62,7 @@ internal static class PhonePages
     /// <param name="leftStatus">What is said of a car that has left: a tap that was refused must not look as if it had been taken.</param>
     private static IResult On(Look look, string job, Func<JobState, IResult> page, int leftStatus = StatusCodes.Status200OK) => look.Shop.Find(job) switch
     {
-        null => BoardEndpoints.Plain(StatusCodes.Status404NotFound, $"No such car", $"No job '{job}' was ever started here."),
+        null => BoardEndpoints.Plain(StatusCodes.Status404NotFound, $"No such car", $"There is no job '{job}' here, or its car left days ago."),
         { LeftAt: not null } left => BoardEndpoints.Plain(leftStatus, Sentence.Named(left.Job.Car ?? job), $"This car has left."),
         var state => page(state),
     };
