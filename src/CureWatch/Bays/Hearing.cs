@@ -82,20 +82,20 @@ internal static class Hearing
         ImmutableArray<ProbeLog> logs = bay.Logs.SetItem(index, log);
         BayState heard = bay with { Logs = logs, ReadingsToTidy = bay.ReadingsToTidy - 1 };
         heard = wasMissing && log.Probe.Measures == Measures.Panel ? Confirm(shop, heard, before) : heard;
-        heard = IsSettled(bay, changedFrom) ? heard with { Backlog = Backlog.With(bay.Backlog, changedFrom, shop.Now) }
-            : log.IsLook ? heard with { Climates = Follow(shop, heard, changedFrom) }
+        heard = IsSettled(heard, index, changedFrom) ? heard with { Backlog = Backlog.With(bay.Backlog, changedFrom, shop.Now) }
+            : log.IsLook ? heard with { Climates = Follow(shop, heard, DateTimeOffset.MaxValue) } // nothing that is settled changes
             : heard;
         heard = HourlyClimate.Hear(heard, shop.Now);
         heard = log.IsLook ? ProbeTwins.Compare(heard, index, bay.Logs[index]) : heard;
         return shop.With(heard.ReadingsToTidy > 0 ? heard : History.Tidy(shop, heard));
     }
 
-    /// <summary>Whether anything after an instant is settled in a bay.</summary>
-    private static bool IsSettled(BayState bay, DateTimeOffset instant)
+    /// <summary>Whether anything after an instant is settled that a probe tells of.</summary>
+    private static bool IsSettled(BayState bay, int probe, DateTimeOffset instant)
     {
-        foreach ((WatchPoint _, WatchedClimate climate) in bay.Climates)
+        foreach ((WatchPoint point, WatchedClimate climate) in bay.Climates)
         {
-            if (climate.Track.SettledTo > instant)
+            if (climate.Track.SettledTo > instant && point.IsToldBy(bay, probe))
             {
                 return true;
             }

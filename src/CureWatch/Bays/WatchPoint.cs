@@ -80,13 +80,13 @@ public sealed record WatchPoint(string Bay, Place Place, Material Material, Mate
                 outdoors.Add(SourceOf(log.Air, log));
             }
 
-            if (log.Panel.Count > 0 && IsHere(mount))
+            if (IsHeard(bay, i))
             {
                 panels.Add((KinshipOf(mount), SourceOf(log.Panel, log) with { Lent = LampHeat.LentTo(bay, i, Own) }));
             }
         }
 
-        Kinship closest = panels.Count > 0 ? panels.Min(p => p.Kinship) : Kinship.Neighbour;
+        Kinship closest = ClosestIn(bay);
         return new Watch(air.ToImmutable(), closest < Kinship.Neighbour ? [.. panels.Where(p => p.Kinship == closest).Select(p => p.Source)] : [])
         {
             Neighbours = closest == Kinship.Neighbour ? [.. panels.Select(p => p.Source)] : [],
@@ -123,21 +123,31 @@ public sealed record WatchPoint(string Bay, Place Place, Material Material, Mate
             && (mount.Probe.Measures == Measures.Air || KinshipOf(mount) == closest));
     }
 
+    /// <summary>Whether what a probe says changes the climate here.</summary>
+    /// <param name="bay">The bay, the probe heard.</param>
+    /// <param name="index">Its place in the plan.</param>
+    /// <returns>False of a panel probe while another is closer, and of the air of another place.</returns>
+    internal bool IsToldBy(BayState bay, int index) => bay.Plan.Probes[index] is var mount && mount.Probe.Measures switch
+    {
+        Measures.Air => IsHere(mount),
+        Measures.Panel => IsHere(mount) && KinshipOf(mount) <= ClosestIn(bay),
+        _ => Air == Place.Outside,
+    };
+
     /// <summary>How far the probes of this point may be off.</summary>
     /// <param name="bay">The bay.</param>
     /// <returns>The doubt; the mean of several air probes is surer than one.</returns>
     public ClimateDoubt DoubtIn(BayState bay)
     {
         ImmutableArray<Probe> air = [.. bay.Plan.Probes.Where((m, i) => IsAir(m) && bay.Logs[i] is { OutvotedAt: null, Air.Count: > 0 }).Select(m => m.Probe)];
-        ImmutableArray<ProbeMount> panels = [.. bay.Plan.Probes.Where((m, i) => IsHere(m) && bay.Logs[i] is { OutvotedAt: null, Panel.Count: > 0 })];
-        Kinship closest = panels.IsEmpty ? Kinship.Neighbour : panels.Min(KinshipOf);
+        Kinship closest = ClosestIn(bay);
         bool isMeasured = closest < Kinship.Neighbour;
         double count = Math.Max(1, air.Length);
         return new ClimateDoubt(
             air.Sum(p => ClimateDoubt.VarianceOfLimit(p.AccuracyTemperatureK)) / (count * count),
             air.Sum(p => ClimateDoubt.VarianceOfLimit(p.AccuracyHumidityPct)) / (count * count),
             isMeasured
-                ? panels.Where(m => KinshipOf(m) == closest).Max(m => ClimateDoubt.VarianceOfLimit(m.Probe.AccuracyTemperatureK))
+                ? bay.Plan.Probes.Where((m, i) => IsHeard(bay, i) && KinshipOf(m) == closest).Max(m => ClimateDoubt.VarianceOfLimit(m.Probe.AccuracyTemperatureK))
                 : ClimateDoubt.LagK * ClimateDoubt.LagK,
             isMeasured);
     }
@@ -154,6 +164,24 @@ public sealed record WatchPoint(string Bay, Place Place, Material Material, Mate
 
     private bool IsHere(ProbeMount mount) =>
         mount.Probe.Measures != Measures.Outdoor && PlaceAir.Of(mount.Place) == Air;
+
+    /// <summary>Whether a panel probe here has told anything that counts.</summary>
+    private bool IsHeard(BayState bay, int index) => bay.Logs[index] is { OutvotedAt: null, Panel.Count: > 0 } && IsHere(bay.Plan.Probes[index]);
+
+    /// <summary>How close the closest of the panel probes is that were heard; a neighbour's where there is none.</summary>
+    private Kinship ClosestIn(BayState bay)
+    {
+        var closest = Kinship.Neighbour;
+        for (int i = 0; i < bay.Logs.Length; i++)
+        {
+            if (IsHeard(bay, i) && KinshipOf(bay.Plan.Probes[i]) is var kinship && kinship < closest)
+            {
+                closest = kinship;
+            }
+        }
+
+        return closest;
+    }
 
     private Kinship KinshipOf(ProbeMount mount) =>
         IsOnIt(mount) ? Kinship.Itself

@@ -38,6 +38,11 @@ public class DemoDayTests
         Assert.Equal(Day.Acts.OfType<DemoAct.Published>().Count(), Day.Shop.Tally.Accepted);
     }
 
+    // What one probe tells is none of what another has settled, or each reading had every coat looked at. Only the walls follow the yard, which is read seldom.
+    [Fact]
+    public void Readings_OfManyProbes_SettleEachItsOwn() => Assert.InRange(
+        Day.Happened.Count(h => h.Event is ShopEvent.BacklogFollowed), 0, Day.Acts.OfType<DemoAct.Published>().Count(a => a.Probe.Id == "yard"));
+
     [Fact]
     public void MainCar_IsTheNewestJob_WithEveryKindOfSurface()
     {
