@@ -17,6 +17,7 @@ public static class CureIntegral
 {
     private const double LnRateStep = 0.1;
     private const double LnHumidityStep = 0.15;
+    private const int StepsPerHalving = 4;
 
     private static readonly TimeSpan Resolution = TimeSpan.FromMilliseconds(0.1);
 
@@ -59,42 +60,33 @@ public static class CureIntegral
     /// <returns>The instant, to a tenth of a millisecond.</returns>
     public static DateTimeOffset ReachedAt(RateLaw law, in ClimateSegment segment, double hours, Pace pace)
     {
-        if (hours <= 0)
+        if (segment.Unseen is { } unseen && unseen.IsGapFor(law.Mechanism))
         {
-            return segment.Start;
+            ClimateSegment gap = segment;
+            return ReachedInGap(law, segment, unseen, hours, pace, (from, to) => Over(law, gap.Between(from, to)));
         }
 
-        if (segment.Unseen is { } unseen && unseen.IsGapFor(law.Mechanism) && GapEnvelope.PieceEnds(segment, unseen) is { Count: > 1 } ends)
-        {
-            return ReachedInGap(law, segment, ends, hours, pace);
-        }
-
-        DateTimeOffset early = segment.Start;
-        DateTimeOffset late = segment.End;
-        double lacking = hours;
-        double over = Over(law, segment).Of(pace) - hours;
-        for (bool halve = false; (late - early).Ticks > Resolution.Ticks; halve = !halve)
-        {
-            double share = halve ? 0.5 : Math.Clamp(lacking / (lacking + over), 0.02, 0.98);
-            DateTimeOffset between = early + ((late - early) * share);
-            double beyond = Over(law, segment.Between(segment.Start, between)).Of(pace) - hours;
-            (early, lacking, late, over) = beyond < 0 ? (between, -beyond, late, over) : (early, lacking, between, beyond);
-        }
-
-        return late;
+        return ReachedInPiece(law, segment, hours, pace);
     }
 
-    private static DateTimeOffset ReachedInGap(
-        RateLaw law, in ClimateSegment segment, IReadOnlyList<DateTimeOffset> ends, double hours, Pace pace)
+    /// <summary>When progress over a gap reaches an amount.</summary>
+    /// <param name="law">The rate law.</param>
+    /// <param name="segment">The segment, all of it inside the gap.</param>
+    /// <param name="unseen">The readings around it.</param>
+    /// <param name="hours">The amount [reference h], not above what the whole segment earns.</param>
+    /// <param name="pace">The pace.</param>
+    /// <param name="over">What a part of it earns: whoever asks for the same parts again need not have them integrated again.</param>
+    /// <returns>The instant, to a tenth of a millisecond.</returns>
+    internal static DateTimeOffset ReachedInGap(
+        RateLaw law, in ClimateSegment segment, Unseen unseen, double hours, Pace pace, Func<DateTimeOffset, DateTimeOffset, Credit> over)
     {
         DateTimeOffset from = segment.Start;
-        foreach (DateTimeOffset end in ends.Where(e => e > from))
+        foreach (DateTimeOffset end in GapEnvelope.PieceEnds(segment, unseen).Where(e => e > from))
         {
-            ClimateSegment piece = segment.Between(from, end);
-            double earned = Over(law, piece).Of(pace);
+            double earned = over(from, end).Of(pace);
             if (earned >= hours || end == segment.End)
             {
-                return ReachedAt(law, piece, Math.Min(hours, earned), pace);
+                return ReachedInPiece(law, segment.Between(from, end), Math.Min(hours, earned), pace);
             }
 
             hours -= earned;
@@ -102,6 +94,32 @@ public static class CureIntegral
         }
 
         return segment.End;
+    }
+
+    private static DateTimeOffset ReachedInPiece(RateLaw law, in ClimateSegment segment, double hours, Pace pace)
+    {
+        if (hours <= 0)
+        {
+            return segment.Start;
+        }
+
+        // The false position of Illinois: an end that stays where it is counts half, so that both ends close in. Where nothing is earned for long, halving does.
+        DateTimeOffset early = segment.Start, late = segment.End;
+        double lacking = hours, over = Over(law, segment).Of(pace) - hours;
+        bool? wasEarly = null;
+        for (int step = 1; (late - early).Ticks > Resolution.Ticks; step++)
+        {
+            double least = Math.Min(0.5, Resolution / (late - early));
+            double share = step % StepsPerHalving == 0 ? 0.5 : Math.Clamp(lacking / (lacking + over), least, 1 - least);
+            DateTimeOffset between = early + ((late - early) * share);
+            double beyond = Over(law, segment.Between(segment.Start, between)).Of(pace) - hours;
+            (early, lacking, late, over) = beyond < 0
+                ? (between, -beyond, late, wasEarly == true ? over / 2 : over)
+                : (early, wasEarly == false ? lacking / 2 : lacking, between, beyond);
+            wasEarly = beyond < 0;
+        }
+
+        return late;
     }
 
     /// <summary>Whether one piece does for the segment: no clamp can be met on the way, and the rate moves little.</summary>

@@ -117,7 +117,9 @@ public abstract record Stretch(DateTimeOffset From, DateTimeOffset To)
 
         /// <inheritdoc/>
         public override DateTimeOffset? ReachedAt(DateTimeOffset start, double hours, Pace pace) =>
-            Between(start, To).Of(pace) >= hours ? CureIntegral.ReachedAt(Law, Segment.Between(start, To), hours, pace) : null;
+            Between(start, To).Of(pace) < hours ? null
+            : _partsOfGap is null ? CureIntegral.ReachedAt(Law, Segment.Between(start, To), hours, pace)
+            : CureIntegral.ReachedInGap(Law, Segment.Between(start, To), Segment.Unseen!, hours, pace, Between);
 
         /// <inheritdoc/>
         public override Exposure ExposureAt(DateTimeOffset instant) => Segment.ExposureAt(instant);

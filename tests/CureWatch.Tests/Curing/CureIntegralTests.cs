@@ -123,6 +123,18 @@ public class CureIntegralTests
         Assert.Equal(target, CureIntegral.Over(law, segment.Between(segment.Start, at)).Likely, 1e-5 * target);
     });
 
+    // What the slow bound earns, it has earned where the air becomes too dry for it: from there on next to nothing lies between what is asked and what is there.
+    [Fact]
+    public void ReachedAt_OfAllThatIsEarned_IsWhereItStops()
+    {
+        ClimateSegment drying = Over(8, At(20, 60, 20), At(20, 1, 20));
+        double target = (1 - 1e-12) * CureIntegral.Over(Law(53e3, 0.7), drying).Slow;
+        DateTimeOffset at = CureIntegral.ReachedAt(Law(53e3, 0.7), drying, target, Pace.Slow);
+        Assert.InRange(at, drying.Start.AddHours(1), drying.End.AddHours(-1));
+        Assert.Equal(target, CureIntegral.Over(Law(53e3, 0.7), drying.Between(drying.Start, at)).Slow, 1e-9 * target);
+        Assert.True(CureIntegral.Over(Law(53e3, 0.7), drying.Between(drying.Start, at.AddSeconds(-1))).Slow < target);
+    }
+
     private static readonly Gen<Exposure> Climate =
         Gen.Select(Gen.Double[-5, 40], Gen.Double[3, 100], Gen.Double[-8, 8], (c, pct, panel) => At(c, pct, c + panel));
 }
