@@ -8,7 +8,11 @@ namespace CureWatch.Handover;
 /// <param name="Layer">The layer; null where it is the whole surface.</param>
 /// <param name="Section">The section; null where it is the whole surface.</param>
 /// <param name="Text">What happened, and who can lift it how.</param>
-public sealed record Hold(HoldKind Kind, string Surface, int? Layer, int? Section, Sentence Text);
+public sealed record Hold(HoldKind Kind, string Surface, int? Layer, int? Section, Sentence Text)
+{
+    /// <summary>Whether the work it waits for should have been done by now: it will not be done in the course of things, somebody has to see to it.</summary>
+    public bool IsOverdue { get; init; }
+}
 
 /// <summary>The reasons a car may not leave.</summary>
 public enum HoldKind

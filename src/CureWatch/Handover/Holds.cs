@@ -55,7 +55,10 @@ internal sealed class Holds(Evidence evidence, DateTimeOffset now, TimeZoneInfo 
     private Hold? NotLevelled(CoatEvidence coat) =>
         coat.Windows.LevelOff is { } window && coat.Coat.LevelledAt is null
             && !IsClear(coat, window.ClosesAt?.Earliest ?? coat.Coat.LastWipeAt)
-            ? Of(HoldKind.NotLevelled, coat, $"Not levelled; level it, or inspect and find clear once it is past levelling.")
+            ? Of(HoldKind.NotLevelled, coat, $"Not levelled; level it, or inspect and find clear once it is past levelling.") with
+            {
+                IsOverdue = window.State == WindowState.Missed || coat.Windows.ReadyAt?.Latest <= now,
+            }
             : null;
 
     private Hold? LevelMissed(CoatEvidence coat)

@@ -69,7 +69,8 @@ public sealed record PromiseOutlook(
         DateTimeOffset now,
         PromiseStanding? cameTo = null)
     {
-        ImmutableArray<Hold> forPeople = [.. holds.Where(h => h.Kind is not (HoldKind.KeepDry or HoldKind.NotApplied or HoldKind.NotLevelled))];
+        ImmutableArray<Hold> all = [.. holds];
+        ImmutableArray<Hold> forPeople = [.. all.Where(h => h.IsOverdue || h.Kind is not (HoldKind.KeepDry or HoldKind.NotApplied or HoldKind.NotLevelled))];
         DateTimeOffset? readyBy = promisedAt is { } promised ? hours.LastStart(promised, finishing) : null;
         TimeBounds? readyAt = ReadyOf(coats);
         AwaitedCoat? governing = coats
@@ -77,7 +78,7 @@ public sealed record PromiseOutlook(
         PromiseStanding? standing = promisedAt is null ? null
             : promisedAt > now ? PromiseStanding.Ahead
             : cameTo is { } known ? known
-            : forPeople.IsEmpty && readyBy is not null && (readyAt is null || readyAt.Latest <= readyBy) ? PromiseStanding.Kept
+            : all.IsEmpty && readyBy is not null && (readyAt is null || readyAt.Latest <= readyBy) ? PromiseStanding.Kept
             : PromiseStanding.Missed;
         DateTimeOffset? collectFrom = readyAt?.Latest is { } latest ? hours.AfterWork(latest, finishing) : null;
         return new PromiseOutlook(

@@ -97,6 +97,16 @@ public class PastPromiseTests
         Assert.Single(car.Happened.OfType<ShopEvent.WarningRaised>(), e => e.Warning.Subject.Kind == WarningKind.PromiseAtRisk);
     }
 
+    // Its sheet only notes a missed level-off: it was "kept: the car was ready", and never levelled.
+    [Fact]
+    public void CarThatNobodyLevelled_KeepsNoPromise_AndIsWarnedOf()
+    {
+        PromisedCar car = new PromisedCar(30, sheet: TestShop.Paint(ifMissed: CureWatch.Products.IfMissed.Note)).Steady(0, 1).Tap(1, Did.Applied).Steady(1.1, 26);
+        Assert.Equal(0, car.Promise.Outlook.Chance);
+        Assert.Single(Standing(car.Steady(26.1, 29)));
+        Assert.Equal(PromiseStanding.Missed, car.Steady(29.1, 31).Promise.Outlook.Standing);
+    }
+
     /// <summary>Nothing is heard or told: four months are some hundred looks, not three thousand; what it comes to is the same as if the clock had been asked every twenty days.</summary>
     [Theory]
     [InlineData(9)]
