@@ -26,17 +26,18 @@ internal static class HeatLooks
     {
         BayState bay = shop.Bays[raw.Bay];
         int index = bay.IndexOf(raw.Probe);
-        return bay.Logs[index].IsLook && !bay.Jobs.IsEmpty ? Look(shop, bay, index, tellsPanel: raw.PanelC is not null) : [];
+        return bay.Logs[index].IsLook && !(bay.Jobs.IsEmpty && bay.Heats.IsEmpty) ? Look(shop, bay, index, tellsPanel: raw.PanelC is not null) : [];
     }
 
-    /// <summary>Decides what a temperature read by hand means, and a lamp that is off.</summary>
-    public static IEnumerable<ShopEvent> Decide(Shop shop, JobState job, Tap tap) => (tap.PanelC is null && tap.Did is not Did.LampOff) || job.LeftAt is not null
+    /// <summary>Decides what a temperature read by hand means, a lamp that is off, and a car that was moved away from under it.</summary>
+    public static IEnumerable<ShopEvent> Decide(Shop shop, JobState job, Tap tap) => (tap.PanelC is null && tap.Did is not (Did.LampOff or Did.Moved)) || job.LeftAt is not null
         ? []
         : job.Stories.Where(s => tap.Surface is null || s.Surface.Id == tap.Surface).SelectMany(s => Look(shop, job, s));
 
     private static IEnumerable<ShopEvent> Look(Shop shop, BayState bay, int index, bool tellsPanel) =>
-        from id in bay.Jobs
-        let job = shop.Jobs[id]
+        from id in bay.Heats.IsEmpty ? bay.Jobs : bay.Jobs.Union(bay.Heats.Keys.Select(k => k.Job)) // heat spoils what is under a coat that is still to go on, too
+        let job = shop.Find(id)
+        where job is { LeftAt: null }
         from story in job.Stories
         let key = new SurfaceKey(id, story.Surface.Id)
         where (tellsPanel && OwnReadings.MayBeOf(bay, index, key)) || IsWatched(shop, bay, key)
@@ -62,6 +63,11 @@ internal static class HeatLooks
         bool stood = shop.Standing.ContainsKey(SubjectOf(key));
         ImmutableArray<Stay> stays = Stay.Of(shop, job.Job, story);
         ImmutableArray<OwnReading> own = OwnReadings.Of(shop, key, story, stays, shop.Now - (stood ? LampSpell.Longest : Recent));
+        if (stays[^1].Point is null)
+        {
+            own = own.RemoveAll(r => r.At < stays[^1].From); // it was moved to where nobody measures; its lamp stayed where it was
+        }
+
         if (own.IsEmpty)
         {
             return Watchman.Tell(shop, SubjectOf(key), stands: false);

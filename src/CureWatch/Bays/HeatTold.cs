@@ -25,10 +25,11 @@ internal static class HeatTold
             from stay in Stay.Of(shop, job.Job, story)
             where stay.Bay is not null
             select (story, stay)).ToLookup(s => s.stay.Bay!);
-        foreach (IGrouping<string, (SurfaceStory Story, Stay Stay)> here in stays)
+        IEnumerable<string> before = shop.Bays.Values.Where(b => b.Heats.Keys.Any(k => k.Job == job.Job.Id)).Select(b => b.Plan.Bay);
+        foreach (string id in stays.Select(s => s.Key).Union(before).Order(StringComparer.Ordinal)) // it was never where a move that is taken back had brought it
         {
-            BayState bay = shop.Bays[here.Key];
-            bay = bay with { Heats = bay.Heats.RemoveRange(job.Stories.Select(s => KeyOf(job, s))).AddRange(HeatsOf(job, here)) };
+            BayState bay = shop.Bays[id];
+            bay = bay with { Heats = bay.Heats.RemoveRange(job.Stories.Select(s => KeyOf(job, s))).AddRange(HeatsOf(job, stays[id])) };
             shop = shop.With(bay with
             {
                 Climates = bay.Climates.SetItems(bay.Climates.Select(

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using CureWatch.Panels;
 
 namespace CureWatch.Curing;
 
@@ -8,7 +9,7 @@ namespace CureWatch.Curing;
 /// <param name="Spots">What was read on it by hand, in order.</param>
 /// <param name="PolishedAt">When it was last polished; null where nobody told.</param>
 /// <param name="LampOnAt">Since when a lamp is on it; null where none is.</param>
-/// <param name="LampOffAt">When the last lamp was switched off; null where none was.</param>
+/// <param name="LampOffAt">When the last lamp was switched off, or left behind as the car moved; null where none was.</param>
 public sealed record Preparation(
     DateTimeOffset? WipedAt,
     Tap? TouchedSince,
@@ -31,14 +32,15 @@ public sealed record Preparation(
         [
             .. Taps.Standing(told).Where(t => (t.Surface is null || t.Surface == surface.Id) && (t.Section is null || t.Section == section)),
         ];
-        int wiped = LastIndex(own, Did.PanelWiped), lampOn = LastIndex(own, Did.LampOn), lampOff = LastIndex(own, Did.LampOff);
+        int wiped = LastIndex(own, Did.PanelWiped);
+        IReadOnlyList<Spell> lamps = LampSpell.Told(own);
         return new Preparation(
             At(own, wiped),
             wiped < 0 ? null : own.Skip(wiped + 1).FirstOrDefault(UndoesAWipe),
             [.. own.Where(t => t is { Did: Did.Measured, PanelC: not null }).Select(t => OwnReading.ByHand(t.At, t.PanelC!.Value))],
             At(own, Array.FindLastIndex(own, t => t.Did == Did.Polished || IsPolishedOff(t))),
-            lampOn > lampOff ? At(own, lampOn) : null,
-            At(own, lampOff));
+            lamps is [.., { To: null, From: var since }] ? since : null,
+            own.Where(t => t.Did == Did.LampOff).Select(t => (DateTimeOffset?)t.At).Concat(lamps.Select(l => l.To)).Max());
     }
 
     /// <summary>

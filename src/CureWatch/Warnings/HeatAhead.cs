@@ -25,6 +25,9 @@ public sealed record HeatAhead(DateTimeOffset At, bool IsUrgent)
 
     private static readonly TimeSpan LongestBase = TimeSpan.FromMinutes(10);
 
+    /// <summary>What would take longer than a lamp burns is not on the way; a hair's breadth above the air is none.</summary>
+    private static readonly TimeSpan LongestOnTheWay = LampSpell.Longest;
+
     /// <summary>Foresees the limit of a surface that was read only once under its lamp, or too long ago before that.</summary>
     /// <param name="unlit">What it may have been when the lamp was switched on: no colder than the air.</param>
     /// <param name="last">Its newest reading, after that.</param>
@@ -35,13 +38,15 @@ public sealed record HeatAhead(DateTimeOffset At, bool IsUrgent)
     public static HeatAhead? OfOne(OwnReading unlit, OwnReading last, double limitC, DateTimeOffset now)
     {
         TimeSpan heated = last.At - unlit.At > ShortestBase ? last.At - unlit.At : ShortestBase;
-        if (last.PanelC <= unlit.PanelC)
+        double gainedK = last.PanelC - unlit.PanelC;
+        double minutes = heated.TotalMinutes * Math.Max(0, limitC - last.PanelC) / gainedK;
+        if (!(gainedK > 0) || minutes > LongestOnTheWay.TotalMinutes)
         {
             return null;
         }
 
-        DateTimeOffset at = last.At + (heated * ((limitC - last.PanelC) / (last.PanelC - unlit.PanelC)));
-        return new HeatAhead(at > last.At ? at : last.At, at <= now + OwnReading.ReachOfSpot);
+        DateTimeOffset at = last.At + TimeSpan.FromMinutes(minutes);
+        return new HeatAhead(at, at <= now + OwnReading.ReachOfSpot);
     }
 
     /// <summary>Foresees the limit.</summary>

@@ -40,6 +40,27 @@ public class HeatLooksTests
         Assert.True(PanelC((cleared - TestShop.Start).TotalMinutes) <= 60 - HeatAhead.CooledK);
     }
 
+    // Nothing looked at a surface without a coat again: its warning stood until somebody measured it once more.
+    [Fact]
+    public void SurfaceWithoutACoat_ThatHadTimeToCool_IsNotWarnedOfAnyMore()
+    {
+        TestShop shop = new TestShop(TestShop.Paint(heatMaxC: 60)).Steady(0, 1).Tap(1, Did.LampOn).Steady(1.02, 1.1).Tap(1.1, Did.Measured, panelC: 66);
+        Assert.True(Stands(shop));
+        Assert.False(Stands(shop.Tap(1.12, Did.LampOff).Steady(1.13, 2)));
+    }
+
+    [Fact]
+    public void HotSurface_ThatIsMovedToWhereNobodyMeasures_LeavesItsLampBehind()
+    {
+        TestShop shop = new TestShop(TestShop.Paint(heatMaxC: 60)).Steady(0, 1).Tap(1, Did.Applied).Tap(1.05, Did.Levelled).Tap(1.1, Did.LampOn).Steady(1.12, 1.2)
+            .Tap(1.2, Did.Measured, panelC: 66);
+        Assert.True(Stands(shop));
+        Assert.False(Stands(shop.Tap(1.3, Did.Moved, toBay: "outside")));
+        Assert.True(Stands(shop.Tap(1.4, Did.Measured, panelC: 66))); // in the sun
+    }
+
+    private static bool Stands(TestShop shop) => shop.Shop.Standing.Keys.Any(s => s.Kind == WarningKind.LampOverLimit);
+
     /// <summary>A lamp keeps a surface as warm as it is; that its spots are alike there tells nothing of how slowly it cools.</summary>
     [Fact]
     public void SpotsUnderALamp_TellNoTimeConstant()

@@ -34,6 +34,15 @@ public class PreparationTests
     }
 
     [Fact]
+    public void Lamp_StaysWhereItWas_WhenTheCarMoves()
+    {
+        Preparation moved = Of(Tap(0, Did.LampOn), Tap(30, Did.Moved));
+        Assert.Null(moved.LampOnAt);
+        Assert.Equal(At(30), moved.LampOffAt);
+        Assert.Equal(At(5), Of(Tap(5, Did.LampOff)).LampOffAt); // nobody told that it was on
+    }
+
+    [Fact]
     public void Tap_ThatWasCorrected_Counts_AsCorrected() =>
         Assert.Equal(At(3), Of(Tap(9, Did.PanelWiped) with { Id = "a" }, Tap(3, Did.PanelWiped) with { Corrects = "a" }).WipedAt);
 

@@ -56,6 +56,16 @@ public class HeatAheadTests
         Assert.Null(HeatAhead.Of([], 60));
     }
 
+    // 20.2 °C by way of kelvins is less than 20.2 °C: "on the way" at that pace took longer than there are instants.
+    [Fact]
+    public void ASurfaceAHairWarmerThanTheAir_ForetellsNothing()
+    {
+        double airC = 20.2 + 273.15 - 273.15;
+        Assert.True(airC < 20.2);
+        Assert.Null(HeatAhead.OfOne(new OwnReading(Start, airC, TimeSpan.Zero), new OwnReading(Start.AddMinutes(1), 20.2, TimeSpan.Zero), 70, Start.AddMinutes(1)));
+        Assert.Null(HeatAhead.OfOne(new OwnReading(Start, airC, TimeSpan.Zero), new OwnReading(Start.AddMinutes(1), 20.3, TimeSpan.Zero), 70, Start.AddMinutes(1)));
+    }
+
     [Fact]
     public void Noise_FasterThanHalfAMinute_IsNoHeat() =>
         Assert.Null(HeatAhead.Of([Read(0, 50), Read(0.5, 50), Read(0.58, 49), Read(0.6, 50)], 60));
