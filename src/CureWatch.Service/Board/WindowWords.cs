@@ -20,7 +20,7 @@ internal sealed class WindowWords(ShopClock clock)
         (Tone tone, Sentence word, WindowLine? first) = coat.EndedAt is { } ended
             ? (Tone.Info, $"polished off", new WindowLine(Sentence.None, clock.Of(ended)))
             : canBeLevelled ? LevelOff(levelOff!)
-            : coat.AwaitsLayer && Find(report, WindowStage.Recoat) is { } recoat ? Recoat(recoat, coat.Layer + 1)
+            : report.AwaitsLayer && Find(report, WindowStage.Recoat) is { } recoat ? Recoat(recoat, coat.Layer + 1)
             : Curing(report);
         return new CoatView(
             $"{coat.Surface.Id}-{coat.Layer}-{coat.Section}-{coat.AppliedAt.UtcTicks}",

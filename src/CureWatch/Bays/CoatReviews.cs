@@ -121,7 +121,7 @@ public static class CoatReviews
 
     private static IEnumerable<ShopEvent> Recoat(Shop shop, WatchedCoat watched, CoatWindows windows, List<DateTimeOffset?> acts)
     {
-        bool isAwaited = watched.Coat.AwaitsLayer;
+        bool isAwaited = watched.Story.AwaitsLayerOver(watched.Coat);
         Window? window = isAwaited ? windows.Recoat : null;
         DateTimeOffset? closes = Round(window?.ClosesAt?.Earliest);
         DateTimeOffset? closing = Round(CoatWindows.ClosingFrom(window?.OpensAt.Latest, closes));

@@ -37,7 +37,7 @@ internal static class CoatsAtRisk
         DateTimeOffset? touchDry = coat.CoveredAt ?? cureStart + risk.TouchDry;
         TimeSpan? lampFrom = windows.Laws.Sheet.Lamp.Select(l => (TimeSpan?)l.NotBefore).Min();
         DateTimeOffset? solvent = windows.LevelOff is { } levelOff ? coat.LevelledAt ?? levelOff.OpensAt.Latest ?? touchDry : cureStart + lampFrom ?? touchDry;
-        DateTimeOffset? next = coat.CoveredAt is null && coat.AwaitsLayer ? layersBegin(coat.Surface.Id, coat.Layer + 1) : touchDry;
+        DateTimeOffset? next = story.AwaitsLayerOver(coat) ? layersBegin(coat.Surface.Id, coat.Layer + 1) : touchDry;
         return new CoatAtRisk(
             job.Job.Id,
             coat.Surface.Id,

@@ -115,10 +115,18 @@ public sealed record JobReport(
             [.. story.Living.Select(c => new CoatEvidence(c, present.WindowsOf(state.Job, story, c)))],
             Stay.Wet(shop, stays),
             Stay.Unwatched(stays),
-            [.. state.Overheats.Where(o => o.Surface == story.Surface.Id).Select(o => o.Overheat)])
+            [.. state.Overheats.Where(o => o.Surface == story.Surface.Id && !WasMistyped(state.Told, o.Overheat)).Select(o => o.Overheat)])
         {
             Assumed = UnheardPanel.InWords(shop, present, stays),
         };
+    }
+
+    /// <summary>What was read by hand and told wrongly heated nothing.</summary>
+    private static bool WasMistyped(ImmutableArray<Tap> told, Overheat overheat)
+    {
+        return told.Any(IsIt) && !Taps.Standing(told).Any(IsIt);
+
+        bool IsIt(Tap tap) => tap.At == overheat.At && tap.PanelC == overheat.PanelC;
     }
 
     private static ImmutableArray<CoatReport> CoatsOf(Shop shop, Present present, JobState state, Evidence evidence) =>
@@ -143,6 +151,9 @@ public sealed record JobReport(
 /// <param name="Windows">Its windows; none once it was polished off.</param>
 public sealed record CoatReport(Coat Coat, ReferenceHours ReferenceHours, ImmutableArray<Window> Windows)
 {
+    /// <summary>Whether a planned layer still has to go over it.</summary>
+    public bool AwaitsLayer { get; init; }
+
     /// <summary>What lamps have earned it, by the stages they help; none where there was no lamp, or the sheet has no band.</summary>
     public ImmutableArray<CoatLamp> Lamps { get; init; } = [];
 
@@ -161,6 +172,7 @@ public sealed record CoatReport(Coat Coat, ReferenceHours ReferenceHours, Immuta
         ReferenceHours earned = cure.EarnedSince(living.Windows.CureStart, laws.Cure.Milestone);
         return new CoatReport(coat, earned, [.. living.Windows.Explained])
         {
+            AwaitsLayer = evidence.Story.AwaitsLayerOver(coat),
             Lamps = present.LampsOver(job, evidence.Story) is { } lamps ? CoatLamp.Of(lamps, coat, laws, present.Now) : [],
         };
     }

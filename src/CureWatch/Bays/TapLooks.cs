@@ -19,7 +19,7 @@ public static class TapLooks
         JobState job = shop.Find(jobId)!;
         var present = new Present(shop, shop.Now);
         return job.Stories.SelectMany(s => Watchman.Tell(shop, Wetted(jobId, s), job.LeftAt is null && IsWet(present, job, s)))
-            .Concat(tap.PanelC is { } panelC ? ReadByHand(shop, job, tap, panelC) : [])
+            .Concat(tap.PanelC is { } panelC && job.LeftAt is null ? ReadByHand(shop, job, tap, panelC) : [])
             .Concat(HeatLooks.Decide(shop, job, tap));
     }
 
@@ -41,7 +41,7 @@ public static class TapLooks
         }
 
         SurfaceStory? read = job.Stories.FirstOrDefault(s => tap.Surface is null || s.Surface.Id == tap.Surface);
-        if (read is not null && Stay.Of(shop, job.Job, read)[^1].Point is { } point
+        if (read is not null && read.Living.Any() && Stay.Of(shop, job.Job, read)[^1].Point is { } point
             && shop.Bays[point.Bay] is var bay && !bay.IsWet(point.Air)
             && shop.Now - tap.At <= Source.CureLimit && BayAir.Of(bay, point.Air, shop.Now) is { } air
             && panelC + Celsius.KelvinsAtZero <= air.CondensationKelvins)

@@ -29,9 +29,6 @@ public sealed record Coat(Surface Surface, int Layer, int Section, DateTimeOffse
     /// <summary>When it was polished off; null where it lives.</summary>
     public DateTimeOffset? EndedAt { get; init; }
 
-    /// <summary>Whether a planned layer still has to go over it.</summary>
-    public bool AwaitsLayer => Layer < Surface.Layers && CoveredAt is null;
-
     /// <summary>Whether no layer is on it and none is planned, so that recoat concerns nobody.</summary>
     public bool IsOutermost => Layer >= Surface.Layers && CoveredAt is null;
 

@@ -57,6 +57,12 @@ public sealed record SurfaceStory(
         !Living.Any(c => c.Layer == layer && c.Section == section)
         && !(PolishedOffAt(layer, section) is { } ended ? IsFoundClear(layer, section, ended) : IsFoundClearByName(layer, section));
 
+    /// <summary>Whether a planned layer still has to go over a coat.</summary>
+    /// <param name="coat">The coat, one of this surface's.</param>
+    /// <returns>False too where somebody found it clear without that layer.</returns>
+    public bool AwaitsLayerOver(Coat coat) =>
+        coat.Layer < Surface.Layers && coat.CoveredAt is null && IsMissing(coat.Layer + 1, coat.Section);
+
     /// <summary>A look at another layer says nothing of one that never was there.</summary>
     private bool IsFoundClearByName(int layer, int section) =>
         Inspections.Any(i => i.Found == Found.Clear && i.Layer == layer && i.Covers(layer, section));

@@ -33,7 +33,7 @@ public static class Taps
     /// <returns>The story.</returns>
     public static SurfaceStory Story(Surface surface, IReadOnlyList<Tap> told)
     {
-        ImmutableArray<Tap> own = [.. Standing(told).Where(t => t.Surface is null || t.Surface == surface.Id)];
+        ImmutableArray<Tap> own = [.. Standing(told).Where(t => IsOf(surface, t))];
         (ImmutableArray<Coat> coats, ILookup<Tap, WorkedOn> workedOn) = Worked(surface, own);
         return new SurfaceStory(
             surface,
@@ -74,18 +74,23 @@ public static class Taps
     private static Tap? Corrected(Tap tap, IReadOnlyList<Tap> told) =>
         tap.Corrects is null ? null : told.FirstOrDefault(t => t.Id == tap.Corrects);
 
-    /// <summary>A slip that is taken back at once was none; later, others have relied on it, and somebody has to look.</summary>
+    /// <summary>
+    /// A slip that is taken back at once was none; later, others have relied on it, and somebody has to look. One that is corrected into a tap of another
+    /// surface, or into one that moves no clock, is taken back too.
+    /// </summary>
     private static IEnumerable<Untimely> TakenBackLate(Surface surface, ImmutableArray<Coat> coats, IReadOnlyList<Tap> told)
     {
         var corrections = Corrections.Of(told);
         return
             from tap in told
-            where tap.Did == Did.Withdrawn && !corrections.IsTakenBack(tap)
+            where !corrections.IsTakenBack(tap)
             let taken = Corrected(tap, told)
-            where taken is not null && MovesAClock(taken) && (taken.Surface is null || taken.Surface == surface.Id)
+            where taken is not null && MovesAClock(taken) && IsOf(surface, taken) && !(MovesAClock(tap) && IsOf(surface, tap))
                 && tap.ReportedAt - taken.ReportedAt > Untimely.UndoLimit
             select new Untimely(tap, taken, [.. SectionsOf(surface, taken).Select(s => new WorkedOn(LayerOf([.. coats], taken, s), s))]);
     }
+
+    private static bool IsOf(Surface surface, Tap tap) => tap.Surface is null || tap.Surface == surface.Id;
 
     private static IEnumerable<int> SectionsOf(Surface surface, Tap tap) => tap.Section is { } named ? [named] : Enumerable.Range(1, surface.Sections);
 

@@ -93,10 +93,42 @@ public class OddTapTests
         TestShop shop = new TestShop().Steady(0, 1).Tap(1, Did.Applied, id: "a").Tap(1.05, Did.Levelled).Steady(1.1, 1.2);
         shop.Tap(1, Did.PanelWiped, reportedHour: 1.2, corrects: "a");
         Assert.Empty(shop.Report.Surfaces[0].Coats);
-        Assert.Equal([HoldKind.NotApplied], shop.HoldKinds);
+        Assert.Equal([HoldKind.NotApplied, HoldKind.ReportedLate], shop.HoldKinds);
         shop.Tap(0.98, Did.Applied, id: "b", reportedHour: 1.2);
         Assert.Equal(TestShop.At(1.05), Assert.Single(shop.Report.Surfaces[0].Coats).Coat.LevelledAt);
         Assert.Equal(4, shop.Report.Told.Length);
+    }
+
+    // The water was told of, and corrected away hours later: neither its hold nor the restart of keep-dry stood any more, and no reason to look.
+    [Theory]
+    [InlineData(Did.PanelWiped)]
+    [InlineData(Did.Wetted)]
+    public void WaterThatIsCorrectedAway_IsHeldUntilLookedAt(Did into)
+    {
+        TestShop shop = new TestShop().Steady(0, 1).Tap(1, Did.Applied).Tap(1.05, Did.Levelled).Steady(1.1, 4).Tap(4, Did.Wetted, id: "w").Steady(4.1, 8);
+        var other = new Tap("c", TestShop.At(8), TestShop.At(8), into == Did.Wetted ? "roof" : "bonnet", into, null, null, null, null, null, null, null, null, null, "w");
+        shop.Take(new Message.Tapped("job-1", other));
+        Assert.Contains(HoldKind.ReportedLate, shop.HoldKinds);
+        Assert.DoesNotContain(HoldKind.ReportedLate, shop.Tap(8.1, Did.Inspected, found: Found.Clear).HoldKinds);
+    }
+
+    // 160 for 16.0: the car was held for heat that never was.
+    [Fact]
+    public void TemperatureThatIsCorrected_HoldsNothing()
+    {
+        TestShop shop = new TestShop().Steady(0, 1).Tap(1, Did.Applied).Tap(1.05, Did.Levelled).Steady(1.1, 2).Tap(2, Did.Measured, panelC: 160, id: "m");
+        Assert.Contains(HoldKind.Heat, shop.HoldKinds);
+        Assert.DoesNotContain(HoldKind.Heat, shop.Tap(2, Did.Measured, panelC: 16, corrects: "m", reportedHour: 2.1).HoldKinds);
+    }
+
+    // "Find that layer clear without it", says the hold; then nobody waits for it any more.
+    [Fact]
+    public void LayerThatIsWaived_IsWarnedOfNoMore()
+    {
+        TestShop shop = new TestShop(layers: 2).Steady(0, 1).Tap(1, Did.Applied, 1).Tap(1.05, Did.Levelled, 1).Steady(1.1, 3).Tap(3, Did.Inspected, 2, found: Found.Clear).Steady(3.1, 9);
+        Assert.Empty(shop.Warnings(CureWatch.Warnings.WarningKind.RecoatClosing));
+        Assert.Empty(shop.Warnings(CureWatch.Warnings.WarningKind.RecoatMissed));
+        Assert.False(Assert.Single(shop.Report.Surfaces[0].Coats).AwaitsLayer);
     }
 
     [Fact]
@@ -111,7 +143,7 @@ public class OddTapTests
     public void TopPolishedOff_LeavesTheLayerBelowAwaitingOne()
     {
         TestShop shop = TwoLayersOnTwoSections().Tap(4, Did.Reworked, 2, how: How.PolishedOff);
-        Assert.All(shop.Report.Surfaces[0].Coats.Where(c => c.Coat.Layer == 1), c => Assert.True(c.Coat.AwaitsLayer));
+        Assert.All(shop.Report.Surfaces[0].Coats.Where(c => c.Coat.Layer == 1), c => Assert.True(c.AwaitsLayer));
     }
 
     [Fact]
