@@ -43,7 +43,7 @@ internal sealed class LessonDrawing(Shop shop, JobState job, ImmutableArray<Tap>
     /// <summary>The coat's last wipe, where the tap is the first that says it has flashed since.</summary>
     private DateTimeOffset? FlashFrom(Tap tap, Coat coat) =>
         shop.LawsOf(coat).Flash is not null
-        && IsAbout(tap, coat) && coat.FlashedAt == tap.At && coat.LastWipeAt < tap.At
+        && IsAbout(tap, coat) && coat.FlashedAt == tap.At && coat.LastWipeAt < tap.At && !(coat.LevelledAt < tap.At)
             ? coat.LastWipeAt
             : null;
 

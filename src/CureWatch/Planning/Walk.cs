@@ -135,6 +135,7 @@ public sealed class Walk(IReadOnlyList<SurfaceAtWork> surfaces, SectionPace pace
 
         Window? recoat = surface.Find(layer - 1, section)?.Windows.Recoat;
         DateTimeOffset? closes = recoat?.ClosesAt?.Earliest;
+        closes = surface.Story.IsFoundClear(layer - 1, section, closes) ? null : closes; // it was missed, looked at and found to take another
         return Cooled(surface, new NextAct(
             ActKind.Apply,
             surface.Story.Surface,

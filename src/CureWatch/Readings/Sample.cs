@@ -18,6 +18,6 @@ public readonly record struct Sample(DateTimeOffset At, double Kelvins, double V
     {
         double saturationPa = SaturationPressure.OverWaterPa(held.Kelvins);
         double pascals = Math.Min(VapourPressurePa, saturationPa);
-        return new Sample(At, held.Kelvins, pascals, 100 * pascals / saturationPa, held.WithinK);
+        return new Sample(At, held.Kelvins, pascals, Math.Min(100, 100 * pascals / saturationPa), held.WithinK);
     }
 }

@@ -37,6 +37,17 @@ public class RulingsTests
         Assert.Equal(Turns(1), Turns(997));
     }
 
+    // While a probe is silent the end is far off, and half-way there is hours; once it is heard again the end may be near.
+    [Fact]
+    public void Ruling_IsLookedAtAnew_OnceAProbeIsHeardAgain()
+    {
+        TestShop shop = Coated().Steady(1.1, 9).Until(12.9);
+        shop.Steady(13, 30);
+        ShopEvent.RulingTurned turned = Assert.Single(shop.Happened.OfType<ShopEvent.RulingTurned>());
+        DateTimeOffset latest = shop.Window(WindowStage.KeepDry).ClosesAt!.Latest!.Value;
+        Assert.InRange(turned.At, latest, latest.AddMinutes(2));
+    }
+
     [Fact]
     public void Ruling_TurnsBack_WhenWaterTouchesAFreshCoat_AndWhenAnInspectionFindsSomething()
     {

@@ -129,6 +129,9 @@ public class WalkTests
         shop.Steady(3, 12);
         Assert.True(Next(shop) is { Kind: ActKind.Apply, IsLate: true });
         Assert.False(Next(shop)!.CanBeTold(shop.Shop.Now));
+        shop.Tap(12.1, Did.Inspected, layer: 1, found: Found.Clear); // looked at, as it was asked, and found to take another
+        Assert.True(Next(shop) is { Kind: ActKind.Apply, IsLate: false });
+        Assert.True(Next(shop)!.CanBeTold(shop.Shop.Now));
     }
 
     [Fact]
