@@ -51,6 +51,9 @@ internal sealed class BookKeeper : IFollower, IHostedLifecycleService, IDisposab
     /// <summary>The journal's entry up to which everything is in the book.</summary>
     public long BookedThrough => _commits.BookedThrough;
 
+    /// <summary>The journal's entry after which it would read on, were it opened anew; 0 while it was never open.</summary>
+    public long Level => _commits.Level;
+
     public void Follow(Commit commit)
     {
         _commits.Add(commit);

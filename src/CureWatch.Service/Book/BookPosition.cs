@@ -10,4 +10,7 @@ namespace CureWatch.Service.Book;
 internal sealed record BookPosition(long Sequence, DateTimeOffset At, long ReadingsThrough)
 {
     public static BookPosition Start { get; } = new(0, DateTimeOffset.UnixEpoch, 0);
+
+    /// <summary>The entry after which it reads the journal on: its own last is read once more, by which it is seen whether the two belong together.</summary>
+    public long Level => Math.Max(0, Math.Min(ReadingsThrough, Sequence - 1));
 }

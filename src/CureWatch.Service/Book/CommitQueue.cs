@@ -12,6 +12,7 @@ internal sealed class CommitQueue
     private readonly ConcurrentQueue<Commit> _commits = new();
     private int _waiting;
     private long _bookedThrough;
+    private long _level;
     private volatile bool _hasMissed;
 
     /// <summary>Whether something was committed that is not here, so that the journal has to be read.</summary>
@@ -26,6 +27,13 @@ internal sealed class CommitQueue
     {
         get => Volatile.Read(ref _bookedThrough);
         set => Volatile.Write(ref _bookedThrough, value);
+    }
+
+    /// <summary>The journal's entry after which the book would read on, were it opened anew; 0 while it was never open.</summary>
+    public long Level
+    {
+        get => Volatile.Read(ref _level);
+        set => Volatile.Write(ref _level, value);
     }
 
     public void Add(Commit commit)

@@ -8,11 +8,11 @@ namespace CureWatch.Service.Book;
 /// <param name="through">The last entry of which it is known that it is on disk.</param>
 internal sealed class JournalAhead(IJournalSteps journal, BookPosition position, long through) : IDisposable
 {
-    private readonly IEnumerator<Step> _steps = journal.After(Before(position)).GetEnumerator();
-    private long _last = Before(position);
+    private readonly IEnumerator<Step> _steps = journal.After(position.Level).GetEnumerator();
+    private long _last = position.Level;
 
     /// <summary>Where it begins: at the last entry of the book, by which it is seen whether the two belong together, or before.</summary>
-    public long First => Before(position) + 1;
+    public long First => position.Level + 1;
 
     /// <summary>Whether there are no more.</summary>
     public bool IsAtItsEnd { get; private set; }
@@ -62,6 +62,4 @@ internal sealed class JournalAhead(IJournalSteps journal, BookPosition position,
 
         return _last >= through ? false : throw new IOException($"the journal cannot be read beyond entry {_last} of {through}");
     }
-
-    private static long Before(BookPosition position) => Math.Max(0, Math.Min(position.ReadingsThrough, position.Sequence - 1));
 }

@@ -10,16 +10,19 @@ internal sealed class QuestionDesk
     /// <summary>Takes a question, which is answered in any case.</summary>
     public void Put(BookQuestion question)
     {
+        string why;
         lock (_lock)
         {
-            if (_away is null)
+            if (_away is not { } away)
             {
                 _questions.Enqueue(question);
                 return;
             }
+
+            why = away;
         }
 
-        question.Refuse(_away);
+        question.Refuse(why);
     }
 
     public void Open()

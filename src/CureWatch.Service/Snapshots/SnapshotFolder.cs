@@ -1,4 +1,3 @@
-using System.Globalization;
 using CureWatch.Service.Disk;
 using CureWatch.Service.Journal;
 using CureWatch.Service.Pump;
@@ -11,9 +10,8 @@ namespace CureWatch.Service.Snapshots;
 internal sealed class SnapshotFolder(IDisk disk, string data)
 {
     private const string Ending = ".snapshot";
-    private const int Digits = 20;
 
-    /// <summary>How many are kept: the book may be behind the newest, and is brought level from the one before. Source (choice).</summary>
+    /// <summary>How many are kept at least: one may not have come through whole. Source (choice).</summary>
     private const int Most = 2;
 
     private string Folder => DataFolder.SnapshotsOf(data);
@@ -58,15 +56,17 @@ internal sealed class SnapshotFolder(IDisk disk, string data)
 
     /// <summary>Takes one, and throws away those that are no longer needed, or of no use.</summary>
     /// <param name="register">A state that is on disk as entries of the journal.</param>
+    /// <param name="level">The entry up to which whoever follows the journal needs it no more: the newest from which all after that can be folded is kept too.</param>
     /// <returns>The entry of the oldest that is kept.</returns>
-    public long Take(Register register)
+    public long Take(Register register, long level)
     {
         byte[] bytes = Snapshot.Of(register, JournalId() ?? throw new IOException("There is no journal to take a snapshot of."), Keys());
         DurableFile.MakeFolder(disk, Folder);
         string path = PathOf(register.Sequence);
         disk.Delete(path); // one that could not be read
         DurableFile.Create(disk, path, bytes, isSecret: true);
-        List<long> kept = [.. Sequences.Take(Most)];
+        IReadOnlyList<long> all = Sequences;
+        List<long> kept = [.. all.Where((s, i) => i < Most || s == all.FirstOrDefault(o => o <= level, all[^1]))];
         foreach (long old in All().Except(kept))
         {
             disk.Delete(PathOf(old));
@@ -78,11 +78,7 @@ internal sealed class SnapshotFolder(IDisk disk, string data)
     /// <summary>The entries in the names of all of them, the newest first.</summary>
     private List<long> All() => !disk.Exists(Folder)
         ? []
-        : [.. from file in disk.NamesIn(Folder)
-              where file.Length == Digits + Ending.Length && file.EndsWith(Ending, StringComparison.Ordinal) && file[..Digits].All(char.IsAsciiDigit)
-              let sequence = long.Parse(file[..Digits], NumberStyles.None, CultureInfo.InvariantCulture)
-              orderby sequence descending
-              select sequence];
+        : [.. disk.NamesIn(Folder).Select(file => EntryName.In(file, Ending)).OfType<long>().OrderDescending()];
 
     private bool IsOurs(long sequence, byte[] journal)
     {
@@ -121,7 +117,7 @@ internal sealed class SnapshotFolder(IDisk disk, string data)
     /// <summary>The keys as they are on the disk now: one that was destroyed meanwhile is not known any more.</summary>
     private KeyStore Keys() => new(disk, DataFolder.KeysOf(data));
 
-    private string PathOf(long sequence) => Path.Combine(Folder, sequence.ToString("D20", CultureInfo.InvariantCulture) + Ending);
+    private string PathOf(long sequence) => Path.Combine(Folder, EntryName.Of(sequence) + Ending);
 
     private byte[]? JournalId() => Segment.In(disk, DataFolder.JournalOf(data)) is [var first, ..]
         ? Segment.HeaderIn(DurableFile.ReadStart(disk, first.Path, Segment.HeaderBytes), first.First)?.JournalId

@@ -1,9 +1,10 @@
+using CureWatch.Service.Book;
 using CureWatch.Service.Pump;
 
 namespace CureWatch.Service.Snapshots;
 
 /// <summary>Takes a snapshot now and then, so that a start has little of the journal to read. Nothing is decided here, so it runs on the time of the machine.</summary>
-internal sealed class SnapshotKeeper(Latest latest, SnapshotFolder snapshots, StartNeeds needs, ILogger<SnapshotKeeper> log) : BackgroundService
+internal sealed class SnapshotKeeper(Latest latest, BookKeeper book, SnapshotFolder snapshots, StartNeeds needs, ILogger<SnapshotKeeper> log) : BackgroundService
 {
     private static readonly TimeSpan LookEvery = TimeSpan.FromMinutes(1);
 
@@ -55,7 +56,7 @@ internal sealed class SnapshotKeeper(Latest latest, SnapshotFolder snapshots, St
         try
         {
             Register register = latest.Register;
-            needs.From = snapshots.Take(register);
+            needs.From = snapshots.Take(register, book.Level);
             (_through, _takenAt) = (register.Sequence, _time.GetTimestamp());
         }
 #pragma warning disable CA1031 // a start without a snapshot takes longer, and that is all

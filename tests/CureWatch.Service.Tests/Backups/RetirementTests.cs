@@ -118,7 +118,7 @@ public sealed class RetirementTests : IAsyncLifetime
         string book = Directory.CreateDirectory(DataFolder.BookOf(_data.Folder)).FullName;
         Books.Write(Books.New(book), steps);
         long kept = Segments[3].First;
-        new SnapshotFolder(LocalDisk.Instance, _data.Folder).Take(steps[(int)kept - 1].After);
+        new SnapshotFolder(LocalDisk.Instance, _data.Folder).Take(steps[(int)kept - 1].After, kept);
         Assert.NotNull(Run(kept));
         Assert.Equal(0, Invocation.Of("verify", "--data", _data.Folder).ExitCode);
 

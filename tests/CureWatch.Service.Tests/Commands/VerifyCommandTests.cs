@@ -71,7 +71,7 @@ public sealed class VerifyCommandTests : IDisposable
     public async Task Snapshot_ThatIsDamaged_IsNamed()
     {
         await _folder.FillAsync();
-        new SnapshotFolder(LocalDisk.Instance, _folder.Path).Take(_folder.Pumped.Register);
+        new SnapshotFolder(LocalDisk.Instance, _folder.Path).Take(_folder.Pumped.Register, _folder.Pumped.Register.Sequence);
         _folder.AssertWhole($"{_folder.BookPath}: there is none; the next start writes it from the journal");
         string snapshot = Assert.Single(Directory.GetFiles(DataFolder.SnapshotsOf(_folder.Path)));
         File.WriteAllBytes(snapshot, File.ReadAllBytes(snapshot)[..^1]);
@@ -84,7 +84,7 @@ public sealed class VerifyCommandTests : IDisposable
     {
         await _folder.FillAsync();
         long last = _folder.Pumped.Register.Sequence;
-        new SnapshotFolder(LocalDisk.Instance, _folder.Path).Take(_folder.Pumped.Register);
+        new SnapshotFolder(LocalDisk.Instance, _folder.Path).Take(_folder.Pumped.Register, _folder.Pumped.Register.Sequence);
         string snapshot = Assert.Single(Directory.GetFiles(DataFolder.SnapshotsOf(_folder.Path)));
         string segment = Assert.Single(Segment.In(LocalDisk.Instance, DataFolder.JournalOf(_folder.Path))).Path;
         File.WriteAllBytes(segment, []);

@@ -23,7 +23,7 @@ public sealed class SealedStateTests : IDisposable
     public async Task Snapshot_GivesEveryNameBack()
     {
         Register before = await WithNames();
-        Snapshots.Take(before);
+        Snapshots.Take(before, before.Sequence);
         Assert.Equal(Names, NamesIn(before));
         Assert.Equal(Names, NamesIn(Snapshots.Newest()!));
     }
@@ -31,7 +31,8 @@ public sealed class SealedStateTests : IDisposable
     [Fact]
     public async Task File_HoldsNoName()
     {
-        Snapshots.Take(await WithNames());
+        Register named = await WithNames();
+        Snapshots.Take(named, named.Sequence);
         byte[] file = File.ReadAllBytes(Assert.Single(Directory.GetFiles(DataFolder.SnapshotsOf(_pumped.Folder))));
         using var packed = new BrotliStream(new MemoryStream(file[Snapshot.HeaderBytes..^SHA256.HashSizeInBytes]), CompressionMode.Decompress);
         using var state = new MemoryStream();
@@ -50,13 +51,13 @@ public sealed class SealedStateTests : IDisposable
         Register before = await WithNames();
         if (!isBefore)
         {
-            Snapshots.Take(before);
+            Snapshots.Take(before, before.Sequence);
         }
 
         File.Delete(Assert.Single(Directory.GetFiles(DataFolder.KeysOf(_pumped.Folder))));
         if (isBefore)
         {
-            Snapshots.Take(before);
+            Snapshots.Take(before, before.Sequence);
         }
 
         Register read = Snapshots.Newest()!, folded = _pumped.Recover().Register;
@@ -68,7 +69,8 @@ public sealed class SealedStateTests : IDisposable
     [Fact]
     public async Task Key_OfSomethingElse_LeavesNoSnapshotThatCanBeUsed()
     {
-        Snapshots.Take(await WithNames());
+        Register named = await WithNames();
+        Snapshots.Take(named, named.Sequence);
         File.WriteAllBytes(Assert.Single(Directory.GetFiles(DataFolder.KeysOf(_pumped.Folder))), new byte[PersonalKey.Bytes]);
         Assert.Null(Snapshots.Newest());
     }

@@ -81,7 +81,7 @@ public sealed class SnapshotTests
         Assert.True(Segment.In(LocalDisk.Instance, DataFolder.JournalOf(pumped.Folder)).Count > 3);
         foreach (Step step in new Recovery(LocalDisk.Instance, DataFolder.JournalOf(pumped.Folder), CodecOf(pumped)).Steps().Where(s => s.Sequence % 61 == 0))
         {
-            snapshots.Take(step.After);
+            snapshots.Take(step.After, step.Sequence);
             var recovery = new Recovery(LocalDisk.Instance, DataFolder.JournalOf(pumped.Folder), CodecOf(pumped), snapshots.Newest());
             recovery.Run();
             Assert.Null(recovery.Damage);
@@ -114,7 +114,7 @@ public sealed class SnapshotTests
         var snapshots = new SnapshotFolder(LocalDisk.Instance, pumped.Folder);
         Register[] some = [.. pumped.Commits.Select(c => c.After).Where((_, i) => i % 20 == 0).Take(3)];
         Assert.Null(snapshots.Newest());
-        Assert.Equal([some[0].Sequence, some[0].Sequence, some[1].Sequence], some.Select(snapshots.Take));
+        Assert.Equal([some[0].Sequence, some[0].Sequence, some[1].Sequence], some.Select(r => snapshots.Take(r, r.Sequence)));
         Assert.Equal([some[2].Sequence, some[1].Sequence], snapshots.Sequences);
         Assert.Equal(some[1].Sequence, snapshots.Before(some[2].Sequence - 1)!.Sequence);
         Assert.Equal(some[2].Sequence, snapshots.Newest()!.Sequence);
@@ -122,8 +122,27 @@ public sealed class SnapshotTests
         string newest = Directory.GetFiles(DataFolder.SnapshotsOf(pumped.Folder)).Max()!;
         File.WriteAllBytes(newest, File.ReadAllBytes(newest)[..^1]);
         Assert.Equal(some[1].Sequence, snapshots.Newest()!.Sequence);
-        snapshots.Take(some[2]);
+        snapshots.Take(some[2], some[2].Sequence);
         Assert.Equal(some[2].Sequence, snapshots.Newest()!.Sequence);
+    }
+
+    // A book that was away for longer than two snapshots found none to begin from where the journal's beginning was in an archive, and skipped what lay between.
+    [Fact]
+    public async Task Folder_KeepsTheOneFromWhichTheBookIsBroughtLevel_HoweverOld()
+    {
+        using Pumped pumped = await PumpedFor(6);
+        var snapshots = new SnapshotFolder(LocalDisk.Instance, pumped.Folder);
+        Register[] some = [.. pumped.Commits.Select(c => c.After).Where((_, i) => i % 12 == 0).Take(5)];
+        long level = some[1].Sequence + 1;
+        foreach (Register register in some)
+        {
+            snapshots.Take(register, level);
+        }
+
+        Assert.Equal([some[4].Sequence, some[3].Sequence, some[1].Sequence], snapshots.Sequences);
+        Assert.Equal(some[1].Sequence, snapshots.Before(level)!.Sequence);
+        Assert.Equal(some[1].Sequence, snapshots.Take(some[4], level: 0)); // nobody knows how far it is
+        Assert.Equal(some[3].Sequence, snapshots.Take(some[4], some[4].Sequence));
     }
 
     // What a start cannot begin from may not let anybody move entries away that it has to read instead.
@@ -133,13 +152,13 @@ public sealed class SnapshotTests
         using Pumped pumped = await PumpedFor(6);
         var snapshots = new SnapshotFolder(LocalDisk.Instance, pumped.Folder);
         Register[] some = [.. pumped.Commits.Select(c => c.After).Where((_, i) => i % 20 == 0).Take(2)];
-        snapshots.Take(some[0]);
+        snapshots.Take(some[0], some[0].Sequence);
         string file = Assert.Single(Directory.GetFiles(DataFolder.SnapshotsOf(pumped.Folder)));
         byte[] bytes = File.ReadAllBytes(file);
         bytes[20]++; // in the shape
         File.WriteAllBytes(file, bytes);
         Assert.Empty(snapshots.Sequences);
-        Assert.Equal(some[1].Sequence, snapshots.Take(some[1]));
+        Assert.Equal(some[1].Sequence, snapshots.Take(some[1], some[1].Sequence));
         Assert.Single(Directory.GetFiles(DataFolder.SnapshotsOf(pumped.Folder)));
     }
 
