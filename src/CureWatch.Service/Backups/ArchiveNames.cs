@@ -12,7 +12,7 @@ internal static partial class ArchiveNames
     public const string Manifest = "manifest.json";
 
     public const string Allowed =
-        "manifest.json, demo, journal/<20 digits>.journal, journal/<20 digits>.retired, keys/job-<id>.key, photos/<64 hexadecimal digits>.jpg, snapshots/<20 digits>.snapshot, spelled so, each once";
+        "manifest.json, demo, journal/<0 and 19 digits>.journal, journal/<0 and 19 digits>.retired, keys/job-<id>.key, photos/<64 hexadecimal digits>.jpg, snapshots/<0 and 19 digits>.snapshot, spelled so, each once";
 
     /// <summary>A key has 32 bytes and a mark a few words: what is longer is neither.</summary>
     private const int MostBytesOfAMark = 4096;
@@ -41,10 +41,10 @@ internal static partial class ArchiveNames
         : Photo().IsMatch(name) ? "photo"
         : null;
 
-    [GeneratedRegex(@"\Ajournal/[0-9]{20}\.journal\z")]
+    [GeneratedRegex(@"\Ajournal/0[0-9]{19}\.journal\z")]
     private static partial Regex Segment();
 
-    [GeneratedRegex(@"\Ajournal/[0-9]{20}\.retired\z")]
+    [GeneratedRegex(@"\Ajournal/0[0-9]{19}\.retired\z")]
     private static partial Regex Retired();
 
     [GeneratedRegex(@"\Akeys/job-[a-z0-9][a-z0-9-]{0,39}\.key\z")]
@@ -53,6 +53,6 @@ internal static partial class ArchiveNames
     [GeneratedRegex(@"\Aphotos/[0-9a-f]{64}\.jpg\z")]
     private static partial Regex Photo();
 
-    [GeneratedRegex(@"\Asnapshots/[0-9]{20}\.snapshot\z")]
+    [GeneratedRegex(@"\Asnapshots/0[0-9]{19}\.snapshot\z")]
     private static partial Regex Snapshot();
 }

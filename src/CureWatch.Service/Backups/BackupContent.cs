@@ -85,6 +85,6 @@ internal sealed record BackupContent(JournalSpan Journal, bool IsDemo, bool IsPa
         let path = Path.Combine(folder, file)
         let name = SourceFile.NameOf(data, path)
         let role = ArchiveNames.RoleOf(name)
-        where role is "mark" or "retirement" or "key" or "photo" || (role == "snapshot" && long.Parse(Path.GetFileNameWithoutExtension(name)) <= last)
+        where role is "mark" or "retirement" or "key" or "photo" || (role == "snapshot" && EntryName.In(file, Path.GetExtension(file)) <= last)
         select SourceFile.Of(disk, data, path);
 }

@@ -55,7 +55,7 @@ internal sealed class JournalWriter : IDisposable
         Forget();
         if (end is { Segment: { } segment, IsSealed: false })
         {
-            (_segment, _length, _form) = (segment, end.Bytes, end.Form);
+            (_segment, _length, _form) = (segment, end.Bytes, end.Bytes > 0 ? end.Form : FrameFormat.Newest); // one that was cut off at its birth begins anew
             Reopen();
             if (_form != FrameFormat.Newest)
             {

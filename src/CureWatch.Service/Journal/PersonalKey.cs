@@ -28,16 +28,16 @@ internal sealed class PersonalKey(byte[] secret, string file)
     /// <exception cref="InvalidDataException">It was sealed with another key, or is not what was sealed.</exception>
     public byte[] Open(string seal)
     {
-        byte[] bytes = Convert.FromBase64String(seal);
-        byte[] clear = new byte[Math.Max(0, bytes.Length - NonceBytes - TagBytes)];
         try
         {
+            byte[] bytes = Convert.FromBase64String(seal);
+            byte[] clear = new byte[Math.Max(0, bytes.Length - NonceBytes - TagBytes)];
             using var aes = new AesGcm(secret, TagBytes);
             aes.Decrypt(
                 bytes.AsSpan(0, NonceBytes), bytes.AsSpan(NonceBytes + TagBytes), bytes.AsSpan(NonceBytes, TagBytes), clear);
             return clear;
         }
-        catch (Exception e) when (e is CryptographicException or ArgumentException)
+        catch (Exception e) when (e is CryptographicException or ArgumentException or FormatException)
         {
             throw new InvalidDataException($"{file}: it is not the key that sealed what the journal holds.", e);
         }

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using System.Text;
 using System.Text.RegularExpressions;
 using CureWatch.Service.Disk;
@@ -26,7 +25,7 @@ internal sealed partial record RetiredPart(string JournalId, ImmutableArray<Reti
     public long Last => Segments[^1].Last;
 
     /// <summary>The name of its file: the number of its last entry.</summary>
-    public string FileName => Last.ToString("D20", CultureInfo.InvariantCulture) + Ending;
+    public string FileName => EntryName.Of(Last) + Ending;
 
     /// <summary>Every such part of a journal, in order.</summary>
     /// <exception cref="InvalidDataException">A file cannot be read.</exception>

@@ -1,5 +1,4 @@
 using System.Buffers.Binary;
-using System.Globalization;
 using CureWatch.Service.Disk;
 
 namespace CureWatch.Service.Journal;
@@ -16,7 +15,6 @@ internal readonly record struct Segment(string Path, long First)
     public const int JournalIdBytes = 16;
 
     private const string Ending = ".journal";
-    private const int Digits = 20;
 
     private static ReadOnlySpan<byte> Mark => "cwjournl"u8;
 
@@ -24,17 +22,15 @@ internal readonly record struct Segment(string Path, long First)
     public static IReadOnlyList<Segment> In(IDisk disk, string folder) =>
     [
         .. from file in disk.NamesIn(folder)
-           where file.Length == Digits + Ending.Length && file.EndsWith(Ending, StringComparison.Ordinal)
-           let name = file[..Digits]
-           where name.All(char.IsAsciiDigit)
-           let first = long.Parse(name, NumberStyles.None, CultureInfo.InvariantCulture)
+           let first = EntryName.In(file, Ending)
+           where first is not null
            orderby first
-           select new Segment(System.IO.Path.Combine(folder, file), first),
+           select new Segment(System.IO.Path.Combine(folder, file), first.Value),
     ];
 
     /// <summary>The segment that begins with a frame.</summary>
     public static Segment Named(string folder, long first) =>
-        new(System.IO.Path.Combine(folder, first.ToString("D20", CultureInfo.InvariantCulture) + Ending), first);
+        new(System.IO.Path.Combine(folder, EntryName.Of(first) + Ending), first);
 
     public static byte[] Header(ReadOnlySpan<byte> journalId, long first)
     {

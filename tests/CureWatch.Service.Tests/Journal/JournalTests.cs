@@ -33,6 +33,23 @@ public sealed class JournalTests : IDisposable
             new Frame(1, Entries.At, kind, 1, 1, EndsBatch: true, System.Text.Encoding.UTF8.GetBytes(payload)))));
     }
 
+    // The segment was cut off at its birth; the one before it, and so the form that was read last, was of an older program.
+    [Fact]
+    public void SegmentCutOffAtItsBirth_IsBegunAnew_InTheNewestForm()
+    {
+        _entries.Write([new Entry.ClockReached()], segmentBytes: 1);
+        File.WriteAllBytes(Segment.Named(_entries.Journal, _entries.Read().Reader.End.Last + 1).Path, new byte[10]);
+        JournalEnd unborn = _entries.Read().Reader.End;
+        Assert.Equal(0, unborn.Bytes);
+        using (var writer = new JournalWriter(LocalDisk.Instance, _entries.Journal, _entries.Codec, unborn with { Form = 1 }))
+        {
+            writer.Append(new Entry.ClockReached(), Entries.At.AddMinutes(1));
+            writer.Flush();
+        }
+
+        Assert.Null(_entries.Read().Reader.Damage);
+    }
+
     [Fact]
     public void Journal_HoldsNobodysName()
     {
