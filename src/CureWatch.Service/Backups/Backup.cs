@@ -96,7 +96,7 @@ internal sealed record Backup(string Path, long Bytes, string Sha256, Manifest M
         using (var zip = new ZipArchive(stream, ZipArchiveMode.Create, leaveOpen: true))
         {
             zip.Comment = ArchiveSeal.Blank;
-            ImmutableArray<ArchivedFile> files = [.. content.Files.Select(f => Add(zip, disk, f, now, cancelled))];
+            ImmutableArray<ArchivedFile> files = [.. content.Files.Select(f => Add(zip, disk, f, now, cancelled)).OfType<ArchivedFile>()];
             using Stream manifest = Begin(zip, ArchiveNames.Manifest, now);
             using var json = new Utf8JsonWriter(manifest);
             new Manifest(program, now, content.Journal, content.IsDemo, content.IsPart, files).Write(json);
@@ -106,14 +106,32 @@ internal sealed record Backup(string Path, long Bytes, string Sha256, Manifest M
         file.Flush();
     }
 
-    private static ArchivedFile Add(ZipArchive zip, IDisk disk, SourceFile source, DateTimeOffset now, CancellationToken cancelled)
+    /// <returns>The file; null for a snapshot that a service has thrown away since: all that is needed is in the journal.</returns>
+    private static ArchivedFile? Add(ZipArchive zip, IDisk disk, SourceFile source, DateTimeOffset now, CancellationToken cancelled)
     {
-        using IDiskFile from = disk.Open(source.Path, FileUse.Read);
+        using IDiskFile? from = Open(disk, source);
+        if (from is null)
+        {
+            return null;
+        }
+
         using Stream into = Begin(zip, source.Name, now);
         (long bytes, string sha256) = Copy.Of(new DiskStream(from, canWrite: false), into, source.Bytes, cancelled);
         return bytes == source.Bytes
             ? new ArchivedFile(source.Name, bytes, sha256)
             : throw new EndOfStreamException($"{source.Path}: it became shorter while it was read.");
+    }
+
+    private static IDiskFile? Open(IDisk disk, SourceFile source)
+    {
+        try
+        {
+            return disk.Open(source.Path, FileUse.Read);
+        }
+        catch (Exception e) when (e is (FileNotFoundException or DirectoryNotFoundException) && ArchiveNames.RoleOf(source.Name) == "snapshot")
+        {
+            return null;
+        }
     }
 
     private static Stream Begin(ZipArchive zip, string name, DateTimeOffset now)

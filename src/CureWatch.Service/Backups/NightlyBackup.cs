@@ -32,6 +32,9 @@ internal sealed class NightlyBackup(
     private readonly BackupSettings _settings = storage.Backup ?? throw new ArgumentException("No backup is wanted.", nameof(storage));
     private DateTimeOffset? _failedAt;
 
+    /// <summary>What was backed up, until all that need not be kept any more is cleared away.</summary>
+    private Manifest? _toTidy;
+
     /// <summary>Looks whether one is due, and if so makes it.</summary>
     public void Look(CancellationToken stopping)
     {
@@ -49,7 +52,12 @@ internal sealed class NightlyBackup(
             if (health.Newest?.At < BackupHour.Last(now, _settings.At, shop.Plan.Hours.Zone) || health.Newest is null)
             {
                 shelf.Furnish();
-                Make(shelf, shop, now, faults, stopping);
+                Make(shelf, now, faults, stopping);
+            }
+
+            if (_toTidy is { } backup)
+            {
+                Tidy(shelf, shop, now, backup, faults, stopping);
             }
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException)
@@ -60,25 +68,29 @@ internal sealed class NightlyBackup(
         Tell(faults, now);
     }
 
-    private void Make(BackupShelf shelf, Shop shop, DateTimeOffset now, Faults faults, CancellationToken stopping)
+    private void Make(BackupShelf shelf, DateTimeOffset now, Faults faults, CancellationToken stopping)
     {
         string path = shelf.PathOf(now);
-        if (Backup.Write(data.Disk, data.Path, path, program, now, faults, stopping) is not { } backup)
+        if (Backup.Write(data.Disk, data.Path, path, program, now, faults, stopping) is { } backup)
         {
-            return;
+            (health.Newest, _toTidy) = (new KeptBackup(path, now, backup.Bytes), backup.Manifest);
+            Log.Made(log, path, backup.Bytes, backup.Manifest.Journal.Last);
         }
+    }
 
-        health.Newest = new KeptBackup(path, now, backup.Bytes);
-        Log.Made(log, path, backup.Bytes, backup.Manifest.Journal.Last);
-        foreach (KeptBackup gone in shelf.Rotate(_settings, shop.Plan.Hours.Zone, backup.Manifest.Journal.Id))
+    private void Tidy(BackupShelf shelf, Shop shop, DateTimeOffset now, Manifest backup, Faults faults, CancellationToken stopping)
+    {
+        foreach (KeptBackup gone in shelf.Rotate(_settings, shop.Plan.Hours.Zone, backup.Journal.Id))
         {
             Log.Deleted(log, gone.Path);
         }
 
         if (storage.KeepJournal is { } keep)
         {
-            Retire(shelf, shop, now - keep, backup.Manifest, faults, stopping);
+            Retire(shelf, shop, now - keep, backup, faults, stopping);
         }
+
+        _toTidy = faults.Count > 0 ? backup : null;
     }
 
     /// <summary>A car that is here keeps all since it came: people look back at its day, and take it with them as a folder to replay.</summary>

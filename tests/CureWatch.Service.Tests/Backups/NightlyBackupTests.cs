@@ -129,6 +129,27 @@ public sealed class NightlyBackupTests : IAsyncLifetime
         Assert.Equal("1.00:00:00", Health().Age);
     }
 
+    // It was told for a quarter of an hour at night, and then no more, though nothing had been tried again.
+    [Fact]
+    public async Task JournalThatCannotBeRetired_IsATrouble_TriedAgain_AndOverOnceItCan()
+    {
+        await _data.Pumped.Ask(new Arrival.HandOver("job-1", "Alex", "it had to"));
+        Begin(keepJournal: TimeSpan.Zero);
+        string journal = DataFolder.JournalOf(_data.Folder);
+        long last = Segment.In(LocalDisk.Instance, journal)[^1].First - 1;
+        string inTheWay = Path.Combine(Directory.CreateDirectory(Shelf).FullName, $"curewatch-test-shop-journal-{1:D20}-{last:D20}.zip");
+        File.WriteAllText(inTheWay, "no archive");
+        Look();
+        Assert.Contains(inTheWay, Trouble!.Cause.ToString(), StringComparison.Ordinal);
+        Pass(TimeSpan.FromMinutes(40));
+        Assert.NotNull(Trouble);
+        Assert.Single(Kept, f => !f.Contains("journal", StringComparison.Ordinal)); // the backup itself was made
+        File.Delete(inTheWay);
+        Pass(TimeSpan.FromMinutes(16));
+        Assert.Null(Trouble);
+        Assert.Single(Directory.GetFiles(journal, "*.retired"));
+    }
+
     [Fact]
     public void BackupThatIsStopped_LeavesNothing()
     {
@@ -139,9 +160,9 @@ public sealed class NightlyBackupTests : IAsyncLifetime
         Assert.Equal(["curewatch-test-shop-20260504T082000Z.zip"], Kept);
     }
 
-    private void Begin()
+    private void Begin(TimeSpan? keepJournal = null)
     {
-        var storage = new StorageSettings(new BackupSettings(Shelf, new TimeOnly(3, 30), 3, 0, 0), null);
+        var storage = new StorageSettings(new BackupSettings(Shelf, new TimeOnly(3, 30), 3, 0, 0), keepJournal);
         var settings = new ServiceSettings(null!, _data.Folder, null!, null!) { Storage = storage };
         _health = new BackupHealth(settings, _data.Pumped.Clock);
         _nightly = new NightlyBackup(
