@@ -135,15 +135,30 @@ internal sealed class BrokerLink(
         Log.Connected(log, broker.Host, broker.Port, result.IsSessionPresent ? "our session" : "nothing");
         Task acknowledging = acknowledger.RunAsync(cancelled);
         _client = client;
-        await SubscribeAsync(client, BrokerLinkOptions.Inputs(map).Concat(BrokerLinkOptions.Leftovers(names)), cancelled).ConfigureAwait(false);
-        Trouble = null;
-        Opened?.Invoke();
+        try
+        {
+            await SubscribeAsync(client, BrokerLinkOptions.Inputs(map).Concat(BrokerLinkOptions.Leftovers(names)), cancelled).ConfigureAwait(false);
+            Trouble = null;
+            Opened?.Invoke();
+            await StayAsync(client, ended.Task, cancelled).ConfigureAwait(false);
+        }
+        finally
+        {
+            acknowledger.Close();
+            await acknowledging.ConfigureAwait(false);
+        }
+
+        throw new IOException(await ended.Task.ConfigureAwait(false));
+    }
+
+    private async Task StayAsync(IMqttClient client, Task ended, CancellationToken cancelled)
+    {
         Task steady = Task.Delay(Rule.OffDelay, time, cancelled);
-        while (await Task.WhenAny(ended.Task, _changed.Task, steady).WaitAsync(cancelled).ConfigureAwait(false) is { } first && first != ended.Task)
+        while (await Task.WhenAny(ended, _changed.Task, steady).WaitAsync(cancelled).ConfigureAwait(false) is { } first && first != ended)
         {
             if (first == steady)
             {
-                steady = ended.Task;
+                steady = ended;
                 _awaySince = null;
                 troubles.Clear(Rule.Kind);
             }
@@ -153,10 +168,6 @@ internal sealed class BrokerLink(
                 await SubscribeAsync(client, BrokerLinkOptions.Inputs(topics.Current), cancelled).ConfigureAwait(false);
             }
         }
-
-        acknowledger.Close();
-        await acknowledging.ConfigureAwait(false);
-        throw new IOException(await ended.Task.ConfigureAwait(false));
     }
 
     private async Task SubscribeAsync(IMqttClient client, IEnumerable<MqttTopicFilter> filters, CancellationToken cancelled)

@@ -78,7 +78,7 @@ internal static class BrokerLinkOptions
         from topic in new[]
         {
             topics.Climate("+"), $"{topics.Root}/+/warnings/+", topics.Trouble("+"), topics.Tonight("+"), topics.Morning("+"), topics.Plan("+"),
-            topics.Windows("+"), topics.Handover("+"), topics.Promise("+"),
+            topics.Windows("+"), topics.Handover("+"), topics.Start("+"), topics.Promise("+"),
         }
         select new MqttTopicFilter { Topic = topic, QualityOfServiceLevel = MqttQualityOfServiceLevel.AtLeastOnce, NoLocal = true };
 }

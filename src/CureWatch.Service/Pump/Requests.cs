@@ -115,6 +115,11 @@ internal static class Requests
             return Decision.Nothing(new Answer.Repeated(arrival.Job));
         }
 
+        if (register.Shop.Find(arrival.Job) is null)
+        {
+            return Decision.Nothing(new Answer.NoSuchJob(arrival.Job)); // its visit was cancelled
+        }
+
         Shop present = ShopFold.Take(register.Shop, new Message.ClockReached(now)).Shop;
         Ruling ruling = JobReport.Of(present, arrival.Job).Ruling;
         return ruling.IsReady || arrival.Despite is not null
@@ -125,11 +130,11 @@ internal static class Requests
     }
 
     private static bool IsRetry(Job before, Job again) =>
-        before with { Surfaces = [] } == again with { Surfaces = [] } && before.Surfaces.SequenceEqual(again.Surfaces);
+        before with { Surfaces = [], Visit = again.Visit } == again with { Surfaces = [] } && before.Surfaces.SequenceEqual(again.Surfaces); // its visit may be planned otherwise since
 
     private static Decision RefuseClosed(string source, string job, Faults faults)
     {
-        faults.Add(source, "/job", job, "a job whose car is here, or left less than two days ago: then its record is closed");
+        faults.Add(source, "/job", job, "a job whose car is here, or left less than two days ago: after that, and once its visit is cancelled, its record is closed");
         return Refuse(faults);
     }
 
