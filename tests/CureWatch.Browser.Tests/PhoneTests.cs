@@ -94,6 +94,23 @@ public class PhoneTests(Chromium browser)
         await Assertions.Expect(page.Locator("#waiting button")).ToHaveCountAsync(0);
     }
 
+    // What does not flash has no time that it could be reckoned for: the script broke on it, and every press of that car stayed on the phone.
+    [Fact]
+    public async Task TapInABayThatWasNeverHeard_IsToldAtOnce()
+    {
+        await using ServedShop shop = await ServedShop.OpenAsync();
+        await shop.PostAsync("/api/v1/jobs", Asked.Car, HttpStatusCode.Created);
+        IPage page = await browser.OpenAsync(shop.Address);
+        await page.GotoAsync($"/bay/bay-1/jobs/{ShopAtWork.Job}");
+        await page.Locator("form[data-tap]:has(button[value=measured]) input[name=panelC]").First.FillAsync("18");
+        await page.RunAndWaitForResponseAsync(
+            () => page.Locator("form[data-tap] button[value=measured]:visible").First.ClickAsync(),
+            answer => answer.Request.Method == "POST",
+            new PageRunAndWaitForResponseOptions { Timeout = Patience });
+        JsonElement told = await shop.GetAsync($"/api/v1/jobs/{ShopAtWork.Job}/taps");
+        Assert.Single(told.GetProperty("taps").EnumerateArray());
+    }
+
     [Fact]
     public async Task FirstWipe_OutlivesAReload()
     {

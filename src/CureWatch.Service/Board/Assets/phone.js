@@ -134,8 +134,8 @@ function goOnAlone(taps) {
     const [applied, levelled] = ["applied", "levelled"].map(did => taps.find(t => isSame(t, new FormData(coat.querySelector("form"), coat.querySelector(`[value=${did}]`)))));
     const from = applied && !levelled && coat.dataset.byAfter ? doneAt(applied) : null;
     const begun = applied ? Date.parse(new Map(applied.fields).get("startedAt") ?? "") || from : null; // level-by runs from the first wipe
-    for (const [name, value] of [["call", coat.dataset.alone], ["look", at(from, coat.dataset.lookAfter)], ["by", at(begun, coat.dataset.byAfter)]]) {
-      if (from === null) {
+    for (const [name, value] of [["call", from && coat.dataset.alone], ["look", at(from, coat.dataset.lookAfter)], ["by", at(begun, coat.dataset.byAfter)]]) {
+      if (value === null) {
         delete coat.dataset[name];
       } else {
         coat.dataset[name] = value;
@@ -149,7 +149,8 @@ function goOnAlone(taps) {
   }
 }
 
-const at = (from, seconds) => new Date((from ?? 0) + 1000 * Number(seconds)).toISOString();
+// A coat that does not flash, or a bay that was never heard, has no such time.
+const at = (from, seconds) => from === null || seconds === undefined ? null : new Date(from + 1000 * Number(seconds)).toISOString();
 
 function span(instant) {
   const seconds = Math.floor((Date.parse(instant) - now()) / 1000);

@@ -33,12 +33,13 @@ export const who = () => document.querySelector(".who .small")?.textContent.trim
 // What nobody has refused, and whoever is signed in now may tell: each tap carries who pressed it, and not who came after.
 export const mayBeSent = tap => !tap.why && tap.who === who();
 
-// What is sent at once happened now, by the service's own clock; what had to wait says when. The service takes it only from who pressed it: this page
-// may not know yet who signed in on another.
+// What is sent at once happened now, by the service's own clock; what had to wait says when, also where the phone's clock was set back meanwhile. The
+// service takes it only from who pressed it: this page may not know yet who signed in on another.
 function told(tap) {
   const fields = new URLSearchParams(tap.fields);
   fields.set("who", tap.who);
-  if (Date.now() - tap.pressedOn > prompt) {
+  const waited = Date.now() - tap.pressedOn;
+  if (waited < 0 || waited > prompt) {
     fields.set("pressedAt", tap.pressedAt);
   }
   return fields;
