@@ -4,7 +4,8 @@ namespace CureWatch.Service.Phone;
 
 /// <summary>What the card under the wiper says to whoever comes past.</summary>
 /// <param name="Car">The car.</param>
-/// <param name="Bay">Where it stands.</param>
+/// <param name="Bay">The bay it was looked up in.</param>
+/// <param name="Place">The bays it is in; empty where all of it is in none.</param>
 /// <param name="KeepDryUntil">The slow end of the last keep-dry, with its day; null where nobody can tell it yet.</param>
 /// <param name="IsDone">Whether no keep-dry runs any more.</param>
 /// <param name="Coated">The surfaces nobody touches.</param>
@@ -17,6 +18,7 @@ namespace CureWatch.Service.Phone;
 public sealed record CardView(
     string Car,
     string Bay,
+    string Place,
     Sentence? KeepDryUntil,
     bool IsDone,
     IReadOnlyList<string> Coated,

@@ -17,6 +17,7 @@ internal static class CardViews
         return new CardView(
             state.Job.Car ?? state.Job.Id,
             bay,
+            string.Join(", ", look.BaysOf(state)),
             report.Ruling.KeepDry.Until is { } at ? Day(at) : null,
             report.Ruling.KeepDry.IsOver,
             [.. living.Select(c => c.Coat.Surface.Id).Distinct()],
