@@ -23,7 +23,7 @@ internal static class BoardSetup
         }
 
         app.MapApi();
-        app.Use(NothingIsHereAsync);
+        app.Use(SayOnAPageAsync);
         BoardAssets.Map(app);
         BoardEndpoints.Map(app);
         BoardForms.Map(app);
@@ -50,10 +50,20 @@ internal static class BoardSetup
     /// <summary>Whether a script asked, which wants a problem and no page.</summary>
     public static bool IsAskedByScript(HttpContext context) => ScriptPaths.Any(p => context.Request.Path.StartsWithSegments(p));
 
-    /// <summary>A person who asked for a page that is not there gets one; a script gets its problem from below.</summary>
-    private static async Task NothingIsHereAsync(HttpContext context, RequestDelegate next)
+    /// <summary>A person who asked for a page that is not there, or told what the disk does not take, gets a page; a script gets its problem from below.</summary>
+    private static async Task SayOnAPageAsync(HttpContext context, RequestDelegate next)
     {
-        await next(context);
+        try
+        {
+            await next(context);
+        }
+        catch (Exception e) when (e is (IOException and not BadHttpRequestException) or UnauthorizedAccessException && !context.Response.HasStarted && !IsAskedByScript(context))
+        {
+            Api.Log.RequestFailed(context.RequestServices.GetRequiredService<ILogger<SharedPages>>(), e, context.Request.Method, context.Request.Path);
+            await BoardEndpoints.Plain(
+                StatusCodes.Status503ServiceUnavailable, $"It could not be stored", $"{e.Message} What cannot be stored is not taken, and has to be told again.").ExecuteAsync(context);
+        }
+
         if (context.Response is { HasStarted: false, StatusCode: StatusCodes.Status404NotFound, ContentType: null } && !IsAskedByScript(context))
         {
             await BoardEndpoints.Plain(StatusCodes.Status404NotFound, $"Nothing is here", $"There is no such page.").ExecuteAsync(context);

@@ -30,7 +30,7 @@ internal sealed class BoardViews(Look look, BackupHealth backup)
             TroubleViews.Of(look),
             [.. look.OpenWarnings.Where(w => !IsOvertaken(w.Warning.Subject)).Select(w => Of(w.Number, w.Warning))],
             [.. look.Shop.Plan.Bays.Select(b => Of(BayReport.Of(look.Shop, b.Bay), [.. here.Where(c => c.Bays.Contains(b.Bay)).Select(c => c.View)]))],
-            [.. here.Where(c => c.Bays.Length == 0).Select(c => c.View)],
+            [.. here.Where(c => !c.Bays.Any(look.Shop.Plan.Bays.Select(b => b.Bay).Contains)).Select(c => c.View)],
             backup.IsWanted ? new BackupView(_clock.Of(backup.Newest?.At)) : null);
     }
 

@@ -40,14 +40,18 @@ internal sealed class Imports(Register register, bool isForced, Faults faults)
         HashSet<string> bays = [.. shop.Plan.Bays.Select(b => b.Bay)];
         foreach (Bays.JobState job in register.Shop?.JobsInOrder ?? [])
         {
-            if (job.LeftAt is null && !bays.Contains(job.Job.Bay))
+            foreach (string gone in job.LeftAt is null ? BaysOf(job).Where(b => !bays.Contains(b)) : [])
             {
-                faults.Add(file, "/bays", $"no {job.Job.Bay}", $"the bay {job.Job.Bay} until the job {job.Job.Id} has left it");
+                faults.Add(file, "/bays", $"no {gone}", $"the bay {gone} until the car of the job {job.Job.Id} has left");
             }
         }
 
         Item(file, new SettingsItem(SettingsItem.Shop, shop.Plan.Shop, 0));
     }
+
+    /// <summary>The bay a job began in, and those its car was moved to and is in.</summary>
+    private IEnumerable<string> BaysOf(Bays.JobState job) =>
+        job.Stories.Select(s => Bays.Stay.Of(register.Shop!, job.Job, s)[^1].Bay).OfType<string>().Prepend(job.Job.Bay).Distinct();
 
     private void Product(string file)
     {
