@@ -183,14 +183,17 @@ public sealed record CoatClock(CureRecord Record, Outlook Outlook, ClimateDoubt 
     private double Factor(MeanClimate mean, Milestone milestone) => Math.Exp(
         NormalDistribution.NinetyFifthPercentile * Math.Sqrt(milestone.VarianceOfLnHours(mean.X, mean.Y) + mean.VarianceOfLnRate(Record.Law, Doubt)));
 
-    /// <summary>By how much longer something takes that nobody sees the end of, where nobody measures the panel.</summary>
+    /// <summary>
+    /// By how much longer something takes that nobody sees the end of, as far as nobody measured the panel: what was earned by a guess is not made surer by a
+    /// probe that comes later.
+    /// </summary>
     private double ColderOver(DateTimeOffset start, Milestone milestone, double factor)
     {
-        double longer = 1;
-        for (int i = 0; i < Refinements && !Doubt.PanelIsMeasured && milestone.Slowest is not null; i++)
+        double longer = 1, before = 0;
+        for (int i = 0; i < Refinements && longer != before && milestone.Slowest is not null; i++)
         {
             (Credit lived, double left) = LivedOf(start, milestone.ReferenceHours * factor * longer, Pace.Slow);
-            longer = ColderPanel.Longer(Record.Law, MeanOf(lived, left).ColderK);
+            (before, longer) = (longer, ColderPanel.Longer(Record.Law, MeanOf(lived, left).ColderK));
         }
 
         return longer;

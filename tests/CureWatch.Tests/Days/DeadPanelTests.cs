@@ -28,6 +28,22 @@ public class DeadPanelTests
     }
 
     // Wherever the true panel is within what may last, at every hour it may die.
+    // Eight hours of keep-dry were earned by a guess at the panel; a probe that is heard for the first time then took four hours off at once.
+    [Fact]
+    public void PanelProbe_HeardForTheFirstTimeLate_MakesNothingSurerThatWasGuessedBefore()
+    {
+        TestShop shop = new TestShop(probes: [TestShop.Air("air-1"), TestShop.Panel("panel-1")]).Steady(0, 1).Tap(1, Did.Applied).Tap(1.05, Did.Levelled).Steady(1.1, 9);
+        DateTimeOffset guessed = shop.Window(WindowStage.KeepDry).ClosesAt!.Latest!.Value;
+        for (double hour = 9.02; hour < 9.2; hour += 1 / 60.0)
+        {
+            shop.Read(hour, 20, 50).ReadPanel(hour, 20);
+        }
+
+        Window measured = shop.Window(WindowStage.KeepDry);
+        TimeSpan byGuess = guessed - measured.ClosesAt!.Likely!.Value, left = measured.ClosesAt.Latest!.Value - measured.ClosesAt.Likely.Value;
+        Assert.InRange(left / byGuess, 0.5, 1); // two thirds of it were guessed
+    }
+
     [Fact]
     public void DeadPanelProbe_OfAnyPanelThatStaysNearItsAir_NeverReleasesEarlier_NorClosesLater() => Gen.Select(Gen.Double[-3, 3], Gen.Double[1.2, 12]).Sample(
         (apartK, diesAt) =>
