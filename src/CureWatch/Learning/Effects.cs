@@ -49,9 +49,15 @@ public sealed record Effects(double Mean, double Variance, ImmutableSortedDictio
             : told with { FarOff = told.FarOff + 1 });
     }
 
-    /// <summary>Has a bay start anew: what was told there has told its part about the product, and nothing more about the bay.</summary>
-    internal Effects Forget(string bay, DateTimeOffset at, Expectation expectation) =>
-        With(bay, BayEffect.Unknown(expectation) with { NotBefore = at });
+    /// <summary>
+    /// Has a bay start anew: what was told there has told its part about the product, and nothing more about the bay. Where nobody taught anything elsewhere the
+    /// product starts anew with it, or the first tap after would bring back what was to be forgotten.
+    /// </summary>
+    internal Effects Forget(string bay, DateTimeOffset at, Expectation expectation)
+    {
+        Effects others = With(bay, BayEffect.Unknown(expectation) with { NotBefore = at });
+        return others.Taken > 0 ? others : Unknown(expectation) with { ByBay = others.ByBay };
+    }
 
     private BayEffect BayOf(string bay, Expectation expectation) => ByBay.GetValueOrDefault(bay) ?? BayEffect.Unknown(expectation);
 

@@ -99,4 +99,20 @@ public class StageLearningTests
         Assert.Equal(taught.In("bay-3", now)!.Mean, after.Mean, 12);
         Assert.Equal(reset, reset.Replace("job-00", [Of("job-00", 0, -0.4)], now));
     }
+
+    // The shop's only bay was reset, and the first tap after it, which said "as the sheet", brought half of the old teaching back.
+    [Fact]
+    public void Reset_OfTheOnlyBayThatTaught_StartsTheProductAnew()
+    {
+        DateTimeOffset now = Start.AddDays(1);
+        StageLearning taught = StageLearning.Blank(TaughtStage.Flash);
+        for (int i = 0; i < 20; i++)
+        {
+            taught = taught.Replace($"job-{i:00}", [Of($"job-{i:00}", i * 0.04, -0.35)], now);
+        }
+
+        StageLearning reset = taught.Reset("bay-1", now);
+        Assert.Null(reset.In("bay-1", now));
+        Assert.Equal(0, reset.Replace("job-new", [Of("job-new", 1.5, 0)], now.AddDays(1)).In("bay-1", now.AddDays(2))!.Mean, 0.01);
+    }
 }
