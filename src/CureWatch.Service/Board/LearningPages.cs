@@ -10,7 +10,7 @@ internal static class LearningPages
 {
     public static void Map(IEndpointRouteBuilder app)
     {
-        app.MapGet("/learning", (Lookout lookout) => BoardEndpoints.With(lookout, look => Show(look, [], StatusCodes.Status200OK)))
+        app.MapGet("/learning", (Lookout lookout) => BoardEndpoints.With(lookout, look => Show(look, [], RefusedForm.None, StatusCodes.Status200OK)))
             .ExcludeFromDescription().LetsScreens();
         app.MapPost("/learning/reset", Reset).ExcludeFromDescription().LetsManagers();
     }
@@ -35,9 +35,9 @@ internal static class LearningPages
         Answer answer = await inbox.AskAsync(new Arrival.LearningReset("form", Signature.On(asked, context)), context.RequestAborted);
         return answer is Answer.Stored
             ? BoardForms.SeeOther(context, "/learning")
-            : Show(lookout.Now() ?? look, BoardForms.FaultsOf(answer), BoardForms.StatusOf(answer));
+            : Show(lookout.Now() ?? look, BoardForms.FaultsOf(answer), RefusedForm.Of("", form), BoardForms.StatusOf(answer));
     }
 
-    private static Page<LearningPage> Show(Look look, IReadOnlyList<Sentence> faults, int status) =>
-        new(status, (nameof(LearningPage.View), LearningViews.Of(look, faults)));
+    private static Page<LearningPage> Show(Look look, IReadOnlyList<Sentence> faults, RefusedForm refused, int status) =>
+        new(status, (nameof(LearningPage.View), LearningViews.Of(look, faults)), (nameof(LearningPage.Refused), refused));
 }

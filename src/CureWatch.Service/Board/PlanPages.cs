@@ -61,7 +61,7 @@ internal static class PlanPages
             : Show(
                 lookout.Now() ?? look,
                 BoardForms.FaultsOf(answer),
-                new RefusedForm(id ?? "", form.ToDictionary(f => f.Key, f => f.Value.ToString(), StringComparer.Ordinal)),
+                RefusedForm.Of(id ?? "", form),
                 BoardForms.StatusOf(answer));
     }
 

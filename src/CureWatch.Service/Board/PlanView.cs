@@ -29,22 +29,6 @@ public sealed record PlanView(
     IReadOnlyList<Sentence> Faults,
     RefusedForm Refused);
 
-/// <summary>What was filled into a form that was refused.</summary>
-/// <param name="About">What the form is about: nothing for new work, else the id of the work or the job.</param>
-/// <param name="Fields">The fields.</param>
-public sealed record RefusedForm(string? About, IReadOnlyDictionary<string, string> Fields)
-{
-    /// <summary>No form was refused.</summary>
-    public static RefusedForm None { get; } = new(null, new Dictionary<string, string>());
-
-    /// <summary>What a field of a form shows: what was filled in where it was refused, else what is known.</summary>
-    /// <param name="about">What the form is about.</param>
-    /// <param name="field">The field's name.</param>
-    /// <param name="known">What is known.</param>
-    /// <returns>The text.</returns>
-    public string Or(string about, string field, string known = "") => About == about && Fields.TryGetValue(field, out string? filled) ? filled : known;
-}
-
 /// <summary>A bay on the time line.</summary>
 /// <param name="Bay">The bay.</param>
 /// <param name="Text">When it is free, in a sentence.</param>

@@ -50,8 +50,11 @@ public class LearningEndpointsTests
         await using ServedShop shop = await TaughtAsync();
         Assert.Contains("What your taps taught", await shop.WordsAsync("/"), StringComparison.Ordinal);
         Assert.Contains("% slower than the sheet, from 1 tap.", await shop.WordsAsync("/learning"), StringComparison.Ordinal);
-        using HttpResponseMessage faulty = await shop.SubmitAsync("/learning/reset", ("product", ""), ("bay", ""), ("by", ""), ("note", ""));
+        using HttpResponseMessage faulty = await shop.SubmitAsync("/learning/reset", ("product", ""), ("bay", "bay-1"), ("by", ""), ("note", "another batch"));
         Assert.Equal(HttpStatusCode.BadRequest, faulty.StatusCode);
+        string again = await faulty.Content.ReadAsStringAsync(TestContext.Current.CancellationToken);
+        Assert.Contains("value=\"another batch\"", again, StringComparison.Ordinal);
+        Assert.Contains("selected>bay-1</option>", again, StringComparison.Ordinal); // pressed once more it would have been every bay
         using HttpResponseMessage reset = await shop.SubmitAsync("/learning/reset", ("product", "paint"), ("bay", "bay-1"), ("by", "Sam"), ("note", ""));
         reset.AssertSeesOther("/learning");
         Assert.DoesNotContain("than the sheet", await shop.WordsAsync("/learning"), StringComparison.Ordinal);

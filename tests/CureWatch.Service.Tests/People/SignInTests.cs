@@ -178,8 +178,10 @@ public class SignInTests
         });
     }
 
-    [Fact]
-    public async Task Tap_CarriesWhoIsSignedIn_WhateverItSays()
+    [Theory]
+    [InlineData("")]
+    [InlineData("\uFEFF")] // a byte order mark: the name of another went through
+    public async Task Tap_CarriesWhoIsSignedIn_WhateverItSays(string before)
     {
         await using ServedShop shop = await ServedShop.OpenWithPeopleAsync();
         using Browser manager = await Browser.OfManagerAsync(shop);
@@ -187,7 +189,7 @@ public class SignInTests
         await shop.PassAsync(1);
         (await tom.SendAsync(HttpMethod.Post, "/api/v1/jobs", Asked.Json(Asked.Car))).Dispose();
         string tap = """{"id":"t1","at":"2026-05-04T08:01:00Z","did":"panel-wiped","surface":"bonnet","by":"somebody else"}""";
-        using HttpResponseMessage told = await tom.SendAsync(HttpMethod.Post, "/api/v1/jobs/grey-estate/taps", Asked.Json(tap));
+        using HttpResponseMessage told = await tom.SendAsync(HttpMethod.Post, "/api/v1/jobs/grey-estate/taps", Asked.Json(before + tap));
         Assert.Equal(HttpStatusCode.Created, told.StatusCode);
         JsonElement taps = JsonElement.Parse(await tom.TextAsync("/api/v1/jobs/grey-estate/taps"));
         Assert.Equal("Tom", taps.GetProperty("taps")[0].GetProperty("by").GetString());

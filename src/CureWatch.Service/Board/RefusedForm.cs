@@ -1,0 +1,23 @@
+namespace CureWatch.Service.Board;
+
+/// <summary>What was filled into a form that was refused.</summary>
+/// <param name="About">What the form is about: nothing for new work, else the id of the work or the job.</param>
+/// <param name="Fields">The fields.</param>
+public sealed record RefusedForm(string? About, IReadOnlyDictionary<string, string> Fields)
+{
+    /// <summary>No form was refused.</summary>
+    public static RefusedForm None { get; } = new(null, new Dictionary<string, string>());
+
+    /// <summary>Keeps what was filled in.</summary>
+    /// <param name="about">What the form is about.</param>
+    /// <param name="form">The form.</param>
+    /// <returns>The form, to be filled in again.</returns>
+    public static RefusedForm Of(string about, IFormCollection form) => new(about, form.ToDictionary(f => f.Key, f => f.Value.ToString(), StringComparer.Ordinal));
+
+    /// <summary>What a field of a form shows: what was filled in where it was refused, else what is known.</summary>
+    /// <param name="about">What the form is about.</param>
+    /// <param name="field">The field's name.</param>
+    /// <param name="known">What is known.</param>
+    /// <returns>The text.</returns>
+    public string Or(string about, string field, string known = "") => About == about && Fields.TryGetValue(field, out string? filled) ? filled : known;
+}
