@@ -59,7 +59,7 @@ internal static class BoardSetup
         }
         catch (Exception e) when (e is (IOException and not BadHttpRequestException) or UnauthorizedAccessException && !context.Response.HasStarted && !IsAskedByScript(context))
         {
-            Api.Log.RequestFailed(context.RequestServices.GetRequiredService<ILogger<SharedPages>>(), e, context.Request.Method, context.Request.Path);
+            Api.Log.RequestFailed(context.RequestServices.GetRequiredService<ILogger<PlainProblems>>(), e, context.Request.Method, context.Request.Path);
             await BoardEndpoints.Plain(
                 StatusCodes.Status503ServiceUnavailable, $"It could not be stored", $"{e.Message} What cannot be stored is not taken, and has to be told again.").ExecuteAsync(context);
         }

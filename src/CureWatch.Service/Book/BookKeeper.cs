@@ -48,11 +48,8 @@ internal sealed class BookKeeper : IFollower, IHostedLifecycleService, IDisposab
         _thread = new Thread(Run) { Name = "book" };
     }
 
-    /// <summary>The journal's entry up to which everything is in the book.</summary>
-    public long BookedThrough => _commits.BookedThrough;
-
-    /// <summary>The journal's entry after which it would read on, were it opened anew; 0 while it was never open.</summary>
-    public long Level => _commits.Level;
+    /// <summary>How far the book is; the start while it was never open.</summary>
+    public BookPosition Booked => _commits.Booked;
 
     public void Follow(Commit commit)
     {

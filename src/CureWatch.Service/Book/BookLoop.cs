@@ -25,7 +25,7 @@ internal sealed class BookLoop(
             // First what was committed, then the questions: whoever asks finds what they were told is stored.
             int asked = desk.Waiting;
             bool hasWorked = Work(stopping);
-            (commits.BookedThrough, commits.Level) = (book.Position.Sequence, book.Position.Level);
+            commits.Booked = book.Position;
             desk.Answer(asked, book.Queries, IsBehind);
             SaveNowAndThen();
             if (hasWorked)

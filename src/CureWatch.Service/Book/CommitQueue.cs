@@ -11,9 +11,8 @@ internal sealed class CommitQueue
 
     private readonly ConcurrentQueue<Commit> _commits = new();
     private int _waiting;
-    private long _bookedThrough;
-    private long _level;
     private volatile bool _hasMissed;
+    private volatile BookPosition _booked = BookPosition.Start;
 
     /// <summary>Whether something was committed that is not here, so that the journal has to be read.</summary>
     public bool HasMissed
@@ -22,18 +21,11 @@ internal sealed class CommitQueue
         set => _hasMissed = value;
     }
 
-    /// <summary>The journal's entry up to which everything is in the book, for whoever measures how far it lags.</summary>
-    public long BookedThrough
+    /// <summary>How far the book is, for whoever measures its lag or keeps what it would read on from; the start while it was never open.</summary>
+    public BookPosition Booked
     {
-        get => Volatile.Read(ref _bookedThrough);
-        set => Volatile.Write(ref _bookedThrough, value);
-    }
-
-    /// <summary>The journal's entry after which the book would read on, were it opened anew; 0 while it was never open.</summary>
-    public long Level
-    {
-        get => Volatile.Read(ref _level);
-        set => Volatile.Write(ref _level, value);
+        get => _booked;
+        set => _booked = value;
     }
 
     public void Add(Commit commit)

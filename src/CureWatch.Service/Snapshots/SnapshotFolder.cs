@@ -66,7 +66,8 @@ internal sealed class SnapshotFolder(IDisk disk, string data)
         disk.Delete(path); // one that could not be read
         DurableFile.Create(disk, path, bytes, isSecret: true);
         IReadOnlyList<long> all = Sequences;
-        List<long> kept = [.. all.Where((s, i) => i < Most || s == all.FirstOrDefault(o => o <= level, all[^1]))];
+        long begin = all.FirstOrDefault(s => s <= level, all[^1]);
+        List<long> kept = [.. all.Where((s, i) => i < Most || s == begin)];
         foreach (long old in All().Except(kept))
         {
             disk.Delete(PathOf(old));

@@ -56,7 +56,7 @@ internal sealed class SnapshotKeeper(Latest latest, BookKeeper book, SnapshotFol
         try
         {
             Register register = latest.Register;
-            needs.From = snapshots.Take(register, book.Level);
+            needs.From = snapshots.Take(register, book.Booked.Level);
             (_through, _takenAt) = (register.Sequence, _time.GetTimestamp());
         }
 #pragma warning disable CA1031 // a start without a snapshot takes longer, and that is all

@@ -38,7 +38,7 @@ internal sealed class StateMeter : IFollower
 
         meter.CreateObservableGauge("curewatch.journal.position", () => latest.Register.Sequence, "{entry}", "The number of the last entry on disk.");
         meter.CreateObservableGauge("curewatch.outputs.delay", OutputsDelay, "s", "For how long something on disk has not been published.");
-        meter.CreateObservableGauge("curewatch.book.lag", () => Math.Max(0, latest.Register.Sequence - book.BookedThrough), "{entry}", "Entries on disk that are not in the book yet.");
+        meter.CreateObservableGauge("curewatch.book.lag", () => Math.Max(0, latest.Register.Sequence - book.Booked.Sequence), "{entry}", "Entries on disk that are not in the book yet.");
         meter.CreateObservableGauge("curewatch.probe.age", ProbeAges, "s", "How long ago each probe measured what it last told.");
         meter.CreateObservableGauge("curewatch.probe.clock.offset", ClockOffsets, "s", "How far each probe's clock is ahead of ours.");
         meter.CreateObservableUpDownCounter("curewatch.warnings.standing", Warnings, "{warning}", "Warnings that stand, and troubles of the program itself, by kind.");
