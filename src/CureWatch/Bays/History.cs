@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using CureWatch.Curing;
 using CureWatch.Panels;
 using CureWatch.Products;
+using CureWatch.Readings;
 using CureWatch.Warnings;
 
 namespace CureWatch.Bays;
@@ -28,7 +29,7 @@ internal static class History
     public const int LeastWarnings = 256;
 
     /// <summary>What is younger is kept as it came. Source (choice): a little longer than a reading may be late.</summary>
-    private static readonly TimeSpan Fresh = Readings.ProbeLog.LatestArrival + TimeSpan.FromMinutes(5);
+    private static readonly TimeSpan Fresh = ProbeLog.LatestArrival + TimeSpan.FromMinutes(5);
 
     /// <summary>What is older is kept coarsely. Source (choice): longer than a pass over a car.</summary>
     private static readonly TimeSpan Recent = TimeSpan.FromHours(3);
@@ -57,9 +58,10 @@ internal static class History
             }
         }
 
+        var retention = new Retention(from, Comparisons.AskedFor(bay.Logs, from), ages.Fresh, Ages.Fine);
         BayState tidied = bay with
         {
-            Logs = [.. bay.Logs.Select(l => l.Tidy(from, ages.Fresh, Ages.Fine, at => UnderLamp.IsUnder(lamps, at)))],
+            Logs = [.. bay.Logs.Select(l => l.Tidy(retention, at => UnderLamp.IsUnder(lamps, at)))],
             Climates = climates.ToImmutable(),
             Heats = heats,
             WetSpells = bay.WetSpells.ToImmutableDictionary(s => s.Key, s => s.Value.RemoveAll(w => w.To < from)),

@@ -18,6 +18,9 @@ internal readonly record struct TwinReach(double LeastK, double MostK, double Le
     private static readonly ImmutableArray<TimeSpan> Ago =
         [TimeSpan.Zero, .. Enumerable.Range(0, 7).Select(i => TimeSpan.FromMinutes(5 << i))];
 
+    /// <summary>How long before it was lost a probe is compared.</summary>
+    public static TimeSpan LongestAgo => Ago[^1];
+
     /// <summary>Compares a probe with its twins before it was lost.</summary>
     /// <param name="lost">The probe.</param>
     /// <param name="last">When it was last heard, or last believed.</param>

@@ -210,18 +210,15 @@ public sealed record ProbeLog
     public Sample Read(RawReading raw) => Correction.Own(Probe, raw, MeasuredAt(raw));
 
     /// <summary>Lets go of what nobody asks for any more.</summary>
-    /// <param name="from">The instant up to which nobody does; what was measured last by then still held at it.</param>
-    /// <param name="fresh">What was measured after it stays as it is.</param>
-    /// <param name="spacing">How close together what is older is kept.</param>
+    /// <param name="retention">What is kept.</param>
     /// <param name="isKept">Which panel temperatures stay all the same: under a lamp each of them counts.</param>
     /// <returns>The log.</returns>
-    public ProbeLog Tidy(DateTimeOffset from, DateTimeOffset fresh, TimeSpan spacing, Func<DateTimeOffset, bool> isKept) =>
-        this with
-        {
-            Air = Air.Thin(from, fresh, spacing, _ => false),
-            Panel = Panel.Thin(from, fresh, spacing, isKept),
-            Standing = Standing.Since(from),
-        };
+    public ProbeLog Tidy(Retention retention, Func<DateTimeOffset, bool> isKept) => this with
+    {
+        Air = Air.Thin(retention, _ => false),
+        Panel = Panel.Thin(retention, isKept),
+        Standing = Standing.Since(retention.From),
+    };
 
     /// <summary>The sample a run began with.</summary>
     /// <param name="since">When it did.</param>

@@ -36,19 +36,32 @@ internal static class SampleTrail
         return longer;
     }
 
-    /// <summary>Lets go of what was measured long ago, but for what still held at the start of what is kept.</summary>
-    public static Trail<Sample> Thin(this Trail<Sample> trail, DateTimeOffset from, DateTimeOffset fresh, TimeSpan spacing, Func<DateTimeOffset, bool> isKept)
+    /// <summary>Lets go of what was measured long ago, and keeps what is old less closely.</summary>
+    public static Trail<Sample> Thin(this Trail<Sample> trail, Retention retention, Func<DateTimeOffset, bool> isKept)
     {
-        int first = Math.Max(0, trail.CountWhile(s => s.At <= from) - 1);
-        int old = trail.CountWhile(s => s.At <= fresh);
+        Trail<Sample> asked = trail.AskedFor(retention);
+        int old = asked.CountUpTo(retention.Fresh);
         var thin = new Trail<Sample>();
-        for (int i = first; i < trail.Count; i++)
+        for (int i = 0; i < asked.Count; i++)
         {
-            bool isNeeded = thin.Count == 0 || i + 1 >= old || trail[i + 1].At - thin.Last.At > spacing || isKept(trail[i].At);
-            thin = isNeeded ? thin.Append(trail[i]) : thin;
+            bool isNeeded = thin.Count == 0 || i + 1 >= old || asked[i + 1].At - thin.Last.At > retention.Spacing || isKept(asked[i].At);
+            thin = isNeeded ? thin.Append(asked[i]) : thin;
         }
 
         return thin;
+    }
+
+    private static Trail<Sample> AskedFor(this Trail<Sample> trail, Retention retention)
+    {
+        int first = Math.Max(0, trail.CountUpTo(retention.From) - 1);
+        var asked = new Trail<Sample>();
+        for (int i = 0; i < trail.Count; i++)
+        {
+            bool isAsked = i >= first || retention.Asked.Any(a => trail[i + 1].At > a.From && (i == 0 || trail[i - 1].At <= a.To));
+            asked = isAsked ? asked.Append(trail[i]) : asked;
+        }
+
+        return asked;
     }
 
     private static int SearchBefore(this Trail<Sample> trail, DateTimeOffset at) => trail.CountWhile(s => s.At < at);
