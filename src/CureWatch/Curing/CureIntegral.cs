@@ -10,7 +10,7 @@ namespace CureWatch.Curing;
 /// derivative's part of 2016000, here below 1e-9 of the piece. The segment is first split where the water activity crosses a clamp, so that
 /// no piece has a kink or a step inside.
 /// Edges: where a probe is missing among others, the bounds take the worst of its climates; over a gap they take the envelopes of what may
-/// have been (<see cref="GapEnvelope"/>). In the stretch since the newest readings the slow bound of cure earns nothing as long as it is no
+/// have been (<see cref="GapEnvelope"/>). In the stretch since the newest readings the slow bound of a release earns nothing as long as it is no
 /// gap: a car that is ready must not be held again because of what the next reading says, or because it did not come.
 /// </remarks>
 public static class CureIntegral
@@ -49,7 +49,7 @@ public static class CureIntegral
             credit = credit with { Slow = Math.Min(credit.Slow, other.Slow), Fast = Math.Max(credit.Fast, other.Fast) };
         }
 
-        return segment.IsUnconfirmed && law.Mechanism == Mechanism.Cure ? credit with { Slow = 0 } : credit;
+        return segment.IsUnconfirmed && law.IsForRelease ? credit with { Slow = 0 } : credit;
     }
 
     /// <summary>When progress over a segment reaches an amount.</summary>

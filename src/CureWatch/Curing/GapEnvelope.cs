@@ -7,7 +7,7 @@ namespace CureWatch.Curing;
 /// <remarks>
 /// Equation: Θ = ∫ min k dt and ∫ max k dt over the climates that may have been (<see cref="GapClimate"/>), by Gauss's rule on pieces that
 /// end where an envelope turns or the slow bound stops earning.
-/// Edges: in a gap that is still open the slow bound of cure earns only where no probe at all is heard, from half an hour on, when it is no
+/// Edges: in a gap that is still open the slow bound of a release earns only where no probe at all is heard, from half an hour on, when it is no
 /// pause between two readings any more, to six hours. What it earned while the gap was open stays when the next reading comes, however far
 /// that one lies: a car that was ruled ready is not taken back by it. So the climate before such a gap also stands for it in the mean; for one
 /// that earned nothing while it was open, the line between its readings does. What either leaves open is in the bounds (<see cref="StandIn"/>).
@@ -30,7 +30,7 @@ public static class GapEnvelope
         GapClimate? open = unseen.IsDark || segment.IsUnconfirmed ? GapClimate.WhileOpen(segment, unseen) : null;
         List<DateTimeOffset> borders = [segment.Start, .. PieceEnds(segment, unseen, climate.Turns().Concat(open?.Turns() ?? []))];
         Func<DateTimeOffset, StandIn> standIn = open is null ? StandIn.Along(law, segment) : StandIn.Held(law, unseen.Before);
-        double slow = SlowOver(borders, SlowRates(segment, unseen, climate, open, standIn));
+        double slow = SlowOver(borders, SlowRates(law, segment, unseen, climate, open, standIn));
         double fast = FastOver(borders, at => climate.At(at).Fast(standIn(at)));
         double likely = Math.Max(straight.Likely, slow);
         if (open is null)
@@ -46,7 +46,7 @@ public static class GapEnvelope
 
     /// <summary>What the slow bound may follow: the highest of these rates, each of which may be counted on.</summary>
     private static Func<DateTimeOffset, double>[] SlowRates(
-        in ClimateSegment segment, Unseen unseen, GapClimate climate, GapClimate? open, Func<DateTimeOffset, StandIn> standIn)
+        RateLaw law, in ClimateSegment segment, Unseen unseen, GapClimate climate, GapClimate? open, Func<DateTimeOffset, StandIn> standIn)
     {
         if (unseen.IsElsewhere)
         {
@@ -54,7 +54,7 @@ public static class GapEnvelope
         }
 
         Func<DateTimeOffset, double>? closed = segment.IsUnconfirmed ? null : at => climate.At(at).Slow(standIn(at));
-        Func<DateTimeOffset, double>? earned = open is not null && (unseen.IsDark || standIn(segment.Start).Law.Mechanism == Mechanism.Evaporation)
+        Func<DateTimeOffset, double>? earned = open is not null && (unseen.IsDark || !law.IsForRelease)
             ? OpenRate(unseen, open, standIn(segment.Start))
             : null;
         return [.. new[] { closed, earned }.OfType<Func<DateTimeOffset, double>>()];
@@ -63,7 +63,7 @@ public static class GapEnvelope
     private static Func<DateTimeOffset, double> OpenRate(Unseen unseen, GapClimate open, StandIn before)
     {
         DateTimeOffset since = unseen.Since;
-        DateTimeOffset from = before.Law.Mechanism == Mechanism.Cure ? since + Source.CureLimit : DateTimeOffset.MinValue;
+        DateTimeOffset from = before.Law.IsForRelease ? since + Source.CureLimit : DateTimeOffset.MinValue;
         DateTimeOffset to = since + LongestEarning;
         return at => at >= from && at <= to ? open.At(at).Slow(before) : 0;
     }

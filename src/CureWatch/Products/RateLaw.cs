@@ -50,6 +50,7 @@ public sealed record RateLaw
         ActivationEnergyJmol = activationEnergyJmol;
         HumidityExponent = humidityExponent;
         Reference = reference;
+        IsForRelease = mechanism == Mechanism.Cure;
         _inverseReference = 1 / reference.Temperature.Kelvins;
         _lnReferenceActivity = Math.Log(reference.Humidity.Fraction);
         _referenceDeficitPa = SaturationPressure.OverWaterPa(reference.Temperature.Kelvins) * (1 - reference.Humidity.Fraction);
@@ -69,6 +70,12 @@ public sealed record RateLaw
 
     /// <summary>The climate at which the rate is 1.</summary>
     public ReferenceClimate Reference { get; }
+
+    /// <summary>
+    /// Whether somebody is let go by its slow bound, so that what was earned must not be taken back by what is read later: of cure always, of an
+    /// evaporation only where a release is driven by it, and not an act.
+    /// </summary>
+    public bool IsForRelease { get; init; }
 
     /// <summary>How sure the sheet is of the energy and the exponent; of its hours the law says nothing, so that stages may share it.</summary>
     /// <remarks>The default is a law that nothing is left open of.</remarks>

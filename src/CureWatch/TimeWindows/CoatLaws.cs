@@ -121,17 +121,20 @@ public sealed record CoatLaws(
             On(fit.LevelBy, Mechanism.Evaporation, evaporation),
             On(fit.LevelBy, Mechanism.Cure, cure),
             fit.LevelBy?.IfMissed ?? IfMissed.Hold,
-            Timed(fit.Find(Stage.RecoatFrom)),
+            Release(Stage.RecoatFrom),
             Timed(fit.Find(Stage.RecoatBy)),
-            Timed(fit.Find(Stage.KeepDry)),
-            Timed(fit.Find(Stage.NoWash)),
-            Timed(fit.Find(Stage.FullCure)),
+            Release(Stage.KeepDry),
+            Release(Stage.NoWash),
+            Release(Stage.FullCure),
             new TimedStage(cure.Law, new Milestone(0, default, cure.Covariance), StageOf(fit, Mechanism.Cure, Stage.KeepDry)?.Stage))
         {
             FlashReach = fit.Find(Stage.Flash) is { ToReferenceHours: { } end } flash
                 ? new Reach(LeastFlash, Math.Max(MostFlash, end / flash.ReferenceHours), FollowsSlower: false)
                 : new Reach(LeastFlash, MostFlash, FollowsSlower: false),
         };
+
+        TimedStage? Release(Stage named) =>
+            Timed(fit.Find(named)) is { } stage ? stage with { Law = stage.Law with { IsForRelease = true } } : null;
 
         static TimedStage? Timed(StageFit? stage) => stage is null ? null : new TimedStage(stage.Law, Milestone.Of(stage), stage.Stage);
 
