@@ -10,8 +10,9 @@ namespace CureWatch.Bays;
 
 /// <summary>The lamps over a surface, and what it was read to be under them.</summary>
 /// <param name="Lit">When a lamp burned, in order, each with its end.</param>
+/// <param name="LitSections">The same over each section.</param>
 /// <param name="Own">The surface's own readings around that time, in order.</param>
-internal sealed record UnderLamp(ImmutableArray<Spell> Lit, ImmutableArray<OwnReading> Own)
+internal sealed record UnderLamp(ImmutableArray<Spell> Lit, ImmutableArray<ImmutableArray<Spell>> LitSections, ImmutableArray<OwnReading> Own)
 {
     /// <summary>The lamps over a surface; null where there never was one.</summary>
     public static UnderLamp? Of(Shop shop, SurfaceKey key, SurfaceStory story, ImmutableArray<Stay> stays)
@@ -22,7 +23,9 @@ internal sealed record UnderLamp(ImmutableArray<Spell> Lit, ImmutableArray<OwnRe
         }
 
         ImmutableArray<OwnReading> own = OwnReadings.Of(shop, key, story, stays, story.Lamps[0].From - OwnReading.ReachOfSpot);
-        return new UnderLamp([.. story.Lamps.Select(l => l.Ended(own))], own);
+        return new UnderLamp(Ended(story.Lamps), [.. story.SectionLamps.Select(Ended)], own);
+
+        ImmutableArray<Spell> Ended(ImmutableArray<Spell> lamps) => [.. lamps.Select(l => l.Ended(own))];
     }
 
     /// <summary>Whether what was read at an instant may count for a lamp's credit: those readings are kept as they came.</summary>
@@ -71,6 +74,21 @@ internal sealed record UnderLamp(ImmutableArray<Spell> Lit, ImmutableArray<OwnRe
         [
             .. laws.Sheet.Lamp.Where(b => b.Stages.Any(s => s == stage)).Select(b => b with { PanelMaxC = Math.Min(b.PanelMaxC, limitC) }),
         ];
-        return bands.IsEmpty ? [] : LampCredit.Along(bands, Lit.Where(l => l.To > coat.StartedAt), Own, laws.CureStartOf(coat), now);
+        return bands.IsEmpty ? [] : LampCredit.Along(bands, LitOver(coat).Where(l => l.To > coat.StartedAt), Own, laws.CureStartOf(coat), now);
     }
+
+    /// <summary>Puts the lamps into the stretches of a coat's life.</summary>
+    public ImmutableArray<Stretch> Over(ImmutableArray<Stretch> life, Coat coat, CoatLaws laws, TimedStage stage, DateTimeOffset now) =>
+        new LitLife(stage.Law, Lit, CreditOf(coat, laws, stage.Stage, now), HottestC(coat, laws), UnreadBy(now)).Along(life);
+
+    /// <summary>The lamps over a coat; one that is only foretold has no section yet.</summary>
+    private ImmutableArray<Spell> LitOver(Coat coat) => coat.Section >= 1 && coat.Section <= LitSections.Length ? LitSections[coat.Section - 1] : Lit;
+
+    /// <summary>How hot a lamp may have made a surface that nobody read [°C]: what the sheet's bands allow, else what film and plastic bear.</summary>
+    private static double HottestC(Coat coat, CoatLaws laws) => Math.Min(
+        HeatLimit.OfC(coat.Surface, laws.Sheet), laws.Sheet.Lamp.Select(b => b.PanelMaxC).DefaultIfEmpty(HeatLimit.UnstatedC).Max());
+
+    /// <summary>When a lamp burned and nobody read the surface, in order.</summary>
+    private ImmutableArray<Spell> UnreadBy(DateTimeOffset now) =>
+        [.. LampCredit.Along([], Lit, Own, null, now).Where(p => p.Verdict == LampVerdict.NoOwnReading).Select(p => new Spell(p.From, p.To))];
 }

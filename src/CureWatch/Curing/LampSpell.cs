@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using CureWatch.Panels;
 
 namespace CureWatch.Curing;
@@ -21,31 +22,69 @@ public static class LampSpell
     /// Source (choice): longer than lamps stay on one surface at a time, 10 to 20 min by common practice.</summary>
     public static readonly TimeSpan Doubled = TimeSpan.FromMinutes(30);
 
-    /// <summary>Reads the taps of a surface as lamps over it.</summary>
+    /// <summary>Reads the taps of a surface as lamps over one of its sections.</summary>
     /// <param name="own">The standing taps that concern the surface, in order.</param>
-    /// <returns>The spells in order, none overlapping; a lamp stays where it is when the car moves.</returns>
-    public static IReadOnlyList<Spell> Told(IEnumerable<Tap> own)
+    /// <param name="section">The section, from 1; a tap that names none is about each.</param>
+    /// <returns>
+    /// The spells in order, none overlapping. A lamp stays where it is when the car moves, and one that is told over another section has left this one:
+    /// heat that is not credited costs time.
+    /// </returns>
+    public static ImmutableArray<Spell> Over(IEnumerable<Tap> own, int section)
     {
         var spells = new List<Spell>();
         foreach (Tap tap in own)
         {
-            bool isOn = spells is [.., { To: null }];
-            if (tap.Did == Did.LampOn && (!isOn || tap.At - spells[^1].From > Doubled))
+            bool isOn = spells is [.., { To: null }], isHere = tap.Section is null || tap.Section == section;
+            bool isAnew = tap.Did == Did.LampOn && isHere && (!isOn || tap.At - spells[^1].From > Doubled);
+            bool isOff = tap.Did switch
             {
-                if (isOn)
-                {
-                    spells[^1] = spells[^1] with { To = tap.At };
-                }
-
-                spells.Add(new Spell(tap.At, null));
-            }
-            else if (isOn && tap.Did is Did.LampOff or Did.Moved)
+                Did.LampOn => isAnew || !isHere,
+                Did.LampOff => isHere,
+                _ => tap.Did == Did.Moved,
+            };
+            if (isOn && isOff)
             {
                 spells[^1] = spells[^1] with { To = tap.At };
             }
+
+            if (isAnew)
+            {
+                spells.Add(new Spell(tap.At, null));
+            }
         }
 
-        return spells;
+        return [.. spells];
+    }
+
+    /// <summary>Reads them as lamps over each section.</summary>
+    /// <param name="own">The standing taps that concern the surface, in order; those that name a section it has not are about other surfaces.</param>
+    /// <param name="sections">How many it has.</param>
+    /// <returns>The spells over each; nothing where there never was one.</returns>
+    public static ImmutableArray<ImmutableArray<Spell>> BySection(IEnumerable<Tap> own, int sections)
+    {
+        Tap[] here = [.. own.Where(t => !(t.Section > sections))];
+        return here.Any(t => t.Did == Did.LampOn) ? [.. Enumerable.Range(1, sections).Select(s => Over(here, s))] : [];
+    }
+
+    /// <summary>The lamps over a surface: those over any of its sections.</summary>
+    /// <param name="sections">The lamps over each section.</param>
+    /// <returns>The spells in order, none overlapping.</returns>
+    public static ImmutableArray<Spell> Together(IEnumerable<ImmutableArray<Spell>> sections)
+    {
+        var spells = new List<Spell>();
+        foreach (Spell next in sections.SelectMany(s => s).Distinct().OrderBy(s => s.From))
+        {
+            if (spells is [.., var last] && !(next.From >= last.To))
+            {
+                spells[^1] = last with { To = last.To is { } one && next.To is { } other ? (one > other ? one : other) : null };
+            }
+            else
+            {
+                spells.Add(next);
+            }
+        }
+
+        return [.. spells];
     }
 
     /// <summary>The spell with an end: that which was told, else that which the surface's own readings show.</summary>

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using CureWatch.Panels;
 using CureWatch.Products;
+using CureWatch.Units;
 
 namespace CureWatch.Curing;
 
@@ -8,15 +9,17 @@ namespace CureWatch.Curing;
 /// <param name="law">The law of the clock.</param>
 /// <param name="lit">When a lamp was over the surface, in order, each with its end.</param>
 /// <param name="pieces">What the lamps earn on that clock, in order.</param>
+/// <param name="hottestC">How hot the surface may have become where nobody read it [°C].</param>
+/// <param name="unread">When a lamp burned and nobody did, in order.</param>
 /// <remarks>
 /// The heat of a lamp lasts until the measured panel is all but as warm as the air (<see cref="CooledKelvins"/>): what is left of it was not earned
 /// in the sheet's band.
 /// </remarks>
-public sealed class LitLife(RateLaw law, IReadOnlyList<Spell> lit, ImmutableArray<LampPiece> pieces)
+public sealed class LitLife(RateLaw law, IReadOnlyList<Spell> lit, ImmutableArray<LampPiece> pieces, double hottestC, ImmutableArray<Spell> unread)
 {
     private readonly DateTimeOffset[] _borders =
     [
-        .. lit.SelectMany(l => new[] { l.From, l.To }).OfType<DateTimeOffset>().Concat(pieces.SelectMany(p => new[] { p.From, p.To })).Distinct().Order(),
+        .. lit.Concat(unread).SelectMany(l => new[] { l.From, l.To }).OfType<DateTimeOffset>().Concat(pieces.SelectMany(p => new[] { p.From, p.To })).Distinct().Order(),
     ];
 
     /// <summary>How much warmer than its air a cooled panel may be [K]. Source (choice): what a panel probe resolves; even a casting earns seconds by it.</summary>
@@ -52,6 +55,7 @@ public sealed class LitLife(RateLaw law, IReadOnlyList<Spell> lit, ImmutableArra
 
         ClimateSegment segment = stretch.SegmentFrom(at, until);
         _isHot = segment.AtEnd.PanelKelvins > segment.AtEnd.AirKelvins + CooledKelvins;
-        return new LitStretch(law, segment, pieces.FirstOrDefault(p => p.From <= at && at < p.To)?.ReferenceHoursPerMinute ?? 0);
+        double? guessedKelvins = unread.Any(u => u.Covers(at)) ? hottestC + Celsius.KelvinsAtZero : null;
+        return new LitStretch(law, segment, pieces.FirstOrDefault(p => p.From <= at && at < p.To)?.ReferenceHoursPerMinute ?? 0, guessedKelvins);
     }
 }

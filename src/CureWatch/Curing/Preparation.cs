@@ -28,12 +28,10 @@ public sealed record Preparation(
     /// <returns>The preparation.</returns>
     public static Preparation Of(Surface surface, int section, IReadOnlyList<Tap> told)
     {
-        Tap[] own =
-        [
-            .. Taps.Standing(told).Where(t => (t.Surface is null || t.Surface == surface.Id) && (t.Section is null || t.Section == section)),
-        ];
+        Tap[] all = [.. Taps.Standing(told).Where(t => t.Surface is null || t.Surface == surface.Id)];
+        Tap[] own = [.. all.Where(t => t.Section is null || t.Section == section)];
         int wiped = LastIndex(own, Did.PanelWiped);
-        IReadOnlyList<Spell> lamps = LampSpell.Told(own);
+        ImmutableArray<Spell> lamps = LampSpell.Over(all, section);
         return new Preparation(
             At(own, wiped),
             wiped < 0 ? null : own.Skip(wiped + 1).FirstOrDefault(UndoesAWipe),

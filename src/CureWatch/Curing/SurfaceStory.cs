@@ -23,11 +23,17 @@ public sealed record SurfaceStory(
     /// <summary>When a lamp was over it, in order.</summary>
     public ImmutableArray<Spell> Lamps { get; init; } = [];
 
+    /// <summary>When one was over each of its sections, in order; empty where there never was one.</summary>
+    public ImmutableArray<ImmutableArray<Spell>> SectionLamps { get; init; } = [];
+
     /// <summary>Its temperature as people read it by hand, in order; only where they named the surface.</summary>
     public ImmutableArray<OwnReading> ReadByHand { get; init; } = [];
 
     /// <summary>Its temperature as people read it by hand, in order, the whole car's with it.</summary>
     public ImmutableArray<PanelSpot> Spots { get; init; } = [];
+
+    /// <summary>Whether a lamp was over some of its sections and not over others.</summary>
+    public bool HasLampOverAPart => SectionLamps.Any(l => !l.SequenceEqual(SectionLamps[0]));
 
     /// <summary>Whether its temperature has a history of its own.</summary>
     public bool HasOwnHeat => !Spots.IsEmpty || !Lamps.IsEmpty;

@@ -35,6 +35,7 @@ public static class Taps
     {
         ImmutableArray<Tap> own = [.. Standing(told).Where(t => IsOf(surface, t))];
         (ImmutableArray<Coat> coats, ILookup<Tap, WorkedOn> workedOn) = Worked(surface, own);
+        ImmutableArray<ImmutableArray<Spell>> lamps = LampSpell.BySection(own, surface.Sections);
         return new SurfaceStory(
             surface,
             coats,
@@ -52,13 +53,14 @@ public static class Taps
             ],
             [.. own.Where(t => t is { Did: Did.Moved, ToBay: not null }).Select(t => new Move(t.At, t.ToBay!))])
         {
-            Lamps = [.. LampSpell.Told(own)],
+            SectionLamps = lamps,
+            Lamps = LampSpell.Together(lamps),
             ReadByHand =
             [
                 .. own.Where(t => t is { Surface: not null, PanelC: >= PanelSpot.ColdestC and <= PanelSpot.HottestC })
                     .Select(t => OwnReading.ByHand(t.At, t.PanelC!.Value)),
             ],
-            Spots = Spots(surface, own),
+            Spots = Spots(surface, own, LampSpell.Together(lamps)),
         };
     }
 
@@ -96,9 +98,8 @@ public static class Taps
 
     private static ImmutableArray<DateTimeOffset> At(ImmutableArray<Tap> own, Did did) => [.. own.Where(t => t.Did == did).Select(t => t.At)];
 
-    private static ImmutableArray<PanelSpot> Spots(Surface surface, ImmutableArray<Tap> own)
+    private static ImmutableArray<PanelSpot> Spots(Surface surface, ImmutableArray<Tap> own, ImmutableArray<Spell> lamps)
     {
-        IReadOnlyList<Spell> lamps = LampSpell.Told(own);
         Tap[] read = [.. own.Where(t => t.PanelC is >= PanelSpot.ColdestC and <= PanelSpot.HottestC)];
         return
         [

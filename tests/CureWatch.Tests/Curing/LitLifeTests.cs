@@ -60,10 +60,10 @@ public class LitLifeTests
 
     [Fact]
     public void WithoutALamp_LifeIsAsItWas() => Lives.Sample(day =>
-        Assert.Equal(day.Life.AsEnumerable(), new LitLife(Law, [], []).Along(day.Life)));
+        Assert.Equal(day.Life.AsEnumerable(), new LitLife(Law, [], [], 60, []).Along(day.Life)));
 
     private static ImmutableArray<Stretch> Under((ImmutableArray<Stretch> Life, Spell Lit, ImmutableArray<LampPiece> Pieces) day) =>
-        new LitLife(Law, [day.Lit], day.Pieces).Along(day.Life);
+        new LitLife(Law, [day.Lit], day.Pieces, 60, []).Along(day.Life);
 
     private static CureRecord Unlit(ImmutableArray<Stretch> life) =>
         new(Law, [.. life.Select(s => new LitStretch(Law, s.SegmentFrom(s.From, s.To), 0))]);
