@@ -93,7 +93,7 @@ internal sealed class LampWays(Shop shop, JobState job, DateTimeOffset lockUp)
         {
             SurfaceStory story = job.Stories.First(s => s.Surface.Id == surface);
             (Coat Coat, double? Hours)[] earned = [.. story.Living.Select(c => (c, Earned(story, c, time)))];
-            DateTimeOffset from = earned.Max(e => (e.Coat.LevelledAt ?? e.Coat.AppliedAt) + (BandOf(e.Coat, shop.LawsOf(e.Coat))?.NotBefore ?? TimeSpan.Zero));
+            DateTimeOffset from = earned.Max(e => (shop.LawsOf(e.Coat).CureStartOf(e.Coat) ?? e.Coat.AppliedAt) + (BandOf(e.Coat, shop.LawsOf(e.Coat))?.NotBefore ?? TimeSpan.Zero));
             off = (from > off ? from : off) + HeatsUp + TimeSpan.FromMinutes(time);
             if (off > lockUp || earned.Any(e => e.Hours is null))
             {

@@ -94,7 +94,7 @@ public sealed record CoatLaws(
     /// <summary>When the cure clock of a coat was started: by the levelling, or by the wipe where the product does not flash.</summary>
     /// <param name="coat">The coat.</param>
     /// <returns>The instant; null where that levelling was not told yet.</returns>
-    public DateTimeOffset? CureStartOf(Coat coat) => Flash is null ? coat.AppliedAt : coat.LevelledAt;
+    public DateTimeOffset? CureStartOf(Coat coat) => Flash is null ? coat.LastWipeAt : coat.LevelledAt;
 
     /// <summary>Whether keep-dry is the time the coat takes to dry, which people can see the end of.</summary>
     public bool DriesByEvaporation => KeepDry is not null && Sheet.Find(Stage.KeepDry)?.DrivenBy == Mechanism.Evaporation;

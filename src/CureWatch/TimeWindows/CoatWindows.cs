@@ -94,7 +94,7 @@ public sealed class CoatWindows
     public TimeBounds? ReadyAt =>
         KeepDry is { } keepDry ? keepDry.ClosesAt
         : LevelOff is { } levelOff ? (_coat.LevelledAt is { } at ? TimeBounds.Known(at) : levelOff.OpensAt)
-        : TimeBounds.Known(_coat.AppliedAt);
+        : TimeBounds.Known(_coat.LastWipeAt);
 
     private Window? RecoatWindow()
     {
