@@ -33,6 +33,9 @@ public sealed record BayState(
     /// <summary>The lamps that burn, or burnt lately, in it.</summary>
     public ImmutableArray<NearbyLamp> Lamps { get; init; } = [];
 
+    /// <summary>When somebody began, or ceased, to measure the air of a place here, in order.</summary>
+    public ImmutableArray<AirChange> AirChanges { get; init; } = [];
+
     /// <summary>Whether the shop's plan has it no more: it keeps what was measured in it, for the coats that were there.</summary>
     public bool IsGone { get; init; }
 
@@ -90,6 +93,7 @@ public sealed record BayState(
         {
             Plan = plan,
             IsGone = false,
+            AirChanges = [.. AirChanges, .. AirChange.Between(Plan, plan, now)],
             Logs =
             [
                 .. from mount in plan.Probes

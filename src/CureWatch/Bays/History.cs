@@ -64,6 +64,7 @@ internal static class History
             Logs = [.. bay.Logs.Select(l => l.Tidy(retention, at => UnderLamp.IsUnder(lamps, at)))],
             Climates = climates.ToImmutable(),
             Heats = heats,
+            AirChanges = bay.AirChanges.RemoveAll(c => c.At <= from),
             WetSpells = bay.WetSpells.ToImmutableDictionary(s => s.Key, s => s.Value.RemoveAll(w => w.To < from)),
         };
         int samples = tidied.Logs.Sum(l => l.Air.Count + l.Panel.Count), segments = tidied.Climates.Values.Sum(c => c.Track.Segments.Count);

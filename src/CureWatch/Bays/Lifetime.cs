@@ -68,15 +68,8 @@ internal sealed class Lifetime(RateLaw law, DateTimeOffset from, DateTimeOffset 
     private void Fill(DateTimeOffset to, Stretch? next)
     {
         Exposure? before = _stretches.Count > 0 ? _stretches[^1].ExposureAt(_reached) : null;
-        Exposure? after = next?.ExposureAt(to);
-        Exposure start = before ?? after ?? AtReference(law);
-        Exposure end = after ?? start;
-        var air = before is null
-            ? new Bracket(to, end.AirKelvins, end.VapourPressurePa, null, end.AirKelvins, end.VapourPressurePa)
-            : new Bracket(
-                _reached, start.AirKelvins, start.VapourPressurePa, after is null ? null : to, end.AirKelvins, end.VapourPressurePa);
-        var unseen = new Unseen([air], [], start, IsGapForEvaporation: true, IsGapForCure: true, IsElsewhere: true);
-        _stretches.Add(new Stretch.Loose(law, ClimateSegment.Plain(_reached, to, start, end, unseen)));
+        Exposure? after = next?.ExposureAt(to) ?? (before is null ? AtReference(law) : null);
+        _stretches.Add(new Stretch.Loose(law, ClimateSegment.Unmeasured(_reached, to, before, after)));
         _reached = to;
     }
 

@@ -19,14 +19,14 @@ public sealed record Stay(WatchPoint? Point, string? Bay, DateTimeOffset From, D
     public static ImmutableArray<Stay> Of(Shop shop, Job job, SurfaceStory story)
     {
         var stays = ImmutableArray.CreateBuilder<Stay>();
-        Stay current = At(shop, job.Bay, job.Id, story, DateTimeOffset.MinValue);
+        (string bay, DateTimeOffset from) = (job.Bay, DateTimeOffset.MinValue);
         foreach (Move move in story.Moves)
         {
-            stays.Add(current with { To = move.At });
-            current = At(shop, move.ToBay, job.Id, story, move.At);
+            stays.AddRange(In(shop, bay, job.Id, story, from, move.At));
+            (bay, from) = (move.ToBay, move.At);
         }
 
-        stays.Add(current);
+        stays.AddRange(In(shop, bay, job.Id, story, from, null));
         return stays.ToImmutable();
     }
 
@@ -64,15 +64,24 @@ public sealed record Stay(WatchPoint? Point, string? Bay, DateTimeOffset From, D
            select new Spell(spell.From > stay.From ? spell.From : stay.From, Earlier(spell.To, stay.To)),
     ];
 
-    private static Stay At(Shop shop, string bay, string job, SurfaceStory story, DateTimeOffset from)
+    /// <summary>A stay in a bay, cut where somebody began or ceased to measure in it.</summary>
+    private static IEnumerable<Stay> In(Shop shop, string bay, string job, SurfaceStory story, DateTimeOffset from, DateTimeOffset? to)
     {
         if (!shop.Bays.TryGetValue(bay, out BayState? state))
         {
-            return new Stay(null, null, from, null);
+            yield return new Stay(null, null, from, to);
+            yield break;
         }
 
         WatchPoint point = WatchPoint.Of(state.Plan, job, story);
-        return new Stay(point.IsMeasuredIn(state.Plan) ? point : null, bay, from, null);
+        foreach (AirChange change in state.AirChanges.Where(c => c.Air == point.Air && c.At > from && !(c.At >= to)))
+        {
+            yield return new Stay(change.WasMeasured ? point : null, bay, from, change.At);
+            from = change.At;
+        }
+
+        bool isMeasured = state.AirChanges.FirstOrDefault(c => c.Air == point.Air && c.At >= to)?.WasMeasured ?? point.IsMeasuredIn(state.Plan);
+        yield return new Stay(isMeasured ? point : null, bay, from, to);
     }
 
     private static DateTimeOffset? Earlier(DateTimeOffset? a, DateTimeOffset? b) => a is null || b < a ? b : a;

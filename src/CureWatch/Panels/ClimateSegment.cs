@@ -26,6 +26,21 @@ public readonly record struct ClimateSegment(
     /// <summary>Whether it is only a piece of a stretch between two readings, which goes on after it.</summary>
     public bool GoesOn { get; init; }
 
+    /// <summary>A stretch that nobody measured in: straight between what is known on either side, or held.</summary>
+    /// <param name="start">Its start.</param>
+    /// <param name="end">Its end.</param>
+    /// <param name="before">The exposure when somebody measured last; null where nobody had.</param>
+    /// <param name="after">The exposure when somebody measured again; null where nobody has. One of them there is.</param>
+    /// <returns>A gap that earns the slow bound nothing.</returns>
+    public static ClimateSegment Unmeasured(DateTimeOffset start, DateTimeOffset end, Exposure? before, Exposure? after)
+    {
+        Exposure first = before ?? after!.Value, last = after ?? first;
+        Bracket air = before is null
+            ? new Bracket(end, last.AirKelvins, last.VapourPressurePa, null, last.AirKelvins, last.VapourPressurePa)
+            : new Bracket(start, first.AirKelvins, first.VapourPressurePa, after is null ? null : end, last.AirKelvins, last.VapourPressurePa);
+        return Plain(start, end, first, last, new Unseen([air], [], first, IsGapForEvaporation: true, IsGapForCure: true, IsElsewhere: true));
+    }
+
     /// <summary>How long it lasts [h].</summary>
     public double Hours => (End - Start).TotalHours;
 

@@ -5,6 +5,7 @@ namespace CureWatch.Panels;
 
 /// <summary>The settled climate of a place, as straight segments one after the other.</summary>
 /// <param name="Segments">The segments, each starting where the one before ends.</param>
+/// <remarks>Where the only probe was replaced by another, nobody measured between the last reading of the one and the first of the other.</remarks>
 public sealed record ClimateTrack(Trail<ClimateSegment> Segments)
 {
     /// <summary>
@@ -39,6 +40,10 @@ public sealed record ClimateTrack(Trail<ClimateSegment> Segments)
                 {
                     segments = segments.Append(piece with { IsUnconfirmed = piece.Unseen is { IsPanelAwaited: true } });
                 }
+            }
+            else if (segments.Count > 0)
+            {
+                segments = segments.Append(ClimateSegment.Unmeasured(from, knot, segments.Last.AtEnd, watch.Over(knot, knot, now)?.AtStart));
             }
 
             from = knot;
@@ -187,6 +192,11 @@ public sealed record ClimateTrack(Trail<ClimateSegment> Segments)
                     segments.Add(piece with { IsUnconfirmed = knot > watch.ConfirmedTo(now) || piece.Unseen is { IsPanelAwaited: true } });
                     before = piece;
                 }
+            }
+            else if (before is { } last)
+            {
+                before = ClimateSegment.Unmeasured(from, knot, last.AtEnd, watch.Over(knot, knot, now)?.AtStart);
+                segments.Add(before.Value);
             }
 
             from = knot;
