@@ -147,11 +147,7 @@ public sealed class Present(Shop shop, DateTimeOffset now)
         Outlook outlook = stays.Reverse().Select(s => s.Point is { } p ? OutlookAt(p, law, isLit) : null).FirstOrDefault(o => o is not null) is { } known
             ? Along(known) with { MayBe = stays[^1].Point is null ? [] : [.. known.MayBe.Select(Along)] }
             : new Outlook(now, Lifetime.AtReference(law), []);
-        WatchPoint? point = stays.Reverse().Select(s => s.Point).FirstOrDefault(p => p is not null);
-        ClimateDoubt doubt = point is null
-            ? new ClimateDoubt(ClimateDoubt.LagK * ClimateDoubt.LagK, 0, ClimateDoubt.LagK * ClimateDoubt.LagK, PanelIsMeasured: false)
-            : point.DoubtIn(shop.Bays[point.Bay]);
-        return new CoatClock(new CureRecord(law, stretches), outlook, doubt)
+        return new CoatClock(new CureRecord(law, stretches), outlook, Stay.Doubts(shop, stays, coat.StartedAt))
         {
             Absences = Stay.Unwatched(stays),
         };

@@ -51,6 +51,24 @@ public sealed record Stay(WatchPoint? Point, string? Bay, DateTimeOffset From, D
         return spells.ToImmutable();
     }
 
+    /// <summary>How far the probes may be off wherever a coat was measured.</summary>
+    /// <param name="shop">The shop.</param>
+    /// <param name="stays">The stays of its surface, in order.</param>
+    /// <param name="since">When the coat was begun.</param>
+    /// <returns>The doubt in each place since; where nobody has measured it since, in the last where somebody measured before, or of nobody at all.</returns>
+    /// <remarks>What was earned beside a poor probe is no surer beside a good one, nor for a second that was fitted later.</remarks>
+    public static ImmutableArray<ClimateDoubt> Doubts(Shop shop, ImmutableArray<Stay> stays, DateTimeOffset since)
+    {
+        ImmutableArray<ClimateDoubt> doubts =
+        [
+            .. stays.Where(s => s.Point is not null && !(s.To <= since) && s.From <= shop.Now)
+                .Select(s => s.Point!.DoubtIn(shop.Bays[s.Point.Bay], since > s.From ? since : s.From)).Distinct(),
+        ];
+        return !doubts.IsEmpty ? doubts
+            : stays.LastOrDefault(s => s.Point is not null)?.Point is { } before ? [before.DoubtIn(shop.Bays[before.Bay], shop.Now)]
+            : [ClimateDoubt.OfNobody];
+    }
+
     /// <summary>The stretches in which water condensed where the surface was.</summary>
     /// <param name="shop">The shop.</param>
     /// <param name="stays">The stays.</param>

@@ -47,7 +47,7 @@ internal sealed record SurfaceLook(AirLook? Air, PanelLook? Panel, Silence? Sile
             : null;
         PanelLook? panel = Spotted(bay, point, preparation, air, present.Now)
             ?? (silence is not null ? null
-                : panels.Length > 0 && point.IsOnIt(bay.Plan.Probes[panels[0]]) ? OnIt(bay, point, panels, air)
+                : panels.Length > 0 && point.IsOnIt(bay.Plan.Probes[panels[0]]) ? OnIt(bay, point, panels, air, present.Now)
                 : Measured(present, bay, point, panels, air));
         return new SurfaceLook(look, panel, panel is null ? silence : null, wet);
     }
@@ -61,16 +61,16 @@ internal sealed record SurfaceLook(AirLook? Air, PanelLook? Panel, Silence? Sile
         }
 
         double standardK = PanelSpot.IsSuspectOn(point.Material) ? PanelSpot.SuspectStandardK : PanelSpot.StandardK;
-        double spreadStandardK = DoubtOf(air, point.DoubtIn(bay)).OfSpreadWithPanelProbe(standardK);
+        double spreadStandardK = DoubtOf(air, point.DoubtIn(bay, now)).OfSpreadWithPanelProbe(standardK);
         return new PanelLook(spot.PanelC, spot.PanelC, standardK, spreadStandardK, PanelBasis.Spot, spot.At);
     }
 
     /// <summary>By the probes fixed to this very panel.</summary>
-    private static PanelLook OnIt(BayState bay, WatchPoint point, int[] panels, BayAir air)
+    private static PanelLook OnIt(BayState bay, WatchPoint point, int[] panels, BayAir air, DateTimeOffset now)
     {
         double[] celsius = [.. panels.Select(i => Celsius.FromKelvins(bay.Logs[i].Panel.Last.Kelvins).Degrees)];
         double standardK = panels.Max(i => DewPointUncertainty.StandardOfLimit(bay.Plan.Probes[i].Probe.AccuracyTemperatureK));
-        double spreadStandardK = DoubtOf(air, point.DoubtIn(bay)).OfSpreadWithPanelProbe(standardK);
+        double spreadStandardK = DoubtOf(air, point.DoubtIn(bay, now)).OfSpreadWithPanelProbe(standardK);
         return new PanelLook(celsius.Min(), celsius.Max(), standardK, spreadStandardK, PanelBasis.ItsProbe, panels.Min(i => bay.Logs[i].Panel.Last.At));
     }
 
@@ -81,7 +81,7 @@ internal sealed record SurfaceLook(AirLook? Air, PanelLook? Panel, Silence? Sile
             return null;
         }
 
-        ClimateDoubt doubt = point.DoubtIn(bay);
+        ClimateDoubt doubt = point.DoubtIn(bay, present.Now);
         PanelBasis basis = panels.Length == 0 ? PanelBasis.Air
             : panels.Any(i => bay.Plan.Probes[i].Material == point.Material) ? PanelBasis.OwnProbe
             : PanelBasis.OtherProbes;

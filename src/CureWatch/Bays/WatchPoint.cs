@@ -136,16 +136,23 @@ public sealed record WatchPoint(string Bay, Place Place, Material Material, Mate
 
     /// <summary>How far the probes of this point may be off.</summary>
     /// <param name="bay">The bay.</param>
+    /// <param name="since">Since when they are asked: one that was heard later counts for none of it, but where it was the first.</param>
     /// <returns>The doubt; the mean of several air probes is surer than one.</returns>
-    public ClimateDoubt DoubtIn(BayState bay)
+    public ClimateDoubt DoubtIn(BayState bay, DateTimeOffset since)
     {
-        ImmutableArray<Probe> air = [.. bay.Plan.Probes.Where((m, i) => IsAir(m) && bay.Logs[i] is { OutvotedAt: null, Air.Count: > 0 }).Select(m => m.Probe)];
+        (Probe Probe, DateTimeOffset First)[] air =
+        [
+            .. bay.Plan.Probes.Select((m, i) => (Mount: m, Log: bay.Logs[i])).Where(p => IsAir(p.Mount) && p.Log is { OutvotedAt: null, Air.Count: > 0 })
+                .Select(p => (p.Mount.Probe, p.Log.Air[0].At)),
+        ];
+        DateTimeOffset first = air.Length > 0 && air.Min(p => p.First) is var at && at > since ? at : since;
+        Probe[] heard = [.. air.Where(p => p.First <= first).Select(p => p.Probe)];
         Kinship closest = ClosestIn(bay);
         bool isMeasured = closest < Kinship.Neighbour;
-        double count = Math.Max(1, air.Length);
+        double count = Math.Max(1, heard.Length);
         return new ClimateDoubt(
-            air.Sum(p => ClimateDoubt.VarianceOfLimit(p.AccuracyTemperatureK)) / (count * count),
-            air.Sum(p => ClimateDoubt.VarianceOfLimit(p.AccuracyHumidityPct)) / (count * count),
+            heard.Sum(p => ClimateDoubt.VarianceOfLimit(p.AccuracyTemperatureK)) / (count * count),
+            heard.Sum(p => ClimateDoubt.VarianceOfLimit(p.AccuracyHumidityPct)) / (count * count),
             isMeasured
                 ? bay.Plan.Probes.Where((m, i) => IsHeard(bay, i) && KinshipOf(m) == closest).Max(m => ClimateDoubt.VarianceOfLimit(m.Probe.AccuracyTemperatureK))
                 : ClimateDoubt.LagK * ClimateDoubt.LagK,

@@ -12,6 +12,9 @@ public sealed record ClimateDoubt(double AirVarianceK2, double HumidityVarianceP
     /// <summary>Standard error of a panel that is modelled from the air [K], at least. Source (choice): no panel that is not measured is known better.</summary>
     public const double LagK = SpreadDoubt.LagKelvins;
 
+    /// <summary>Where nobody measures.</summary>
+    public static ClimateDoubt OfNobody { get; } = new(LagK * LagK, 0, LagK * LagK, PanelIsMeasured: false);
+
     /// <summary>Variance of the panel temperature where it is told to lag behind the air.</summary>
     /// <param name="lagK">How far it is from the air [K]; 0 where it is measured.</param>
     /// <returns>The variance [K²].</returns>

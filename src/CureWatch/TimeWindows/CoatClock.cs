@@ -9,8 +9,8 @@ namespace CureWatch.TimeWindows;
 /// <summary>One clock of one coat: what its record says up to the present, and the outlook after.</summary>
 /// <param name="Record">The climate lived through, as the clock's law sees it.</param>
 /// <param name="Outlook">The climate expected.</param>
-/// <param name="Doubt">How far the probes may be off.</param>
-public sealed record CoatClock(CureRecord Record, Outlook Outlook, ClimateDoubt Doubt)
+/// <param name="Doubts">How far the probes may be off, in each place where the coat was measured; the greatest counts. At least one.</param>
+public sealed record CoatClock(CureRecord Record, Outlook Outlook, ImmutableArray<ClimateDoubt> Doubts)
 {
     /// <summary>How often the time that a width is taken over is itself narrowed down [1]. Source (choice): each makes a percent a hundredth of one.</summary>
     private const int Refinements = 2;
@@ -181,7 +181,7 @@ public sealed record CoatClock(CureRecord Record, Outlook Outlook, ClimateDoubt 
         : MeanClimate.At(Record.Law, Outlook.Held);
 
     private double Factor(MeanClimate mean, Milestone milestone) => Math.Exp(
-        NormalDistribution.NinetyFifthPercentile * Math.Sqrt(milestone.VarianceOfLnHours(mean.X, mean.Y) + mean.VarianceOfLnRate(Record.Law, Doubt)));
+        NormalDistribution.NinetyFifthPercentile * Math.Sqrt(milestone.VarianceOfLnHours(mean.X, mean.Y) + Doubts.Max(d => mean.VarianceOfLnRate(Record.Law, d))));
 
     /// <summary>
     /// By how much longer something takes that nobody sees the end of, as far as nobody measured the panel: what was earned by a guess is not made surer by a

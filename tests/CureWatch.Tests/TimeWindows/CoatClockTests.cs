@@ -58,7 +58,7 @@ public class CoatClockTests
         Exposure lived = Climate(12, 65);
         TimedStage cure = CoatLaws.Of(Sheet).Cure;
         var stretch = new Stretch.Loose(cure.Law, ClimateSegment.Plain(At(0), At(60 * LivedHours), lived, lived));
-        var clock = new CoatClock(new CureRecord(cure.Law, [stretch]), new Outlook(At(60 * LivedHours), lived, []), limits.Doubt);
+        var clock = new CoatClock(new CureRecord(cure.Law, [stretch]), new Outlook(At(60 * LivedHours), lived, []), [limits.Doubt]);
         ReferenceHours earned = clock.EarnedSince(KeepDry(Sheet, lived, lived, limits).OpensAt, cure.Milestone);
         (double low, double high) = Draw.Percentiles(KeepDryOf(Sheet), limits, d => LivedHours * d.RateIn(12, 65, null));
         Assert.Equal(low, earned.Low, 0.02 * low);

@@ -51,7 +51,7 @@ internal static class Coated
             laws,
             wettings,
             stage => new CoatClock(
-                new CureRecord(stage.Law, ImmutableArray.Create<Stretch>(new Stretch.Loose(stage.Law, segment))), new Outlook(now, expected, []), doubt),
+                new CureRecord(stage.Law, ImmutableArray.Create<Stretch>(new Stretch.Loose(stage.Law, segment))), new Outlook(now, expected, []), [doubt]),
             now);
     }
 
