@@ -5,6 +5,7 @@ using CureWatch.Readings;
 namespace CureWatch.Service.Settings;
 
 /// <summary>When a probe was calibrated, as people write it: an instant, or a day of the shop, from whose beginning on it holds.</summary>
+/// <remarks>Who tests the humidity says nothing of the temperature: what a calibration does not name goes on as it was.</remarks>
 internal static class CalibrationsOfProbe
 {
     /// <summary>One a month for eight years. Source (choice).</summary>
@@ -17,7 +18,8 @@ internal static class CalibrationsOfProbe
     private static readonly TimeSpan Step = TimeSpan.FromMinutes(15);
 
     /// <returns>The calibrations in order of their dates; one with a fault may be missing.</returns>
-    public static ImmutableArray<Calibration> Read(JsonCursor place, TimeZoneInfo zone, NumberRange offsetK, NumberRange offsetPct)
+    public static ImmutableArray<Calibration> Read(
+        JsonCursor place, (double TemperatureK, double HumidityPct) offset, TimeZoneInfo zone, NumberRange offsetK, NumberRange offsetPct)
     {
         var calibrations = ImmutableArray.CreateBuilder<Calibration>();
         if (place.IsAbsent)
@@ -28,7 +30,7 @@ internal static class CalibrationsOfProbe
         foreach (JsonCursor item in place.Items())
         {
             _ = item.Keys(["from"], "temperatureK", "humidityPct", "note");
-            double kelvins = item["temperatureK"].Number(offsetK) ?? 0, percent = item["humidityPct"].Number(offsetPct) ?? 0;
+            double? kelvins = item["temperatureK"].Number(offsetK), percent = item["humidityPct"].Number(offsetPct);
             string? note = item["note"].Text(LongestNote);
             if (From(item["from"], zone) is not { } from)
             {
@@ -44,7 +46,8 @@ internal static class CalibrationsOfProbe
                 item.Refuse($"at most {Most} calibrations");
             }
 
-            calibrations.Add(new Calibration(from, kelvins, percent, note));
+            (double beforeK, double beforePct) = calibrations is [.., var last] ? (last.TemperatureK, last.HumidityPct) : offset;
+            calibrations.Add(new Calibration(from, kelvins ?? beforeK, percent ?? beforePct, note));
         }
 
         return calibrations.ToImmutable();

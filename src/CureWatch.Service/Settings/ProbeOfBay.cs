@@ -36,7 +36,7 @@ internal sealed record ProbeOfBay(ProbeMount Mount, ProbeWiring Wiring)
         _ = accuracy.Keys([], "temperatureK", "humidityPct");
         double offsetK = offset["temperatureK"].Number(OffsetK) ?? 0;
         double offsetPct = offset["humidityPct"].Number(OffsetPct) ?? 0;
-        ImmutableArray<Calibration> calibrations = CalibrationsOfProbe.Read(place["calibrations"], zone, OffsetK, OffsetPct);
+        ImmutableArray<Calibration> calibrations = CalibrationsOfProbe.Read(place["calibrations"], (offsetK, offsetPct), zone, OffsetK, OffsetPct);
         double usualK = measures == Measures.Panel ? ProbeAccuracy.UsualPanelK : ProbeAccuracy.UsualAirK;
         double accuracyK = accuracy["temperatureK"].Number(AccuracyK) ?? usualK;
         double accuracyPct = accuracy["humidityPct"].Number(AccuracyPct) ?? ProbeAccuracy.UsualHumidityPct;

@@ -40,7 +40,7 @@ public sealed class ShopFileTests : IDisposable
         Assert.Equal(
             [
                 new Calibration(new DateTimeOffset(2026, 6, 30, 23, 0, 0, TimeSpan.Zero), 0.4, 0, "in an ice bath"),
-                new Calibration(new DateTimeOffset(2026, 11, 12, 9, 30, 0, TimeSpan.Zero), 0, 0),
+                new Calibration(new DateTimeOffset(2026, 11, 12, 9, 30, 0, TimeSpan.Zero), 0.4, 0), // what it does not name goes on
             ],
             bonnet.Calibrations);
     }
