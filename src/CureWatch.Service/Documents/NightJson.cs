@@ -1,5 +1,6 @@
 using System.Text.Json;
 using CureWatch.Bays;
+using CureWatch.Panels;
 using CureWatch.Service.Settings;
 using CureWatch.Warnings;
 
@@ -53,11 +54,8 @@ internal static class NightJson
         json.WriteInstant("from", report.From);
         json.WriteRounded("coldestC", report.Coldest?.Temperature.Degrees);
         json.WriteInstant("coldestAt", report.Coldest?.At);
-        json.WriteArray("water", report.Water, s =>
-        {
-            json.WriteInstant("from", s.From);
-            json.WriteInstant("to", s.To);
-        });
+        json.WriteArray("water", report.Water, WriteSpell);
+        json.WriteArray("unheard", report.Unheard, WriteSpell);
         json.WriteArray("warnings", report.Happened, w =>
         {
             json.WriteString("kind", WireName<WarningKind>.Of(w.Subject.Kind));
@@ -73,6 +71,12 @@ internal static class NightJson
             json.WriteString("car", h.Car);
             JobJson.WriteHold(json, h.Hold);
         });
+
+        void WriteSpell(Spell spell)
+        {
+            json.WriteInstant("from", spell.From);
+            json.WriteInstant("to", spell.To);
+        }
     }
 
     private static void WriteRisk(Utf8JsonWriter json, Risk risk)

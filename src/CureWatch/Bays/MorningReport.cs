@@ -15,6 +15,7 @@ namespace CureWatch.Bays;
 /// <param name="From">The last lock-up; null where the shop never closes, or has not since it began to watch.</param>
 /// <param name="Happened">The warnings given since, those over again too, in the order they were given.</param>
 /// <param name="Water">When water condensed since.</param>
+/// <param name="Unheard">When no probe of its air was heard, in order.</param>
 /// <param name="Coldest">The coldest panel since, or air where no panel is measured; null where nobody measured.</param>
 /// <param name="LookFirst">Every hold of the cars in it, what spoils most first.</param>
 /// <param name="Doors">What opening a door would do, where air from outdoors would wet something; else null.</param>
@@ -24,6 +25,7 @@ public sealed record MorningReport(
     DateTimeOffset? From,
     ImmutableArray<Warning> Happened,
     ImmutableArray<Spell> Water,
+    ImmutableArray<Spell> Unheard,
     (Celsius Temperature, DateTimeOffset At)? Coldest,
     ImmutableArray<MorningHold> LookFirst,
     Sentence? Doors)
@@ -53,7 +55,7 @@ public sealed record MorningReport(
         JobState[] here = [.. shop.JobsInOrder.Where(j => j.LeftAt is null && j.Stories.Any(s => Stay.Of(shop, j.Job, s)[^1].Bay == id))];
         HashSet<string> jobs = [.. here.Select(j => j.Job.Id)];
         ImmutableArray<Warning> happened =
-            [.. shop.Warnings.Values.Where(w => w.RaisedAt >= from && (w.Subject.Bay == id || (w.Subject.Job is { } job && jobs.Contains(job))))];
+            [.. shop.Warnings.Values.Where(w => from is not null && !(w.ClearedAt < from) && (w.Subject.Bay == id || (w.Subject.Job is { } job && jobs.Contains(job))))];
         ImmutableArray<Spell> water = [.. bay.WetSpellsIn(Place.Outside).Where(s => from is not null && !(s.To < from))];
         ImmutableArray<MorningHold> holds =
         [
@@ -62,21 +64,25 @@ public sealed record MorningReport(
                orderby WorstFirst.IndexOf(hold.Kind)
                select new MorningHold(job.Job.Id, job.Job.Car, hold),
         ];
-        var report = new MorningReport(id, shop.Now, from, happened, water, ColdestSince(bay, from), holds, TonightReport.Of(shop, id).Doors) { Text = Sentence.None };
+        var report = new MorningReport(id, shop.Now, from, happened, water, from is { } since ? AirSilence.In(bay, since, shop.Now) : [], ColdestSince(bay, from), holds, TonightReport.Of(shop, id).Doors) { Text = Sentence.None };
         return report with { Text = report.Told(shop) };
     }
 
     private Sentence Told(Shop shop)
     {
         Sentence night = From is null ? (Sentence)$"No night to tell of yet."
-            : Water.IsEmpty && Happened.IsEmpty ? (Sentence)$"The night was quiet."
+            : Water.IsEmpty && Happened.IsEmpty && Unheard.IsEmpty ? (Sentence)$"The night was quiet."
             : Sentence.Join(" ", new Sentence?[]
             {
-                Water.IsEmpty ? null : (Sentence)$"Water condensed {Sentence.Join(", ", Water.Select(s => (Sentence)$"{Clock(s.From, shop)} to {(s.To is { } to ? Clock(to, shop) : $"now")}"))}.",
+                Water.IsEmpty ? null : (Sentence)$"Water condensed {Spans(Water)}.",
+                Unheard.IsEmpty ? null : (Sentence)$"Nobody measured the air {Spans(Unheard)}: what happened then is not known.",
                 Happened.IsEmpty ? null : Happened.Length == 1 ? (Sentence)$"{1} warning since {Clock(From.Value, shop)}." : $"{Happened.Length} warnings since {Clock(From.Value, shop)}.",
             }.OfType<Sentence>());
         Sentence[] first = [.. LookFirst.Where(h => h.Hold.Kind is not (HoldKind.KeepDry or HoldKind.NotApplied)).Select(h => h.Name).Distinct()];
         return first.Length == 0 ? (Sentence)$"{night} Nothing has to be looked at first." : $"{night} Look first: {Sentence.Join(", ", first)}.";
+
+        Sentence Spans(ImmutableArray<Spell> spells) =>
+            Sentence.Join(", ", spells.Select(s => (Sentence)$"{Clock(s.From, shop)} to {(s.To is { } to ? Clock(to, shop) : $"now")}"));
     }
 
     private static (Celsius Temperature, DateTimeOffset At)? ColdestSince(BayState bay, DateTimeOffset? from)
