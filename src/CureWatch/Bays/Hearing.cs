@@ -85,7 +85,7 @@ internal static class Hearing
         heard = IsSettled(heard, index, changedFrom) ? heard with { Backlog = Backlog.With(bay.Backlog, changedFrom, shop.Now) }
             : log.IsLook ? heard with { Climates = Follow(shop, heard, DateTimeOffset.MaxValue) } // nothing that is settled changes
             : heard;
-        heard = HourlyClimate.Hear(heard, shop.Now);
+        heard = HourlyClimate.Hear(shop, heard);
         heard = log.IsLook ? ProbeTwins.Compare(heard, index, bay.Logs[index]) : heard;
         return shop.With(heard.ReadingsToTidy > 0 ? heard : History.Tidy(shop, heard));
     }

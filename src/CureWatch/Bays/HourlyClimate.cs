@@ -11,12 +11,12 @@ internal static class HourlyClimate
     private const double FurthestPanelK = 6;
 
     /// <summary>Takes in the hours that are complete.</summary>
+    /// <param name="shop">The shop at its present: where this bay does not measure outdoors, another may.</param>
     /// <param name="bay">The bay.</param>
-    /// <param name="now">The present.</param>
     /// <returns>The bay with its forecaster up to date; an hour nobody measured in is left out.</returns>
-    public static BayState Hear(BayState bay, DateTimeOffset now)
+    public static BayState Hear(Shop shop, BayState bay)
     {
-        long complete = HourValue.HourOf(now - ProbeLog.LatestArrival) - 1;
+        long complete = HourValue.HourOf(shop.Now - ProbeLog.LatestArrival) - 1;
         if (bay.HeardThrough >= complete)
         {
             return bay;
@@ -26,14 +26,14 @@ internal static class HourlyClimate
         long first = bay.HeardThrough is { } heard ? Math.Max(heard + 1, complete - DailyCourse.Window) : complete;
         for (long hour = first; hour <= complete; hour++)
         {
-            forecaster = MeanOf(bay, hour) is { } mean ? forecaster.Hear(mean) : forecaster;
+            forecaster = MeanOf(shop, bay, hour) is { } mean ? forecaster.Hear(mean) : forecaster;
         }
 
         return bay with { Forecaster = forecaster, HeardThrough = complete };
     }
 
     /// <summary>Several probes count alike, however often each of them reports.</summary>
-    private static HourMean? MeanOf(BayState bay, long hour)
+    private static HourMean? MeanOf(Shop shop, BayState bay, long hour)
     {
         double kelvins = 0, logarithms = 0;
         double? coldestK = null;
@@ -62,7 +62,7 @@ internal static class HourlyClimate
         return probes == 0 ? null : new HourMean(hour, kelvins / probes, logarithms / probes)
         {
             PanelAboveAirK = coldestK - (kelvins / probes) is { } above && Math.Abs(above) <= FurthestPanelK ? above : null,
-            OutdoorLn = OutdoorLnOf(bay, hour),
+            OutdoorLn = OutdoorLnOf(shop, bay, hour),
         };
     }
 
@@ -81,11 +81,12 @@ internal static class HourlyClimate
         return false;
     }
 
-    private static double? OutdoorLnOf(BayState bay, long hour)
+    /// <summary>What is outdoors is outdoors for every bay: its own probe goes before another's.</summary>
+    private static double? OutdoorLnOf(Shop shop, BayState bay, long hour)
     {
-        for (int i = 0; i < bay.Logs.Length; i++)
+        foreach (ProbeLog log in bay.Logs.Concat(shop.WithOutdoors.Where(b => b != bay.Plan.Bay).SelectMany(b => shop.Bays[b].Logs)))
         {
-            if (bay.Plan.Probes[i].Probe.Measures == Measures.Outdoor && HourMean.Of(bay.Logs[i].Air, hour) is { } outdoors)
+            if (log.Probe.Measures == Measures.Outdoor && HourMean.Of(log.Air, hour) is { } outdoors)
             {
                 return outdoors.LnVapourPressure;
             }
