@@ -1,5 +1,6 @@
 using CureWatch.Forecasting;
 using CureWatch.Planning;
+using CureWatch.Psychrometrics;
 using CureWatch.Units;
 using CureWatch.Warnings;
 using CureWatch.Words;
@@ -13,6 +14,9 @@ internal static class BayRemedies
     private const double DriedToPct = 50;
 
     private const double MoistenedToPct = 45;
+
+    /// <summary>How far inside what the sheets allow the air is held [%]. Source (choice): no humidifier keeps it closer.</summary>
+    private const double InsidePct = 5;
     private static readonly double[] HeldC = [12, 14, 16, 18, 20, 22, 24];
 
     /// <summary>Everything that might help, the gentlest first.</summary>
@@ -43,8 +47,8 @@ internal static class BayRemedies
 
         double attendedHours = isFixed || now.LeavesAt is not { } leaves ? double.PositiveInfinity : (leaves - now.At).TotalHours;
         double mostC = bay.Open.Min(o => o.Laws.Sheet.Limits.PanelMaxC) ?? HeldC[^1];
-        double leastC = bay.Open.Max(o => o.Laws.Sheet.Limits.PanelMinC) ?? HeldC[0];
-        foreach (double heldC in HeldC.Where(c => c >= leastC && c <= mostC && c + Celsius.KelvinsAtZero >= now.AirKelvins - 3))
+        double leastC = ColdestC(bay) ?? HeldC[0];
+        foreach (double heldC in HeldC.Where(c => c >= leastC && c <= mostC && c + Celsius.KelvinsAtZero >= now.AirKelvins - 3 && IsMoistEnough(bay, now, c)))
         {
             var held = new Figure.Temperature(heldC, "0");
             yield return new Remedy(
@@ -60,10 +64,11 @@ internal static class BayRemedies
     {
         if (bay.Plan.Equipment.Contains(Equipment.Dehumidifier))
         {
-            yield return new Remedy($"Dehumidifier on now, doors shut", new ClimateHeld { MostHumidityPct = DriedToPct }, IsHeat: true);
+            double heldPct = Math.Max(Math.Min(DriedToPct, (MoistestPct(bay) ?? 100) - InsidePct), DriestPct(bay) ?? 0);
+            yield return new Remedy($"Dehumidifier on now, doors shut", new ClimateHeld { MostHumidityPct = heldPct }, IsHeat: true);
         }
 
-        if (Airing.LowersK(bay, now.VapourPressurePa, now.Outdoors?.VapourPressurePa) is { } lowerK)
+        if (Airing.LowersK(bay, now.VapourPressurePa, now.Outdoors?.VapourPressurePa) is { } lowerK && MayBeAired(bay, now))
         {
             yield return new Remedy(
                 $"Air with the extraction: outdoors the dew point is {Figures.Kelvins(lowerK)} lower",
@@ -76,7 +81,30 @@ internal static class BayRemedies
     {
         if (bay.Plan.Equipment.Contains(Equipment.Humidifier))
         {
-            yield return new Remedy($"Humidifier on now, doors shut", new ClimateHeld { LeastHumidityPct = MoistenedToPct }, IsHeat: true);
+            double heldPct = Math.Min(Math.Max(MoistenedToPct, (DriestPct(bay) ?? 0) + InsidePct), MoistestPct(bay) ?? 100);
+            yield return new Remedy($"Humidifier on now, doors shut", new ClimateHeld { LeastHumidityPct = heldPct }, IsHeat: true);
         }
     }
+
+    /// <summary>Not into air too cold or too dry for the coats.</summary>
+    private static bool MayBeAired(BayState bay, AirNow now)
+    {
+        (double kelvins, double pascals) = new ClimateHeld { AiredWith = now.Outdoors }.Of((now.AirKelvins, now.VapourPressurePa));
+        return !(kelvins - Celsius.KelvinsAtZero < ColdestC(bay)) && !(100 * pascals / SaturationPressure.OverWaterPa(kelvins) < DriestPct(bay));
+    }
+
+    /// <summary>Heat adds no water: air that is moist enough may be too dry once it is warm.</summary>
+    private static bool IsMoistEnough(BayState bay, AirNow now, double heldC)
+    {
+        double warmerPct = PercentAt(Math.Max(heldC + Celsius.KelvinsAtZero, now.AirKelvins)), nowPct = PercentAt(now.AirKelvins);
+        return !(warmerPct < DriestPct(bay)) || nowPct < DriestPct(bay);
+
+        double PercentAt(double kelvins) => 100 * now.VapourPressurePa / SaturationPressure.OverWaterPa(kelvins);
+    }
+
+    private static double? ColdestC(BayState bay) => bay.Open.Max(o => o.Laws.Sheet.Limits.PanelMinC);
+
+    private static double? DriestPct(BayState bay) => bay.Open.Max(o => o.Laws.Sheet.Limits.HumidityMinPct);
+
+    private static double? MoistestPct(BayState bay) => bay.Open.Min(o => o.Laws.Sheet.Limits.HumidityMaxPct);
 }
