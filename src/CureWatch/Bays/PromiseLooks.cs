@@ -107,9 +107,9 @@ internal static class PromiseLooks
                 Detail = Words(after.Move!),
             });
         }
-        else if (after.Alarm.IsTold && stands && Words(after.Move!) is var now && !now.Equals(shop.Warnings[shop.Standing[subject]].Detail))
+        else if (after.Alarm.IsTold && stands && Words(after.Move!) is var now && shop.Warnings[shop.Standing[subject]] is var told && !now.Equals(told.Detail))
         {
-            yield return new ShopEvent.WarningReworded(subject, now);
+            yield return new ShopEvent.WarningReworded(told with { Detail = now });
         }
         else if (!after.Alarm.IsTold && stands)
         {
@@ -132,7 +132,7 @@ internal static class PromiseLooks
         bool isSafe = alarm is Alarm.Normal && chance >= RiskBelow;
         var words = new PromiseWords(shop.Plan.Hours, shop.Now);
         DateTimeOffset? tell = words.TimeToTell(outlook.CollectFrom);
-        DateTimeOffset? soonerSince = isSafe && tell is { } time && time <= outlook.PromisedAt - Sooner && time <= before.Foreseen - Sooner ? before.SoonerSince ?? shop.Now : null;
+        DateTimeOffset? soonerSince = isSafe && outlook.ForPeople.IsEmpty && tell is { } time && time <= outlook.PromisedAt - Sooner && time <= before.Foreseen - Sooner ? before.SoonerSince ?? shop.Now : null;
         PromiseMove? move = alarm.IsTold ? Later()
             : outlook.Standing == PromiseStanding.Kept ? null
             : shop.Now - soonerSince >= SoonerFor ? Earlier()

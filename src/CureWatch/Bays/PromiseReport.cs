@@ -91,7 +91,7 @@ public sealed record PromiseReport(
             shop.Plan.Hours.Zone)
         {
             Tell = outlook.Standing == PromiseStanding.Missed || (outlook.Standing == PromiseStanding.Kept && outlook.IsHeldAt(shop.Now)) ? words.TimeToTell(outlook.CollectFrom)
-                : outlook.Standing != PromiseStanding.Kept && job.Promise.Move is { } move ? move.Tell
+                : outlook.Standing != PromiseStanding.Kept && job.Promise.Move is { } move && move.StandsAt(shop.Now) ? move.Tell
                 : outlook.PromisedAt ?? words.TimeToTell(outlook.CollectFrom),
             BeginsAt = begun is null ? scene.Turn?.BeginsAt : null,
             After = after,

@@ -31,4 +31,10 @@ public sealed record PromiseWatch(
 /// <param name="Chance">The chance to make what was told [1].</param>
 /// <param name="Reason">What moved it, a sentence.</param>
 /// <param name="GetsItBack">What would make the time that was told after all; null where nothing does.</param>
-public sealed record PromiseMove(DateTimeOffset? Tell, DateTimeOffset Was, DateTimeOffset At, double Chance, Sentence Reason, Sentence? GetsItBack);
+public sealed record PromiseMove(DateTimeOffset? Tell, DateTimeOffset Was, DateTimeOffset At, double Chance, Sentence Reason, Sentence? GetsItBack)
+{
+    /// <summary>Whether it can still be told: an earlier time that is past is no news.</summary>
+    /// <param name="now">The present.</param>
+    /// <returns>True while it stands.</returns>
+    public bool StandsAt(DateTimeOffset now) => !(Tell < Was && Tell <= now);
+}

@@ -11,14 +11,15 @@ internal sealed class PromiseWords(OpeningHours hours, DateTimeOffset now)
     /// <summary>What people are told is told by the quarter of an hour, rounded up. Source (choice): nobody promises 10:07.</summary>
     private static readonly TimeSpan Grid = TimeSpan.FromMinutes(15);
 
-    /// <summary>The time to tell for a collection that is foreseen: by the quarter of an hour, but within opening hours.</summary>
+    /// <summary>The time to tell for a collection that is foreseen: by the quarter of an hour, but within opening hours, and none that is past.</summary>
     public DateTimeOffset? TimeToTell(DateTimeOffset? collectFrom)
     {
-        if (collectFrom is not { } from)
+        if (collectFrom is not { } foreseen)
         {
             return null;
         }
 
+        DateTimeOffset from = foreseen > now ? foreseen : hours.AfterWork(now, TimeSpan.Zero) ?? now;
         DateTimeOffset quarter = Up(from, Grid);
         return hours.AfterWork(quarter, TimeSpan.Zero) == quarter ? quarter : Up(from, TimeSpan.FromMinutes(1));
     }
@@ -29,7 +30,9 @@ internal sealed class PromiseWords(OpeningHours hours, DateTimeOffset now)
         if (outlook.PromisedAt is not { } promised)
         {
             Sentence could = TimeToTell(outlook.CollectFrom) is { } time ? (Sentence)$"you can tell them {Clock(time)}" : $"no time can be told yet";
-            return $"The customer was told no time; {could}.{Governing(outlook)}";
+            return outlook.ForPeople is [var first, ..]
+                ? (Sentence)$"The customer was told no time, and the car is held: {first.Surface.Replace('-', ' ')}: {first.Text} Once that is lifted, {could}."
+                : $"The customer was told no time; {could}.{Governing(outlook)}";
         }
 
         if (outlook.Standing == PromiseStanding.Missed)
@@ -42,7 +45,7 @@ internal sealed class PromiseWords(OpeningHours hours, DateTimeOffset now)
             return $"{Clock(promised)} is kept: the car was ready.{HeldSince(outlook)}";
         }
 
-        if (move is not null)
+        if (move?.StandsAt(now) == true)
         {
             return Of(move);
         }
