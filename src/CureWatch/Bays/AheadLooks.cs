@@ -21,6 +21,9 @@ internal static class AheadLooks
     /// </summary>
     private static readonly TimeSpan SameEpisode = TimeSpan.FromHours(2);
 
+    /// <summary>How long a night is at most; a shop may be shut for several. Source (choice).</summary>
+    private static readonly TimeSpan LongestNight = TimeSpan.FromHours(12);
+
     private const double Nothing = double.NegativeInfinity;
 
     /// <summary>Decides what the readings so far let foresee, once another comes.</summary>
@@ -52,7 +55,8 @@ internal static class AheadLooks
         {
             if (Foreseen.AheadOf(now) is { } ahead)
             {
-                foreach (ShopEvent told in Watchman.Look(foreseen, SubjectOf(bay, ahead), ExcessOf(shop, bay, now, ahead), default))
+                ShopEvent[] moved = [.. Watchman.Look(foreseen, SubjectOf(bay, ahead), ExcessOf(shop, bay, now, ahead), default)];
+                foreach (ShopEvent told in moved.Concat(moved.Any(e => e is ShopEvent.WarningCleared) ? [] : Reworded(foreseen, SubjectOf(bay, ahead))))
                 {
                     yield return told;
                 }
@@ -62,6 +66,21 @@ internal static class AheadLooks
         foreach (ShopEvent told in Watchman.Look(foreseen, SubjectOf(bay, WarningKind.OutdoorWets), OutdoorsWetBy(shop, bay) ?? Nothing, default))
         {
             yield return told;
+        }
+    }
+
+    /// <summary>What stands through a night is to say in the morning what is foreseen then.</summary>
+    private static IEnumerable<ShopEvent> Reworded(Shop foreseen, Subject subject)
+    {
+        if (!foreseen.Standing.TryGetValue(subject, out int number))
+        {
+            yield break;
+        }
+
+        Warning told = foreseen.Warnings[number], now = AheadWords.Explained(foreseen, told);
+        if (told.Foretold is { } before && now.Foretold is { } after && before.DiffersFrom(after))
+        {
+            yield return new ShopEvent.WarningReworded(now with { Lead = told.Lead, Wakes = told.Wakes || now.Wakes });
         }
     }
 
@@ -83,7 +102,7 @@ internal static class AheadLooks
         : bay.Alarms.GetValueOrDefault(SubjectOf(bay, now)) is { } alarm and not Alarm.Normal && alarm.IsTold;
 
     private static bool IsThisNight(Shop shop, DateTimeOffset at) =>
-        AheadScene.NightOf(shop.Plan.Hours, shop.Now) is { Leaves: { } leaves } && leaves <= shop.Now && AheadScene.LastLockUp(shop.Plan.Hours, shop.Now) <= at;
+        shop.Now - at < LongestNight && AheadScene.NightOf(shop.Plan.Hours, shop.Now) is { Leaves: { } leaves } && leaves <= shop.Now && AheadScene.LastLockUp(shop.Plan.Hours, shop.Now) <= at;
 
     /// <summary>How far the coldest panel is below where the air outdoors condenses [K]; null where nobody measures one of them.</summary>
     private static double? OutdoorsWetBy(Shop shop, BayState bay) =>

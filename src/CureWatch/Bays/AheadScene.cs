@@ -9,8 +9,8 @@ namespace CureWatch.Bays;
 /// <summary>Gathers what a bay's night is looked ahead from, as it is at the shop's present.</summary>
 internal static class AheadScene
 {
-    /// <summary>Longer ago than this [h] nobody asks for. Source (choice): a long weekend.</summary>
-    private const int LongestClosedHours = 96;
+    /// <summary>Longer ago than this [h] nobody asks for: a shop that opens once a week, and a clock set forward.</summary>
+    private const int LongestClosedHours = (7 * 24) + 1;
 
     /// <summary>Gathers it.</summary>
     /// <param name="shop">The shop.</param>
@@ -92,7 +92,7 @@ internal static class AheadScene
     /// <summary>The last time people left for a night.</summary>
     /// <param name="hours">When the shop is open.</param>
     /// <param name="now">The present.</param>
-    /// <returns>The instant; null where it is longer ago than a long weekend, or never was.</returns>
+    /// <returns>The instant; null where it is longer ago than a week, or never was.</returns>
     public static DateTimeOffset? LastLockUp(OpeningHours hours, DateTimeOffset now)
     {
         for (int ago = 1; ago <= LongestClosedHours; ago++)

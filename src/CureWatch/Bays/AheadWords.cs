@@ -24,6 +24,7 @@ internal static class AheadWords
         bool isClosed = shop.Plan.Hours.DayAt(shop.Now) is { } day && day.Opens > shop.Now;
         return warning with
         {
+            Foretold = new Foretold(risk.Chance, risk.From, !risk.Remedies.IsEmpty),
             Lead = risk.From - shop.Now is var lead && lead > TimeSpan.Zero ? lead : TimeSpan.Zero,
             Detail = $"{Of(risk, shop.Now, shop.Plan.Hours.Zone)} {Helps(risk)}",
             Wakes = !isClosed || (!risk.Remedies.IsEmpty && AlarmRule.Of(subject.Kind).Priority == 1),

@@ -39,7 +39,7 @@ public static class Evolution
         ShopEvent.AlarmMoved e => Move(shop, e),
         ShopEvent.WarningRaised e => Raise(shop, e.Warning),
         ShopEvent.WarningCleared e => Clear(shop, e),
-        ShopEvent.WarningReworded e => Reword(shop, e),
+        ShopEvent.WarningReworded e => shop with { Warnings = shop.Warnings.SetItem(shop.Standing[e.Warning.Subject], e.Warning) },
         ShopEvent.CoatForeseen e => Foresee(shop, e),
         ShopEvent.BayForeseen e => shop.With(shop.Bays[e.Bay] with { Ahead = e.Ahead }),
         ShopEvent.RulingTurned e => WithJob(shop, e.Job, j => j with { IsReady = e.IsReady }),
@@ -184,9 +184,6 @@ public static class Evolution
             Standing = shop.Standing.Remove(e.Subject),
         };
     }
-
-    private static Shop Reword(Shop shop, ShopEvent.WarningReworded e) =>
-        shop with { Warnings = shop.Warnings.SetItem(shop.Standing[e.Subject], shop.Warnings[shop.Standing[e.Subject]] with { Detail = e.Detail }) };
 
     /// <summary>
     /// A probe that is still there goes on where it was. A bay that is gone keeps what was measured in it, for the coats that were there.

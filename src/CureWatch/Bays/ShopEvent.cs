@@ -7,7 +7,6 @@ using CureWatch.Planning;
 using CureWatch.Products;
 using CureWatch.Readings;
 using CureWatch.Warnings;
-using CureWatch.Words;
 
 namespace CureWatch.Bays;
 
@@ -100,9 +99,8 @@ public abstract record ShopEvent
     public sealed record WarningRaised(Warning Warning) : ShopEvent;
 
     /// <summary>A warning that stands says by now something else; nobody is warned anew.</summary>
-    /// <param name="Subject">What it is about.</param>
-    /// <param name="Detail">What it says.</param>
-    public sealed record WarningReworded(Subject Subject, Sentence Detail) : ShopEvent;
+    /// <param name="Warning">The warning as it is now.</param>
+    public sealed record WarningReworded(Warning Warning) : ShopEvent;
 
     /// <summary>A warning is over.</summary>
     /// <param name="Subject">What it is about.</param>

@@ -30,9 +30,28 @@ public sealed record Warning(Subject Subject, string? Surface, DateTimeOffset Ra
     /// <summary>What brought it about this time, where that says more than its kind; else null.</summary>
     public Sentence? Detail { get; init; }
 
+    /// <summary>What was foreseen when it was worded; null of what happens already.</summary>
+    public Foretold? Foretold { get; init; }
+
     /// <summary>
     /// Whether somebody may be woken for it: false where the shop was closed when it was given and nothing anybody can still do helps before the morning,
     /// and of a probe that is only doubted.
     /// </summary>
     public bool Wakes { get; init; } = true;
+}
+
+/// <summary>What people were told of something to come.</summary>
+/// <param name="Chance">How likely it is [1].</param>
+/// <param name="From">When it would begin.</param>
+/// <param name="MayBeHelped">Whether anything still helps.</param>
+public sealed record Foretold(double Chance, DateTimeOffset From, bool MayBeHelped)
+{
+    private const double WorthTelling = 0.1;
+    private static readonly TimeSpan WorthMoving = TimeSpan.FromMinutes(30);
+
+    /// <summary>Whether something else is foreseen that people should know of: a chance by a tenth, a time by half an hour, or help that there is, or is no more.</summary>
+    /// <param name="other">What is foreseen now.</param>
+    /// <returns>True where it is worth telling. Source (choice): the figures.</returns>
+    public bool DiffersFrom(Foretold other) =>
+        Math.Abs(Chance - other.Chance) >= WorthTelling || (From - other.From).Duration() >= WorthMoving || MayBeHelped != other.MayBeHelped;
 }

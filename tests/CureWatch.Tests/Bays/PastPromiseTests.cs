@@ -134,4 +134,31 @@ public class PastPromiseTests
 
     private static PromisedCar Cured(double promisedHour, double untilHour, double keepDryHours = 12) =>
         new PromisedCar(promisedHour, sheet: PromisedCar.Rows(keepDryHours)).Steady(0, 1).Coated(1).Steady(1, untilHour);
+
+    // Ready since the night before last: nobody can be told a time that is past, and whoever is held is told so first.
+    [Fact]
+    public void CarWithoutAPromise_IsToldATimeThatIsToCome_AndAHoldBeforeIt()
+    {
+        PromisedCar car = new PromisedCar(null, sheet: PromisedCar.Rows()).Steady(0, 1).Coated(1).Steady(1, 50);
+        Assert.True(car.Promise.Tell >= car.Shop.Now, $"{car.Promise.Tell} at {car.Shop.Now}");
+        Assert.StartsWith("The customer was told no time; you can tell them 10:", car.Promise.Text.ToString(), StringComparison.Ordinal);
+
+        car.Tap(50, Did.Inspected, "bonnet", found: Found.WaterMark);
+        Assert.StartsWith("The customer was told no time, and the car is held: bonnet: ", car.Promise.Text.ToString(), StringComparison.Ordinal);
+    }
+
+    // It cures sooner than was told, but a person has to look first: no earlier time is told meanwhile.
+    [Fact]
+    public void EarlierTime_IsNotTold_WhileAPersonHoldsTheCar()
+    {
+        static PromisedCar Warmed(Action<PromisedCar> tell)
+        {
+            PromisedCar car = new PromisedCar(60, sheet: PromisedCar.Rows(20)).Steady(0, 1, airC: 12).Coated(1);
+            tell(car);
+            return car.Steady(1, 10, airC: 26);
+        }
+
+        Assert.NotNull(Warmed(_ => { }).Promise.Move);
+        Assert.Null(Warmed(car => car.Tap(1.2, Did.Inspected, "bonnet", found: Found.HighSpot)).Promise.Move);
+    }
 }

@@ -37,7 +37,7 @@ public class ClosedFamilyTests
         new ShopEvent.SurfaceOverheated("job-1", "bonnet", new Overheat(Now, 95, 70)),
         new ShopEvent.AlarmMoved(Wet, new Alarm.Raised()),
         new ShopEvent.WarningRaised(new Warning(Wet, "bonnet", Now, null, null)),
-        new ShopEvent.WarningReworded(Wet, $"wetter than it was"),
+        new ShopEvent.WarningReworded(new Warning(Wet, "bonnet", Now, null, null) { Detail = $"wetter than it was" }),
         new ShopEvent.WarningCleared(Wet, Now),
         new ShopEvent.RulingTurned("job-1", IsReady: true, Now),
         new ShopEvent.RulingForeseen("job-1", Now),
