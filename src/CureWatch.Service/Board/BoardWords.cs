@@ -35,6 +35,7 @@ internal static class BoardWords
         WarningKind.ClockTrouble => "The clock of this computer is wrong",
         WarningKind.BackupTrouble => "No backup is made",
         WarningKind.CertificateTrouble => "The board's certificate ends soon",
+        WarningKind.SettingsTrouble => "The next start would refuse the settings",
         WarningKind.ProbeImplausible => "A probe cannot be believed",
         WarningKind.ProbeDisagreeing => "Probes disagree",
         WarningKind.ProbeStandsStill => "A probe has not moved: check it",

@@ -28,7 +28,8 @@ internal static class CheckCommand
         return command;
     }
 
-    private static void Check(ConfigurationFolder folder, Faults faults)
+    /// <summary>Finds the faults of the files themselves, whatever the journal holds.</summary>
+    public static void Check(ConfigurationFolder folder, Faults faults)
     {
         ServiceSettings? service = ServiceFile.Read(folder.Service, ServiceVariable.OfProcess, faults);
         if (Configuration.Read(folder, faults) is { } configuration && service is not null)

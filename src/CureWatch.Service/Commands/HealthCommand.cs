@@ -10,15 +10,27 @@ internal static class HealthCommand
 
     public static Command Create()
     {
+        Option<string?> config = ConfigOption.Create();
         Option<int?> port = PortOptions.Board();
-        var command = new Command("health", "Asks the service on this machine whether it does its work. Exits 1 where it does not.") { port };
-        command.SetAction(parsed => Ask(parsed.GetValue(port) ?? BoardOfService.UsualPort, parsed.InvocationConfiguration.Output));
+        var command = new Command("health", "Asks the service on this machine whether it does its work. Exits 1 where it does not.") { config, port };
+        command.SetAction(parsed => Ask(
+            parsed.GetValue(port) ?? PortIn(parsed.GetValue(config) ?? ConfigurationFolder.Usual), parsed.InvocationConfiguration.Output));
         return command;
+    }
+
+    /// <summary>Where the service listens that was started with these settings; the files may have been changed since, and be faulty.</summary>
+    private static int PortIn(string config)
+    {
+        var faults = new Faults();
+        return ServiceFile.Read(ConfigurationFolder.Find(config, faults)?.Service, ServiceVariable.OfProcess, faults)?.Board.Port is { } port and > 0
+            ? port
+            : BoardOfService.UsualPort;
     }
 
     private static int Ask(int port, TextWriter output)
     {
-        using var client = new HttpClient { Timeout = Patience };
+        using var direct = new SocketsHttpHandler { UseProxy = false };
+        using var client = new HttpClient(direct) { Timeout = Patience };
         try
         {
             using HttpResponseMessage answer = client.Send(new HttpRequestMessage(HttpMethod.Get, new Uri($"http://127.0.0.1:{port}/health/ready")));

@@ -1,6 +1,7 @@
 using System.CommandLine;
 using CureWatch.Service.Disk;
 using CureWatch.Service.Journal;
+using CureWatch.Service.Pump;
 using CureWatch.Service.Settings;
 
 namespace CureWatch.Service.Commands;
@@ -43,11 +44,14 @@ internal sealed class RunCommand
         using (folder)
         {
             return Recovered.From(folder, config, isForced: false, faults) is { } recovered
-                && ServiceHost.Build(settings, folder, recovered, TimeProvider.System, faults) is { } host
+                && ServiceHost.Build(settings, folder, recovered, TimeProvider.System, faults, WatchOver(config)) is { } host
                 ? host.Run(new ReadyLine(parsed.GetValue(_json), parsed.InvocationConfiguration.Output), parsed.InvocationConfiguration.Error)
                 : Refusal.Of(faults, parsed.InvocationConfiguration.Error);
         }
     }
+
+    private static Action<IServiceCollection> WatchOver(string config) => services => services.AddHostedService(
+        p => new SettingsWatch(config, p.GetRequiredService<Latest>(), p.GetRequiredService<Troubles>(), p.GetRequiredService<TimeProvider>()));
 
     /// <returns>How to run, or null where any file of the configuration holds a fault.</returns>
     private ServiceSettings? Settings(ParseResult parsed, string config, Faults faults)

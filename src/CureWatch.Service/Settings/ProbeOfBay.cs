@@ -18,10 +18,12 @@ internal sealed record ProbeOfBay(ProbeMount Mount, ProbeWiring Wiring)
     public static ImmutableArray<ProbeOfBay> ReadAll(JsonCursor probes, string shop, string bay, TimeZoneInfo zone)
     {
         var ids = new HashSet<string>(StringComparer.Ordinal);
-        return [.. probes.Items().Select(p => Read(p, shop, bay, zone, ids)).OfType<ProbeOfBay>()];
+        var heard = new HashSet<(Measures, string Topic, string? Temperature)>();
+        return [.. probes.Items().Select(p => Read(p, shop, bay, zone, ids, heard)).OfType<ProbeOfBay>()];
     }
 
-    private static ProbeOfBay? Read(JsonCursor place, string shop, string bay, TimeZoneInfo zone, HashSet<string> ids)
+    private static ProbeOfBay? Read(
+        JsonCursor place, string shop, string bay, TimeZoneInfo zone, HashSet<string> ids, HashSet<(Measures, string Topic, string? Temperature)> heard)
     {
         _ = place.Keys(["probe", "measures"], "topic", "fields", "unit", "offset", "calibrations", "accuracy", "every", "on");
         string? id = place["probe"].Id();
@@ -44,6 +46,11 @@ internal sealed record ProbeOfBay(ProbeMount Mount, ProbeWiring Wiring)
 
         (Material? material, Place where, string? surface) = On(place["on"], measures);
         ProbeWiring wiring = WiringOfProbe.Read(place, shop, bay, id ?? "", measures);
+        if (measures is { } what && !heard.Add((what, wiring.Topic, wiring.Fields?.Temperature)))
+        {
+            place["topic"].Refuse(wiring.Topic, "what no other probe of the bay reads: one sensor read twice is no twin");
+        }
+
         return id is null || measures is null
             ? null
             : new ProbeOfBay(

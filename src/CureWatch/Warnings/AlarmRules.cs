@@ -101,6 +101,11 @@ internal static class AlarmRules
             $"From then on no phone and no screen opens the board by HTTPS, and phones keep no page for the time without Wi-Fi.",
             $"Put the renewed certificate and its key into their files: they are taken up within a minute. Where the shop is its own authority, delete the folder "
             + $"certificates of the data folder, start again and install the new authority on the phones."),
+        Exact(
+            WarningKind.SettingsTrouble, 2,
+            $"The next start would refuse the files of the configuration.",
+            $"The service goes on as it was set up. After a power cut or an update it would not start, and the shop would be unwatched.",
+            $"Put right what is named, or put the file back as it was; curewatch check finds the faults of a file."),
         new(
             WarningKind.ProbeImplausible, 2, OnDelay: TimeSpan.FromMinutes(10), OffDelay: TimeSpan.FromMinutes(10), Deadband: 0, LeastLooks: 3,
             $"A probe says what no sound sensor can.",

@@ -63,6 +63,9 @@ public enum WarningKind
     /// <summary>What the board shows by HTTPS ends soon. Told by whoever shows it, never by the shop's state.</summary>
     CertificateTrouble,
 
+    /// <summary>The next start would refuse the files of the configuration. Told by whoever reads them, never by the shop's state.</summary>
+    SettingsTrouble,
+
     /// <summary>A probe says what no sound sensor can.</summary>
     ProbeImplausible,
 

@@ -45,6 +45,17 @@ public sealed class ShopFileTests : IDisposable
             bonnet.Calibrations);
     }
 
+    // Copied and pasted: a second name for one sensor would pass for a twin that always agrees.
+    [Fact]
+    public void SensorReadTwice_IsRefused_AndOneThatMeasuresTwoThingsIsNot()
+    {
+        Assert.Null(Read(Bay("""{"probe":"a","measures":"air","topic":"hall/1"},{"probe":"b","measures":"air","topic":"hall/1"}""")));
+        Assert.Contains("no other probe of the bay reads", Assert.Single(_faults.All).ToString(), StringComparison.Ordinal);
+        Assert.NotNull(Read(Bay("""{"probe":"a","measures":"air","topic":"hall/1"},{"probe":"p","measures":"panel","topic":"hall/1","fields":{"temperature":"/panel"}}""")));
+
+        static string Bay(string probes) => $$"""{"shop":"s","timeZone":"UTC","bays":[{"bay":"b","probes":[{{probes}}]}]}""";
+    }
+
     [Fact]
     public void Hours_AreStretchesOfTheWallClock()
     {

@@ -1,0 +1,45 @@
+using CureWatch.Service.Pump;
+using CureWatch.Service.Settings;
+using CureWatch.Warnings;
+
+namespace CureWatch.Service.Commands;
+
+/// <summary>Tells while the service runs that its next start would refuse the files of its configuration: after a power cut at night nobody would be there to read why.</summary>
+internal sealed class SettingsWatch(string config, Latest latest, Troubles troubles, TimeProvider clock) : BackgroundService
+{
+    /// <summary>Source (choice): soon enough for whoever has just saved a file, and too seldom to cost anything.</summary>
+    private static readonly TimeSpan LookEvery = TimeSpan.FromMinutes(5);
+
+    /// <summary>Reads the files as a start does, and takes nothing of them.</summary>
+    public void Look()
+    {
+        var faults = new Faults();
+        if (ConfigurationFolder.Find(config, faults) is { } files)
+        {
+            CheckCommand.Check(files, faults);
+            if (faults.Count == 0 && Configuration.Read(files, faults) is { } configuration)
+            {
+                _ = Imports.Decide(latest.Register, files, configuration, isForced: false, faults);
+            }
+        }
+
+        if (faults.Count == 0)
+        {
+            troubles.Clear(WarningKind.SettingsTrouble);
+        }
+        else
+        {
+            troubles.Raise(WarningKind.SettingsTrouble, faults.Count == 1 ? $"{faults.All[0]}" : $"{faults.All[0]}; {faults.Count - 1} more");
+        }
+    }
+
+    /// <inheritdoc/>
+    protected override async Task ExecuteAsync(CancellationToken stoppingToken)
+    {
+        using var timer = new PeriodicTimer(LookEvery, clock);
+        while (await timer.WaitForNextTickAsync(stoppingToken))
+        {
+            Look();
+        }
+    }
+}
