@@ -221,6 +221,39 @@ public class PhoneTests(Chromium browser)
         await Assertions.Expect(page.Locator("#waiting")).ToContainTextAsync("Got wet", new LocatorAssertionsToContainTextOptions { Timeout = Patience });
     }
 
+    // A glove on the footer while the Wi-Fi is out: the countdown is still there afterwards.
+    [Fact]
+    public async Task AnotherLanguage_WithoutTheService_ChangesNothing_AndLosesNothing()
+    {
+        ServedShop shop = await ShopAtWork.OpenAsync();
+        IPage page = await browser.OpenAsync(shop.Address);
+        string car = $"/bay/bay-1/jobs/{ShopAtWork.Job}";
+        await page.GotoAsync(car);
+        await PutAsideAsync(page);
+        await shop.DisposeAsync();
+        await page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { Name = "Deutsch" }).ClickAsync();
+        await Assertions.Expect(page.GetByText("What this phone has shown before is still there.")).ToBeVisibleAsync(
+            new LocatorAssertionsToBeVisibleOptions { Timeout = Patience });
+        await page.GotoAsync(car);
+        await Assertions.Expect(page.Locator(".lost")).ToBeVisibleAsync(new LocatorAssertionsToBeVisibleOptions { Timeout = Patience });
+        await Assertions.Expect(page.Locator("h1")).ToContainTextAsync("grey estate");
+    }
+
+    // Yesterday's time on a card that cannot say how old it is would be printed.
+    [Fact]
+    public async Task CarCard_IsNotPutAside()
+    {
+        ServedShop shop = await ShopAtWork.OpenAsync();
+        IPage page = await browser.OpenAsync(shop.Address);
+        await page.GotoAsync($"/bay/bay-1/jobs/{ShopAtWork.Job}");
+        await PutAsideAsync(page);
+        await page.GotoAsync($"/bay/bay-1/jobs/{ShopAtWork.Job}/card");
+        await shop.DisposeAsync();
+        await page.ReloadAsync();
+        await Assertions.Expect(page.GetByText("This phone has not shown this page before")).ToBeVisibleAsync(
+            new LocatorAssertionsToBeVisibleOptions { Timeout = Patience });
+    }
+
     [Fact]
     public async Task PhoneThatIsSignedOut_HasPutNothingAside()
     {

@@ -9,6 +9,7 @@ let epoch = 0;          // what was asked for before somebody signed out is kept
 
 const isAsset = path => path.startsWith("/assets/");
 const isBay = path => path === "/bay" || path.startsWith("/bay/");
+const isKept = path => isBay(path) && !path.endsWith("/start") && !path.endsWith("/card"); // these tell a time, and cannot tell how old they are
 const pathOf = request => new URL(request.url).pathname;
 
 self.addEventListener("install", () => self.skipWaiting());
@@ -17,12 +18,7 @@ self.addEventListener("message", event => event.waitUntil(Promise.allSettled(eve
 self.addEventListener("fetch", event => {
   const path = pathOf(event.request);
   if (path === "/sign-in" || path === "/sign-out" || path === "/tongue") {
-    epoch++;
-    const words = stillIn(); // of what is kept, before that goes
-    event.waitUntil(words.finally(() => caches.delete(store)));
-    if (path === "/sign-out" && event.request.mode === "navigate") {
-      event.respondWith(signOut(event.request, words));
-    }
+    event.respondWith(change(event.request, path === "/sign-out"));
   } else if (event.request.method === "GET" && (isAsset(path) || isBay(path))) {
     event.respondWith(answer(event.request));
   }
@@ -30,12 +26,24 @@ self.addEventListener("fetch", event => {
 
 const answer = request => isAsset(pathOf(request)) ? asset(request) : page(request);
 
-async function signOut(request, words) {
+// Another person or another language: what is kept goes once the service has said so, and with whoever signs out in any case.
+async function change(request, isSignOut) {
+  const words = await (isSignOut ? stillIn() : unchanged()); // of what is kept, before that goes
   try {
-    return await fetch(request, { signal: AbortSignal.timeout(patience) });
+    const answered = await fetch(request, { signal: AbortSignal.timeout(patience) });
+    await forget();
+    return answered;
   } catch {
+    if (isSignOut) {
+      await forget();
+    }
     return words;
   }
+}
+
+function forget() {
+  epoch++;
+  return caches.delete(store);
 }
 
 async function asset(request) {
@@ -108,9 +116,13 @@ const stillIn = () => inWords(
   "/still-in", "Not signed out", "You are still signed in",
   "The service does not answer, so nobody was signed out. Keep the phone by you, and sign out again once it answers.");
 
+const unchanged = () => inWords(
+  "/unchanged", "Nothing was changed", "The service does not answer",
+  "Nothing was changed. What this phone has shown before is still there.");
+
 async function keep(request, given, text, begun) {
   const kept = await caches.open(store);
-  if (begun !== epoch) {
+  if (begun !== epoch || !isKept(pathOf(request))) {
     return;
   }
   const headers = new Headers(given);
