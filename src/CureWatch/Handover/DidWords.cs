@@ -15,13 +15,13 @@ internal static class DidWords
         Did.Dried => $"Dried",
         Did.Inspected => $"Inspected",
         Did.Reworked => $"Reworked",
-        Did.LampOn => $"LampOn",
-        Did.LampOff => $"LampOff",
+        Did.LampOn => $"Lamp on",
+        Did.LampOff => $"Lamp off",
         Did.Measured => $"Measured",
         Did.Moved => $"Moved",
         Did.Washed => $"Washed",
         Did.Polished => $"Polished",
-        Did.PanelWiped => $"PanelWiped",
+        Did.PanelWiped => $"Wiped down",
         Did.Told => $"Told",
         Did.Withdrawn => $"Withdrawn",
         _ => throw new ArgumentOutOfRangeException(nameof(did), did, "No tap."),
@@ -30,9 +30,9 @@ internal static class DidWords
     public static Sentence Of(Found found) => found switch
     {
         Found.Clear => $"Clear",
-        Found.HighSpot => $"HighSpot",
+        Found.HighSpot => $"High spot",
         Found.Streak => $"Streak",
-        Found.WaterMark => $"WaterMark",
+        Found.WaterMark => $"Water mark",
         Found.Dust => $"Dust",
         _ => throw new ArgumentOutOfRangeException(nameof(found), found, "Nothing an inspection finds."),
     };

@@ -38,6 +38,18 @@ public class PhraseTests
         Assert.Empty(PhraseBook.Read("Pages.de.resources").Select(p => p.Key).Where(k => !known.Contains(k) && !known.Contains(Capital(k))).Order(StringComparer.Ordinal));
     }
 
+    [Fact]
+    public void CautionsOfTheSheetsThatShip_AndNoOthers_AreInGerman()
+    {
+        string[] cautions =
+        [
+            .. Directory.GetFiles(Path.Combine(AppContext.BaseDirectory, "config", "products"), "*.json")
+                .SelectMany(f => ProductFile.Read(f, new Faults())!.Cautions).Distinct().Order(StringComparer.Ordinal),
+        ];
+        Assert.NotEmpty(cautions);
+        Assert.Equal(cautions, PhraseBook.Read("Sheets.de.resources").Select(p => p.Key).Order(StringComparer.Ordinal));
+    }
+
     private static bool IsWords(string phrase) => CureWatch.Words.Phrases.Places(phrase)
         .Aggregate(phrase, (left, place) => left.Replace($"{{{place}}}", "", StringComparison.Ordinal)).Any(char.IsLetter);
 
