@@ -19,7 +19,7 @@ internal static class WhatIfQuestion
             return null;
         }
 
-        _ = top.Keys([], "temperatureC", "humidityPct", "surface", "lampMinutes", "product", "revision", "startAt", "promisedAt");
+        _ = top.Keys([], "temperatureC", "temperatureF", "humidityPct", "surface", "lampMinutes", "product", "revision", "startAt", "promisedAt");
         string[] surfaces = [.. job.Job.Surfaces.Select(s => s.Id)];
         string? surface = top["surface"].String(surfaces.Contains, $"a surface of the job: {string.Join(", ", surfaces)}");
         int? minutes = top["lampMinutes"].Integer(1, LongestLampMinutes);
@@ -35,7 +35,7 @@ internal static class WhatIfQuestion
             top["surface"].Refuse("the key surface, which lampMinutes and product need");
         }
 
-        return new Hypothesis(top["temperatureC"].Number(AirC), top["humidityPct"].Number(HumidityPct), startAt, top["promisedAt"].Instant())
+        return new Hypothesis(top.Celsius("temperature", AirC), top["humidityPct"].Number(HumidityPct), startAt, top["promisedAt"].Instant())
         {
             Lamp = surface is not null && minutes is { } lit ? (surface, lit) : null,
             Sheet = surface is not null && sheet is { } other ? (surface, other.Product, other.Revision) : null,

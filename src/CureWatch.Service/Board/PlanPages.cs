@@ -4,7 +4,6 @@ using CureWatch.Service.Documents;
 using CureWatch.Service.People;
 using CureWatch.Service.Pump;
 using CureWatch.Service.Tongues;
-using CureWatch.Units;
 using CureWatch.Words;
 
 namespace CureWatch.Service.Board;
@@ -66,11 +65,11 @@ internal static class PlanPages
     }
 
     /// <summary>When a car comes, how cold, and when it is to be begun, as a job file says it.</summary>
-    public static void Visit(Utf8JsonWriter json, string arrives, string arrivesC, string unit, string planned, ShopClock clock)
+    public static void Visit(Utf8JsonWriter json, string arrives, string arrivesDegrees, string unit, string planned, ShopClock clock)
     {
         Time(json, "arrivesAt", arrives, clock);
         Time(json, "plannedAt", planned, clock);
-        TypedNumber.Write(json, "arrivesAtC", arrivesC, unit == TongueOfRequest.FahrenheitSign ? Fahrenheit.ToCelsius : null);
+        TypedNumber.Write(json, unit == TongueOfRequest.FahrenheitSign ? "arrivesAtF" : "arrivesAtC", arrivesDegrees);
     }
 
     /// <summary>Writes a time on the shop's wall clock as an instant, and one that no clock shows as it stands, so that it is refused by name.</summary>

@@ -10,12 +10,11 @@ internal static class TypedNumber
     /// <param name="json">Where to.</param>
     /// <param name="name">What it is called.</param>
     /// <param name="typed">What was typed.</param>
-    /// <param name="meant">What it stands for, where that is another unit's number.</param>
-    public static void Write(Utf8JsonWriter json, string name, string typed, Func<double, double>? meant = null)
+    public static void Write(Utf8JsonWriter json, string name, string typed)
     {
         if (double.TryParse(typed.Replace(',', '.'), NumberStyles.Float, CultureInfo.InvariantCulture, out double number) && double.IsFinite(number))
         {
-            json.WriteNumber(name, meant is null ? number : meant(number));
+            json.WriteNumber(name, number);
         }
         else
         {

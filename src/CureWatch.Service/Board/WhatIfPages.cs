@@ -5,7 +5,6 @@ using CureWatch.Service.Documents;
 using CureWatch.Service.People;
 using CureWatch.Service.Settings;
 using CureWatch.Service.Tongues;
-using CureWatch.Units;
 using CureWatch.Words;
 
 namespace CureWatch.Service.Board;
@@ -48,7 +47,7 @@ internal static class WhatIfPages
         foreach (string name in Numbers)
         {
             bool isFahrenheit = name == Temperature && asked["unit"] == TongueOfRequest.FahrenheitSign;
-            TypedNumber.Write(json, name, asked[name].ToString(), isFahrenheit ? Fahrenheit.ToCelsius : null);
+            TypedNumber.Write(json, isFahrenheit ? "temperatureF" : name, asked[name].ToString());
         }
 
         foreach (string name in Instants)

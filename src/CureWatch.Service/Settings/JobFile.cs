@@ -9,7 +9,7 @@ internal static class JobFile
 {
     private const int LongestCar = 200;
 
-    private static readonly string[] Optional = ["car", "promisedAt", "arrivesAt", "arrivesAtC", "plannedAt", "taps"];
+    private static readonly string[] Optional = ["car", "promisedAt", .. VisitOfJob.Keys, "taps"];
 
     /// <summary>Reads a job that is to be lived through again, which may tell what its coats were begun with.</summary>
     /// <returns>The job, or null where the file holds a fault or does not fit the configuration.</returns>
