@@ -49,7 +49,7 @@ internal sealed class CanStartViews(ShopClock clock)
         }
 
         Sentence surface = layers[0] is { Sections: > 1, IsTimed: true } first && answer.Evidence.Times[0].HasToBeLevelled
-            ? $"{answer.Evidence.Surface.Id}, {(int)first.SectionsPerPass} sections a pass"
+            ? first.SectionsPerPass == 1 ? (Sentence)$"{answer.Evidence.Surface.Id}, {1} section a pass" : $"{answer.Evidence.Surface.Id}, {(int)first.SectionsPerPass} sections a pass"
             : Sentence.Named(answer.Evidence.Surface.Id);
         Sentence done = last.Layer > 1 ? (Sentence)$"layer {last.Layer} done {clock.Of(plan.DoneAt)!.Text}" : $"done {clock.Of(plan.DoneAt)!.Text}";
         return answer.DryAt?.Latest is { } at ? (Sentence)$"{surface}: {done}, keep dry until {clock.Of(at).Text}" : $"{surface}: {done}";

@@ -45,6 +45,11 @@ internal sealed class ShopClock(TimeZoneInfo zone, DateTimeOffset now)
             return isAhead ? (Sentence)$"in {(int)length.TotalDays} days" : $"{(int)length.TotalDays} days ago";
         }
 
+        if (length < TimeSpan.FromMinutes(1))
+        {
+            return isAhead ? (Sentence)$"in less than a minute" : $"less than a minute ago";
+        }
+
         return isAhead ? (Sentence)$"in {Length(length)}" : $"{Length(length)} ago";
     }
 

@@ -48,6 +48,9 @@ internal static class SignInPages
             case Greeting.Later later:
                 context.Response.Headers.RetryAfter = Math.Ceiling(later.After.TotalSeconds).ToString(CultureInfo.InvariantCulture);
                 return SignIn(lookout, name, then, [$"too many wrong PINs: wait {WaitOf(later.After)}"], StatusCodes.Status429TooManyRequests);
+            case Greeting.Busy busy:
+                context.Response.Headers.RetryAfter = Math.Ceiling(busy.After.TotalSeconds).ToString(CultureInfo.InvariantCulture);
+                return SignIn(lookout, name, then, [$"many people sign in just now: try again"], StatusCodes.Status503ServiceUnavailable);
             default:
                 People.Log.WrongPin(log, AddressOf(context));
                 return SignIn(lookout, name, then, [$"that name and that PIN do not go together"], StatusCodes.Status401Unauthorized);

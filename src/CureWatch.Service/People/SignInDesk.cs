@@ -9,8 +9,11 @@ internal abstract record Greeting
 
     internal sealed record Welcome(SignedIn As) : Greeting;
 
-    /// <summary>Too many PINs were wrong, or too many people ask at once.</summary>
+    /// <summary>Too many PINs were wrong.</summary>
     internal sealed record Later(TimeSpan After) : Greeting;
+
+    /// <summary>Too many people ask at once: theirs was not looked at.</summary>
+    internal sealed record Busy(TimeSpan After) : Greeting;
 
     /// <summary>No such name, or not their PIN: which, is not said.</summary>
     internal sealed record Wrong : Greeting;
@@ -38,7 +41,7 @@ internal sealed class SignInDesk(Staff staff, Pins pins, Attempts attempts, Time
     {
         if (!await _one.WaitAsync(Patience))
         {
-            return new Greeting.Later(Patience);
+            return new Greeting.Busy(Patience);
         }
 
         try
