@@ -29,7 +29,8 @@ internal static class BoardEndpoints
     public static IResult Start(StartView view) => new Page<StartPage>(
         view.Faults.Count == 0 ? StatusCodes.Status200OK : StatusCodes.Status400BadRequest, (nameof(StartPage.View), view));
 
-    public static IResult Job(Look look, string id, IReadOnlyList<Sentence> faults, int faultStatus = StatusCodes.Status400BadRequest)
+    public static IResult Job(
+        Look look, string id, IReadOnlyList<Sentence> faults, int faultStatus = StatusCodes.Status400BadRequest, RefusedForm? refused = null)
     {
         if (look.Shop.Find(id) is not { } job)
         {
@@ -46,7 +47,8 @@ internal static class BoardEndpoints
             (nameof(JobPage.Car), job.LeftAt is null ? new CarViews(look, clock).Of(job) : null),
             (nameof(JobPage.Photos), PhotoViews.Of(look, clock, id)),
             (nameof(JobPage.Troubles), TroubleViews.Of(look)),
-            (nameof(JobPage.Faults), faults));
+            (nameof(JobPage.Faults), faults),
+            (nameof(JobPage.Refused), refused ?? RefusedForm.None));
     }
 
     private static IResult Wall(Look look, BackupHealth backup, string? bay)

@@ -59,7 +59,7 @@ internal static class BoardForms
     private static async Task<IResult> Tap(string job, HttpContext context, Inbox inbox, Lookout lookout) =>
         await TapForms.TellAsync(job, context, inbox, lookout) is not { } told ? NoForm()
         : told.Faults.Count == 0 ? SeeOther(context, $"/#car-{job}")
-        : BoardEndpoints.Job(told.Look, job, told.Faults, told.Status);
+        : BoardEndpoints.Job(told.Look, job, told.Faults, told.Status, RefusedForm.Of(RefusedForm.Tap, context.Request.Form));
 
     private static async Task<IResult> HandOver(string job, HttpContext context, Inbox inbox, Lookout lookout)
     {
@@ -82,7 +82,7 @@ internal static class BoardForms
             : await inbox.AskAsync(new Arrival.HandOver(job, Visitor.Of(context).Name ?? by, despite), context.RequestAborted);
         return answer is Answer.Stored or Answer.Repeated
             ? SeeOther(context, "/")
-            : BoardEndpoints.Job(lookout.Now() ?? look, job, FaultsOf(answer), StatusOf(answer));
+            : BoardEndpoints.Job(lookout.Now() ?? look, job, FaultsOf(answer), StatusOf(answer), RefusedForm.Of(RefusedForm.HandOver, form));
     }
 
     public static async Task<IFormCollection?> FormAsync(HttpContext context)

@@ -1,10 +1,13 @@
 namespace CureWatch.Service.Board;
 
 /// <summary>What was filled into a form that was refused.</summary>
-/// <param name="About">What the form is about: nothing for new work, else the id of the work or the job.</param>
+/// <param name="About">What the form is about: nothing for new work, else the id of the work or the job, or what is told of a car.</param>
 /// <param name="Fields">The fields.</param>
 public sealed record RefusedForm(string? About, IReadOnlyDictionary<string, string> Fields)
 {
+    /// <summary>The form by which something is told of a car, and the one by which it is handed over.</summary>
+    public const string Tap = "tap", HandOver = "handover";
+
     /// <summary>No form was refused.</summary>
     public static RefusedForm None { get; } = new(null, new Dictionary<string, string>());
 

@@ -108,6 +108,31 @@ public class BoardFormsTests
         string? Text(string key) => tap.GetProperty(key).GetString();
     }
 
+    [Fact]
+    public async Task TapForm_WithAFault_KeepsWhatWasFilledIn()
+    {
+        await using ServedShop shop = await WithCarAsync();
+        using HttpResponseMessage answer = await shop.SubmitAsync(
+            "/jobs/grey-estate/taps", ("number", "0"), ("surface", "bonnet"), ("layer", "7"), ("section", "99"), ("ago", "12"), ("panelC", "68"), ("unit", "F"), ("by", "Sam"), ("did", "measured"));
+        string page = await answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken);
+        Assert.Equal(HttpStatusCode.BadRequest, answer.StatusCode);
+        Assert.All(
+            ["<option selected>bonnet", "name=\"layer\" value=\"7\"", "name=\"section\" value=\"99\"", "name=\"ago\" value=\"12\"", "name=\"panelC\" value=\"68\"", "<option value=\"F\" selected>", "name=\"by\" value=\"Sam\""],
+            filled => Assert.Contains(filled, page, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public async Task HandOverForm_WithAFault_KeepsWhatWasFilledIn()
+    {
+        await using ServedShop shop = await WithCarAsync();
+        string despite = new('y', 250);
+        using HttpResponseMessage answer = await shop.SubmitAsync("/jobs/grey-estate/handover", ("by", "Sam"), ("despite", despite));
+        string page = await answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken);
+        Assert.Equal(HttpStatusCode.BadRequest, answer.StatusCode);
+        Assert.Contains($"name=\"despite\" value=\"{despite}\"", page, StringComparison.Ordinal);
+        Assert.Contains("name=\"by\" value=\"Sam\"", page, StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData("did", "painted", "did: saw")]
     [InlineData("layer", "first", "layer: saw")]
