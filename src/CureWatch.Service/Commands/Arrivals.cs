@@ -14,7 +14,7 @@ internal static class Arrivals
         {
             DateTimeOffset claimed = row.ReceivedAt ?? row.Time;
             arrived = claimed > arrived ? claimed : arrived;
-            yield return new RawReading(row.Bay, row.Probe, row.Time, arrived, row.AirC, row.HumidityPct, row.PanelC);
+            yield return new RawReading(row.Bay, row.Probe, row.Time, arrived, row.AirC, row.HumidityPct, row.PanelC, row.Sequence, row.HasClock);
         }
     }
 }

@@ -48,13 +48,14 @@ internal static class ExportedFolder
     private static void WriteReadings(string path, IEnumerable<(Entry.Reading Reading, DateTimeOffset At)> readings)
     {
         using var csv = new StreamWriter(path, append: false, Utf8);
-        csv.Write("time,bay,probe,air_c,humidity_pct,panel_c,received_at\n");
+        csv.Write("time,bay,probe,air_c,humidity_pct,panel_c,received_at,sequence,clock\n");
         foreach ((Entry.Reading reading, DateTimeOffset at) in readings)
         {
             string[] cells =
             [
                 Exact(reading.MeasuredAt ?? at), reading.Bay, reading.Probe,
                 Exact(reading.AirC), Exact(reading.HumidityPct), Exact(reading.PanelC), Exact(at),
+                reading.Sequence?.ToString(CultureInfo.InvariantCulture) ?? "", reading.MeasuredAt is null ? ReadingCells.NoClock : "",
             ];
             csv.Write(string.Join(',', cells) + "\n"); // ids and numbers: nothing in them needs quotes
         }

@@ -8,6 +8,9 @@ internal sealed class ReadingCells(ReadingColumns columns, ReadingsFaults faults
 {
     private const NumberStyles Number = NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint | NumberStyles.AllowExponent;
 
+    /// <summary>What stands under <see cref="ReadingColumns.ClockName"/> of a probe that has none.</summary>
+    public const string NoClock = "none";
+
     private readonly HashSet<string> _names = new(StringComparer.Ordinal);
     private DateTimeOffset _lastReceivedAt = DateTimeOffset.MinValue;
     private bool _clean;
@@ -32,7 +35,11 @@ internal sealed class ReadingCells(ReadingColumns columns, ReadingsFaults faults
             Name(row[columns.Probe].Span, line, ReadingColumns.ProbeName),
             Value(row[columns.AirC].Span, line, ReadingColumns.AirName),
             Value(row[columns.HumidityPct].Span, line, ReadingColumns.HumidityName),
-            Value(row[columns.PanelC].Span, line, ReadingColumns.PanelName));
+            Value(row[columns.PanelC].Span, line, ReadingColumns.PanelName))
+        {
+            Sequence = columns.Sequence is { } number ? Sequence(row[number].Span, line) : null,
+            HasClock = columns.Clock is not { } clock || HasClock(row[clock].Span, line),
+        };
         return _clean;
     }
 
@@ -67,6 +74,32 @@ internal sealed class ReadingCells(ReadingColumns columns, ReadingsFaults faults
         }
 
         return receivedAt;
+    }
+
+    private long? Sequence(ReadOnlySpan<char> cell, int line)
+    {
+        if (cell.IsEmpty)
+        {
+            return null;
+        }
+
+        if (!long.TryParse(cell, NumberStyles.None, CultureInfo.InvariantCulture, out long number))
+        {
+            Refuse(line, ReadingColumns.SequenceName, cell, "the whole number that the probe gave its reading, or nothing where it counts none");
+        }
+
+        return number;
+    }
+
+    private bool HasClock(ReadOnlySpan<char> cell, int line)
+    {
+        bool isNone = cell.SequenceEqual(NoClock);
+        if (!isNone && !cell.IsEmpty)
+        {
+            Refuse(line, ReadingColumns.ClockName, cell, $"{NoClock} where the probe has none and its time is that of its arrival, else nothing");
+        }
+
+        return !isNone;
     }
 
     /// <summary>The same few names come back in every row, so each is kept once.</summary>

@@ -4,7 +4,7 @@ namespace CureWatch.Service.Settings;
 
 /// <summary>Which column of a readings file holds what.</summary>
 internal sealed record ReadingColumns(
-    int Count, int Time, int Bay, int Probe, int AirC, int HumidityPct, int PanelC, int? ReceivedAt)
+    int Count, int Time, int Bay, int Probe, int AirC, int HumidityPct, int PanelC, int? ReceivedAt, int? Sequence, int? Clock)
 {
     public const string TimeName = "time";
     public const string BayName = "bay";
@@ -13,14 +13,17 @@ internal sealed record ReadingColumns(
     public const string HumidityName = "humidity_pct";
     public const string PanelName = "panel_c";
     public const string ReceivedName = "received_at";
+    public const string SequenceName = "sequence";
+    public const string ClockName = "clock";
 
     /// <summary>Said here because Sep 0.17.1 numbers a first row that it does not know for a header by the line after it.</summary>
     private const int HeaderLine = 1;
 
     private static readonly string[] Required = [TimeName, BayName, ProbeName, AirName, HumidityName, PanelName];
+    private static readonly string[] Optional = [ReceivedName, SequenceName, ClockName];
 
     private static readonly string Allowed =
-        $"the columns {string.Join(',', Required)} and {ReceivedName}, by comma; temperatures in °C, times with their offset";
+        $"the columns {string.Join(',', Required)} and, where wanted, {string.Join(',', Optional)}, by comma; temperatures in °C, times with their offset";
 
     /// <returns>The columns, or null where the header holds a fault.</returns>
     public static ReadingColumns? Read(SepReader.Row header, ReadingsFaults faults)
@@ -57,8 +60,10 @@ internal sealed record ReadingColumns(
 
         return !whole ? null : new ReadingColumns(
             header.ColCount, at[TimeName], at[BayName], at[ProbeName], at[AirName], at[HumidityName], at[PanelName],
-            at.TryGetValue(ReceivedName, out int received) ? received : null);
+            Where(ReceivedName), Where(SequenceName), Where(ClockName));
+
+        int? Where(string name) => at.TryGetValue(name, out int column) ? column : null;
     }
 
-    private static bool IsKnown(string name) => name == ReceivedName || Required.Contains(name);
+    private static bool IsKnown(string name) => Required.Contains(name) || Optional.Contains(name);
 }

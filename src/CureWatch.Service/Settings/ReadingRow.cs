@@ -10,4 +10,11 @@ namespace CureWatch.Service.Settings;
 /// <param name="HumidityPct">Relative humidity [%], finite; null where not measured.</param>
 /// <param name="PanelC">Panel temperature [°C], finite; null where not measured.</param>
 internal readonly record struct ReadingRow(
-    int Line, DateTimeOffset Time, DateTimeOffset? ReceivedAt, string Bay, string Probe, double? AirC, double? HumidityPct, double? PanelC);
+    int Line, DateTimeOffset Time, DateTimeOffset? ReceivedAt, string Bay, string Probe, double? AirC, double? HumidityPct, double? PanelC)
+{
+    /// <summary>The number the sensor gave it; null where it counts none.</summary>
+    public long? Sequence { get; init; }
+
+    /// <summary>Whether the sensor said when it measured; else <see cref="Time"/> is when it arrived.</summary>
+    public bool HasClock { get; init; } = true;
+}

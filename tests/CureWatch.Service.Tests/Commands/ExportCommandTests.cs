@@ -123,6 +123,29 @@ public sealed class ExportCommandTests : IDisposable
             Assert.IsType<Answer.Stored>(await pumped.Tap($$"""{"at":"{{UtcText.Of(pumped.Clock.GetUtcNow())}}","did":"{{did}}"}""", job));
     }
 
+    // A probe that counts its readings and has no clock, one reading of it sent twice, and two at one instant.
+    [Fact]
+    public async Task Export_OfReadingsWithNumbersAndWithoutAClock_ReplaysAsItsJournal()
+    {
+        using var pumped = new Pumped();
+        await pumped.StartJob();
+        for (int minute = 0; minute < 40; minute++)
+        {
+            pumped.Clock.Advance(TimeSpan.FromMinutes(1));
+            DateTimeOffset? at = minute < 20 ? null : pumped.Clock.GetUtcNow().AddSeconds(-minute % 2);
+            _ = await pumped.Ask(new Arrival.Reading(new Entry.Reading("bay-1", "air-1", at, 20 + (minute % 7 / 10.0), 50, null, minute)));
+            _ = await pumped.Ask(new Arrival.Reading(new Entry.Reading("bay-1", "air-1", at, 20.5, 51, null, minute % 3 == 0 ? minute : minute + 1000)));
+            if (minute is 3 or 6)
+            {
+                Assert.IsType<Answer.Stored>(await pumped.Tap($$"""{"at":"{{UtcText.Of(pumped.Clock.GetUtcNow())}}","did":"{{(minute == 3 ? "applied" : "levelled")}}"}"""));
+            }
+        }
+
+        pumped.Stop();
+        (JsonElement fromJournal, JsonElement fromFiles) = Replays(pumped.Folder, "job-1");
+        AssertSame(fromJournal, fromFiles, "surfaces", "handover", "taps", "readings");
+    }
+
     // Nobody had measured for more than a year when the second car came: replay refused it. A year after that nothing moves any more.
     [Theory]
     [InlineData("job-1", 0)]

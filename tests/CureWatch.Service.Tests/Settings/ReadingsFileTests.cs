@@ -24,6 +24,19 @@ public sealed class ReadingsFileTests : IDisposable
     }
 
     [Fact]
+    public void Row_SaysWhatNumberItsReadingHad_AndWhetherItsProbeHasAClock()
+    {
+        ReadingRow[] rows =
+        [
+            .. Read("time,bay,probe,air_c,humidity_pct,panel_c,sequence,clock\n2026-03-02T08:00Z,b,p,20,50,,41,none\n2026-03-02T08:01Z,b,p,20,50,,,\n"),
+        ];
+        Assert.Equal([(41, false), (null, true)], rows.Select(r => (r.Sequence, r.HasClock)));
+
+        Assert.Empty(Read("time,bay,probe,air_c,humidity_pct,panel_c,sequence,clock\n2026-03-02T08:00Z,b,p,20,50,,-1,own\n"));
+        Assert.Equal(["line 2, column sequence", "line 2, column clock"], _faults.All.Select(f => f.Place));
+    }
+
+    [Fact]
     public void Columns_MayComeInAnyOrder()
     {
         ReadingRow row = Read("panel_c,probe,time,bay,received_at,humidity_pct,air_c\n12.5,door,2026-03-02T08:00Z,bay-1,,,\n").Single();
