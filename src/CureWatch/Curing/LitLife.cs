@@ -12,8 +12,8 @@ namespace CureWatch.Curing;
 /// <param name="hottestC">How hot the surface may have become where nobody read it [°C].</param>
 /// <param name="unread">When a lamp burned and nobody did, in order.</param>
 /// <remarks>
-/// The heat of a lamp lasts until the measured panel is all but as warm as the air (<see cref="CooledKelvins"/>): what is left of it was not earned
-/// in the sheet's band.
+/// The heat of a lamp lasts until the measured panel is all but as warm as the air (<see cref="CooledKelvins"/>), or as much warmer as it was before the
+/// lamp: what is left of it was not earned in the sheet's band. Two sound probes may differ by their limits all day (<see cref="MostApartKelvins"/>).
 /// </remarks>
 public sealed class LitLife(RateLaw law, IReadOnlyList<Spell> lit, ImmutableArray<LampPiece> pieces, double hottestC, ImmutableArray<Spell> unread)
 {
@@ -25,6 +25,10 @@ public sealed class LitLife(RateLaw law, IReadOnlyList<Spell> lit, ImmutableArra
     /// <summary>How much warmer than its air a cooled panel may be [K]. Source (choice): what a panel probe resolves; even a casting earns seconds by it.</summary>
     public const double CooledKelvins = 0.1;
 
+    /// <summary>How much warmer than the air a panel probe may read without any lamp [1.5 K]. Source (choice): the limits taken for granted of both probes.</summary>
+    public const double MostApartKelvins = 1.5;
+
+    private double _apartKelvins;
     private bool _isHot;
 
     /// <summary>Cuts a life where lamps begin, end and change what they earn.</summary>
@@ -44,6 +48,8 @@ public sealed class LitLife(RateLaw law, IReadOnlyList<Spell> lit, ImmutableArra
         return life.ToImmutable();
     }
 
+    private static double Apart(Exposure exposure) => exposure.PanelKelvins - exposure.AirKelvins;
+
     private Stretch From(Stretch stretch, DateTimeOffset at)
     {
         DateTimeOffset border = _borders.FirstOrDefault(b => b > at, stretch.To);
@@ -54,7 +60,8 @@ public sealed class LitLife(RateLaw law, IReadOnlyList<Spell> lit, ImmutableArra
         }
 
         ClimateSegment segment = stretch.SegmentFrom(at, until);
-        _isHot = segment.AtEnd.PanelKelvins > segment.AtEnd.AirKelvins + CooledKelvins;
+        _apartKelvins = _isHot ? _apartKelvins : Math.Clamp(Apart(segment.AtStart), 0, MostApartKelvins);
+        _isHot = Apart(segment.AtEnd) > _apartKelvins + CooledKelvins;
         double? guessedKelvins = unread.Any(u => u.Covers(at)) ? hottestC + Celsius.KelvinsAtZero : null;
         return new LitStretch(law, segment, pieces.FirstOrDefault(p => p.From <= at && at < p.To)?.ReferenceHoursPerMinute ?? 0, guessedKelvins);
     }

@@ -38,6 +38,19 @@ public class LampTests
         }
     }
 
+    // Two sound probes half a kelvin apart are no heat: hours after the lamp the coat cures as one that never was under it.
+    [Fact]
+    public void APanelProbeThatReadsALittleAboveTheAir_DoesNotKeepTheCoatLit()
+    {
+        static double Above(string surface, double minute) => surface == "bonnet" ? Math.Max(20.5, LampDay.Heated(minute, 150, 165, 62)) : 20;
+        LampDay lit = LampDay.Lived(600, Above, [("bonnet", 150, 165)]), unlit = LampDay.Lived(600, (s, _) => s == "bonnet" ? 20.5 : 20, []);
+        double ratePerHour = Earned(lit) - Earned(LampDay.Lived(540, Above, [("bonnet", 150, 165)]));
+        double usualPerHour = Earned(unlit) - Earned(LampDay.Lived(540, (s, _) => s == "bonnet" ? 20.5 : 20, []));
+        Assert.Equal(usualPerHour, ratePerHour, 1e-3);
+
+        static double Earned(LampDay day) => day.Coat("bonnet").ReferenceHours.Likely;
+    }
+
     // A probe that stuck in the band earned the lamp every minute to its end, though nobody knew how hot the bonnet was.
     [Fact]
     public void AProbeThatStuckInTheBand_EarnsNothingSince()
