@@ -4,7 +4,7 @@ namespace CureWatch.Service.Journal;
 
 /// <summary>Seals a few words with AES-256-GCM: [nonce: 12][tag: 16][cipher text], in Base64.</summary>
 /// <param name="secret">The key.</param>
-/// <param name="file">Where it is kept, for whoever is told that it does not fit.</param>
+/// <param name="file">Where it is kept, for whoever is told that it opens nothing.</param>
 internal sealed class PersonalKey(byte[] secret, string file)
 {
     public const int Bytes = 32;
@@ -25,8 +25,11 @@ internal sealed class PersonalKey(byte[] secret, string file)
         return Convert.ToBase64String(bytes);
     }
 
-    /// <exception cref="InvalidDataException">It was sealed with another key, or is not what was sealed.</exception>
-    public byte[] Open(string seal)
+    /// <summary>Where the key is kept.</summary>
+    public string File => file;
+
+    /// <returns>What was sealed; null where it was sealed with another key, one that was destroyed since.</returns>
+    public byte[]? Open(string seal)
     {
         try
         {
@@ -39,7 +42,7 @@ internal sealed class PersonalKey(byte[] secret, string file)
         }
         catch (Exception e) when (e is CryptographicException or ArgumentException or FormatException)
         {
-            throw new InvalidDataException($"{file}: it is not the key that sealed what the journal holds.", e);
+            return null;
         }
     }
 }

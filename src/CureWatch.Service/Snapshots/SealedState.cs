@@ -48,19 +48,17 @@ internal sealed record SealedState(Register Bare, ImmutableDictionary<string, st
         return new SealedState(bare, personal.ToImmutable());
     }
 
-    /// <exception cref="InvalidDataException">A key is not the one that it was sealed with.</exception>
+    /// <summary>The state with that in it, but for what was sealed with a key that was destroyed since.</summary>
     public Register Open(KeyStore keys)
     {
         Register register = Bare;
         foreach ((string job, string seal) in Personal)
         {
-            if (job == KeyStore.OfNoJob && keys.Find(job) is { } ofNoJob)
+            if (keys.Find(job)?.Open(seal) is { } clear)
             {
-                register = With(register, JsonSerializer.Deserialize<TapWords[]>(ofNoJob.Open(seal))!);
-            }
-            else if (keys.Find(job) is { } key)
-            {
-                register = With(register, job, JsonSerializer.Deserialize<Words>(key.Open(seal))!);
+                register = job == KeyStore.OfNoJob
+                    ? With(register, JsonSerializer.Deserialize<TapWords[]>(clear)!)
+                    : With(register, job, JsonSerializer.Deserialize<Words>(clear)!);
             }
         }
 

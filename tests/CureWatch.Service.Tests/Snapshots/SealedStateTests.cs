@@ -67,12 +67,32 @@ public sealed class SealedStateTests : IDisposable
     }
 
     [Fact]
-    public async Task Key_OfSomethingElse_LeavesNoSnapshotThatCanBeUsed()
+    public async Task Key_OfSomethingElse_LeavesOfASnapshotWhatItLeavesOfTheJournal()
     {
         Register named = await WithNames();
         Snapshots.Take(named, named.Sequence);
         File.WriteAllBytes(Assert.Single(Directory.GetFiles(DataFolder.KeysOf(_pumped.Folder))), new byte[PersonalKey.Bytes]);
-        Assert.Null(Snapshots.Newest());
+        Assert.Equal([null, null, null, null, "", null, null], NamesIn(Snapshots.Newest()!));
+        Assert.Equal(States.Text(_pumped.Recover().Register), States.Text(Snapshots.Newest()!));
+    }
+
+    // Somebody is forgotten, and somebody tells of the same car later: what was sealed before stays erased, and neither journal nor snapshot is damaged by it.
+    [Fact]
+    public async Task Key_DestroyedAndMadeAnew_OpensWhatWasToldSince()
+    {
+        Snapshots.Take(await WithNames(), _pumped.Register.Sequence);
+        File.Delete(Assert.Single(Directory.GetFiles(DataFolder.KeysOf(_pumped.Folder))));
+        _pumped.Start();
+        Assert.IsType<Answer.Stored>(await _pumped.Tap($$"""{"id":"b","at":"{{_pumped.Clock.GetUtcNow():O}}","did":"inspected","found":"clear","by":"Kim"}"""));
+        _pumped.Stop();
+
+        Register folded = _pumped.Recover().Register;
+        Assert.Equal([null, "Kim"], folded.Shop!.Find("job-1")!.Told.Select(t => t.By));
+        Assert.NotNull(Snapshots.Newest());
+        var journal = new JournalReader(LocalDisk.Instance, DataFolder.JournalOf(_pumped.Folder));
+        (IReadOnlyList<string> damages, IReadOnlyCollection<string> gone) = KeyCheck.Of(journal, LocalDisk.Instance, DataFolder.KeysOf(_pumped.Folder));
+        Assert.Empty(damages);
+        Assert.Equal(["job-1"], gone);
     }
 
     private static List<string?> NamesIn(Register register)
