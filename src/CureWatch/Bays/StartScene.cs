@@ -142,20 +142,28 @@ internal sealed class StartScene
     {
         foreach (int layer in Enumerable.Range(1, story.Surface.Layers))
         {
-            ImmutableArray<int> sections = [.. Enumerable.Range(1, story.Surface.Sections).Where(s => story.IsMissing(layer, s))];
-            if (sections.IsEmpty)
+            int[] missing = [.. Enumerable.Range(1, story.Surface.Sections).Where(s => story.IsMissing(layer, s))];
+            if (missing.Length == 0)
             {
                 continue;
             }
 
+            (int Section, BelowCoat? Below)[] below =
+            [
+                .. missing.Select(s => (s, story.Living.FirstOrDefault(c => c.Layer == layer - 1 && c.Section == s) is { } coat ? Below(job, story, coat) : null)),
+            ];
+            ImmutableArray<int> sections = SectionsTogether.Of(below, _present.Now);
             return new NextLayer(
                 layer,
                 sections,
-                [.. story.Living.Where(c => c.Layer == layer - 1 && sections.Contains(c.Section)).Select(c => Below(job, story, c))],
+                [.. below.Where(b => sections.Contains(b.Section)).Select(b => b.Below).OfType<BelowCoat>()],
                 [
                     .. holds.Where(h => Holding.Contains(h.Kind) && (h.Layer ?? layer - 1) < layer && (h.Section is null || sections.Contains(h.Section.Value)))
                         .Select(h => h.Text).Distinct(),
-                ]);
+                ])
+            {
+                IsPart = sections.Length < missing.Length,
+            };
         }
 
         return null;

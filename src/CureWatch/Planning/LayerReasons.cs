@@ -7,7 +7,12 @@ namespace CureWatch.Planning;
 /// <summary>Every reason that the layer below gives not to go over it now.</summary>
 internal sealed class LayerReasons(StartEvidence evidence, NextLayer next, StartDay day)
 {
-    private readonly Sentence _below = $"layer {next.Layer - 1} of {evidence.Name}";
+    private readonly Sentence _below = next switch
+    {
+        { IsPart: false } => $"layer {next.Layer - 1} of {evidence.Name}",
+        { Sections: [var one] } => $"layer {next.Layer - 1} of {evidence.Name}, section {one}",
+        _ => $"layer {next.Layer - 1} of {evidence.Name}, sections {Sentence.Join(", ", next.Sections.Select(s => (Sentence)$"{s}"))}",
+    };
 
     public IEnumerable<StartReason> All() =>
         new[] { NotLevelled(), Recoat() }.OfType<StartReason>()
@@ -17,7 +22,7 @@ internal sealed class LayerReasons(StartEvidence evidence, NextLayer next, Start
         ? Of(StartReasonKind.BelowNotLevelled, StartWeight.Stops, $"{Capital(_below)} is not levelled.") with { Help = $"Level it and tell it." }
         : null;
 
-    /// <summary>All its sections count: the next layer is worked over them in one go.</summary>
+    /// <summary>All those sections count: the next layer is worked over them in one go.</summary>
     private StartReason? Recoat()
     {
         BelowCoat[] stated = [.. next.Below.Where(b => b.Recoat is not null && !b.HasToBeLevelled)];

@@ -92,10 +92,14 @@ public sealed record ArrivalLook(TimeBounds DryAt, double? NowC, bool NeedsWipe)
 
 /// <summary>The layer of a surface that goes on next.</summary>
 /// <param name="Layer">The layer, from 1.</param>
-/// <param name="Sections">The sections it is still missing in, in order; at least one.</param>
+/// <param name="Sections">The sections it is still missing in and that take it in one go, in order; at least one.</param>
 /// <param name="Below">The coats it goes over, in those sections; empty for the first layer.</param>
 /// <param name="Held">Why what is below is held.</param>
-public sealed record NextLayer(int Layer, ImmutableArray<int> Sections, ImmutableArray<BelowCoat> Below, ImmutableArray<Sentence> Held);
+public sealed record NextLayer(int Layer, ImmutableArray<int> Sections, ImmutableArray<BelowCoat> Below, ImmutableArray<Sentence> Held)
+{
+    /// <summary>Whether it is missing in other sections too, which take it at another time.</summary>
+    public bool IsPart { get; init; }
+}
 
 /// <summary>A coat that the next layer goes over.</summary>
 /// <param name="Recoat">Its recoat window; null where the sheet gives none.</param>
