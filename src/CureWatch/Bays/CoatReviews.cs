@@ -139,14 +139,14 @@ public static class CoatReviews
     {
         Window? keepDry = windows.All.FirstOrDefault(w => w.Stage == WindowStage.KeepDry);
         bool isOver = keepDry is null ? watched.Coat.CoveredAt is not null : keepDry.ClosesAt?.Latest <= shop.Now;
-        return isOver && watched.Story.Wettings.All(w => w.DriedAt is not null);
+        return isOver && windows.WettedInKeepDry.All(w => w.DriedAt is not null);
     }
 
     /// <summary>Null once every window has passed its latest end: nothing but a tap can change it then.</summary>
     private static DateTimeOffset? WhenSettled(Shop shop, WatchedCoat watched, CoatWindows windows)
     {
         DateTimeOffset?[] ends = [.. windows.All.Select(w => w.ClosesAt is { } closes ? closes.Latest : w.OpensAt.Latest)];
-        if (ends.All(e => e <= shop.Now) && watched.Story.Wettings.All(w => w.DriedAt is not null))
+        if (ends.All(e => e <= shop.Now) && windows.WettedInKeepDry.All(w => w.DriedAt is not null))
         {
             return null;
         }

@@ -40,8 +40,8 @@ public static class TapLooks
             }
         }
 
-        SurfaceStory? read = job.Stories.FirstOrDefault(s => tap.Surface is null || s.Surface.Id == tap.Surface);
-        if (read is not null && read.Living.Any() && Stay.Of(shop, job.Job, read)[^1].Point is { } point
+        SurfaceStory? read = job.Stories.FirstOrDefault(s => (tap.Surface is null || s.Surface.Id == tap.Surface) && s.Living.Any());
+        if (read is not null && Stay.Of(shop, job.Job, read)[^1].Point is { } point
             && shop.Bays[point.Bay] is var bay && !bay.IsWet(point.Air)
             && shop.Now - tap.At <= Source.CureLimit && BayAir.Of(bay, point.Air, shop.Now) is { } air
             && panelC + Celsius.KelvinsAtZero <= air.CondensationKelvins)

@@ -25,7 +25,7 @@ internal sealed record UnderLamp(ImmutableArray<Spell> Lit, ImmutableArray<Immut
         ImmutableArray<OwnReading> own = OwnReadings.Of(shop, key, story, stays, story.Lamps[0].From - OwnReading.ReachOfSpot);
         return new UnderLamp(Ended(story.Lamps), [.. story.SectionLamps.Select(Ended)], own);
 
-        ImmutableArray<Spell> Ended(ImmutableArray<Spell> lamps) => [.. lamps.Select(l => l.Ended(own))];
+        ImmutableArray<Spell> Ended(ImmutableArray<Spell> lamps) => [.. lamps.Select(l => story.Ended(l, own))];
     }
 
     /// <summary>Whether what was read at an instant may count for a lamp's credit: those readings are kept as they came.</summary>
@@ -74,7 +74,8 @@ internal sealed record UnderLamp(ImmutableArray<Spell> Lit, ImmutableArray<Immut
         [
             .. laws.Sheet.Lamp.Where(b => b.Stages.Any(s => s == stage)).Select(b => b with { PanelMaxC = Math.Min(b.PanelMaxC, limitC) }),
         ];
-        return bands.IsEmpty ? [] : LampCredit.Along(bands, LitOver(coat).Where(l => l.To > coat.StartedAt), Own, laws.CureStartOf(coat), now);
+        ImmutableArray<Spell> lit = LitOver(coat);
+        return bands.IsEmpty ? [] : LampCredit.Along(bands, lit.Where(l => l.To > coat.StartedAt), [.. OwnOf(coat, lit, bands.Min(b => b.PanelMinC))], laws.CureStartOf(coat), now);
     }
 
     /// <summary>Puts the lamps into the stretches of a coat's life.</summary>
@@ -83,6 +84,27 @@ internal sealed record UnderLamp(ImmutableArray<Spell> Lit, ImmutableArray<Immut
 
     /// <summary>The lamps over a coat; one that is only foretold has no section yet.</summary>
     private ImmutableArray<Spell> LitOver(Coat coat) => coat.Section >= 1 && coat.Section <= LitSections.Length ? LitSections[coat.Section - 1] : Lit;
+
+    /// <summary>
+    /// What was read of a coat's section: not what was read by hand on another, and after a lamp has walked from there not what a probe goes on to say that is still hot from it.
+    /// </summary>
+    private IEnumerable<OwnReading> OwnOf(Coat coat, ImmutableArray<Spell> lit, double leastC)
+    {
+        Spell[] walked = [.. lit.Where(l => Lit.Any(o => o.To == l.From) && !lit.Any(o => o.To == l.From))];
+        var hot = new HashSet<Spell>(walked);
+        foreach (OwnReading reading in Own.Where(r => r.Section is null || coat.Section < 1 || r.Section == coat.Section))
+        {
+            if (reading.PanelC < leastC)
+            {
+                hot.RemoveWhere(l => l.From <= reading.At);
+            }
+
+            if (reading.Section is not null || !hot.Any(l => l.Covers(reading.At)))
+            {
+                yield return reading;
+            }
+        }
+    }
 
     /// <summary>How hot a lamp may have made a surface that nobody read [°C]: what the sheet's bands allow, else what film and plastic bear.</summary>
     private static double HottestC(Coat coat, CoatLaws laws) => Math.Min(

@@ -72,7 +72,7 @@ internal static class UnreadLamps
         let lamp = story.Lamps[^1]
         let stays = Stay.Of(shop, job.Job, story)
         let own = OwnReadings.Of(shop, key, story, stays, lamp.From - (2 * OwnReading.ReachOfSpot))
-        let burning = lamp.Ended(own)
+        let burning = story.Ended(lamp, own)
         where burning.Covers(shop.Now)
         select new LitSurface(story.Surface.Id, burning, own, story.ReadByHand, MayShow(shop, stays[^1], key) ? OwnReading.ReachOfSpot : LampSpell.LongestUnread);
 

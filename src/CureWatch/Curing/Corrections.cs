@@ -3,7 +3,7 @@ namespace CureWatch.Curing;
 /// <summary>Which of the taps of a job hold: not those another took the place of, and not those that were taken back.</summary>
 /// <remarks>
 /// A correction that was taken back corrects nothing, so what it had replaced holds again; a taking back that was itself taken back is none. What was
-/// corrected stays so when its correction is corrected once more.
+/// corrected stays so when its correction is corrected once more. Of two corrections of one tap the one that was told last holds.
 /// </remarks>
 internal sealed class Corrections
 {
@@ -14,9 +14,15 @@ internal sealed class Corrections
     {
         for (int i = told.Count - 1; i >= 0; i--)
         {
-            if (told[i].Corrects is { } corrected && !IsTakenBack(told[i]))
+            if (told[i].Corrects is not { } corrected || IsTakenBack(told[i]))
             {
-                _ = (told[i].Did == Did.Withdrawn ? _takenBack : _replaced).Add(corrected);
+                continue;
+            }
+
+            bool isFirst = (told[i].Did == Did.Withdrawn ? _takenBack : _replaced).Add(corrected);
+            if (!isFirst && told[i] is { Did: not Did.Withdrawn, Id: { } id })
+            {
+                _replaced.Add(id); // two people corrected the same: whoever spoke last is heard
             }
         }
     }

@@ -10,6 +10,9 @@ namespace CureWatch.Curing;
 /// </remarks>
 public readonly record struct OwnReading(DateTimeOffset At, double PanelC, TimeSpan Reach)
 {
+    /// <summary>The section it was read on; null where nobody said, and of a probe.</summary>
+    public int? Section { get; init; }
+
     /// <summary>How far apart readings by hand may lie [5 min].</summary>
     public static readonly TimeSpan ReachOfSpot = TimeSpan.FromMinutes(5);
 

@@ -28,7 +28,8 @@ public sealed record Preparation(
     /// <returns>The preparation.</returns>
     public static Preparation Of(Surface surface, int section, IReadOnlyList<Tap> told)
     {
-        Tap[] all = [.. Taps.Standing(told).Where(t => t.Surface is null || t.Surface == surface.Id)];
+        ImmutableArray<Tap> standing = Taps.Standing(told);
+        Tap[] all = [.. standing.Where(t => t.Surface is null || t.Surface == surface.Id)];
         Tap[] own = [.. all.Where(t => t.Section is null || t.Section == section)];
         int wiped = LastIndex(own, Did.PanelWiped);
         ImmutableArray<Spell> lamps = LampSpell.Over(all, section);
@@ -38,7 +39,10 @@ public sealed record Preparation(
             [.. own.Where(t => t is { Did: Did.Measured, PanelC: not null }).Select(t => OwnReading.ByHand(t.At, t.PanelC!.Value))],
             At(own, Array.FindLastIndex(own, t => t.Did == Did.Polished || IsPolishedOff(t))),
             lamps is [.., { To: null, From: var since }] ? since : null,
-            own.Where(t => t.Did == Did.LampOff).Select(t => (DateTimeOffset?)t.At).Concat(lamps.Select(l => l.To)).Max());
+            own.Where(t => t.Did == Did.LampOff && !IsOfALamp(t)).Select(t => (DateTimeOffset?)t.At).Concat(lamps.Select(l => l.To)).Max());
+
+        // One that nobody told of was over this surface too, for all anybody knows; "all lamps off" says nothing of a surface that had none.
+        bool IsOfALamp(Tap off) => (off.Surface is null ? standing.AsEnumerable() : all).Any(t => t.Did == Did.LampOn && t.At <= off.At);
     }
 
     /// <summary>

@@ -35,6 +35,12 @@ public sealed record SurfaceStory(
     /// <summary>Whether a lamp was over some of its sections and not over others.</summary>
     public bool HasLampOverAPart => SectionLamps.Any(l => !l.SequenceEqual(SectionLamps[0]));
 
+    /// <summary>A lamp over it with an end. Where one walks from section to section, a reading that falls tells of the section it was taken on only.</summary>
+    /// <param name="lamp">The lamp.</param>
+    /// <param name="own">The surface's own readings, in order.</param>
+    /// <returns>The spell; its end may lie in the future while the lamp burns.</returns>
+    public Spell Ended(Spell lamp, IReadOnlyList<OwnReading> own) => lamp.Ended(HasLampOverAPart ? [] : own);
+
     /// <summary>Whether its temperature has a history of its own.</summary>
     public bool HasOwnHeat => !Spots.IsEmpty || !Lamps.IsEmpty;
 

@@ -58,7 +58,7 @@ public static class Taps
             ReadByHand =
             [
                 .. own.Where(t => t is { Surface: not null, PanelC: >= PanelSpot.ColdestC and <= PanelSpot.HottestC })
-                    .Select(t => OwnReading.ByHand(t.At, t.PanelC!.Value)),
+                    .Select(t => OwnReading.ByHand(t.At, t.PanelC!.Value) with { Section = t.Section }),
             ],
             Spots = Spots(surface, own, LampSpell.Together(lamps)),
         };

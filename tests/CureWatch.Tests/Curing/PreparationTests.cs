@@ -42,9 +42,33 @@ public class PreparationTests
         Assert.Equal(At(5), Of(Tap(5, Did.LampOff)).LampOffAt); // nobody told that it was on
     }
 
+    // "All lamps off" after one over the roof: the bonnet had none. Section 1 had none either where it was over section 2.
+    [Fact]
+    public void LampOff_OfEverySurface_IsOfThoseThatHadOne()
+    {
+        Assert.Null(Of(Tap(0, Did.LampOn) with { Surface = "roof" }, Tap(20, Did.LampOff) with { Surface = null }).LampOffAt);
+        Assert.Null(Of(Tap(0, Did.LampOn) with { Section = 2 }, Tap(20, Did.LampOff)).LampOffAt);
+        Assert.Equal(At(20), Of(Tap(0, Did.LampOn) with { Surface = "roof" }, Tap(20, Did.LampOff)).LampOffAt);
+        Assert.Equal(At(20), Of(Tap(20, Did.LampOff) with { Surface = null }).LampOffAt);
+    }
+
     [Fact]
     public void Tap_ThatWasCorrected_Counts_AsCorrected() =>
         Assert.Equal(At(3), Of(Tap(9, Did.PanelWiped) with { Id = "a" }, Tap(3, Did.PanelWiped) with { Corrects = "a" }).WipedAt);
+
+    // Two people put the same tap right, each from a page that did not show the other's: whoever spoke last is heard, and taking that back leaves the first.
+    [Fact]
+    public void Tap_ThatTwoPeopleCorrected_CountsAsCorrectedLast()
+    {
+        Tap[] told =
+        [
+            Tap(9, Did.PanelWiped) with { Id = "a" },
+            Tap(12, Did.PanelWiped) with { Id = "b", Corrects = "a" },
+            Tap(3, Did.PanelWiped) with { Id = "c", Corrects = "a" },
+        ];
+        Assert.Equal(["c"], Taps.Standing(told).Select(t => t.Id));
+        Assert.Equal(["b"], Taps.Standing([.. told, Tap(13, Did.Withdrawn) with { Id = "d", Corrects = "c" }]).Select(t => t.Id));
+    }
 
     [Fact]
     public void Heat_IsFromTheLastOfPolishingAndLamp_AndALampBurnsUntilItIsOff()

@@ -38,6 +38,32 @@ public class SectionLampTests
         Assert.True(Recoat(unread) <= Recoat(read), $"{Recoat(unread)}, read {Recoat(read)}");
     }
 
+    // The probe sits on section 1 and is still hot as the lamp goes on over section 2; a spot of section 1 says nothing of section 2 either.
+    [Fact]
+    public void Lamp_ThatWalksOn_EarnsTheNextSectionNothingByTheHeatOfTheLast()
+    {
+        var shop = new TestShop(TestShop.Paint() with { Lamp = [LampDay.Band] }, 1, 2, Place.Outside, null, TestShop.Air("air-1"), TestShop.Panel("bonnet"));
+        for (int minute = 0; minute <= 240; minute++)
+        {
+            double hour = minute / 60.0;
+            shop.Read(hour, 20, 50).ReadPanel(hour, minute is >= 150 and <= 162 ? 60 - Math.Max(0, minute - 160) : 20, "bonnet");
+            shop = minute switch
+            {
+                56 => shop.Tap(hour, Did.Applied),
+                60 => shop.Tap(hour, Did.Levelled),
+                150 => shop.Tap(hour, Did.LampOn, section: 1),
+                160 => shop.Tap(hour, Did.LampOn, section: 2),
+                161 or 162 or 163 => shop.Tap(hour, Did.Measured, section: 1, panelC: 60),
+                170 => shop.Tap(hour, Did.LampOff),
+                _ => shop,
+            };
+        }
+
+        double Credited(int section) => shop.Report.Surfaces[0].Coats.Single(c => c.Coat.Section == section).Lamps.Sum(l => l.CreditedMinutes);
+        Assert.Equal(10, Credited(1));
+        Assert.Equal(0, Credited(2));
+    }
+
     private static DateTimeOffset KeepDry(TestShop shop, int section) =>
         shop.Report.Surfaces[0].Coats.Single(c => c.Coat.Section == section).Windows.Single(w => w.Stage == WindowStage.KeepDry).ClosesAt!.Latest!.Value;
 
