@@ -9,6 +9,7 @@ using CureWatch.Service.People;
 using CureWatch.Service.Pump;
 using CureWatch.Service.Settings;
 using CureWatch.Service.Tongues;
+using CureWatch.Words;
 
 namespace CureWatch.Service.Board;
 
@@ -46,6 +47,11 @@ internal static class TapForms
             return new FormAnswer(look, StatusCodes.Status400BadRequest, [$"ago: a number of minutes up to 1440, or a time that the shop's clocks show"]);
         }
 
+        if (LayerToName(look, job, form) is { } which)
+        {
+            return new FormAnswer(look, StatusCodes.Status400BadRequest, [which]);
+        }
+
         Answer answer = await AskAsync(id);
         Look after = lookout.Now() ?? look;
         if (answer is Answer.Stored or Answer.Repeated || Told(id) is not { } told)
@@ -73,6 +79,16 @@ internal static class TapForms
         FormAnswer Said(Answer answer) => answer is Answer.Stored or Answer.Repeated
             ? new FormAnswer(after, StatusCodes.Status303SeeOther, [])
             : new FormAnswer(after, BoardForms.StatusOf(answer), BoardForms.FaultsOf(answer));
+    }
+
+    /// <summary>Without a layer these two mean the first, on which nobody means to begin anew by leaving a field empty.</summary>
+    private static Sentence? LayerToName(Look look, string job, IFormCollection form)
+    {
+        string surface = form["surface"].ToString().Trim();
+        return form["layer"].ToString().Trim().Length == 0 && form["did"].ToString() is ("applied" or "reworked:polished-off")
+            && look.Shop.Find(job)?.Job.Surfaces.FirstOrDefault(s => s.Layers > 1 && (surface.Length == 0 || s.Id == surface)) is { } several
+                ? (Sentence)$"layer: which of the {several.Layers} of {several.Id.Replace('-', ' ')}"
+                : null;
     }
 
     /// <summary>
