@@ -39,6 +39,7 @@ internal static class Cautions
         about.Kind is WarningKind.LampOverLimit or WarningKind.LampUnread ? Lamp
         : about.Kind == WarningKind.PromiseAtRisk ? string.Join(Environment.NewLine, HeatAndShutDoors, Lamp)
         : about.Kind == WarningKind.AirspaceConflict ? SolventVapour
+        : about.Kind is WarningKind.HumidityHigh or WarningKind.HumidityHighAhead ? string.Join(Environment.NewLine, HeatAndShutDoors, Airing)
         : about.Air is not null ? HeatAndShutDoors
         : null;
 
