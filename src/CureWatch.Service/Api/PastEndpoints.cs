@@ -83,8 +83,11 @@ internal static class PastEndpoints
 
         if (look.Register.Jobs.GetValueOrDefault(job) is not { } marks || marks.HandedOver is not { } left)
         {
-            bool isHere = look.Register.Jobs.ContainsKey(job);
-            return Problem.Of(StatusCodes.Status404NotFound, isHere ? $"The car of job '{job}' is still here." : $"No job '{job}'.");
+            return Problem.Of(
+                StatusCodes.Status404NotFound,
+                look.Shop.Find(job) is not null ? $"The car of job '{job}' is still here."
+                : look.Register.Jobs.ContainsKey(job) ? $"The car of job '{job}' did not come: its visit was cancelled."
+                : $"No job '{job}'.");
         }
 
         return await past.AskAsync(

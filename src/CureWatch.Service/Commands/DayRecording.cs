@@ -19,6 +19,7 @@ internal sealed class DayRecording
     private readonly List<PlannedWork> _works = [];
     private readonly List<Visit> _visits = [];
     private DateTimeOffset? _openedAt, _lastAt;
+    private long? _first;
     private DateTimeOffset _now;
     private int _readings;
 
@@ -31,6 +32,7 @@ internal sealed class DayRecording
         }
 
         _openedAt ??= shop.Now;
+        _first ??= step.After.Sequence;
         (_readings, _lastAt) = step.Entry is Entry.Reading ? (_readings + 1, step.At) : (_readings, _lastAt);
         foreach (ShopEvent e in step.Happened)
         {
@@ -59,7 +61,7 @@ internal sealed class DayRecording
                     Add(planned.Job, step.At, Recorded.Visited, null, _visits.Count - 1);
                     break;
                 case ShopEvent.JobClosed closed when _cars.TryGetValue(closed.Last.Job.Id, out RecordedCar? car):
-                    (car.ClosedAt, car.ReadingsAtLast) = (step.At, _readings);
+                    (car.ClosedAt, car.ReadingsAtLast, car.SettingsAtLast) = (step.At, _readings, step.After.Settings);
                     if (step.Entry is Entry.VisitCancelled)
                     {
                         Add(closed.Last.Job.Id, step.At, Recorded.Cancelled, null);
@@ -71,6 +73,14 @@ internal sealed class DayRecording
 
         _now = shop.Now;
     }
+
+    /// <summary>The entry from which on the day was taken down: where the journal's beginning is in an archive, none of before belongs to it.</summary>
+    public long From => _first ?? 0;
+
+    /// <summary>The settings a job was closed under: what was set up otherwise since is nothing of its.</summary>
+    /// <param name="id">The job's id.</param>
+    /// <returns>The settings; null while it is open.</returns>
+    public SettingsRegister? SettingsOf(string id) => _cars.GetValueOrDefault(id)?.SettingsAtLast;
 
     /// <summary>The day of a job, with every car that the shop still knew while it was there.</summary>
     /// <param name="id">The job's id.</param>
@@ -127,5 +137,8 @@ internal sealed class DayRecording
 
         /// <summary>How many readings had come when it was closed: no more are exported.</summary>
         public int ReadingsAtLast { get; set; } = int.MaxValue;
+
+        /// <summary>The settings as they were then; null while it is open.</summary>
+        public SettingsRegister? SettingsAtLast { get; set; }
     }
 }

@@ -43,7 +43,7 @@ internal static class ExportCommand
             }
 
             LivedDay? lived = recording.Of(job);
-            ExportedFolder.Write(target, register, day.Report!, lived, Readings(data, lived?.EndedAt));
+            ExportedFolder.Write(target, recording.SettingsOf(job) ?? register.Settings, day.Report!, lived, Readings(data, lived is null ? 0 : recording.From, lived?.EndedAt));
             return true;
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException)
@@ -54,10 +54,10 @@ internal static class ExportCommand
     }
 
     /// <summary>Every reading until the job was closed: what came after changed nothing about it.</summary>
-    private static IEnumerable<(Entry.Reading Reading, DateTimeOffset At)> Readings(string data, DateTimeOffset? closedAt)
+    private static IEnumerable<(Entry.Reading Reading, DateTimeOffset At)> Readings(string data, long from, DateTimeOffset? closedAt)
     {
         var codec = new EntryCodec(new KeyStore(LocalDisk.Instance, DataFolder.KeysOf(data)));
-        foreach (Frame frame in new JournalReader(LocalDisk.Instance, DataFolder.JournalOf(data)).Frames().Where(f => f.Kind == EntryKind.Reading && !(f.At > closedAt)))
+        foreach (Frame frame in new JournalReader(LocalDisk.Instance, DataFolder.JournalOf(data)).Frames().Where(f => f.Kind == EntryKind.Reading && f.Sequence >= from && !(f.At > closedAt)))
         {
             yield return ((Entry.Reading)codec.Read(frame), frame.At);
         }

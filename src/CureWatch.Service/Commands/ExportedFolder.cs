@@ -23,9 +23,9 @@ internal static class ExportedFolder
     private static readonly UTF8Encoding Utf8 = new(encoderShouldEmitUTF8Identifier: false);
 
     public static void Write(
-        string folder, Register register, JobReport report, LivedDay? day, IEnumerable<(Entry.Reading Reading, DateTimeOffset At)> readings)
+        string folder, SettingsRegister settings, JobReport report, LivedDay? day, IEnumerable<(Entry.Reading Reading, DateTimeOffset At)> readings)
     {
-        WriteSettings(Path.Combine(folder, Config), register.Settings);
+        WriteSettings(Path.Combine(folder, Config), settings);
         WriteReadings(Path.Combine(folder, Readings), readings);
         using FileStream file = File.Create(Path.Combine(folder, Job));
         using var json = new Utf8JsonWriter(file, new JsonWriterOptions { Indented = true });

@@ -25,6 +25,12 @@ internal static class JournalFold
             var snapshots = new SnapshotFolder(disk, data);
             Recovery journal = Open(disk, data, isStart ? snapshots.Newest() : null);
             Register register = journal.Register;
+            if (register.At > until)
+            {
+                faults.Add(data, "journal", $"what was told by {UtcText.Of(until.Value)} is in an archive", $"an instant from {UtcText.Of(register.At)} on, or 'restore --journal' to put the archive back");
+                return null;
+            }
+
             foreach (Step step in journal.Steps().TakeWhile(s => !(s.At > until)))
             {
                 register = step.After;

@@ -58,26 +58,39 @@ internal static class VerifyCommand
             return Refuse(OptionFaults.Line("--backup", file, "a file that is there"), error);
         }
 
+        var faults = new Faults();
+        if (Archive.ManifestOf(LocalDisk.Instance, file) is { IsPart: true, Journal: var span })
+        {
+            using Archive? part = Archive.Open(LocalDisk.Instance, file, faults);
+            bool isWhole = part?.ReadAll(faults) == true;
+            return Say(isWhole ? [$"{file}: entries {span.First} to {span.Last} of the journal, whole"] : faults.All, isWhole, output);
+        }
+
         DirectoryInfo place = Directory.CreateTempSubdirectory("curewatch-verify-");
         try
         {
-            var faults = new Faults();
             if (Restore.Of(LocalDisk.Instance, file, place.FullName, faults) is not null)
             {
                 return Answer(Verification.Of(place.FullName), output, place.FullName, file);
             }
 
-            foreach (Fault fault in faults.All)
-            {
-                output.WriteLine(fault);
-            }
-
-            return ExitCode.AnswerIsNo;
+            // Where there is no room to unpack it, that says nothing of the backup.
+            return faults.All.All(f => f.File == place.FullName) ? Refusal.Of(faults, error) : Say(faults.All, isWhole: false, output);
         }
         finally
         {
             place.Delete(recursive: true);
         }
+    }
+
+    private static int Say(IEnumerable<object> lines, bool isWhole, TextWriter output)
+    {
+        foreach (object line in lines)
+        {
+            output.WriteLine(line);
+        }
+
+        return isWhole ? ExitCode.Done : ExitCode.AnswerIsNo;
     }
 
     private static int Answer(Verification found, TextWriter output, string folder = "", string shownAs = "")

@@ -58,7 +58,7 @@ internal sealed partial class LocalDisk : IDisk
         }
     }
 
-    public long FreeBytes(string folder) => new DriveInfo(folder).AvailableFreeSpace;
+    public long FreeBytes(string folder) => new DriveInfo(Path.GetFullPath(folder)).AvailableFreeSpace;
 
     /// <remarks>Only a stream can be told a mode, so one makes the file, empty, and is closed before anything is in it.</remarks>
     private static void MakeSecret(string path)

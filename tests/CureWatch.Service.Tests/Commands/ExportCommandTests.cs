@@ -146,6 +146,39 @@ public sealed class ExportCommandTests : IDisposable
         AssertSame(fromJournal, fromFiles, "surfaces", "handover", "taps", "readings");
     }
 
+    // The car left, and then its only probe was replaced by one of another name: that is nothing of its day.
+    [Fact]
+    public async Task Export_OfACarThatLeftBeforeTheBayWasSetUpOtherwise_ReplaysAsItsJournal()
+    {
+        using var pumped = new Pumped();
+        await pumped.StartJob();
+        for (int minute = 0; minute < 30; minute++)
+        {
+            pumped.Clock.Advance(TimeSpan.FromMinutes(1));
+            await pumped.Read(20, 50);
+            if (minute is 3 or 6)
+            {
+                Assert.IsType<Answer.Stored>(await pumped.Tap($$"""{"at":"{{UtcText.Of(pumped.Clock.GetUtcNow())}}","did":"{{(minute == 3 ? "applied" : "levelled")}}"}"""));
+            }
+        }
+
+        Assert.IsType<Answer.Stored>(await pumped.Ask(new Arrival.HandOver("job-1", "Alex", "it had to")));
+        pumped.Clock.Advance(TimeSpan.FromDays(3));
+        await pumped.Read(20, 50);
+        pumped.Stop();
+        Recovery recovery = pumped.Recover();
+        string shop = recovery.Register.Settings.Documents.First(d => d.Key.Kind == SettingsItem.Shop).Value.Document.Replace("air-1", "air-7", StringComparison.Ordinal);
+        using (var journal = new JournalWriter(
+            LocalDisk.Instance, DataFolder.JournalOf(pumped.Folder), new EntryCodec(new KeyStore(LocalDisk.Instance, DataFolder.KeysOf(pumped.Folder))), recovery.End))
+        {
+            journal.Append(new Entry.SettingsChanged(new SettingsItem(SettingsItem.Shop, "test-shop", 0), "other-hash", shop, SettingsOrigin.File), pumped.Clock.GetUtcNow());
+            journal.Flush();
+        }
+
+        (JsonElement fromJournal, JsonElement fromFiles) = Replays(pumped.Folder, "job-1");
+        AssertSame(fromJournal, fromFiles, "surfaces", "handover", "taps");
+    }
+
     // Nobody had measured for more than a year when the second car came: replay refused it. A year after that nothing moves any more.
     [Theory]
     [InlineData("job-1", 0)]
