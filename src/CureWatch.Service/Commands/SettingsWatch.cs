@@ -14,13 +14,13 @@ internal sealed class SettingsWatch(string config, Latest latest, Troubles troub
     public void Look()
     {
         var faults = new Faults();
-        if (ConfigurationFolder.Find(config, faults) is { } files)
+        try
         {
-            CheckCommand.Check(files, faults);
-            if (faults.Count == 0 && Configuration.Read(files, faults) is { } configuration)
-            {
-                _ = Imports.Decide(latest.Register, files, configuration, isForced: false, faults);
-            }
+            Try(faults);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            faults.Add(Unreadable.At(config, e)); // somebody is at the files just now
         }
 
         if (faults.Count == 0)
@@ -30,6 +30,20 @@ internal sealed class SettingsWatch(string config, Latest latest, Troubles troub
         else
         {
             troubles.Raise(WarningKind.SettingsTrouble, faults.Count == 1 ? $"{faults.All[0]}" : $"{faults.All[0]}; {faults.Count - 1} more");
+        }
+    }
+
+    private void Try(Faults faults)
+    {
+        if (ConfigurationFolder.Find(config, faults) is not { } files)
+        {
+            return;
+        }
+
+        CheckCommand.Check(files, faults);
+        if (faults.Count == 0 && Configuration.Read(files, faults) is { } configuration)
+        {
+            _ = Imports.Decide(latest.Register, files, configuration, isForced: false, faults);
         }
     }
 

@@ -22,7 +22,7 @@ internal static class AheadLooks
     private static readonly TimeSpan SameEpisode = TimeSpan.FromHours(2);
 
     /// <summary>How long a night is at most; a shop may be shut for several. Source (choice).</summary>
-    private static readonly TimeSpan LongestNight = TimeSpan.FromHours(12);
+    private static readonly TimeSpan LongestNight = TimeSpan.FromHours(16);
 
     private const double Nothing = double.NegativeInfinity;
 

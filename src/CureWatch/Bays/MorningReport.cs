@@ -64,7 +64,9 @@ public sealed record MorningReport(
                orderby WorstFirst.IndexOf(hold.Kind)
                select new MorningHold(job.Job.Id, job.Job.Car, hold),
         ];
-        var report = new MorningReport(id, shop.Now, from, happened, water, from is { } since ? AirSilence.In(bay, since, shop.Now) : [], ColdestSince(bay, from), holds, TonightReport.Of(shop, id).Doors) { Text = Sentence.None };
+        ImmutableArray<Spell> unheard = from is { } since ? AirSilence.In(bay, since, shop.Now) : [];
+        var report = new MorningReport(
+            id, shop.Now, from, happened, water, unheard, ColdestSince(bay, from), holds, TonightReport.Of(shop, id).Doors) { Text = Sentence.None };
         return report with { Text = report.Told(shop) };
     }
 

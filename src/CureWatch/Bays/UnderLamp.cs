@@ -75,7 +75,10 @@ internal sealed record UnderLamp(ImmutableArray<Spell> Lit, ImmutableArray<Immut
             .. laws.Sheet.Lamp.Where(b => b.Stages.Any(s => s == stage)).Select(b => b with { PanelMaxC = Math.Min(b.PanelMaxC, limitC) }),
         ];
         ImmutableArray<Spell> lit = LitOver(coat);
-        return bands.IsEmpty ? [] : LampCredit.Along(bands, lit.Where(l => l.To > coat.StartedAt), [.. OwnOf(coat, lit, bands.Min(b => b.PanelMinC))], laws.CureStartOf(coat), now);
+        return bands.IsEmpty
+            ? []
+            : LampCredit.Along(
+                bands, lit.Where(l => l.To > coat.StartedAt), [.. OwnOf(coat, lit, bands.Min(b => b.PanelMinC))], laws.CureStartOf(coat), now);
     }
 
     /// <summary>Puts the lamps into the stretches of a coat's life.</summary>
@@ -86,20 +89,23 @@ internal sealed record UnderLamp(ImmutableArray<Spell> Lit, ImmutableArray<Immut
     private ImmutableArray<Spell> LitOver(Coat coat) => coat.Section >= 1 && coat.Section <= LitSections.Length ? LitSections[coat.Section - 1] : Lit;
 
     /// <summary>
-    /// What was read of a coat's section: not what was read by hand on another, and after a lamp has walked from there not what a probe goes on to say that is still hot from it.
+    /// What was read of a coat's section: not what was read by hand on another, and once a lamp was over another not what a probe says that is still hot
+    /// from it.
     /// </summary>
     private IEnumerable<OwnReading> OwnOf(Coat coat, ImmutableArray<Spell> lit, double leastC)
     {
-        Spell[] walked = [.. lit.Where(l => Lit.Any(o => o.To == l.From) && !lit.Any(o => o.To == l.From))];
-        var hot = new HashSet<Spell>(walked);
+        List<(Spell Lamp, DateTimeOffset? Since)> hot =
+        [
+            .. lit.Select(l => (l, LitSections.SelectMany(s => s).Where(o => !lit.Contains(o) && o.To <= l.From).Max(o => o.To))).Where(l => l.Item2 is not null),
+        ];
         foreach (OwnReading reading in Own.Where(r => r.Section is null || coat.Section < 1 || r.Section == coat.Section))
         {
             if (reading.PanelC < leastC)
             {
-                hot.RemoveWhere(l => l.From <= reading.At);
+                hot.RemoveAll(l => l.Since <= reading.At);
             }
 
-            if (reading.Section is not null || !hot.Any(l => l.Covers(reading.At)))
+            if (reading.Section is not null || !hot.Exists(l => l.Lamp.Covers(reading.At)))
             {
                 yield return reading;
             }

@@ -12,18 +12,37 @@ internal sealed class Corrections
 
     private Corrections(IReadOnlyList<Tap> told)
     {
+        Dictionary<string, string> corrects = [];
+        foreach (Tap tap in told.Where(t => t is { Id: not null, Corrects: not null, Did: not Did.Withdrawn }))
+        {
+            corrects.TryAdd(tap.Id!, tap.Corrects!);
+        }
+
+        var corrected = new HashSet<string>();
         for (int i = told.Count - 1; i >= 0; i--)
         {
-            if (told[i].Corrects is not { } corrected || IsTakenBack(told[i]))
+            if (told[i].Corrects is not { } before || IsTakenBack(told[i]))
             {
                 continue;
             }
 
-            bool isFirst = (told[i].Did == Did.Withdrawn ? _takenBack : _replaced).Add(corrected);
-            if (!isFirst && told[i] is { Did: not Did.Withdrawn, Id: { } id })
+            _ = (told[i].Did == Did.Withdrawn ? _takenBack : _replaced).Add(before);
+            if (told[i].Did != Did.Withdrawn && !corrected.Add(FirstOf(before)) && told[i].Id is { } id)
             {
                 _replaced.Add(id); // two people corrected the same: whoever spoke last is heard
             }
+        }
+
+        // What was told first of all that took each other's place.
+        string FirstOf(string id)
+        {
+            var passed = new HashSet<string>();
+            while (passed.Add(id) && corrects.TryGetValue(id, out string? earlier))
+            {
+                id = earlier;
+            }
+
+            return id;
         }
     }
 

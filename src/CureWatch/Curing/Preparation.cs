@@ -29,7 +29,7 @@ public sealed record Preparation(
     public static Preparation Of(Surface surface, int section, IReadOnlyList<Tap> told)
     {
         ImmutableArray<Tap> standing = Taps.Standing(told);
-        Tap[] all = [.. standing.Where(t => t.Surface is null || t.Surface == surface.Id)];
+        Tap[] all = [.. standing.Where(t => (t.Surface is null || t.Surface == surface.Id) && !(t.Section > surface.Sections))];
         Tap[] own = [.. all.Where(t => t.Section is null || t.Section == section)];
         int wiped = LastIndex(own, Did.PanelWiped);
         ImmutableArray<Spell> lamps = LampSpell.Over(all, section);

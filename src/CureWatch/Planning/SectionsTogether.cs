@@ -25,8 +25,8 @@ public static class SectionsTogether
         var together = ImmutableArray.CreateBuilder<(int Section, DateTimeOffset Opens, DateTimeOffset Closes)>();
         foreach ((int Section, DateTimeOffset Opens, DateTimeOffset Closes) section in left.OrderBy(s => s.Opens))
         {
-            bool isOfTheFirst = together.Count == 0 || section.Opens <= now || together[0].Opens > now;
-            if (isOfTheFirst && HaveATime(together.Append(section)))
+            bool isOfTheFirst = section.Opens <= now || together.Count == 0 || together[0].Opens > now;
+            if (together.Count == 0 || (isOfTheFirst && HaveATime(together.Append(section)))) // one that may never have a time is told so
             {
                 together.Add(section);
             }

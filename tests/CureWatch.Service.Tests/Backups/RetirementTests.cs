@@ -145,34 +145,6 @@ public sealed class RetirementTests : IAsyncLifetime
     }
 
     [Fact]
-    public void Part_IsVerified_AndADamagedOneIsNamed()
-    {
-        RetiredPart retired = Run(Segments[2].First)!;
-        string part = Path.Combine(Shelf, retired.Archive);
-        Invocation whole = Invocation.Of("verify", "--backup", part);
-        Assert.Equal((0, $"{part}: entries 1 to {retired.Last} of the journal, whole\n"), (whole.ExitCode, whole.Output));
-
-        byte[] bytes = File.ReadAllBytes(part);
-        bytes[bytes.Length / 2] ^= 1;
-        File.WriteAllBytes(part, bytes);
-        Assert.Equal(1, Invocation.Of("verify", "--backup", part).ExitCode);
-    }
-
-    // What was told before the oldest snapshot that is kept cannot be said from what is here: the state of the snapshot is no answer to it.
-    [Fact]
-    public void Replay_UntilBeforeWhatIsHere_IsRefused()
-    {
-        IReadOnlyList<Step> steps = [.. StepsAfter(0)];
-        long kept = Segments[3].First;
-        new SnapshotFolder(LocalDisk.Instance, _data.Folder).Take(steps[(int)kept - 1].After, kept);
-        Assert.NotNull(Run(kept));
-
-        Invocation.Of("replay", "--data", _data.Folder, "--until", UtcText.Of(steps[0].At)).AssertRefused($"{_data.Folder}: journal");
-        Invocation.Of("start", "--data", _data.Folder, "--at", UtcText.Of(steps[0].At)).AssertRefused($"{_data.Folder}: journal");
-        Assert.NotEqual(2, Invocation.Of("replay", "--data", _data.Folder, "--until", UtcText.Of(steps[^1].At)).ExitCode);
-    }
-
-    [Fact]
     public void Rotation_LeavesTheArchivesOfParts()
     {
         RetiredPart part = Run(Segments[2].First)!;

@@ -37,8 +37,8 @@ public sealed class ExportCommandTests : IDisposable
             journal.Flush();
         }
 
-        (JsonElement fromJournal, JsonElement fromFiles) = Replays(data, job);
-        AssertSame(fromJournal, fromFiles, "until", "surfaces", "warnings", "handover", "taps");
+        (JsonElement fromJournal, JsonElement fromFiles) = ExportedReplay.Of(Out, data, job);
+        ExportedReplay.AssertSame(fromJournal, fromFiles, "until", "surfaces", "warnings", "handover", "taps");
     }
 
     [Theory]
@@ -76,8 +76,8 @@ public sealed class ExportCommandTests : IDisposable
         }
 
         pumped.Stop();
-        (JsonElement fromJournal, JsonElement fromFiles) = Replays(pumped.Folder, "job-1");
-        AssertSame(fromJournal, fromFiles, "until", "surfaces", "handover", "taps");
+        (JsonElement fromJournal, JsonElement fromFiles) = ExportedReplay.Of(Out, pumped.Folder, "job-1");
+        ExportedReplay.AssertSame(fromJournal, fromFiles, "until", "surfaces", "handover", "taps");
     }
 
     public static TheoryData<int> Seeds => [.. Enumerable.Range(1, 24)];
@@ -103,8 +103,8 @@ public sealed class ExportCommandTests : IDisposable
         await PassAsync(pumped, 5);
         pumped.Stop();
         Assert.Equal(start.AddMinutes(65), pumped.Register.At);
-        (JsonElement fromJournal, JsonElement fromFiles) = Replays(pumped.Folder, "job-2");
-        AssertSame(fromJournal, fromFiles, "surfaces", "handover", "taps");
+        (JsonElement fromJournal, JsonElement fromFiles) = ExportedReplay.Of(Out, pumped.Folder, "job-2");
+        ExportedReplay.AssertSame(fromJournal, fromFiles, "surfaces", "handover", "taps");
         JsonElement flash = fromFiles.GetProperty("surfaces")[0].GetProperty("coats")[0].GetProperty("learnt").GetProperty("flash");
         Assert.Equal(1, flash.GetProperty("taps").GetInt32());
         Assert.Empty(fromJournal.GetProperty("learning").EnumerateArray());
@@ -121,62 +121,6 @@ public sealed class ExportCommandTests : IDisposable
 
         static async Task TellAsync(Pumped pumped, string job, string did) =>
             Assert.IsType<Answer.Stored>(await pumped.Tap($$"""{"at":"{{UtcText.Of(pumped.Clock.GetUtcNow())}}","did":"{{did}}"}""", job));
-    }
-
-    // A probe that counts its readings and has no clock, one reading of it sent twice, and two at one instant.
-    [Fact]
-    public async Task Export_OfReadingsWithNumbersAndWithoutAClock_ReplaysAsItsJournal()
-    {
-        using var pumped = new Pumped();
-        await pumped.StartJob();
-        for (int minute = 0; minute < 40; minute++)
-        {
-            pumped.Clock.Advance(TimeSpan.FromMinutes(1));
-            DateTimeOffset? at = minute < 20 ? null : pumped.Clock.GetUtcNow().AddSeconds(-minute % 2);
-            _ = await pumped.Ask(new Arrival.Reading(new Entry.Reading("bay-1", "air-1", at, 20 + (minute % 7 / 10.0), 50, null, minute)));
-            _ = await pumped.Ask(new Arrival.Reading(new Entry.Reading("bay-1", "air-1", at, 20.5, 51, null, minute % 3 == 0 ? minute : minute + 1000)));
-            if (minute is 3 or 6)
-            {
-                Assert.IsType<Answer.Stored>(await pumped.Tap($$"""{"at":"{{UtcText.Of(pumped.Clock.GetUtcNow())}}","did":"{{(minute == 3 ? "applied" : "levelled")}}"}"""));
-            }
-        }
-
-        pumped.Stop();
-        (JsonElement fromJournal, JsonElement fromFiles) = Replays(pumped.Folder, "job-1");
-        AssertSame(fromJournal, fromFiles, "surfaces", "handover", "taps", "readings");
-    }
-
-    // The car left, and then its only probe was replaced by one of another name: that is nothing of its day.
-    [Fact]
-    public async Task Export_OfACarThatLeftBeforeTheBayWasSetUpOtherwise_ReplaysAsItsJournal()
-    {
-        using var pumped = new Pumped();
-        await pumped.StartJob();
-        for (int minute = 0; minute < 30; minute++)
-        {
-            pumped.Clock.Advance(TimeSpan.FromMinutes(1));
-            await pumped.Read(20, 50);
-            if (minute is 3 or 6)
-            {
-                Assert.IsType<Answer.Stored>(await pumped.Tap($$"""{"at":"{{UtcText.Of(pumped.Clock.GetUtcNow())}}","did":"{{(minute == 3 ? "applied" : "levelled")}}"}"""));
-            }
-        }
-
-        Assert.IsType<Answer.Stored>(await pumped.Ask(new Arrival.HandOver("job-1", "Alex", "it had to")));
-        pumped.Clock.Advance(TimeSpan.FromDays(3));
-        await pumped.Read(20, 50);
-        pumped.Stop();
-        Recovery recovery = pumped.Recover();
-        string shop = recovery.Register.Settings.Documents.First(d => d.Key.Kind == SettingsItem.Shop).Value.Document.Replace("air-1", "air-7", StringComparison.Ordinal);
-        using (var journal = new JournalWriter(
-            LocalDisk.Instance, DataFolder.JournalOf(pumped.Folder), new EntryCodec(new KeyStore(LocalDisk.Instance, DataFolder.KeysOf(pumped.Folder))), recovery.End))
-        {
-            journal.Append(new Entry.SettingsChanged(new SettingsItem(SettingsItem.Shop, "test-shop", 0), "other-hash", shop, SettingsOrigin.File), pumped.Clock.GetUtcNow());
-            journal.Flush();
-        }
-
-        (JsonElement fromJournal, JsonElement fromFiles) = Replays(pumped.Folder, "job-1");
-        AssertSame(fromJournal, fromFiles, "surfaces", "handover", "taps");
     }
 
     // Nobody had measured for more than a year when the second car came: replay refused it. A year after that nothing moves any more.
@@ -202,8 +146,8 @@ public sealed class ExportCommandTests : IDisposable
 
         pumped.Stop();
 
-        (JsonElement fromJournal, JsonElement fromFiles) = Replays(pumped.Folder, job);
-        AssertSame(fromJournal, fromFiles, "surfaces", "handover", "taps");
+        (JsonElement fromJournal, JsonElement fromFiles) = ExportedReplay.Of(Out, pumped.Folder, job);
+        ExportedReplay.AssertSame(fromJournal, fromFiles, "surfaces", "handover", "taps");
         Assert.Equal("hold", fromFiles.GetProperty("handover").GetProperty("verdict").GetString());
     }
 
@@ -233,8 +177,8 @@ public sealed class ExportCommandTests : IDisposable
         Assert.IsType<Answer.Stored>(await PlanAsync(PlanVerb.Cancel, "job-2", "{}"));
         pumped.Stop();
 
-        (JsonElement fromJournal, JsonElement fromFiles) = Replays(pumped.Folder, "job-1");
-        AssertSame(fromJournal, fromFiles, "surfaces", "taps");
+        (JsonElement fromJournal, JsonElement fromFiles) = ExportedReplay.Of(Out, pumped.Folder, "job-1");
+        ExportedReplay.AssertSame(fromJournal, fromFiles, "surfaces", "taps");
         Assert.Equal(fromJournal.GetProperty("warnings").GetRawText(), fromFiles.GetProperty("warnings").GetRawText());
         Assert.Equal(["airspace-conflict"], fromFiles.GetProperty("warnings").EnumerateArray().Select(w => w.GetProperty("kind").GetString()).Where(k => k == "airspace-conflict"));
 
@@ -266,8 +210,8 @@ public sealed class ExportCommandTests : IDisposable
         pumped.Stop();
         foreach (string job in new[] { "beside-1", "beside-2", "grey" })
         {
-            (JsonElement fromJournal, JsonElement fromFiles) = Replays(pumped.Folder, job);
-            AssertSame(fromJournal, fromFiles, "until", "surfaces", "handover", "taps");
+            (JsonElement fromJournal, JsonElement fromFiles) = ExportedReplay.Of(Out, pumped.Folder, job);
+            ExportedReplay.AssertSame(fromJournal, fromFiles, "until", "surfaces", "handover", "taps");
             Directory.Delete(Out, recursive: true);
         }
     }
@@ -279,19 +223,4 @@ public sealed class ExportCommandTests : IDisposable
         Invocation.Of("export", "--data", Path.Combine(_written.Folder, "data"), "--job", "job-1", Out).AssertRefused(
             $"{Path.Combine(_written.Folder, "data")}: data folder");
     }
-
-    private (JsonElement FromJournal, JsonElement FromFiles) Replays(string data, string job)
-    {
-        Assert.Equal(0, Invocation.Of("export", "--data", data, "--job", job, Out).ExitCode);
-        Invocation journal = Invocation.Of("replay", "--data", data, "--job", job, "--json");
-        Invocation files = Invocation.Of(
-            "replay", "--config", Path.Combine(Out, "config"), "--readings", Path.Combine(Out, "readings.csv"),
-            "--job", Path.Combine(Out, "job.json"), "--json");
-        Assert.Empty(files.Error);
-        Assert.Equal(journal.ExitCode, files.ExitCode);
-        return (JsonElement.Parse(journal.Output), JsonElement.Parse(files.Output));
-    }
-
-    private static void AssertSame(JsonElement expected, JsonElement actual, params string[] keys) =>
-        Assert.All(keys, key => Assert.Equal(expected.GetProperty(key).GetRawText(), actual.GetProperty(key).GetRawText()));
 }

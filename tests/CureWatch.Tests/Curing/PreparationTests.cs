@@ -68,6 +68,7 @@ public class PreparationTests
         ];
         Assert.Equal(["c"], Taps.Standing(told).Select(t => t.Id));
         Assert.Equal(["b"], Taps.Standing([.. told, Tap(13, Did.Withdrawn) with { Id = "d", Corrects = "c" }]).Select(t => t.Id));
+        Assert.Equal(["d"], Taps.Standing([.. told, Tap(15, Did.PanelWiped) with { Id = "d", Corrects = "b" }]).Select(t => t.Id));
     }
 
     [Fact]

@@ -39,8 +39,10 @@ public class SectionLampTests
     }
 
     // The probe sits on section 1 and is still hot as the lamp goes on over section 2; a spot of section 1 says nothing of section 2 either.
-    [Fact]
-    public void Lamp_ThatWalksOn_EarnsTheNextSectionNothingByTheHeatOfTheLast()
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public void Lamp_ThatWalksOn_EarnsTheNextSectionNothingByTheHeatOfTheLast(bool isOffToldBetween)
     {
         var shop = new TestShop(TestShop.Paint() with { Lamp = [LampDay.Band] }, 1, 2, Place.Outside, null, TestShop.Air("air-1"), TestShop.Panel("bonnet"));
         for (int minute = 0; minute <= 240; minute++)
@@ -52,6 +54,7 @@ public class SectionLampTests
                 56 => shop.Tap(hour, Did.Applied),
                 60 => shop.Tap(hour, Did.Levelled),
                 150 => shop.Tap(hour, Did.LampOn, section: 1),
+                159 when isOffToldBetween => shop.Tap(hour + 0.01, Did.LampOff, section: 1),
                 160 => shop.Tap(hour, Did.LampOn, section: 2),
                 161 or 162 or 163 => shop.Tap(hour, Did.Measured, section: 1, panelC: 60),
                 170 => shop.Tap(hour, Did.LampOff),
@@ -60,7 +63,7 @@ public class SectionLampTests
         }
 
         double Credited(int section) => shop.Report.Surfaces[0].Coats.Single(c => c.Coat.Section == section).Lamps.Sum(l => l.CreditedMinutes);
-        Assert.Equal(10, Credited(1));
+        Assert.InRange(Credited(1), 9, 10);
         Assert.Equal(0, Credited(2));
     }
 

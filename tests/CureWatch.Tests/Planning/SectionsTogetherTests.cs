@@ -27,6 +27,17 @@ public class SectionsTogetherTests
     [Fact]
     public void Sections_WithoutAnEnd_WaitForTheLast() => Assert.Equal([1, 2], Of((-1, null), (6, null)));
 
+    // Too unsure, or in a climate in which it never opens: the section is there all the same, and whoever asks is told why.
+    [Fact]
+    public void Section_ThatMayHaveNoTime_IsToldAllTheSame()
+    {
+        var wide = new Window(WindowStage.Recoat, new TimeBounds(Now, Now.AddHours(1), Now.AddHours(3)), new TimeBounds(Now.AddHours(2), Now.AddHours(4), null), WindowState.Upcoming);
+        var never = new Window(WindowStage.Recoat, new TimeBounds(null, null, null), null, WindowState.Upcoming);
+        Assert.Equal([1], SectionsTogether.Of([(1, new BelowCoat(wide, HasToBeLevelled: false, IsFoundClear: false))], Now));
+        Assert.Equal([1], SectionsTogether.Of([(1, new BelowCoat(never, HasToBeLevelled: false, IsFoundClear: false))], Now));
+        Assert.Equal([1, 2], SectionsTogether.Of([(1, null), (2, null)], Now));
+    }
+
     private static ImmutableArray<int> Of(params (double Opens, double? Closes)[] sections) => SectionsTogether.Of(
         [.. sections.Select((s, i) => (i + 1, (BelowCoat?)new BelowCoat(Recoat(s.Opens, s.Closes), HasToBeLevelled: false, IsFoundClear: false)))], Now);
 

@@ -31,8 +31,8 @@ async function putAside() {
     "/unknown", spoken("The service is away"), spoken("The service does not answer"),
     spoken("This phone has not shown this page before, so there is nothing to show of it. Look at the coats yourself."));
   await putAnswerAside(
-    "/unchanged", spoken("Nothing was changed"), spoken("The service does not answer"),
-    spoken("Nothing was changed. What this phone has shown before is still there."));
+    "/unchanged", spoken("Not known"), spoken("The service does not answer"),
+    spoken("Whether anything was changed is not known. What this phone has shown before is still there."));
   await putAnswerAside(
     "/still-in", spoken("Not signed out"), spoken("You are still signed in"),
     spoken("The service does not answer, so nobody was signed out. Keep the phone by you, and sign out again once it answers."));

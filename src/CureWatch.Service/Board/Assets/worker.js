@@ -31,7 +31,9 @@ async function change(request, isSignOut) {
   const words = await (isSignOut ? stillIn() : unchanged()); // of what is kept, before that goes
   try {
     const answered = await fetch(request, { signal: AbortSignal.timeout(patience) });
-    await forget();
+    if (answered.ok || answered.type === "opaqueredirect") {
+      await forget(); // a wrong PIN is still nobody
+    }
     return answered;
   } catch {
     if (isSignOut) {
@@ -117,8 +119,8 @@ const stillIn = () => inWords(
   "The service does not answer, so nobody was signed out. Keep the phone by you, and sign out again once it answers.");
 
 const unchanged = () => inWords(
-  "/unchanged", "Nothing was changed", "The service does not answer",
-  "Nothing was changed. What this phone has shown before is still there.");
+  "/unchanged", "Not known", "The service does not answer",
+  "Whether anything was changed is not known. What this phone has shown before is still there.");
 
 async function keep(request, given, text, begun) {
   const kept = await caches.open(store);
