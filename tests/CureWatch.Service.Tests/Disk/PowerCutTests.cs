@@ -5,6 +5,9 @@ namespace CureWatch.Service.Tests.Disk;
 /// <summary>The power goes under load, and nothing acknowledged is lost. <c>power-cuts</c> of the benchmarks does the same with brokers, two hundred times.</summary>
 public sealed class PowerCutTests
 {
+    /// <summary>One in a few finds out a log whose flush does nothing.</summary>
+    private const int MostCuts = 100;
+
     [Theory]
     [InlineData(1)]
     [InlineData(2)]
@@ -34,8 +37,11 @@ public sealed class PowerCutTests
     {
         var disk = new PowerCutDisk(1, lies: path => path.EndsWith("-log", StringComparison.Ordinal));
         using var shop = new PoweredShop(1, disk);
-        await CutAsync(shop, disk);
-        _ = await shop.SettleAsync();
+        for (int i = 0; i < MostCuts && shop.BookLosses == 0; i++)
+        {
+            await shop.CutAsync(disk); // how far the book is when the power goes is a matter of threads
+        }
+
         Assert.NotEqual(0, shop.BookLosses);
     }
 
