@@ -142,7 +142,6 @@ public class PhoneTests(Chromium browser)
 
     [Theory]
     [InlineData("/wall")]
-    [InlineData("/")]
     [InlineData("/bay/bay-2")]
     public async Task ServiceThatHangs_IsSaidOnThePage_AndThePageIsLiveAgainByItself(string path)
     {

@@ -8,7 +8,7 @@ namespace CureWatch.Tests.Days;
 /// <summary>A probe that died before the weekend is known as well as one that died this morning. Common practice, no source.</summary>
 public class LongDeadProbeTests
 {
-    private const double Dies = 9, Soon = 44, Later = Soon + (24 * 5);
+    private const double Dies = 9, Soon = 44, Later = Soon + (24 * 2);
 
     [Theory]
     [InlineData(-3.0, null)]
