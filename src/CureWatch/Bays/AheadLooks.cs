@@ -102,7 +102,8 @@ internal static class AheadLooks
         : bay.Alarms.GetValueOrDefault(SubjectOf(bay, now)) is { } alarm and not Alarm.Normal && alarm.IsTold;
 
     private static bool IsThisNight(Shop shop, DateTimeOffset at) =>
-        shop.Now - at < LongestNight && AheadScene.NightOf(shop.Plan.Hours, shop.Now) is { Leaves: { } leaves } && leaves <= shop.Now && AheadScene.LastLockUp(shop.Plan.Hours, shop.Now) <= at;
+        shop.Now - at < LongestNight && AheadScene.NightOf(shop.Plan.Hours, shop.Now) is { Leaves: { } leaves } && leaves <= shop.Now
+        && AheadScene.LastLockUp(shop.Plan.Hours, shop.Now) <= at;
 
     /// <summary>How far the coldest panel is below where the air outdoors condenses [K]; null where nobody measures one of them.</summary>
     private static double? OutdoorsWetBy(Shop shop, BayState bay) =>

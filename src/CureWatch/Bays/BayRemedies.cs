@@ -17,6 +17,7 @@ internal static class BayRemedies
 
     /// <summary>How far inside what the sheets allow the air is held [%]. Source (choice): no humidifier keeps it closer.</summary>
     private const double InsidePct = 5;
+
     private static readonly double[] HeldC = [12, 14, 16, 18, 20, 22, 24];
 
     /// <summary>Everything that might help, the gentlest first.</summary>

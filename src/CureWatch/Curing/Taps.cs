@@ -35,7 +35,8 @@ public static class Taps
     {
         ImmutableArray<Tap> own = [.. Standing(told).Where(t => IsOf(surface, t))];
         (ImmutableArray<Coat> coats, ILookup<Tap, WorkedOn> workedOn) = Worked(surface, own);
-        ImmutableArray<ImmutableArray<Spell>> lamps = LampSpell.BySection(own, surface.Sections);
+        ImmutableArray<ImmutableArray<Spell>> sectionLamps = LampSpell.BySection(own, surface.Sections);
+        ImmutableArray<Spell> lamps = LampSpell.Together(sectionLamps);
         return new SurfaceStory(
             surface,
             coats,
@@ -53,14 +54,14 @@ public static class Taps
             ],
             [.. own.Where(t => t is { Did: Did.Moved, ToBay: not null }).Select(t => new Move(t.At, t.ToBay!))])
         {
-            SectionLamps = lamps,
-            Lamps = LampSpell.Together(lamps),
+            SectionLamps = sectionLamps,
+            Lamps = lamps,
             ReadByHand =
             [
                 .. own.Where(t => t is { Surface: not null, PanelC: >= PanelSpot.ColdestC and <= PanelSpot.HottestC })
                     .Select(t => OwnReading.ByHand(t.At, t.PanelC!.Value) with { Section = t.Section }),
             ],
-            Spots = Spots(surface, own, LampSpell.Together(lamps)),
+            Spots = Spots(surface, own, lamps),
         };
     }
 
