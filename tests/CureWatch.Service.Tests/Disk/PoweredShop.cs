@@ -57,6 +57,23 @@ internal sealed class PoweredShop : IDisposable
         }
     }
 
+    /// <summary>Lets the power go when the book has just said that it has everything.</summary>
+    public async Task CutBookedAsync(PowerCutDisk disk)
+    {
+        using (Life life = Start())
+        {
+            for (int i = 0; i < 3; i++)
+            {
+                await RoundAsync(life);
+            }
+
+            _booked = await LevelAsync(life);
+            disk.Cut();
+        }
+
+        disk.Restore();
+    }
+
     /// <summary>A start, some rounds of work, and a stop.</summary>
     /// <returns>Why it could not start; null where it could.</returns>
     public async Task<string?> DayAsync(int rounds)
@@ -211,11 +228,17 @@ internal sealed class PoweredShop : IDisposable
         }
     }
 
-    private static async Task LevelAsync(Life life)
+    /// <returns>How far the book is: as far as the rest.</returns>
+    private static async Task<long> LevelAsync(Life life)
     {
-        while (await life.AskBookAsync(b => b.Position) is not BookAnswer<BookPosition>.Told { Value: var position }
-            || position.Sequence < life.Latest.Register.Sequence)
+        while (true)
         {
+            if (await life.AskBookAsync(b => b.Position) is BookAnswer<BookPosition>.Told { Value: var position }
+                && position.Sequence >= life.Latest.Register.Sequence)
+            {
+                return position.Sequence;
+            }
+
             await Task.Delay(TimeSpan.FromMilliseconds(5), TimeProvider.System, TestContext.Current.CancellationToken);
         }
     }
