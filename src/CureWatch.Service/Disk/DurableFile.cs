@@ -6,14 +6,20 @@ internal static class DurableFile
     /// <summary>What the name of a file ends with until it is whole; a start that was cut off may leave one.</summary>
     public const string Unfinished = ".new";
 
-    /// <summary>Writes a new file; it is whole or not there at all.</summary>
+    /// <summary>Writes a new file; it is whole or not there at all, and what could not be finished takes no room.</summary>
     public static void Create(IDisk disk, string path, ReadOnlySpan<byte> bytes, bool isSecret = false)
     {
         string unfinished = path + Unfinished;
-        using (IDiskFile file = disk.Open(unfinished, isSecret ? FileUse.MakeSecret : FileUse.MakeAnew))
+        try
         {
+            using IDiskFile file = disk.Open(unfinished, isSecret ? FileUse.MakeSecret : FileUse.MakeAnew);
             file.Write(bytes, 0);
             file.Flush();
+        }
+        catch (IOException)
+        {
+            DeleteIfPossible(disk, unfinished);
+            throw;
         }
 
         disk.Move(unfinished, path);
@@ -50,6 +56,18 @@ internal static class DurableFile
             MakeFolder(disk, above);
             disk.MakeFolder(path);
             disk.FlushFolder(above);
+        }
+    }
+
+    private static void DeleteIfPossible(IDisk disk, string path)
+    {
+        try
+        {
+            disk.Delete(path);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            // Whoever makes it next begins it anew.
         }
     }
 }

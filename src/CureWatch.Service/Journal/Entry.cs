@@ -110,9 +110,14 @@ internal abstract record Entry
     internal sealed record Ruled(int Number, string Job, bool IsReady, DateTimeOffset At) : Entry;
 
     /// <summary>The last entry of a full segment.</summary>
-    /// <param name="Previous">SHA-256 of the whole segment before; empty in the first.</param>
+    /// <param name="Previous">SHA-256 of the whole segment before; empty in the first, and where that was not what had been sealed.</param>
     /// <param name="Content">SHA-256 of this segment up to this entry.</param>
-    internal sealed record SegmentSealed(string Previous, string Content) : Entry;
+    internal sealed record SegmentSealed(string Previous, string Content) : Entry
+    {
+        /// <summary>Whether this may follow the segment before.</summary>
+        /// <param name="previous">SHA-256 of it; null where nobody knows what it was.</param>
+        public bool Follows(string? previous) => previous is null || Previous.Length == 0 || Previous == previous;
+    }
 
     /// <summary>The program was stopped as it should be. Only the writer makes it, as a <see cref="ClosingMark"/>.</summary>
     internal sealed record JournalClosed : Entry;

@@ -9,7 +9,7 @@ namespace CureWatch.Service.Journal;
 /// <param name="Bytes">How long the sound part of that segment is.</param>
 /// <param name="TornBytes">How many bytes of an unfinished batch follow it: never acknowledged, to be cut off.</param>
 /// <param name="IsSealed">Whether that segment is full and sealed.</param>
-/// <param name="PreviousHash">SHA-256 of the last sealed segment; empty where there is none, null where it is damaged.</param>
+/// <param name="PreviousHash">SHA-256 of the last sealed segment; empty where there is none, null where it is not what was sealed.</param>
 internal sealed record JournalEnd(
     byte[]? JournalId, long Last, DateTimeOffset LastAt, Segment? Segment, int Form, long Bytes, long TornBytes, bool IsSealed, string? PreviousHash)
 {

@@ -35,9 +35,21 @@ internal sealed class JournalReader
             return new JournalReader(disk, folder, segments);
         }
 
-        string previous = Convert.ToHexStringLower(SHA256.HashData(DurableFile.Read(disk, segments[before - 1].Path)));
-        JournalEnd end = JournalEnd.Empty with { Last = segments[before].First - 1, PreviousHash = previous };
+        JournalEnd end = JournalEnd.Empty with { Last = segments[before].First - 1, PreviousHash = HashOf(disk, segments[before - 1]) };
         return new JournalReader(disk, [.. segments.Skip(before)], end, isWhole: true);
+    }
+
+    /// <returns>SHA-256 of a full segment; null where it is not what was sealed, or cannot be read.</returns>
+    public static string? HashOf(IDisk disk, Segment segment)
+    {
+        try
+        {
+            return new JournalReader(disk, [segment], JournalEnd.Empty with { Last = segment.First - 1, PreviousHash = null }, isWhole: false).Through().End.PreviousHash;
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            return null;
+        }
     }
 
     private JournalReader(IDisk disk, string folder, IReadOnlyList<Segment> segments)
@@ -77,12 +89,7 @@ internal sealed class JournalReader
 
         for (int i = 0; i < segments.Count; i++)
         {
-            var reader = new JournalReader(disk, [segments[i]], before, isWhole: i == segments.Count - 1);
-            foreach (Frame _ in reader.Frames())
-            {
-                // Each frame is checked as it is read.
-            }
-
+            JournalReader reader = new JournalReader(disk, [segments[i]], before, isWhole: i == segments.Count - 1).Through();
             before = reader.End;
             if (reader.Damage is { } damage)
             {
@@ -91,6 +98,12 @@ internal sealed class JournalReader
                 before = before with { Last = next - 1, LastAt = DateTimeOffset.MinValue, PreviousHash = null };
             }
         }
+    }
+
+    private JournalReader Through()
+    {
+        _ = Frames().Count(); // each is checked as it is read
+        return this;
     }
 
     /// <returns>Where a journal stands before its first segment here: at the end of a part that was retired, or at nothing.</returns>
@@ -186,7 +199,7 @@ internal sealed class JournalReader
     {
         bool isSound = EntryCodec.FindSeal(frame) is { } seal
             && seal.Content == Convert.ToHexStringLower(SHA256.HashData(bytes.AsSpan(0, offset)))
-            && (_end.PreviousHash is null || seal.Previous == _end.PreviousHash);
+            && seal.Follows(_end.PreviousHash);
         if (!isSound)
         {
             Damage = new Damage(segment.Path, offset, "the seal does not fit what it seals");

@@ -40,7 +40,8 @@ internal sealed class JournalWriter : IDisposable
     /// <summary>How long the segment is up to the last flush; 0 where not even its header is on the disk.</summary>
     private long _length;
 
-    private string _previousHash;
+    /// <summary>Null while the segment before is not what was sealed.</summary>
+    private string? _previousHash;
 
     /// <summary>Whether nobody knows what the segment holds behind that.</summary>
     private bool _isDoubtful;
@@ -50,7 +51,7 @@ internal sealed class JournalWriter : IDisposable
     {
         (_disk, _folder, _codec, _segmentBytes) = (disk, folder, codec, segmentBytes);
         _journalId = end.JournalId ?? RandomNumberGenerator.GetBytes(Segment.JournalIdBytes);
-        _previousHash = end.PreviousHash ?? throw new ArgumentException("The journal is damaged.", nameof(end));
+        _previousHash = end.PreviousHash;
         _flushed = new JournalMark(0, 0, end.Last, end.LastAt);
         Forget();
         if (end is { Segment: { } segment, IsSealed: false })
@@ -135,7 +136,7 @@ internal sealed class JournalWriter : IDisposable
         {
             _hash.AppendData(_pending.WrittenSpan);
             hashed = _pending.WrittenCount;
-            Append(new Entry.SegmentSealed(_previousHash, Convert.ToHexStringLower(_hash.GetCurrentHash())), LastAt);
+            Append(new Entry.SegmentSealed(PreviousHash(), Convert.ToHexStringLower(_hash.GetCurrentHash())), LastAt);
         }
 
         FrameFormat.EndBatch(MemoryMarshal.AsMemory(_pending.WrittenMemory).Span[_frameAt..], _form);
@@ -147,6 +148,10 @@ internal sealed class JournalWriter : IDisposable
             (_segment, _file, _length, _form) = (null, null, 0, FrameFormat.Newest);
         }
     }
+
+    /// <returns>SHA-256 of the segment before; empty where it is not what was sealed, unless somebody has put it back meanwhile.</returns>
+    private string PreviousHash() =>
+        _previousHash ?? (Segment.In(_disk, _folder).LastOrDefault(s => s.First < _segment!.Value.First) is { First: > 0 } before ? JournalReader.HashOf(_disk, before) : null) ?? "";
 
     /// <summary>One write and one fsync.</summary>
     /// <param name="hashed">How much of it the hash has already.</param>

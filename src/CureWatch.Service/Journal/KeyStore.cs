@@ -46,6 +46,7 @@ internal sealed class KeyStore(IDisk disk, string folder)
     }
 
     /// <returns>The key, or null where there is none, or no longer.</returns>
+    /// <exception cref="IOException">What is there is no key.</exception>
     public PersonalKey? Find(string job)
     {
         if (_known.TryGetValue(job, out PersonalKey? known))
@@ -59,7 +60,8 @@ internal sealed class KeyStore(IDisk disk, string folder)
             return null;
         }
 
-        known = new PersonalKey(DurableFile.Read(disk, path), path);
+        byte[] secret = DurableFile.Read(disk, path);
+        known = secret.Length == PersonalKey.Bytes ? new PersonalKey(secret, path) : throw new IOException($"{path} is no key: it has {secret.Length} bytes, not {PersonalKey.Bytes}");
         _known.Add(job, known);
         return known;
     }

@@ -70,7 +70,7 @@ internal sealed class SealedSegments(IDisk disk, string folder, Func<int, Cancel
 
             using var hash = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
             await ReadAsync(file, hash, 0, at, cancelled).ConfigureAwait(false);
-            bool isSound = Convert.ToHexStringLower(hash.GetCurrentHash()) == seal.Content && (before.PreviousHash is null || before.PreviousHash == seal.Previous);
+            bool isSound = Convert.ToHexStringLower(hash.GetCurrentHash()) == seal.Content && seal.Follows(before.PreviousHash);
             await ReadAsync(file, hash, at, file.Length, cancelled).ConfigureAwait(false);
             return !isSound ? ("it is not what was sealed", null, journal)
                 : frame.Sequence + 1 != next ? ($"it ends with entry {frame.Sequence}, and what is here goes on with {next}", null, journal)

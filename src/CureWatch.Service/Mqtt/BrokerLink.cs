@@ -83,6 +83,11 @@ internal sealed class BrokerLink(
                 using IMqttClient client = new MqttClientFactory().CreateMqttClient(new BrokerLog(log), new BoundedChannel.Factory(ahead));
                 await HoldAsync(client, ahead, cancelled).ConfigureAwait(false);
             }
+            catch (NotStoredException)
+            {
+                _awaySince = null; // it is there: that nothing can be stored is told by whoever stores
+                troubles.Clear(Rule.Kind);
+            }
             catch (Exception e) when (IsBrokenOff(e) && !cancelled.IsCancellationRequested)
             {
                 Trouble = e.Message;
@@ -118,7 +123,7 @@ internal sealed class BrokerLink(
         var acknowledger = new Acknowledger(ahead, why =>
         {
             Log.BrokerLeft(log, why);
-            ended.TrySetResult(why);
+            ended.TrySetException(new NotStoredException(why));
         });
         var connection = new Connection();
         client.ApplicationMessageReceivedAsync += e => ReceiveAsync(connection, acknowledger, e, cancelled);
@@ -193,6 +198,9 @@ internal sealed class BrokerLink(
         Receipt receipt = await reception.TakeAsync(connection, meaning, message.Topic, message.Payload, message.Retain, cancelled).ConfigureAwait(false);
         acknowledger.Add(e, receipt.Answered);
     }
+
+    /// <summary>We ended the connection, so that the broker sends again what could not be stored.</summary>
+    private sealed class NotStoredException(string why) : Exception(why);
 
     private static bool IsBrokenOff(Exception e) =>
         e is MqttCommunicationException or MqttClientNotConnectedException or IOException or TimeoutException or OperationCanceledException

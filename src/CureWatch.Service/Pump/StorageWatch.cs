@@ -18,6 +18,9 @@ internal sealed class StorageWatch : IDisposable
     /// <summary>A write takes milliseconds; on a card that tidies itself up, a second. Source (choice).</summary>
     public static readonly TimeSpan LongWrite = TimeSpan.FromSeconds(3);
 
+    /// <summary>One that is not back by then may never come back: a disk that was unplugged, a network share that hangs. Source (choice): as long as probes are kept waiting.</summary>
+    public static readonly TimeSpan HungWrite = TimeSpan.FromSeconds(30);
+
     private static readonly TimeSpan Every = TimeSpan.FromMinutes(1);
 
     private readonly IDisk _disk;
@@ -31,6 +34,7 @@ internal sealed class StorageWatch : IDisposable
     private DateTimeOffset _lookedAt = DateTimeOffset.MinValue;
     private long _startedAt;
     private bool _isWriting;
+    private bool _isHung;
 
     /// <param name="disk">The disk.</param>
     /// <param name="folder">Where the journal is.</param>
@@ -62,7 +66,7 @@ internal sealed class StorageWatch : IDisposable
             _isWriting = true;
         }
 
-        _stall.Change(LongWrite, Timeout.InfiniteTimeSpan);
+        _stall.Change(LongWrite, LongWrite);
         try
         {
             return write();
@@ -74,6 +78,7 @@ internal sealed class StorageWatch : IDisposable
             lock (_lock)
             {
                 _isWriting = false;
+                ComeBack();
                 Tell(Worry.SlowWrites, LastWrite < LongWrite ? null : string.Create(CultureInfo.InvariantCulture, $"the last write took {LastWrite.TotalSeconds:F0} s"));
             }
         }
@@ -143,10 +148,27 @@ internal sealed class StorageWatch : IDisposable
     {
         lock (_lock)
         {
-            if (_isWriting)
+            if (!_isWriting)
             {
-                Tell(Worry.SlowWrites, string.Create(CultureInfo.InvariantCulture, $"a write has not come to its end for {LongWrite.TotalSeconds:F0} s"));
+                return;
             }
+
+            Tell(Worry.SlowWrites, string.Create(CultureInfo.InvariantCulture, $"a write has not come to its end for {LongWrite.TotalSeconds:F0} s"));
+            if (_clock.GetElapsedTime(_startedAt) >= HungWrite && _troubles.Of(WarningKind.StorageTrouble) is null)
+            {
+                _isHung = true;
+                _troubles.Raise(WarningKind.StorageTrouble, string.Create(CultureInfo.InvariantCulture, $"a write has not come back for {HungWrite.TotalSeconds:F0} s"));
+            }
+        }
+    }
+
+    /// <summary>What the write came back with, the pump tells.</summary>
+    private void ComeBack()
+    {
+        if (_isHung)
+        {
+            _isHung = false;
+            _troubles.Clear(WarningKind.StorageTrouble);
         }
     }
 

@@ -14,6 +14,9 @@ internal sealed class SnapshotFolder(IDisk disk, string data)
     /// <summary>How many are kept at least: one may not have come through whole. Source (choice).</summary>
     private const int Most = 2;
 
+    /// <summary>What a snapshot leaves free: without one a start takes longer, without room for the journal nothing is taken. Source (choice): weeks of a shop.</summary>
+    private const long LeftBytes = 20_000_000;
+
     private string Folder => DataFolder.SnapshotsOf(data);
 
     /// <summary>The entries after which those were taken that this program can use, the newest first.</summary>
@@ -58,12 +61,23 @@ internal sealed class SnapshotFolder(IDisk disk, string data)
     /// <param name="register">A state that is on disk as entries of the journal.</param>
     /// <param name="level">The entry up to which whoever follows the journal needs it no more: the newest from which all after that can be folded is kept too.</param>
     /// <returns>The entry of the oldest that is kept.</returns>
+    /// <exception cref="IOException">It could not be taken.</exception>
     public long Take(Register register, long level)
     {
         byte[] bytes = Snapshot.Of(register, JournalId() ?? throw new IOException("There is no journal to take a snapshot of."), Keys());
         DurableFile.MakeFolder(disk, Folder);
         string path = PathOf(register.Sequence);
         disk.Delete(path); // one that could not be read
+        foreach (string cutOff in disk.NamesIn(Folder).Where(n => n.EndsWith(Ending + DurableFile.Unfinished, StringComparison.Ordinal)))
+        {
+            disk.Delete(Path.Combine(Folder, cutOff));
+        }
+
+        if (disk.FreeBytes(Folder) < bytes.Length + LeftBytes)
+        {
+            throw new IOException($"A snapshot of {bytes.Length} bytes would leave too little room for the journal.");
+        }
+
         DurableFile.Create(disk, path, bytes, isSecret: true);
         IReadOnlyList<long> all = Sequences;
         long begin = all.FirstOrDefault(s => s <= level, all[^1]);

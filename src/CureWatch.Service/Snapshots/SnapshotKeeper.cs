@@ -22,7 +22,7 @@ internal sealed class SnapshotKeeper(Latest latest, BookKeeper book, SnapshotFol
 
     private readonly TimeProvider _time = TimeProvider.System;
     private long _through = snapshots.Sequences is [var newest, ..] ? newest : 0;
-    private long _takenAt = TimeProvider.System.GetTimestamp();
+    private long _triedAt = TimeProvider.System.GetTimestamp();
 
     /// <summary>Once more at the end: the next start finds all that was committed by then.</summary>
     public override async Task StopAsync(CancellationToken cancellationToken)
@@ -40,7 +40,7 @@ internal sealed class SnapshotKeeper(Latest latest, BookKeeper book, SnapshotFol
         using var timer = new PeriodicTimer(LookEvery, _time);
         while (await timer.WaitForNextTickAsync(stoppingToken).ConfigureAwait(false))
         {
-            TimeSpan age = _time.GetElapsedTime(_takenAt);
+            TimeSpan age = _time.GetElapsedTime(_triedAt);
             if (age >= Usual ? Lacking > 0 : age >= Least && Lacking >= MuchEntries)
             {
                 Take();
@@ -53,11 +53,12 @@ internal sealed class SnapshotKeeper(Latest latest, BookKeeper book, SnapshotFol
 
     private void Take()
     {
+        _triedAt = _time.GetTimestamp(); // also where it fails: one that finds no room is not begun again every minute
         try
         {
             Register register = latest.Register;
             needs.From = snapshots.Take(register, book.Booked.Level);
-            (_through, _takenAt) = (register.Sequence, _time.GetTimestamp());
+            _through = register.Sequence;
         }
 #pragma warning disable CA1031 // a start without a snapshot takes longer, and that is all
         catch (Exception e)

@@ -130,13 +130,16 @@ public sealed class FullDiskTests : IDisposable
         await Eventually.TrueAsync(() => hangs.IsSet, "the write to hang");
         _shop.Clock.Advance(StorageWatch.LongWrite);
         (WarningKind, string)[] troubles = [.. life.Troubles.Standing.Select(t => (t.Kind, t.Why))];
+        _shop.Clock.Advance(StorageWatch.HungWrite - StorageWatch.LongWrite);
+        string? nothingTaken = life.Troubles.Of(WarningKind.StorageTrouble)?.Why;
         bool isAnswered = answer.IsCompleted;
         _disk.Slow = _ => { };
         goesOn.Set();
         Assert.Equal([(WarningKind.StorageAhead, "a write has not come to its end for 3 s")], troubles);
+        Assert.Equal("a write has not come back for 30 s", nothingTaken);
         Assert.False(isAnswered);
         Assert.IsType<Answer.Stored>(await answer.InTimeAsync());
-        Assert.Equal("the last write took 3 s", Assert.Single(life.Troubles.Standing).Why);
+        Assert.Equal("the last write took 30 s", Assert.Single(life.Troubles.Standing).Why);
         await _shop.RoundAsync(life);
         Assert.Empty(life.Troubles.Standing);
     }

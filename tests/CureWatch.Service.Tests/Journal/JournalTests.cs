@@ -182,6 +182,41 @@ public sealed class JournalTests : IDisposable
         Assert.Equal(hurt, JournalReader.DamagesIn(LocalDisk.Instance, _entries.Journal).Select(d => d.File));
     }
 
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public void Segment_ThatWasDamagedAtAStart_AndIsPutBack_LeavesAWholeJournal(bool isPutBackBeforeTheNextIsFull)
+    {
+        _entries.Write([.. Entries.OneOfEach, new Entry.ClockReached()], segmentBytes: 300);
+        Segment before = Segment.In(LocalDisk.Instance, _entries.Journal)[^2];
+        byte[] sound = File.ReadAllBytes(before.Path);
+        File.WriteAllBytes(before.Path, [.. sound[..60], (byte)(sound[60] ^ 1), .. sound[61..]]);
+        JournalReader start = JournalReader.From(LocalDisk.Instance, _entries.Journal, Segment.In(LocalDisk.Instance, _entries.Journal)[^1].First);
+        Assert.NotEmpty(start.Frames());
+        Assert.Null(start.Damage);
+
+        using (var writer = new JournalWriter(LocalDisk.Instance, _entries.Journal, _entries.Codec, start.End, segmentBytes: 2_000))
+        {
+            if (isPutBackBeforeTheNextIsFull)
+            {
+                File.WriteAllBytes(before.Path, sound);
+            }
+
+            for (int i = 0; i < 200; i++)
+            {
+                writer.Append(new Entry.ClockReached(), writer.LastAt);
+                writer.Flush();
+            }
+        }
+
+        File.WriteAllBytes(before.Path, sound);
+        (JournalReader reader, List<Frame> frames) = _entries.Read();
+        Assert.Null(reader.Damage);
+        Assert.Empty(JournalReader.DamagesIn(LocalDisk.Instance, _entries.Journal));
+        Frame seal = frames.First(f => f.Kind == EntryKind.SegmentSealed && f.Sequence > start.End.Last);
+        Assert.Equal(isPutBackBeforeTheNextIsFull ? JournalReader.HashOf(LocalDisk.Instance, before) : "", EntryCodec.FindSeal(seal)!.Previous);
+    }
+
     /// <summary>What was written by an earlier build has to be read for ever: these bytes are of 2026-11-25.</summary>
     [Fact]
     public void Reading_OfTheFirstForm_IsStillRead()

@@ -147,6 +147,21 @@ public class BrokerLinkTests
     }
 
     [Fact]
+    public async Task Message_ThatCannotBeStoredForMinutes_IsNoTroubleOfTheBroker()
+    {
+        await using Mosquitto broker = await Mosquitto.StartAsync();
+        var time = new HastyTime();
+        long begun = time.GetTimestamp();
+        await using LinkRig rig = LinkRig.Begin(LinkRig.At(broker.Port), _ => new Answer.NotStored("the disk is full"), time: time);
+        await Eventually.TrueAsync(() => rig.Openings == 1, "the connection");
+
+        await Mosquitto.PublishAsync(broker.Port, "-V", "5", "-q", "1", "-t", Registers.AirTopic, "-m", Timed);
+
+        await Eventually.TrueAsync(() => rig.Openings > 3 && time.GetElapsedTime(begun) > TimeSpan.FromMinutes(1), "it to be sent again and again");
+        Assert.Empty(rig.Troubles.Standing);
+    }
+
+    [Fact]
     public async Task Broker_ThatIsNotThereYet_IsWaitedFor()
     {
         await using Mosquitto broker = await Mosquitto.StartAsync();

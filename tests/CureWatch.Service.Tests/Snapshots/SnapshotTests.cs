@@ -1,5 +1,6 @@
 using CsCheck;
 using CureWatch.Bays;
+using CureWatch.Benchmarks.Power;
 using CureWatch.Readings;
 using CureWatch.Service.Disk;
 using CureWatch.Service.Journal;
@@ -127,6 +128,28 @@ public sealed class SnapshotTests
     }
 
     // A book that was away for longer than two snapshots found none to begin from where the journal's beginning was in an archive, and skipped what lay between.
+    [Fact]
+    public async Task Snapshot_ThatFindsNoRoom_LeavesTheRoomThereIs_AndWhatWasCutOffIsClearedAway()
+    {
+        using Pumped pumped = await PumpedFor(seed: 14);
+        var disk = new FaultyDisk(LocalDisk.Instance);
+        string folder = DataFolder.SnapshotsOf(pumped.Folder);
+        Directory.CreateDirectory(folder);
+        await File.WriteAllTextAsync(Path.Combine(folder, "00000000000000000007.snapshot.new"), "cut off", TestContext.Current.CancellationToken);
+        var snapshots = new SnapshotFolder(disk, pumped.Folder);
+        disk.Free = 20_000_000;
+        Assert.Throws<IOException>(() => snapshots.Take(pumped.Register, pumped.Register.Sequence));
+        Assert.Empty(Directory.GetFiles(folder));
+
+        disk.Free = long.MaxValue;
+        disk.FullFor = path => path.Contains(".snapshot", StringComparison.Ordinal);
+        Assert.Throws<IOException>(() => snapshots.Take(pumped.Register, pumped.Register.Sequence));
+        Assert.Empty(Directory.GetFiles(folder));
+
+        disk.IsFull = false;
+        Assert.Equal(pumped.Register.Sequence, snapshots.Take(pumped.Register, pumped.Register.Sequence));
+    }
+
     [Fact]
     public async Task Folder_KeepsTheOneFromWhichTheBookIsBroughtLevel_HoweverOld()
     {
