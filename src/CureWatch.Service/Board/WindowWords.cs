@@ -81,6 +81,8 @@ internal sealed class WindowWords(ShopClock clock)
         Moment? closes = clock.Of(window.ClosesAt?.Earliest);
         return window.State switch
         {
+            WindowState.Upcoming when window.ClosesAt?.Earliest <= window.OpensAt.Latest =>
+                (Tone.Soon, $"layer {layer} to come", new WindowLine($"Layer {layer}: too short to time, see the sheet; at the latest by", closes)),
             WindowState.Upcoming => (Tone.Info, $"layer {layer} to come", Line($"Layer {layer} from", window.OpensAt.Latest)),
             WindowState.Open when closes is null => (Tone.Soon, $"layer {layer} may go on", new WindowLine($"Layer {layer} may go on now", null)),
             WindowState.Open => (Tone.Soon, $"layer {layer} may go on", new WindowLine($"Layer {layer} may go on, by", closes)),

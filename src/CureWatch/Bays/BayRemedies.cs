@@ -41,12 +41,12 @@ internal static class BayRemedies
     private static IEnumerable<Remedy> Heat(BayState bay, AirNow now, bool isOvernight)
     {
         bool isFixed = bay.Plan.Equipment.Contains(Equipment.FixedHeating);
-        if (!isFixed && (isOvernight || !bay.Plan.Equipment.Contains(Equipment.PortableHeater)))
+        if (!isFixed && (isOvernight || now.LeavesAt is null || !bay.Plan.Equipment.Contains(Equipment.PortableHeater)))
         {
             yield break;
         }
 
-        double attendedHours = isFixed || now.LeavesAt is not { } leaves ? double.PositiveInfinity : (leaves - now.At).TotalHours;
+        double attendedHours = isFixed ? double.PositiveInfinity : (now.LeavesAt!.Value - now.At).TotalHours;
         double mostC = bay.Open.Min(o => o.Laws.Sheet.Limits.PanelMaxC) ?? HeldC[^1];
         double leastC = ColdestC(bay) ?? HeldC[0];
         foreach (double heldC in HeldC.Where(c => c >= leastC && c <= mostC && c + Celsius.KelvinsAtZero >= now.AirKelvins - 3 && IsMoistEnough(bay, now, c)))

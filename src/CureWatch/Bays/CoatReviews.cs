@@ -145,7 +145,7 @@ public static class CoatReviews
     /// <summary>Null once every window has passed its latest end: nothing but a tap can change it then.</summary>
     private static DateTimeOffset? WhenSettled(Shop shop, WatchedCoat watched, CoatWindows windows)
     {
-        DateTimeOffset?[] ends = [.. windows.All.Select(w => w.ClosesAt is { } closes ? closes.Latest : w.OpensAt.Latest)];
+        DateTimeOffset?[] ends = [.. windows.All.Where(w => !IsOver(w, watched)).Select(w => w.ClosesAt is { } closes ? closes.Latest : w.OpensAt.Latest)];
         if (ends.All(e => e <= shop.Now) && windows.WettedInKeepDry.All(w => w.DriedAt is not null))
         {
             return null;
@@ -155,6 +155,14 @@ public static class CoatReviews
         TimeSpan shortest = ForItsAge(shop, watched, ShortestSleep);
         return shop.Now + (half > shortest ? half : shortest);
     }
+
+    /// <summary>What was levelled, or lies under another layer, waits for no level-off any more, and the outermost for no layer.</summary>
+    private static bool IsOver(Window window, WatchedCoat watched) => window.Stage switch
+    {
+        WindowStage.Flash or WindowStage.LevelOff => watched.Coat is not { LevelledAt: null, CoveredAt: null },
+        WindowStage.Recoat => !watched.Story.AwaitsLayerOver(watched.Coat),
+        _ => false,
+    };
 
     private static TimeSpan ForItsAge(Shop shop, WatchedCoat watched, TimeSpan atLeast)
     {

@@ -59,7 +59,7 @@ internal sealed class LessonDrawing(Shop shop, JobState job, ImmutableArray<Tap>
             && IsAbout(tap, coat)
             && coat.CoveredAt is null && coat.EndedAt is null
             && start < tap.At
-            && !story.Wettings.Any(w => w.WettedAt >= coat.StartedAt && w.WettedAt <= tap.At)
+            && !story.Wettings.Any(w => w.IsOn(coat.Section) && w.WettedAt >= coat.StartedAt && w.WettedAt <= tap.At)
             && !_standing.Any(t => t.Did == Did.Dried && t.At > start && t.At < tap.At && IsAbout(t, story) && IsAbout(t, coat))
                 ? start
                 : null;

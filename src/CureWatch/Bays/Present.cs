@@ -39,7 +39,7 @@ public sealed class Present(Shop shop, DateTimeOffset now)
     public CoatWindows WindowsOf(Job job, SurfaceStory story, Coat coat)
     {
         Learnt learnt = shop.LearntOf(job.Id, coat);
-        (string, Coat, ImmutableArray<Wetting>, Learnt) key = (job.Id, story.HasLampOverAPart ? coat : coat with { Section = 0 }, story.Wettings, learnt);
+        (string, Coat, ImmutableArray<Wetting>, Learnt) key = (job.Id, story.DiffersBySection ? coat : coat with { Section = 0 }, story.Wettings, learnt);
         return _windows.TryGetValue(key, out CoatWindows? windows)
             ? windows
             : _windows[key] = CoatWindows.Of(coat, Supposed.LawsOf(job.Id, coat, shop.LawsOf(coat).With(learnt)), story.Wettings, stage => ClockOf(job, story, coat, stage), now);

@@ -133,6 +133,7 @@ internal static class PromiseLooks
         var words = new PromiseWords(shop.Plan.Hours, shop.Now);
         DateTimeOffset? tell = words.TimeToTell(outlook.CollectFrom);
         DateTimeOffset? soonerSince = isSafe && outlook.ForPeople.IsEmpty && tell is { } time && time <= outlook.PromisedAt - Sooner && time <= before.Foreseen - Sooner ? before.SoonerSince ?? shop.Now : null;
+        DateTimeOffset? later = outlook.ForPeople.IsEmpty || tell > outlook.PromisedAt ? tell : null; // nobody is called for sooner while a person holds the car
         PromiseMove? move = alarm.IsTold ? Later()
             : outlook.Standing == PromiseStanding.Kept ? null
             : shop.Now - soonerSince >= SoonerFor ? Earlier()
@@ -147,10 +148,10 @@ internal static class PromiseLooks
             LookAt = NextAfter(shop, job, outlook, alarm, isSettled: isSafe && outlook.Governing is null or { Waits: Awaits.Nothing }, rule),
         };
 
-        PromiseMove Later() => before.Move is { } told && Apart(told.Tell, tell) < WorthTelling && !(told.Tell <= shop.Now)
+        PromiseMove Later() => before.Move is { } told && Apart(told.Tell, later) < WorthTelling && !(told.Tell <= shop.Now)
             ? told with { GetsItBack = GetsItBack() }
             : new PromiseMove(
-                tell,
+                later,
                 outlook.PromisedAt!.Value,
                 shop.Now,
                 chance,

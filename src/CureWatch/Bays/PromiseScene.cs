@@ -119,7 +119,7 @@ internal sealed class PromiseScene
                 readyAt = _present.Supposed.LampsUntil.TryGetValue(story.Surface.Id, out DateTimeOffset off) ? readyAt.OrLater(TimeBounds.Known(off)) : readyAt;
                 Awaits waits = windows.LevelOff is not null && coat.LevelledAt is null ? Awaits.Levelling
                     : readyAt.Latest <= _shop.Now ? Awaits.Nothing
-                    : windows.WettedInKeepDry.Any(w => story.Wettings.Any(o => o.WettedAt == w.WettedAt && o.DriedAt is null)) ? Awaits.Drying
+                    : windows.WettedInKeepDry.Any(w => story.Wettings.Any(o => o.IsOn(coat.Section) && o.WettedAt == w.WettedAt && o.DriedAt is null)) ? Awaits.Drying
                     : Awaits.KeepDry;
                 yield return new AwaitedCoat(story.Surface, coat.Layer, coat.Section, waits, readyAt) { IsUnmeasured = waits != Awaits.Nothing && IsUnmeasured(_present, _job, story) };
             }

@@ -35,6 +35,9 @@ public sealed record SurfaceStory(
     /// <summary>Whether a lamp was over some of its sections and not over others.</summary>
     public bool HasLampOverAPart => SectionLamps.Any(l => !l.SequenceEqual(SectionLamps[0]));
 
+    /// <summary>Whether the clocks of its sections run in other ways.</summary>
+    public bool DiffersBySection => HasLampOverAPart || Wettings.Any(w => w.Section is not null);
+
     /// <summary>A lamp over it with an end. Where one walks from section to section, a reading that falls tells of the section it was taken on only.</summary>
     /// <param name="lamp">The lamp.</param>
     /// <param name="own">The surface's own readings, in order.</param>
@@ -100,6 +103,9 @@ public sealed record Inspection(DateTimeOffset At, Found Found, int? Layer, int?
 /// <param name="On">What it was about, section by section; none where the surface does not have its section.</param>
 public sealed record Untimely(Tap Tap, Tap? Corrected, ImmutableArray<WorkedOn> On)
 {
+    /// <summary>Whether it moves a clock only where the sheet credits what a lamp does.</summary>
+    public bool IsOfALamp { get; init; }
+
     /// <summary>How late a tap may be told. Source (choice): gloves off, phone out, after a whole pass.</summary>
     public static readonly TimeSpan Limit = TimeSpan.FromMinutes(15);
 

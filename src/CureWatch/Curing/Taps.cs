@@ -40,17 +40,18 @@ public static class Taps
         return new SurfaceStory(
             surface,
             coats,
-            Wettings(own),
+            Wetting.Of(own, surface.Sections),
             At(own, Did.Washed),
             [.. own.Where(t => t is { Did: Did.Inspected, Found: not null }).Select(t => new Inspection(t.At, t.Found!.Value, t.Layer, t.Section))],
             [
                 .. from tap in own
-                   where MovesAClock(tap)
+                   let isOfALamp = IsOfALamp(tap, lamps)
+                   where MovesAClock(tap) || isOfALamp
                    let clock = ClockOf(tap, told)
-                   let untimely = new Untimely(clock, Corrected(clock, told), [.. workedOn[tap]])
+                   let untimely = new Untimely(clock, Corrected(clock, told), [.. workedOn[tap]]) { IsOfALamp = isOfALamp }
                    where untimely.Corrected is not null || IsLate(clock)
                    select untimely,
-                .. TakenBackLate(surface, coats, told),
+                .. TakenBackLate(surface, coats, told, lamps),
             ],
             [.. own.Where(t => t is { Did: Did.Moved, ToBay: not null }).Select(t => new Move(t.At, t.ToBay!))])
         {
@@ -70,6 +71,10 @@ public static class Taps
     private static bool MovesAClock(Tap tap) => tap.Did
         is Did.Applied or Did.Flashed or Did.Levelled or Did.Wetted or Did.Dried or Did.Washed or Did.Reworked or Did.Moved;
 
+    /// <summary>What a lamp is credited follows from when it burned, and from what was read of the surface under it.</summary>
+    private static bool IsOfALamp(Tap tap, ImmutableArray<Spell> lamps) => tap.Did is Did.LampOn or Did.LampOff
+        || (tap is { Surface: not null, PanelC: not null } && !MovesAClock(tap) && lamps.Any(l => l.Covers(tap.At)));
+
     /// <summary>The tap that set its clock: a correction that only says another batch, or another note, is as timely as what it corrects.</summary>
     private static Tap ClockOf(Tap tap, IReadOnlyList<Tap> told) =>
         Corrected(tap, told) is { } before && tap.RunsTheClocksOf(before) ? ClockOf(before, told) : tap;
@@ -81,16 +86,18 @@ public static class Taps
     /// A slip that is taken back at once was none; later, others have relied on it, and somebody has to look. One that is corrected into a tap of another
     /// surface, or into one that moves no clock, is taken back too.
     /// </summary>
-    private static IEnumerable<Untimely> TakenBackLate(Surface surface, ImmutableArray<Coat> coats, IReadOnlyList<Tap> told)
+    private static IEnumerable<Untimely> TakenBackLate(Surface surface, ImmutableArray<Coat> coats, IReadOnlyList<Tap> told, ImmutableArray<Spell> lamps)
     {
         var corrections = Corrections.Of(told);
         return
             from tap in told
             where !corrections.IsTakenBack(tap)
             let taken = Corrected(tap, told)
-            where taken is not null && MovesAClock(taken) && IsOf(surface, taken) && !(MovesAClock(tap) && IsOf(surface, tap))
-                && tap.ReportedAt - taken.ReportedAt > Untimely.UndoLimit
-            select new Untimely(tap, taken, [.. SectionsOf(surface, taken).Select(s => new WorkedOn(LayerOf([.. coats], taken, s), s))]);
+            where taken is not null && IsOf(surface, taken) && tap.ReportedAt - taken.ReportedAt > Untimely.UndoLimit
+            let isOfALamp = IsOfALamp(taken, lamps)
+            let isOfTheSame = IsOf(surface, tap) && (isOfALamp ? IsOfALamp(tap, lamps) : MovesAClock(tap))
+            where (isOfALamp || MovesAClock(taken)) && !isOfTheSame
+            select new Untimely(tap, taken, [.. SectionsOf(surface, taken).Select(s => new WorkedOn(LayerOf([.. coats], taken, s), s))]) { IsOfALamp = isOfALamp };
     }
 
     private static bool IsOf(Surface surface, Tap tap) => tap.Surface is null || tap.Surface == surface.Id;
@@ -112,27 +119,6 @@ public static class Taps
                    WasLit = i > 0 && lamps.Any(l => l.From < tap.At && !(l.To <= read[i - 1].At)),
                },
         ];
-    }
-
-    private static ImmutableArray<Wetting> Wettings(ImmutableArray<Tap> own)
-    {
-        var wettings = ImmutableArray.CreateBuilder<Wetting>();
-        foreach (Tap tap in own)
-        {
-            if (tap.Did is Did.Wetted or Did.Washed)
-            {
-                wettings.Add(new Wetting(tap.At, null));
-            }
-            else if (tap.Did == Did.Dried)
-            {
-                for (int i = 0; i < wettings.Count; i++)
-                {
-                    wettings[i] = wettings[i].DriedAt is null ? wettings[i] with { DriedAt = tap.At } : wettings[i];
-                }
-            }
-        }
-
-        return wettings.ToImmutable();
     }
 
     private static (ImmutableArray<Coat> Coats, ILookup<Tap, WorkedOn> On) Worked(Surface surface, ImmutableArray<Tap> own)
@@ -193,6 +179,9 @@ public static class Taps
     /// <summary>Told again within a moment it is the same wipe, in two goes or by two people: level-by still counts from its first.</summary>
     private static bool GoesOn(Coat coat, Coat told) => coat.LevelledAt is null && told.StartedAt <= coat.LastWipeAt + OneWipe;
 
+    private static bool IsStillReWet(Coat coat, Tap tap) =>
+        coat.LevelledAt is null && coat.ReworkedAt == coat.LastWipeAt && Earlier(tap.StartedAt, tap.At) <= coat.LastWipeAt + OneWipe;
+
     private static Coat GoneOn(Coat coat, Coat told) => coat with
     {
         StartedAt = Earlier(told.StartedAt, coat.StartedAt),
@@ -232,7 +221,7 @@ public static class Taps
         (Did.Levelled, _) => coat with { LevelledAt = coat.LevelledAt ?? tap.At },
         (Did.Reworked, How.ReWet) => coat with
         {
-            FirstWipeAt = Earlier(tap.StartedAt, tap.At),
+            FirstWipeAt = IsStillReWet(coat, tap) ? Earlier(tap.StartedAt, coat.FirstWipeAt) : Earlier(tap.StartedAt, tap.At),
             LastWipeAt = tap.At,
             FlashedAt = null,
             LevelledAt = null,

@@ -41,7 +41,7 @@ internal sealed class Holds(Evidence evidence, DateTimeOffset now, TimeZoneInfo 
     private IEnumerable<Hold> ReportedLate() =>
         from untimely in _story.Untimely
         let tap = untimely.Tap
-        where !IsClearOf(untimely)
+        where !IsClearOf(untimely) && (!untimely.IsOfALamp || evidence.Coats.Any(c => !c.Windows.Laws.Sheet.Lamp.IsEmpty))
         select new Hold(
             HoldKind.ReportedLate,
             _story.Surface.Id,

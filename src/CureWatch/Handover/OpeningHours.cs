@@ -89,38 +89,45 @@ public sealed record OpeningHours(TimeZoneInfo Zone, ImmutableDictionary<DayOfWe
     /// <summary>The shop's day that goes on at an instant, or comes next.</summary>
     /// <param name="now">The instant.</param>
     /// <returns>From the first opening to the last closing of that day; null where the shop is never open.</returns>
-    /// <remarks>Edges: a pause at noon is part of the day; a day that goes on past midnight goes on with the next one's.</remarks>
+    /// <remarks>Edges: a pause at noon is part of the day; what goes on past midnight is the evening before's, whatever else the next date has.</remarks>
     public OpenDay? DayAt(DateTimeOffset now)
     {
-        DateOnly today = DateOnly.FromDateTime(TimeZoneInfo.ConvertTime(now, Zone).DateTime);
-        for (int day = 0; day <= DaysOfAWeek; day++)
+        DateOnly today = DateOnly.FromDateTime(TimeZoneInfo.ConvertTime(now, Zone).DateTime), first = today;
+        while (GoesOnInto(first) && (first == today || StretchesOf(first).Length == 1))
         {
-            DateOnly date = today.AddDays(day);
-            if (StretchesOf(date) is { IsEmpty: false } stretches && Instant(date, stretches[^1].To) > now)
+            first = first.AddDays(-1);
+            if (first < today.AddDays(-DaysOfAWeek))
             {
-                return new OpenDay(Instant(date, stretches[0].From), ClosingFrom(date));
+                return new OpenDay(Instant(today, TimeSpan.Zero), null);
+            }
+        }
+
+        for (DateOnly date = first; date <= today.AddDays(DaysOfAWeek); date = date.AddDays(1))
+        {
+            if (StretchesOf(date)[(GoesOnInto(date) ? 1 : 0)..] is [var own, ..] && ClosingFrom(date) is var locksUp && locksUp > now)
+            {
+                return new OpenDay(Instant(date, own.From), locksUp);
             }
         }
 
         return null;
     }
 
-    private DateTimeOffset? ClosingFrom(DateOnly date)
+    private DateTimeOffset ClosingFrom(DateOnly date)
     {
-        for (int day = 0; day <= DaysOfAWeek; day++)
+        TimeSpan to = StretchesOf(date)[^1].To;
+        while (to == OpenStretch.WholeDay.To && GoesOnInto(date.AddDays(1)))
         {
-            TimeSpan to = StretchesOf(date)[^1].To;
-            bool goesOn = to == OpenStretch.WholeDay.To && StretchesOf(date.AddDays(1)) is { IsEmpty: false } next && next[0].From == TimeSpan.Zero;
-            if (!goesOn)
-            {
-                return Instant(date, to);
-            }
-
             date = date.AddDays(1);
+            to = StretchesOf(date)[0].To;
         }
 
-        return null;
+        return Instant(date, to);
     }
+
+    /// <summary>Whether a date begins with what is left of the evening before.</summary>
+    private bool GoesOnInto(DateOnly date) =>
+        StretchesOf(date) is [{ From: var from }, ..] && from == TimeSpan.Zero && StretchesOf(date.AddDays(-1)) is [.., { To: var to }] && to == OpenStretch.WholeDay.To;
 
     private ImmutableArray<OpenStretch> StretchesOf(DateOnly date) => Open.GetValueOrDefault(date.DayOfWeek, []);
 

@@ -92,7 +92,7 @@ internal sealed class CarReasons(CarToPlan car, BayFree free, ShopHours hours)
                 StartReasonKind.RecoatMissed, StartWeight.Stops, $"Layer {missed.Layer} of {missed.Surface} would come only {hours.Clock(missed.BeginsAt)}, when the layer below takes it no more.") with
             {
                 Surface = missed.Surface,
-                Help = $"Fewer surfaces or sections at a time.",
+                Help = $"Fewer surfaces or sections at a time; where even one is too late, another climate.",
             };
         }
 

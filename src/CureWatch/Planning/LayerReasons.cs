@@ -42,6 +42,11 @@ internal sealed class LayerReasons(StartEvidence evidence, NextLayer next, Start
             };
         }
 
+        if (closes <= opens.Latest && day.Now < opens.Latest)
+        {
+            return TooShort(opens, closes.Value);
+        }
+
         if (!(opens.Latest <= day.Now))
         {
             bool isNever = opens.Latest is null;
@@ -59,6 +64,21 @@ internal sealed class LayerReasons(StartEvidence evidence, NextLayer next, Start
         return closes is null
             ? null
             : Of(StartReasonKind.RecoatClosing, StartWeight.Notes, $"{Capital(_below)} takes another layer until {day.Clock(closes)}.");
+    }
+
+    /// <summary>In a warm and moist climate, or a badly known one, it may close before anybody can rely on its being open.</summary>
+    private StartReason TooShort(TimeBounds opens, DateTimeOffset closes)
+    {
+        bool isWorthWaiting = opens.Likely > day.Now && opens.Likely < closes;
+        bool isToBeTried = opens.Likely <= day.Now;
+        return Of(
+            isToBeTried ? StartReasonKind.JudgeByEye : StartReasonKind.RecoatUpcoming,
+            isToBeTried ? StartWeight.Notes : isWorthWaiting ? StartWeight.Waits : StartWeight.Stops,
+            $"When {_below} takes another layer is too short to time in this climate: it may close at {day.Clock(closes)}.") with
+        {
+            Help = $"See the sheet and judge by eye, or change the climate; inspect it before the next layer.",
+            Until = isWorthWaiting ? TimeBounds.Known(opens.Likely!.Value) : null,
+        };
     }
 
     private StartReason Of(StartReasonKind kind, StartWeight weight, Sentence text) => new(kind, weight, evidence.Surface.Id, text);

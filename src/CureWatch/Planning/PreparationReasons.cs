@@ -69,11 +69,6 @@ internal sealed class PreparationReasons(StartEvidence evidence, StartDay day)
 
     private StartReason? Water()
     {
-        if (evidence.Wettings.LastOrDefault() is not { } wetting)
-        {
-            return null;
-        }
-
         if (evidence.Wettings.LastOrDefault(w => w.DriedAt is null) is { } wet)
         {
             return Of(
@@ -86,13 +81,13 @@ internal sealed class PreparationReasons(StartEvidence evidence, StartDay day)
             };
         }
 
-        DateTimeOffset over = wetting.DriedAt!.Value + day.Habits.DripsFor;
-        return over <= day.Now ? null : Of(
+        DateTimeOffset? dried = evidence.Wettings.Max(w => w.DriedAt), over = dried + day.Habits.DripsFor;
+        return !(over > day.Now) ? null : Of(
             StartReasonKind.TrappedWater,
             StartWeight.Waits,
-            $"{Capital(_name)} was dried {day.Clock(wetting.DriedAt)}; edges and trim drip until {day.Clock(over)}.") with
+            $"{Capital(_name)} was dried {day.Clock(dried)}; edges and trim drip until {day.Clock(over)}.") with
         {
-            Until = TimeWindows.TimeBounds.Known(over),
+            Until = TimeWindows.TimeBounds.Known(over.Value),
         };
     }
 

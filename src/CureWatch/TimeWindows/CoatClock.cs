@@ -26,7 +26,8 @@ public sealed record CoatClock(CureRecord Record, Outlook Outlook, ImmutableArra
     /// Equation: Θ = D · exp(±1.645 σ), σ² the sheet's variance of ln hours and the probes' variance of ln k, both at the coat's own mean
     /// climate. Source (law): first-order propagation of normal errors (GUM, eq. 10).
     /// Edges: as long as the coat is where nobody measures, the slow bound would never come. There the latest is when the slow bound of what was measured
-    /// and the sheet's slowest row for the rest make up the whole. Source (choice): an assumption, which a person has to confirm by looking.
+    /// and the sheet's slowest row for the rest make up the whole, but never before it would be in the last climate that was measured.
+    /// Source (choice): an assumption, which a person has to confirm by looking.
     /// Where nobody knows the present, the bounds are as wide as any that would be told if it were measured now.
     /// </remarks>
     public TimeBounds ReachedAt(TimeBounds start, Milestone milestone) => Outlook.MayBe.Aggregate(
@@ -47,15 +48,21 @@ public sealed record CoatClock(CureRecord Record, Outlook Outlook, ImmutableArra
             ReachedAt(start.Likely, milestone.ReferenceHours, Pace.Likely),
             ReachedAt(start.Latest, milestone.ReferenceHours * FactorOfTheSlow(start, likelyStart, milestone, factor) * colder, Pace.Slow));
         return milestone.Slowest is { } slowest && start.Latest is { } from && Absences is [.., { To: null }]
-            ? reached with { Latest = Latest(reached, BySlowestRow(from, milestone.ReferenceHours * factor * colder, slowest)) }
+            ? reached with { Latest = Latest(reached, from, milestone.ReferenceHours * factor * colder, slowest) }
             : reached;
     }
 
     /// <summary>What was reached before it went away stays so; what the outlook promises is for where somebody measures.</summary>
-    private DateTimeOffset Latest(TimeBounds reached, DateTimeOffset bySheet) =>
-        reached.Latest <= Record.End ? reached.Latest.Value
-        : reached.Likely > bySheet ? reached.Likely.Value
-        : bySheet;
+    private DateTimeOffset Latest(TimeBounds reached, DateTimeOffset start, double hours, TimeSpan slowest)
+    {
+        if (reached.Latest <= Record.End)
+        {
+            return reached.Latest.Value;
+        }
+
+        DateTimeOffset bySheet = BySlowestRow(start, hours, slowest);
+        return ReachedAt(start, hours, Pace.Likely) is { } asBefore && asBefore > bySheet ? asBefore : bySheet;
+    }
 
     /// <summary>Parts of the whole: measured ones at the slow pace, the others at the pace of the slowest row, which lasts.</summary>
     private DateTimeOffset BySlowestRow(DateTimeOffset start, double hours, TimeSpan slowest)

@@ -124,7 +124,7 @@ public sealed class CoatWindows
         TimeBounds start = CureStart;
         TimeBounds? closes = Reached(stage, start);
         var inside = ImmutableArray.CreateBuilder<Wetting>();
-        foreach (Wetting wetting in wettings.Where(w => w.WettedAt >= _coat.StartedAt))
+        foreach (Wetting wetting in wettings.Where(w => w.IsOn(_coat.Section) && w.WettedAt >= _coat.StartedAt))
         {
             if (closes is not null && wetting.WettedAt >= closes.Latest)
             {
@@ -225,7 +225,8 @@ public sealed class CoatWindows
     private TimeBounds Reached(TimedStage stage, TimeBounds start) => _clockOf(stage).ReachedAt(start, stage.Milestone);
 
     /// <summary>
-    /// A window is closing in its last third, but for no longer than half an hour; where it never opened, in its last half hour.
+    /// A window is closing in its last third, but for no longer than half an hour; where it never opens, or closes before anybody can rely on its being open,
+    /// in its last half hour.
     /// Source (choice): time to act, not to worry.
     /// </summary>
     /// <param name="opens">When it opens.</param>
@@ -238,7 +239,7 @@ public sealed class CoatWindows
             return null;
         }
 
-        TimeSpan third = opens is { } from ? (to - from) / 3 : LongestClosing;
+        TimeSpan third = opens is { } from && from < to ? (to - from) / 3 : LongestClosing;
         return to - (third < LongestClosing ? third : LongestClosing);
     }
 }

@@ -68,6 +68,15 @@ public class OddTapTests
     }
 
     [Fact]
+    public void ReWetTwiceWithinAMoment_IsOneWipe_AndLevelByCountsFromItsFirst()
+    {
+        static TestShop Once() => new TestShop().Steady(0, 1).Tap(1, Did.Applied).Steady(1.01, 1.1).Tap(1.1, Did.Reworked, how: How.ReWet);
+        TestShop once = Once(), twice = Once().Tap(1.12, Did.Reworked, how: How.ReWet), anew = Once().Tap(1.15, Did.Reworked, how: How.ReWet);
+        Assert.True(twice.Window(WindowStage.LevelOff).ClosesAt!.Earliest <= once.Window(WindowStage.LevelOff).ClosesAt!.Earliest);
+        Assert.True(anew.Window(WindowStage.LevelOff).ClosesAt!.Earliest > once.Window(WindowStage.LevelOff).ClosesAt!.Earliest);
+    }
+
+    [Fact]
     public void LevelledWithoutApplied_IsNoCoat_UntilTheApplicationIsTold()
     {
         TestShop shop = new TestShop().Steady(0, 1).Tap(1.05, Did.Levelled).Steady(1.1, 1.2);

@@ -52,6 +52,17 @@ public class PromiseTests
         Assert.True(car.Tap(2, Did.Inspected, "bonnet", found: Found.Clear).Promise.Outlook.Chance > 0.95);
     }
 
+    // Dry long before its promise, and a high spot is found three hours ahead of it: who waits for somebody's look is not called for an hour that is sooner.
+    [Fact]
+    public void Hold_ThatOnlyPeopleLift_TellsNobodyToComeSooner()
+    {
+        PromisedCar car = new PromisedCar(32, sheet: PromisedCar.Rows()).Steady(0, 1).Coated(1).Steady(1, 29.1).Tap(29.1, Did.Inspected, "bonnet", found: Found.HighSpot);
+        car.Steady(29.2, 31.9);
+        Warning warning = Assert.Single(car.Shop.Warnings.Values, w => w.Subject.Kind == WarningKind.PromiseAtRisk);
+        Assert.Null(car.Promise.Move!.Tell);
+        Assert.StartsWith("No time can be told for now", warning.Detail?.ToString(), StringComparison.Ordinal);
+    }
+
     [Fact]
     public void ColderBay_WarnsOnce_WithOneTimeToTell()
     {
