@@ -56,9 +56,16 @@ public sealed record CarView(
 /// <param name="Late">How much later than promised; null where it is in time or nothing was promised.</param>
 /// <param name="Reasons">How many reasons there are why it may not.</param>
 /// <param name="Holds">Every one of them; those that differ in nothing but the coat are one line.</param>
+/// <param name="ForPeople">Those of them that no time lifts.</param>
 /// <param name="Notes">What is worth knowing and holds nothing.</param>
 public sealed record HandoverView(
-    bool IsReady, Moment? Collect, Sentence? Late, int Reasons, IReadOnlyList<HoldView> Holds, IReadOnlyList<Sentence> Notes);
+    bool IsReady,
+    Moment? Collect,
+    Sentence? Late,
+    int Reasons,
+    IReadOnlyList<HoldView> Holds,
+    IReadOnlyList<HoldView> ForPeople,
+    IReadOnlyList<Sentence> Notes);
 
 /// <summary>A reason a car may not leave.</summary>
 /// <param name="Kind">The kind, in words.</param>

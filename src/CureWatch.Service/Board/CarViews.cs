@@ -66,12 +66,13 @@ internal sealed class CarViews(Look look, ShopClock clock)
             clock.Of(ruling.CollectFrom),
             late > TimeSpan.Zero ? ShopClock.Length(late.Value) : null,
             ruling.Holds.Length,
-            [
-                .. ruling.Holds.GroupBy(h => (h.Kind, h.Text)).Select(alike => new HoldView(
-                    BoardWords.Of(alike.Key.Kind), Sentence.Join("; ", alike.Select(h => BoardWords.Coat(h.Surface, h.Layer, h.Section))), alike.Key.Text)),
-            ],
+            [.. Together(ruling.Holds)],
+            [.. Together(ruling.Holds.Where(h => h.IsForPeople))],
             [.. ruling.Notes.Select(n => (Sentence)$"{BoardWords.Coat(n.Surface, n.Layer, null)}: {n.Text}")]);
     }
+
+    private static IEnumerable<HoldView> Together(IEnumerable<Hold> holds) => holds.GroupBy(h => (h.Kind, h.Text)).Select(alike => new HoldView(
+        BoardWords.Of(alike.Key.Kind), Sentence.Join("; ", alike.Select(h => BoardWords.Coat(h.Surface, h.Layer, h.Section))), alike.Key.Text));
 
     /// <summary>The first layer that is missing in any section, lowest layers first.</summary>
     private NextCoat? Next(Surface surface, IReadOnlyList<CoatReport> coats)

@@ -36,7 +36,9 @@ internal sealed class Door(RequestDelegate next, Staff staff, TimeProvider clock
             (null, true) => Problem.Of(StatusCodes.Status401Unauthorized, "Sign in first, at /sign-in."),
             (null, false) when HttpMethods.IsGet(context.Request.Method) => Results.LocalRedirect(SignInPages.LinkFrom(context.Request)),
             (null, false) => BoardEndpoints.Plain( // a redirect would look as if it had been taken down
-                StatusCodes.Status401Unauthorized, $"Not told: sign in again", $"Your day here is over, or somebody signed this phone out. Sign in, then press again."),
+                StatusCodes.Status401Unauthorized,
+                $"Not told: sign in again",
+                $"Your day here is over, or somebody signed this phone out. Sign in in another window; then load this page again, and what was filled in is sent again."),
             (_, true) => Problem.Of(StatusCodes.Status403Forbidden, $"This is for {needed}."),
             _ => BoardEndpoints.Plain(StatusCodes.Status403Forbidden, $"Not for you", $"This is for {needed}. Sign out, and in as somebody who may."),
         };

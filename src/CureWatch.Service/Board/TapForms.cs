@@ -52,6 +52,7 @@ internal static class TapForms
             return new FormAnswer(look, StatusCodes.Status400BadRequest, [which]);
         }
 
+        string startedAt = StartedAt(look, job, form, at);
         Answer answer = await AskAsync(id);
         Look after = lookout.Now() ?? look;
         if (answer is Answer.Stored or Answer.Repeated || Told(id) is not { } told)
@@ -74,7 +75,7 @@ internal static class TapForms
         after = lookout.Now() ?? look;
         return Told(id) is null ? Said(answer) : new FormAnswer(after, StatusCodes.Status303SeeOther, []);
 
-        Task<Answer> AskAsync(string id) => inbox.AskAsync(new Arrival.Tap("form", job, Signature.On(Tap(form, id, at), context)), context.RequestAborted);
+        Task<Answer> AskAsync(string id) => inbox.AskAsync(new Arrival.Tap("form", job, Signature.On(Tap(form, id, at, startedAt), context)), context.RequestAborted);
         Tap? Told(string id) => after.Shop.Find(job)?.Told.FirstOrDefault(t => t.Id == id);
         FormAnswer Said(Answer answer) => answer is Answer.Stored or Answer.Repeated
             ? new FormAnswer(after, StatusCodes.Status303SeeOther, [])
@@ -123,7 +124,7 @@ internal static class TapForms
             : null;
     }
 
-    private static ReadOnlyMemory<byte> Tap(IFormCollection form, string id, DateTimeOffset at) => JsonAnswer.Utf8Of(json =>
+    private static ReadOnlyMemory<byte> Tap(IFormCollection form, string id, DateTimeOffset at, string startedAt) => JsonAnswer.Utf8Of(json =>
     {
         string[] did = form["did"].ToString().Split(':');
         json.WriteStartObject();
@@ -140,7 +141,7 @@ internal static class TapForms
         StartForms.Number(json, "layer", form["layer"].ToString());
         StartForms.Number(json, "section", form["section"].ToString());
         StartForms.Given(json, "promisedAt", form["promisedAt"].ToString());
-        StartForms.Given(json, "startedAt", form["startedAt"].ToString());
+        StartForms.Given(json, "startedAt", startedAt);
         StartForms.Given(json, "toBay", form["toBay"].ToString());
         StartForms.Given(json, "corrects", form["corrects"].ToString());
         Batch(json, did[0], form);
@@ -149,6 +150,15 @@ internal static class TapForms
         StartForms.Given(json, "by", form["by"].ToString().Trim());
         json.WriteEndObject();
     });
+
+    /// <summary>Whoever corrects the end of a wipe to before its beginning means all of it; otherwise level-by still counts from the first wipe that was told.</summary>
+    private static string StartedAt(Look look, string job, IFormCollection form, DateTimeOffset at)
+    {
+        Tap? corrected = look.Shop.Find(job)?.Told.FirstOrDefault(t => t.Id == form["corrects"]);
+        return corrected is { StartedAt: { } begun, At: var ended } && begun > at && form["startedAt"].ToString().Length > 0
+            ? UtcText.Of(at - (ended - begun))
+            : form["startedAt"].ToString();
+    }
 
     /// <summary>Whoever empties the field says that nobody knows the batch; who leaves it empty says nothing.</summary>
     private static void Batch(Utf8JsonWriter json, string did, IFormCollection form)

@@ -24,7 +24,7 @@ public sealed record WallView(
 /// <param name="Warnings">What stands against it and the cars in it, the most urgent first, with what to do.</param>
 /// <param name="Others">What else stands, by name alone.</param>
 /// <param name="MoreWarnings">How many more stand than are shown.</param>
-/// <param name="Cars">The cars in it, the one with the most urgent act first.</param>
+/// <param name="Cars">The cars in it, the most urgent first; at lock-up all that have to stay.</param>
 /// <param name="MoreCars">How many more are in it than are shown.</param>
 /// <param name="Night">What to know of its night, at lock-up and in the morning; null at other times, or where there is nothing.</param>
 public sealed record WallBayView(
@@ -48,7 +48,11 @@ public sealed record WallBayView(
 /// <param name="Caution">What to take care of first; null where nothing. The board and the phone have all of it.</param>
 /// <param name="Leaves">Whether it may leave, and when.</param>
 /// <param name="Stays">At lock-up: whether it has to stay where it is, until when, and what has to be done on it before; else null.</param>
-public sealed record WallCarView(string Job, string Car, NextView? Next, Moment? Until, string? Caution, HandoverView Leaves, StaysView? Stays);
+public sealed record WallCarView(string Job, string Car, NextView? Next, Moment? Until, string? Caution, HandoverView Leaves, StaysView? Stays)
+{
+    /// <summary>How urgent it is.</summary>
+    public Tone Tone => Next?.Tone ?? (Leaves.ForPeople.Count > 0 ? Tone.Soon : Tone.Fine);
+}
 
 /// <summary>What is to be known of a car before the shop is locked.</summary>
 /// <param name="HasToStay">Whether it may not be moved.</param>

@@ -44,6 +44,12 @@ internal sealed class WallViews(Look look, BoardView board)
         int[] numbers = [.. look.OpenWarnings.Where(w => w.Warning.Subject.Bay == bay.Bay || (w.Warning.Subject.Job is { } job && jobs.Contains(job))).Select(w => w.Number)];
         WarningView[] warnings = [.. board.Warnings.Where(w => numbers.Contains(w.Number))];
         var cars = new WallCars(look, _clock, _part);
+        WallCarView[] inOrder =
+        [
+            .. bay.Cars.Select(c => cars.Of(look.Shop.Find(c.Job)!, c))
+                .OrderByDescending(c => c.Stays?.HasToStay == true).ThenByDescending(c => c.Tone).ThenBy(c => c.Until?.At ?? DateTimeOffset.MaxValue),
+        ];
+        int shown = Math.Max(MostCars, inOrder.Count(c => c.Stays?.HasToStay == true)); // none of those is moved because the wall was full
         var once = new SaidOnce();
         NightView? night = _part is DayPart.LockUp or DayPart.Morning ? NightViews.Of(look.Shop, bay.Bay) : null;
         night = night is null ? null : night with { Cautions = once.Of(night.Cautions) };
@@ -56,12 +62,8 @@ internal sealed class WallViews(Look look, BoardView board)
             [.. warnings.Take(MostInFull).Select(w => w with { Caution = Once(once, w.Caution) })],
             [.. warnings.Take(MostWarnings).Skip(MostInFull)],
             Math.Max(0, warnings.Length - MostWarnings),
-            [
-                .. bay.Cars.Select(c => cars.Of(look.Shop.Find(c.Job)!, c))
-                    .OrderByDescending(c => c.Next?.Tone ?? Tone.Unknown).ThenBy(c => c.Until?.At ?? DateTimeOffset.MaxValue).Take(MostCars)
-                    .Select(c => c with { Caution = Once(once, c.Caution) }),
-            ],
-            Math.Max(0, bay.Cars.Count - MostCars),
+            [.. inOrder.Take(shown).Select(c => c with { Caution = Once(once, c.Caution) })],
+            Math.Max(0, inOrder.Length - shown),
             night);
     }
 

@@ -16,6 +16,9 @@ internal static class BeginForms
     /// <summary>Rows for what no list has. Source (choice).</summary>
     private const int OwnRows = 2;
 
+    /// <summary>Products of one surface that the form tells.</summary>
+    private const int MostProducts = 2;
+
     /// <summary>Cars that are offered to be taken over. Source (choice).</summary>
     private const int MostLike = 3;
 
@@ -25,7 +28,8 @@ internal static class BeginForms
     /// <param name="tongue">What the surfaces are called in.</param>
     public static BeginView Blank(Look look, string bay, string? like, Tongue tongue)
     {
-        StartRow[] taken = [.. (like is null ? null : look.Shop.Find(like))?.Job.Surfaces.Select(Of) ?? []];
+        Surface[] all = [.. (like is null ? null : look.Shop.Find(like))?.Job.Surfaces ?? []];
+        StartRow[] taken = [.. all.Where(s => s.Products().Count() <= MostProducts).Select(Of)];
         PickRow[] usual =
         [
             .. from row in Part.Usual.Select(p => Of(p with { Surface = StartForms.Slug(tongue.Phrase(p.Surface)) }, look.Register.Settings.Catalogue))
@@ -34,7 +38,10 @@ internal static class BeginForms
         ];
         IEnumerable<PickRow> others = taken.Where(t => !usual.Any(u => u.Row.Surface == t.Surface)).Select(t => new PickRow(t, IsPicked: true, IsNamed: true));
         IEnumerable<PickRow> own = Enumerable.Repeat(new PickRow(StartRow.Blank, IsPicked: true, IsNamed: false), OwnRows);
-        return View(look, bay, "", "", [.. others, .. usual, .. own], []);
+        return View(look, bay, "", "", [.. others, .. usual, .. own], []) with
+        {
+            LeftOut = [.. all.Where(s => s.Products().Count() > MostProducts).Select(s => s.Id)],
+        };
     }
 
     public static BeginView View(Look look, string bay, string car, string promised, IReadOnlyList<PickRow> rows, IReadOnlyList<Sentence> faults) => new(

@@ -20,7 +20,11 @@ public sealed record BeginView(
     IReadOnlyList<PickRow> Rows,
     IReadOnlyList<(string Job, string Name)> Like,
     StartView Form,
-    IReadOnlyList<Sentence> Faults);
+    IReadOnlyList<Sentence> Faults)
+{
+    /// <summary>The surfaces of the car that is taken over that have more products than the form tells.</summary>
+    public IReadOnlyList<string> LeftOut { get; init; } = [];
+}
 
 /// <summary>A surface that can be picked.</summary>
 /// <param name="Row">What the form says of it.</param>

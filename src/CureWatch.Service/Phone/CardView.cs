@@ -10,6 +10,7 @@ namespace CureWatch.Service.Phone;
 /// <param name="IsDone">Whether no keep-dry runs any more.</param>
 /// <param name="Coated">The surfaces nobody touches.</param>
 /// <param name="IsUnfinished">Whether coats are still to go on, so that the time is not the last word.</param>
+/// <param name="IsHeld">Whether somebody has to look at it first, however long it has been dry.</param>
 /// <param name="CollectFrom">When it can be collected; null where that can't be said.</param>
 /// <param name="PrintedAt">As of when.</param>
 /// <param name="Address">Where the car's page is.</param>
@@ -23,6 +24,7 @@ public sealed record CardView(
     bool IsDone,
     IReadOnlyList<string> Coated,
     bool IsUnfinished,
+    bool IsHeld,
     Sentence? CollectFrom,
     Sentence PrintedAt,
     string Address,

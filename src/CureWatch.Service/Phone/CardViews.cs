@@ -22,6 +22,7 @@ internal static class CardViews
             report.Ruling.KeepDry.IsOver,
             [.. living.Select(c => c.Coat.Surface.Id).Distinct()],
             report.Next.Any(n => n.Act.Kind == Planning.ActKind.Apply),
+            report.Ruling.Holds.Any(h => h.IsForPeople),
             report.Ruling.CollectFrom is { } collect ? Day(collect) : null,
             Day(look.At),
             address.AbsoluteUri,

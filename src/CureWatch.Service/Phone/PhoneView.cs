@@ -34,12 +34,15 @@ public sealed record PhoneView(
     /// <summary>How many layers any of its surfaces gets.</summary>
     public int Layers { get; init; }
 
+    /// <summary>How much there is to do after what is next.</summary>
+    public int Coming { get; init; }
+
     /// <summary>What can be gone on with while the service is away.</summary>
     public IReadOnlyList<AloneView> Alone { get; init; } = [];
 }
 
 /// <summary>Something to be done, with its buttons.</summary>
-/// <param name="Key">Tells it from the others on the page, and in what calls somebody to it.</param>
+/// <param name="Key">Tells it from the others on the page.</param>
 /// <param name="Next">What it is.</param>
 /// <param name="Coat">The coat it is about, as a person says it.</param>
 /// <param name="From">From when on; null where it may be done at once.</param>
@@ -61,7 +64,11 @@ public sealed record ActView(
     bool IsLevelling,
     string IfLate,
     IReadOnlyList<(string Did, string Words)> Choices,
-    string? Batch);
+    string? Batch)
+{
+    /// <summary>Tells a coat since its last wipe from all others, for what calls somebody to it; null where nobody is called.</summary>
+    public string? Call { get; init; }
+}
 
 /// <summary>A surface that somebody goes on with while the service is away: the phone reckons from how long a coat begun now would take.</summary>
 /// <param name="Surface">The surface.</param>

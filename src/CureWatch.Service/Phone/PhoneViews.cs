@@ -6,6 +6,7 @@ using CureWatch.Service.Api;
 using CureWatch.Service.Board;
 using CureWatch.Service.Documents;
 using CureWatch.Service.Pump;
+using CureWatch.Service.Settings;
 using CureWatch.Words;
 
 namespace CureWatch.Service.Phone;
@@ -43,6 +44,7 @@ internal sealed class PhoneViews(Look look, BoardView board)
             ComeIn = [.. report.Arrival.Select(a => a.Surface.Id)],
             Photos = Board.PhotoViews.Of(look, _clock, state.Job.Id),
             Layers = state.Job.Surfaces.Max(s => s.Layers),
+            Coming = report.Next.Length - 1,
             Alone = [.. look.StartOf(state).Decision.Answers.Where(a => a.Evidence.Next is not null).Select(a => Of(a.Evidence, a.Evidence.Next!, once))],
         };
     }
@@ -99,6 +101,12 @@ internal sealed class PhoneViews(Look look, BoardView board)
                 ActKind.Rework when !act.LetCool => Reworks,
                 _ => [],
             },
-            next.Did == "applied" ? Batches.InUse(look.Register, state, act.Surface, act.Layer) ?? "" : null);
+            next.Did == "applied" ? Batches.InUse(look.Register, state, act.Surface, act.Layer) ?? "" : null)
+        {
+            Call = IsLevelling(act) ? $"{act.Surface.Id}-{act.Layer}-{act.Section}-{UtcText.Of(WipedAt(state, act))}" : null,
+        };
     }
+
+    private static DateTimeOffset WipedAt(JobState state, NextAct act) =>
+        state.Stories.First(s => s.Surface.Id == act.Surface.Id).Living.Last(c => c.Layer == act.Layer && c.Section == act.Section).LastWipeAt;
 }

@@ -7,7 +7,7 @@ namespace CureWatch.Service.Phone;
 /// <param name="Car">The car, in the shop's words.</param>
 /// <param name="TapNumber">How many taps were told.</param>
 /// <param name="Surfaces">Its surfaces.</param>
-/// <param name="Layers">How many layers a tap may name.</param>
+/// <param name="Layers">How many layers are planned on any; a tap may name one more.</param>
 /// <param name="Sections">How many sections any surface has.</param>
 /// <param name="Chosen">The surface that is worked on; empty where none is.</param>
 /// <param name="Places">Where it can be moved.</param>

@@ -42,7 +42,7 @@ internal sealed class UsualNight
     {
         double gone = _now.NightHoursGone, night = _now.NightHoursBefore(ahead);
         double aboveK = AboveK;
-        double coolsK = SetsBack
+        double coolsK = _now.IsHeatedAtNight
             ? (SetBackK(aboveK) * Within(night, SetBackHours)) + Math.Min(aboveK * (1 - SetBackShare), SinksK * Within(night, SinksHours))
             : aboveK * (1 - Math.Exp(-night / CoolingHours));
 
@@ -58,20 +58,17 @@ internal sealed class UsualNight
     public (double Kelvins, double Ln) DoubtAt(double ahead)
     {
         double kelvins = 0.2 + (1.8 * (1 - Math.Exp(-ahead / 8)));
-        if (!SetsBack)
+        if (!_now.IsHeatedAtNight)
         {
             return (kelvins, 0.02 + (0.16 * (1 - Math.Exp(-ahead / 9))));
         }
 
-        double setBackK = SetBackDoubtK * SetBackK(AboveK) / (AboveK * SetBackShare) * Within(_now.NightHoursBefore(ahead), SetBackHours);
+        double setBackK = SetBackDoubtK * SetBackK(AboveK) / Math.Max(AboveK * SetBackShare, double.Epsilon) * Within(_now.NightHoursBefore(ahead), SetBackHours);
         return (Math.Sqrt((kelvins * kelvins) + (setBackK * setBackK)), 0.03 + (0.2 * (1 - Math.Exp(-ahead / 7))));
     }
 
     /// <summary>How much warmer the bay is than it gets outdoors in the night [K].</summary>
     private double AboveK => Math.Max(AboveOutdoorsK + (NightBelowEveningK * Math.Max(0, 1 - (_now.NightHoursGone / NightHours))), CoolingTellsK);
-
-    /// <summary>Whether a heating goes back at lock-up. Where it gets warmer outdoors than the bay is, none burns.</summary>
-    private bool SetsBack => _now.IsHeatedAtNight && AboveK > 0;
 
     /// <summary>How far the air falls to the walls once the heating goes back [K].</summary>
     private double SetBackK(double aboveK) => _now.ColdestPanelKelvins is { } panel

@@ -12,6 +12,9 @@ public sealed record Hold(HoldKind Kind, string Surface, int? Layer, int? Sectio
 {
     /// <summary>Whether the work it waits for should have been done by now: it will not be done in the course of things, somebody has to see to it.</summary>
     public bool IsOverdue { get; init; }
+
+    /// <summary>Whether no time lifts it, and no work that is still to come: somebody has to look, or to dry.</summary>
+    public bool IsForPeople => IsOverdue || Kind is not (HoldKind.KeepDry or HoldKind.NotApplied or HoldKind.NotLevelled);
 }
 
 /// <summary>The reasons a car may not leave.</summary>

@@ -70,7 +70,7 @@ public sealed record PromiseOutlook(
         PromiseStanding? cameTo = null)
     {
         ImmutableArray<Hold> all = [.. holds];
-        ImmutableArray<Hold> forPeople = [.. all.Where(h => h.IsOverdue || h.Kind is not (HoldKind.KeepDry or HoldKind.NotApplied or HoldKind.NotLevelled))];
+        ImmutableArray<Hold> forPeople = [.. all.Where(h => h.IsForPeople)];
         DateTimeOffset? readyBy = promisedAt is { } promised ? hours.LastStart(promised, finishing) : null;
         TimeBounds? readyAt = ReadyOf(coats);
         AwaitedCoat? governing = coats

@@ -76,6 +76,35 @@ public class PhonePageTests
         Assert.Contains("nobody can tell yet until when", await shop.WordsAsync($"{Thumb.Car}/card"), StringComparison.Ordinal);
     }
 
+    // Nothing is left to do but to dry it and to look at it: that is no "wait", on no screen.
+    [Fact]
+    public async Task CarThatOnlyAPersonReleases_IsSaidToBeHeld_OnThePhoneTheWallAndTheCard()
+    {
+        await using ServedShop shop = await Thumb.OpenWithCarAsync("""{"job":"grey-estate","bay":"bay-1","surfaces":[{"surface":"bonnet","material":"steel","product":"paint"}]}""");
+        await shop.TellAsync("panel-wiped");
+        await shop.PassAsync(4);
+        await shop.TellAsync("applied");
+        await shop.PassAsync(2);
+        await shop.TellAsync("levelled");
+        await shop.PassAsync(20); // until it is looked at for the second time
+        foreach (string did in new[] { "inspected:clear", "wetted", "dried" })
+        {
+            using HttpResponseMessage told = await shop.TapAsync($"{Thumb.Car}/more", did, ("surface", "bonnet"));
+            told.AssertSeesOther(Thumb.Car);
+            await shop.PassAsync(1);
+        }
+
+        foreach (string path in new[] { Thumb.Car, "/bay/bay-1", "/wall" })
+        {
+            string words = await shop.WordsAsync(path);
+            Assert.True(words.Contains("Held: bonnet", StringComparison.Ordinal), words);
+            Assert.DoesNotContain("Nothing to do", words, StringComparison.Ordinal);
+            Assert.DoesNotContain("Leaves from", words, StringComparison.Ordinal);
+        }
+
+        Assert.Contains("held until somebody has looked at it", await shop.WordsAsync($"{Thumb.Car}/card"), StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task EveryPage_HasNothingInline_LabelsEveryField_AndSpellsHostileNamesOut()
     {
@@ -133,6 +162,21 @@ public class PhonePageTests
         string words = await shop.WordsAsync("/bay/bay-2/jobs/blue-hatch");
         Assert.Contains("bonnet", words, StringComparison.Ordinal);
         Assert.Contains("wheels", words, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task StartForm_LikeACarOfSystems_ShowsTheProductOverIt_AndNamesWhatItCannotTell()
+    {
+        await using ServedShop shop = await Thumb.OpenWithCarAsync(
+            """
+            {"job":"grey-estate","bay":"bay-1","surfaces":[
+             {"surface":"bonnet","material":"steel","system":[{"product":"paint"},{"product":"paint","layers":2}]},
+             {"surface":"roof","material":"steel","system":[{"product":"paint"},{"product":"paint"},{"product":"paint"}]}]}
+            """);
+        string form = await shop.TextAsync("/bay/bay-2/start?like=grey-estate");
+        Assert.Matches("<select name=\"then\">[^£]*<option value=\"paint\" selected", form);
+        Assert.Contains("name=\"thenLayers\" type=\"number\" min=\"1\" max=\"9\" value=\"2\"", form, StringComparison.Ordinal);
+        Assert.Contains("Not taken over, as this form tells two products of a surface: roof", Forms.Words(form), StringComparison.Ordinal);
     }
 
     [Fact]

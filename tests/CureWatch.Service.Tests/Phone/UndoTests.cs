@@ -56,6 +56,19 @@ public class UndoTests
         Assert.Contains("bonnet, layer 1, section 1: applied 09:00", words, StringComparison.Ordinal);
     }
 
+    // The form has no field for the first wipe: who says that the last was before it means both.
+    [Fact]
+    public async Task CorrectionToBeforeTheFirstWipe_TakesTheFirstWipeAlong()
+    {
+        await using ServedShop shop = await Thumb.OpenWithCarAsync();
+        await shop.TellAsync("panel-wiped");
+        await shop.PassAsync(15);
+        await shop.TellAsync("applied", ("startedAt", "2026-05-04T08:15:30Z"));
+        await shop.CorrectAsync("It was then", ("doneAt", "2026-05-04T09:05:00"));
+        JsonElement tap = (await shop.TapsAsync())[^1];
+        Assert.Equal(("2026-05-04T08:05:00Z", "2026-05-04T08:04:30Z"), (tap.Of("at"), tap.Of("startedAt")));
+    }
+
     [Theory]
     [InlineData("yesterday")]
     [InlineData("2026-03-29T01:30")] // the clocks skip it

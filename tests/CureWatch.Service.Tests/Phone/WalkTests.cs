@@ -65,7 +65,7 @@ public class WalkTests
         Assert.DoesNotContain("Can I start?", words, StringComparison.Ordinal);
         Assert.Matches(@"bonnet, section 1: look now, level by \d\d:\d\d Level by", words);
         string page = await shop.TextAsync(Thumb.Car);
-        Assert.Matches("data-call=\"bonnet-1-1\" data-coat=\"bonnet, section 1 of 2\" data-late=\"re-wet and level now\" data-look=\"2026-05-04T08:[^\"]*Z\" data-by=\"2026-05-04T08:[^\"]*Z\"", page);
+        Assert.Matches("data-call=\"bonnet-1-1-2026-05-04T08:[^\"]*Z\" data-coat=\"bonnet, section 1 of 2\" data-late=\"re-wet and level now\" data-look=\"2026-05-04T08:[^\"]*Z\" data-by=\"2026-05-04T08:[^\"]*Z\"", page);
         await shop.PassAsync(12);
         Assert.Contains("Re-wet and level now", await shop.WordsAsync(Thumb.Car), StringComparison.Ordinal);
         await shop.TellAsync("reworked:re-wet");

@@ -152,17 +152,20 @@ function morph(old, fresh) {
     return; // a script of ours speaks there
   }
   for (const { name } of [...old.attributes]) {
-    if (!fresh.hasAttribute(name) && !(name === "open" && old.nodeName === "DETAILS")) {
+    if (!fresh.hasAttribute(name) && !isOfThePerson(old, name)) {
       old.removeAttribute(name);
     }
   }
   for (const { name, value } of fresh.attributes) {
-    if (old.getAttribute(name) !== value && !(name === "open" && old.nodeName === "DETAILS")) {
+    if (old.getAttribute(name) !== value && !isOfThePerson(old, name)) {
       old.setAttribute(name, value);
     }
   }
   morphChildren(old, fresh);
 }
+
+// A choice that is marked anew is made anew, also where somebody has made another.
+const isOfThePerson = (node, name) => (name === "open" && node.nodeName === "DETAILS") || (name === "selected" && node.nodeName === "OPTION");
 
 // What tells a node from those beside it, wherever it stands: what was typed of one tap must not become another's when the list grows.
 const nameOf = node => node.nodeType !== Node.ELEMENT_NODE ? ""

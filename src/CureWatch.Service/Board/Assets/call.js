@@ -33,7 +33,7 @@ export function watch() {
   const due = [];
   for (const panel of panels) { // one coat may stand in two places: it is called to once
     const [stage, words] = stageOf(panel, at);
-    const key = `${panel.dataset.call}:${panel.dataset.by}:${stage}`;
+    const key = `${panel.dataset.call}:${stage}`; // the deadline moves with the air: that is no new call
     if (stage && !called.has(key)) {
       called.add(key);
       due.push(words);

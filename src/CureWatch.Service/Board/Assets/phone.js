@@ -134,7 +134,7 @@ function goOnAlone(taps) {
     const [applied, levelled] = ["applied", "levelled"].map(did => taps.find(t => isSame(t, new FormData(coat.querySelector("form"), coat.querySelector(`[value=${did}]`)))));
     const from = applied && !levelled && coat.dataset.byAfter ? doneAt(applied) : null;
     const begun = applied ? Date.parse(new Map(applied.fields).get("startedAt") ?? "") || from : null; // level-by runs from the first wipe
-    for (const [name, value] of [["call", from && coat.dataset.alone], ["look", at(from, coat.dataset.lookAfter)], ["by", at(begun, coat.dataset.byAfter)]]) {
+    for (const [name, value] of [["call", from && `${coat.dataset.alone}-${from}`], ["look", at(from, coat.dataset.lookAfter)], ["by", at(begun, coat.dataset.byAfter)]]) {
       if (value === null) {
         delete coat.dataset[name];
       } else {
