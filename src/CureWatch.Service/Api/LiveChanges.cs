@@ -10,7 +10,7 @@ namespace CureWatch.Service.Api;
 /// <summary>What changed between two states, as events: each carries the whole document it is named after, so that a lost one does no harm.</summary>
 internal static class LiveChanges
 {
-    public const string Clock = "clock", Climate = "climate", Windows = "windows", Handover = "handover", Warning = "warning", Troubles = "troubles";
+    public const string Clock = "clock", Climate = "climate", Windows = "windows", Handover = "handover", Warning = "warning", Cancelled = "cancelled", Troubles = "troubles";
 
     /// <summary>What time it is here; sent every few seconds, so that silence is known for what it is.</summary>
     public static SseItem<string> ClockAt(DateTimeOffset at) => Item(Clock, json => json.WriteInstant("at", at));
@@ -41,17 +41,22 @@ internal static class LiveChanges
             }
         }
 
+        foreach (JobState gone in (before?.Shop?.JobsInOrder ?? []).Where(j => j.LeftAt is null && after.Find(j.Job.Id) is null))
+        {
+            yield return Item(Cancelled, json => json.WriteString("job", gone.Job.Id));
+        }
+
         foreach (int number in WarningsToTell(before?.Shop, after))
         {
             yield return Item(Warning, json => WarningJson.Write(json, number, after.Warnings[number]));
         }
     }
 
-    /// <summary>Those that are new since, and those that are over since; where nothing was told, those that stand.</summary>
+    /// <summary>Those that are new since, and those that are over or say something else since; where nothing was told, those that stand.</summary>
     private static IEnumerable<int> WarningsToTell(Shop? before, Shop after) => before is null
         ? after.Standing.Values.Order()
         : before.Standing.Values.Concat(Enumerable.Range(before.WarningsGiven, after.WarningsGiven - before.WarningsGiven)).Order()
-            .Where(n => after.Warnings.TryGetValue(n, out Warnings.Warning? warning) && (n >= before.WarningsGiven || warning.ClearedAt is not null));
+            .Where(n => after.Warnings.TryGetValue(n, out Warnings.Warning? warning) && !ReferenceEquals(before.Warnings.GetValueOrDefault(n), warning));
 
     private static bool IsChanged(IReadOnlyDictionary<string, BayState>? before, IReadOnlyDictionary<string, BayState> after, string bay) =>
         !ReferenceEquals(before?.GetValueOrDefault(bay), after.GetValueOrDefault(bay));

@@ -12,7 +12,7 @@ internal static class LiveEndpoint
         .WithMetadata(new Gives(
             StatusCodes.Status200OK,
             null,
-            "Events clock {at}, troubles {troubles}, climate {bay, climate}, windows, handover and warning, each with the document of that name as its data.",
+            "Events clock {at}, troubles {troubles}, climate {bay, climate}, cancelled {job}, and windows, handover and warning, each with the document of that name as its data.",
             "text/event-stream"))
         .Refuses(StatusCodes.Status503ServiceUnavailable, "Too many listen already.");
 

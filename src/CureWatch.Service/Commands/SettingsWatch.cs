@@ -18,9 +18,11 @@ internal sealed class SettingsWatch(string config, Latest latest, Troubles troub
         {
             Try(faults);
         }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+#pragma warning disable CA1031 // somebody is at the files just now: whatever they hold half-written, it must not end the service
+        catch (Exception e)
+#pragma warning restore CA1031
         {
-            faults.Add(Unreadable.At(config, e)); // somebody is at the files just now
+            faults.Add(Unreadable.At(config, e));
         }
 
         if (faults.Count == 0)

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using CureWatch.Bays;
 using CureWatch.Curing;
 using CureWatch.Handover;
+using CureWatch.Products;
 using CureWatch.Service.Journal;
 using CureWatch.Service.Settings;
 
@@ -70,7 +71,7 @@ internal static class Requests
         Job job = record.Job;
         if (register.Shop!.Find(job.Id) is { } before)
         {
-            if (IsRetry(before.Job, job))
+            if (IsRetry(before.Job, job) || (JobFile.Parse(arrival.Source, arrival.Utf8.Span, AsOf(configuration, before.Job), new Faults()) is { } then && IsRetry(before.Job, then.Job)))
             {
                 return Decision.Nothing(new Answer.Repeated(job.Id));
             }
@@ -131,6 +132,13 @@ internal static class Requests
 
     private static bool IsRetry(Job before, Job again) =>
         before with { Surfaces = [], Visit = again.Visit } == again with { Surfaces = [] } && before.Surfaces.SequenceEqual(again.Surfaces); // its visit may be planned otherwise since
+
+    /// <summary>The sheets as they were when a job was begun: one that names no revision had the newest of then.</summary>
+    private static Configuration AsOf(Configuration configuration, Job job)
+    {
+        ILookup<string, int> pinned = job.Surfaces.SelectMany(s => s.Products()).ToLookup(p => p.Product, p => p.Revision);
+        return configuration with { Catalogue = new Catalogue([.. configuration.Catalogue.Sheets.Where(s => !(s.Revision > pinned[s.Product].DefaultIfEmpty(s.Revision).Max()))]) };
+    }
 
     private static Decision RefuseClosed(string source, string job, Faults faults)
     {

@@ -25,7 +25,7 @@ internal sealed record SettingsRegister(
         new Catalogue([]));
 
     /// <summary>Takes a document in.</summary>
-    /// <exception cref="InvalidDataException">The document has a fault, which the program that journalled it did not see.</exception>
+    /// <exception cref="InvalidDataException">The document cannot be read. One that only breaks a rule made since is taken as it was: files keep the rules, not the past.</exception>
     public SettingsRegister With(Entry.SettingsChanged changed)
     {
         var faults = new Faults();
@@ -38,15 +38,12 @@ internal sealed record SettingsRegister(
         };
         if (changed.Item.Kind == SettingsItem.Shop)
         {
-            after = after with { Shop = ShopFile.Parse(name, utf8, faults) };
-        }
-        else if (ProductFile.Parse(name, utf8, faults) is { } sheet && Catalogue.Find(sheet.Product, sheet.Revision) is null)
-        {
-            after = after with { Catalogue = new Catalogue([.. Catalogue.Sheets, sheet]) };
+            return after with { Shop = ShopFile.Recall(name, utf8, faults) ?? throw Unusable(faults) };
         }
 
-        return faults.Count == 0
-            ? after
-            : throw new InvalidDataException($"The journal holds settings that this program cannot use: {faults.All[0]}");
+        ProductSheet sheet = ProductFile.Recall(name, utf8, faults) ?? throw Unusable(faults);
+        return Catalogue.Find(sheet.Product, sheet.Revision) is null ? after with { Catalogue = new Catalogue([.. Catalogue.Sheets, sheet]) } : after;
     }
+
+    private static InvalidDataException Unusable(Faults faults) => new($"The journal holds settings that this program cannot use: {faults.All[0]}");
 }

@@ -24,7 +24,13 @@ internal static class ShopFile
         return JsonFile.Parse(name, utf8, faults) is { } top && Shop(top) is { } shop && faults.Count == before ? shop : null;
     }
 
-    private static ShopSettings? Shop(JsonCursor top)
+    /// <summary>Reads a document that was taken once: what it says held, whatever is asked of a file today, and wherever its journal has come to.</summary>
+    /// <returns>The shop, or null where not even that can be read.</returns>
+    /// <remarks>A time zone that this machine does not know is taken to be UTC: until a file names another, the shop's nights are told by that clock.</remarks>
+    public static ShopSettings? Recall(string name, ReadOnlySpan<byte> utf8, Faults faults) =>
+        JsonFile.Parse(name, utf8, faults) is { } top ? Shop(top, TimeZoneInfo.Utc) : null;
+
+    private static ShopSettings? Shop(JsonCursor top, TimeZoneInfo? otherwise = null)
     {
         if (!top.Keys(["shop", "timeZone", "bays"], "openHours", "finishing", "work"))
         {
@@ -32,7 +38,7 @@ internal static class ShopFile
         }
 
         string? shop = top["shop"].Id();
-        TimeZoneInfo? zone = Zone(top["timeZone"]);
+        TimeZoneInfo? zone = Zone(top["timeZone"]) ?? otherwise;
         OpeningHours hours = HoursOfShop.Read(top["openHours"], zone ?? TimeZoneInfo.Utc);
         TimeSpan finishing = top["finishing"].Duration(TimeSpan.Zero, LongestFinishing) ?? TimeSpan.Zero;
 

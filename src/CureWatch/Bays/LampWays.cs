@@ -84,16 +84,15 @@ internal sealed class LampWays(Shop shop, JobState job, DateTimeOffset lockUp)
     private bool HasLamp(SurfaceStory story) =>
         _present.StaysOf(job.Job, story)[^1].Bay is { } bay && shop.Bays[bay].Plan.Equipment.Contains(Equipment.Lamp);
 
-    /// <summary>What is supposed with times under the lamp, one surface after the other; null where a sheet, or the end of the day, forbids it.</summary>
+    /// <summary>What is supposed with times under the lamp, one surface after the other as soon as each may be lit; null where a sheet, or the end of the day, forbids it.</summary>
     private Supposed? Lit(ImmutableSortedDictionary<string, int> minutes)
     {
         Supposed supposed = Supposed.Nothing;
         DateTimeOffset off = shop.Now;
-        foreach ((string surface, int time) in minutes)
+        foreach ((SurfaceStory story, int time, DateTimeOffset from) in minutes.Select(m => (job.Stories.First(s => s.Surface.Id == m.Key), m.Value))
+            .Select(m => (m.Item1, m.Value, MayBeLitFrom(m.Item1))).OrderBy(m => m.Item3))
         {
-            SurfaceStory story = job.Stories.First(s => s.Surface.Id == surface);
             (Coat Coat, double? Hours)[] earned = [.. story.Living.Select(c => (c, Earned(story, c, time)))];
-            DateTimeOffset from = earned.Max(e => (shop.LawsOf(e.Coat).CureStartOf(e.Coat) ?? e.Coat.AppliedAt) + (BandOf(e.Coat, shop.LawsOf(e.Coat))?.NotBefore ?? TimeSpan.Zero));
             off = (from > off ? from : off) + HeatsUp + TimeSpan.FromMinutes(time);
             if (off > lockUp || earned.Any(e => e.Hours is null))
             {
@@ -103,12 +102,15 @@ internal sealed class LampWays(Shop shop, JobState job, DateTimeOffset lockUp)
             supposed = supposed with
             {
                 LampHours = supposed.LampHours.SetItems(earned.Select(e => KeyValuePair.Create(CoatKey.Of(job.Job.Id, e.Coat), e.Hours!.Value))),
-                LampsUntil = supposed.LampsUntil.SetItem(surface, off),
+                LampsUntil = supposed.LampsUntil.SetItem(story.Surface.Id, off),
             };
         }
 
         return supposed;
     }
+
+    private DateTimeOffset MayBeLitFrom(SurfaceStory story) => story.Living.Max(
+        c => (shop.LawsOf(c).CureStartOf(c) ?? c.AppliedAt) + (BandOf(c, shop.LawsOf(c))?.NotBefore ?? TimeSpan.Zero));
 
     /// <summary>What a time under a lamp earns a coat beyond what the air does; null where its sheet allows no such time.</summary>
     private double? Earned(SurfaceStory story, Coat coat, int minutes)

@@ -46,7 +46,7 @@ internal sealed record QueuedCar(
         : null;
 
     /// <summary>Why no start fits; null where one does.</summary>
-    public Words.Sentence? WhyNone => Chosen is not null || IsBeyondSight ? null : Asked.Reasons.FirstOrDefault(r => r.Weight != StartWeight.Notes)?.Text;
+    public Words.Sentence? WhyNone => Chosen is not null || IsBeyondSight ? null : Asked.Reasons.FirstOrDefault(r => r.Weight != StartWeight.Notes && r.Kind != StartReasonKind.Promise)?.Text;
 
     /// <summary>Each bound by its own pace; a car that leaves sooner never has the next one begun later.</summary>
     private TimeBounds Of(Func<CarSlot, TimeBounds?> bounds)

@@ -4,7 +4,6 @@ using CureWatch.Handover;
 using CureWatch.Panels;
 using CureWatch.Planning;
 using CureWatch.Products;
-using CureWatch.TimeWindows;
 using CureWatch.Words;
 
 namespace CureWatch.Bays;
@@ -150,7 +149,7 @@ internal sealed class StartScene
 
             (int Section, BelowCoat? Below)[] below =
             [
-                .. missing.Select(s => (s, story.Living.FirstOrDefault(c => c.Layer == layer - 1 && c.Section == s) is { } coat ? Below(job, story, coat) : null)),
+                .. missing.Select(s => (s, story.Living.FirstOrDefault(c => c.Layer == layer - 1 && c.Section == s) is { } coat ? BelowCoat.Of(story, coat, _present.WindowsOf(job, story, coat)) : null)),
             ];
             ImmutableArray<int> sections = SectionsTogether.Of(below, _present.Now);
             return new NextLayer(
@@ -163,19 +162,10 @@ internal sealed class StartScene
                 ])
             {
                 IsPart = sections.Length < missing.Length,
+                IsBegun = missing.Length < story.Surface.Sections,
             };
         }
 
         return null;
-    }
-
-    private BelowCoat Below(Job job, SurfaceStory story, Coat coat)
-    {
-        CoatWindows windows = _present.WindowsOf(job, story, coat);
-        DateTimeOffset levelBy = windows.LevelOff?.ClosesAt?.Earliest ?? coat.LastWipeAt;
-        return new BelowCoat(
-            windows.Recoat,
-            windows.LevelOff is not null && coat.LevelledAt is null && !story.IsFoundClear(coat.Layer, coat.Section, levelBy),
-            story.IsFoundClear(coat.Layer, coat.Section, windows.Recoat?.ClosesAt?.Earliest));
     }
 }

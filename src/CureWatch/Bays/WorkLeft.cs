@@ -8,7 +8,7 @@ namespace CureWatch.Bays;
 /// <summary>The work left on a car, if it is begun at an instant that is still to come, and what its coats would do in the climate from then on.</summary>
 /// <param name="Plan">
 /// The work in the order of the surfaces, layer by layer, each in one of the shop's days; what is left of a layer that is begun is done before people go. Each keep-dry is that of a
-/// coat levelled when its layer is done.
+/// coat levelled when its layer is done. Where a layer goes on in parts that take it at other times, all of it is reckoned with the last of them.
 /// </param>
 /// <param name="Unfit">The first layer that would come too late for the one below it; null where none would.</param>
 internal sealed record WorkLeft(WorkPlan Plan, LayerWork? Unfit)
@@ -48,18 +48,19 @@ internal sealed record WorkLeft(WorkPlan Plan, LayerWork? Unfit)
     {
         foreach (int layer in Enumerable.Range(1, story.Surface.Layers))
         {
-            int missing = Enumerable.Range(1, story.Surface.Sections).Count(s => story.IsMissing(layer, s));
-            if (missing > 0)
+            int[] missing = [.. Enumerable.Range(1, story.Surface.Sections).Where(s => story.IsMissing(layer, s))];
+            if (missing.Length > 0)
             {
-                (Coat Coat, Window? Recoat)[] below = [.. story.Living.Where(c => c.Layer == layer - 1).Select(c => (c, present.WindowsOf(job, story, c).Recoat))];
-                DateTimeOffset? takesFrom = below.Max(b => b.Recoat?.OpensAt.Latest);
-                DateTimeOffset? takesBy = below
-                    .Where(b => story.IsMissing(layer, b.Coat.Section) && !story.IsFoundClear(b.Coat.Layer, b.Coat.Section, b.Recoat?.ClosesAt?.Earliest))
-                    .Min(b => b.Recoat?.ClosesAt?.Earliest);
+                (int Section, BelowCoat? Below)[] below =
+                    [.. missing.Select(s => (s, story.Living.FirstOrDefault(c => c.Layer == layer - 1 && c.Section == s) is { } coat ? BelowCoat.Of(story, coat, present.WindowsOf(job, story, coat)) : null))];
+                ImmutableArray<int> first = SectionsTogether.Of(below, present.Now);
+                BelowCoat[] last = [.. below.Where(b => first.Length == below.Length || !first.Contains(b.Section)).Select(b => b.Below).OfType<BelowCoat>()];
+                DateTimeOffset? takesFrom = last.Max(b => b.Recoat?.OpensAt.Latest);
+                DateTimeOffset? takesBy = last.Where(b => !b.IsFoundClear).Min(b => b.Recoat?.ClosesAt?.Earliest);
                 ImmutableArray<CoatTimes> times =
                     [.. Enumerable.Range(layer, story.Surface.Layers + 1 - layer).Select(l => ahead.TimesOf(story, l, pace, from))];
                 return new SurfaceWork(
-                    story.Surface.Id, layer, story.Surface.Layers, missing, story.Surface.Sections, takesFrom > from ? takesFrom.Value : from, times)
+                    story.Surface.Id, layer, story.Surface.Layers, missing.Length, story.Surface.Sections, takesFrom > from ? takesFrom.Value : from, times)
                 {
                     By = takesBy,
                 };

@@ -8,7 +8,7 @@ namespace CureWatch.Planning;
 /// <summary>Every reason that the rest of the day, and the night after it, give not to start a surface now.</summary>
 /// <remarks>
 /// A day is planned as if the work began now, or when its panel is ready or its car comes, with nothing else to do. What does not fit that day waits for the first
-/// one that holds it; a layer that its recoat window lets wait for the next day is only noted. The night is the one that is forecast.
+/// one that holds it; a layer that its recoat window lets wait for the next day is only noted, and so is one that is begun: it is finished before people go. The night is the one that is forecast.
 /// </remarks>
 internal sealed class DayReasons(StartEvidence evidence, WorkPlan plan, StartDay day)
 {
@@ -25,6 +25,11 @@ internal sealed class DayReasons(StartEvidence evidence, WorkPlan plan, StartDay
 
     private StartReason? Hours()
     {
+        if (day.IsClosed && evidence.Next?.IsBegun == true)
+        {
+            return null;
+        }
+
         if (day.IsClosed)
         {
             return Of(StartReasonKind.Closed, StartWeight.Waits, $"The shop is closed until {day.Clock(day.OpensAt)}.") with
@@ -55,6 +60,11 @@ internal sealed class DayReasons(StartEvidence evidence, WorkPlan plan, StartDay
         LayerWork late = plan.Layers.First(l => l.DoneAt > lockUp);
         DateTimeOffset? nextOpens = _days.DayAt(lockUp)?.Opens;
         Sentence text = $"Layer {late.Layer} of {_name} would be done {day.Clock(late.DoneAt)}, lock-up is {day.Clock(lockUp)}";
+        if (late.Layer == plan.Layers[0].Layer && evidence.Next?.IsBegun == true)
+        {
+            return Of(StartReasonKind.ClosingTime, StartWeight.Notes, $"{text}; it is begun: stay until it is levelled.");
+        }
+
         if (late.Layer > plan.Layers[0].Layer && MayWait(late, lockUp, nextOpens) is { } by)
         {
             return Of(

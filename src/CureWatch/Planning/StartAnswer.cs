@@ -50,6 +50,11 @@ public sealed record StartAnswer(
         }
 
         reasons = plan is null ? reasons : [.. reasons, .. new DayReasons(evidence, plan, day).All()];
+        if (FromOf(reasons)?.Latest is { } waitsUntil && ClosingOf(next) is { } closes && closes >= day.Now && waitsUntil > closes)
+        {
+            reasons = [.. reasons, TooLate(evidence, waitsUntil, closes, day)];
+        }
+
         return new StartAnswer(
             evidence,
             reasons.Any(r => r.Weight == StartWeight.Stops) ? StartVerdict.No : reasons.Any(r => r.Weight == StartWeight.Waits) ? StartVerdict.Wait : StartVerdict.Yes,
@@ -62,7 +67,19 @@ public sealed record StartAnswer(
     internal SurfaceWork? Work(DateTimeOffset now) => Evidence.Next is { } next ? WorkOf(Evidence, next, From?.Latest ?? now) : null;
 
     /// <summary>When the recoat window of what it goes over closes; null where nothing does.</summary>
-    internal DateTimeOffset? ClosesAt => Evidence.Next?.Below.Where(b => !b.IsFoundClear).Min(b => b.Recoat?.ClosesAt?.Earliest);
+    internal DateTimeOffset? ClosesAt => Evidence.Next is { } next ? ClosingOf(next) : null;
+
+    private static DateTimeOffset? ClosingOf(NextLayer next) => next.Below.Where(b => !b.IsFoundClear).Min(b => b.Recoat?.ClosesAt?.Earliest);
+
+    /// <summary>What time alone would cure is of no use where the layer below takes it no more by then.</summary>
+    private static StartReason TooLate(StartEvidence evidence, DateTimeOffset waitsUntil, DateTimeOffset closes, StartDay day) => new(
+        StartReasonKind.RecoatMissed,
+        StartWeight.Stops,
+        evidence.Surface.Id,
+        $"To wait until {day.Clock(waitsUntil)} is too long: the layer below takes another until {day.Clock(closes)} only.")
+    {
+        Help = $"Stay and do it by then, or see the sheet and leave it out.",
+    };
 
     private static SurfaceWork? WorkOf(StartEvidence evidence, NextLayer next, DateTimeOffset from) => evidence.Times.IsEmpty
         ? null

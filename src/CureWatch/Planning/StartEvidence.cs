@@ -99,13 +99,27 @@ public sealed record NextLayer(int Layer, ImmutableArray<int> Sections, Immutabl
 {
     /// <summary>Whether it is missing in other sections too, which take it at another time.</summary>
     public bool IsPart { get; init; }
+
+    /// <summary>Whether some of it is on already: what is left of it is done before people go.</summary>
+    public bool IsBegun { get; init; }
 }
 
 /// <summary>A coat that the next layer goes over.</summary>
 /// <param name="Recoat">Its recoat window; null where the sheet gives none.</param>
 /// <param name="HasToBeLevelled">Whether it has to be levelled and is not.</param>
 /// <param name="IsFoundClear">Whether somebody found it clear since recoat closed.</param>
-public sealed record BelowCoat(Window? Recoat, bool HasToBeLevelled, bool IsFoundClear);
+public sealed record BelowCoat(Window? Recoat, bool HasToBeLevelled, bool IsFoundClear)
+{
+    /// <summary>Looks at a coat as what another goes over.</summary>
+    /// <param name="story">What people told of its surface.</param>
+    /// <param name="coat">The coat.</param>
+    /// <param name="windows">Its windows.</param>
+    /// <returns>What the next layer has to know of it.</returns>
+    public static BelowCoat Of(SurfaceStory story, Coat coat, CoatWindows windows) => new(
+        windows.Recoat,
+        windows.LevelOff is not null && coat.LevelledAt is null && !story.IsFoundClear(coat.Layer, coat.Section, windows.LevelOff.ClosesAt?.Earliest ?? coat.LastWipeAt),
+        story.IsFoundClear(coat.Layer, coat.Section, windows.Recoat?.ClosesAt?.Earliest));
+}
 
 /// <summary>Why a climate is not known.</summary>
 /// <param name="Probe">The probe that is not heard; null where there is none.</param>
@@ -146,6 +160,9 @@ public sealed record StartDay(
     DateTimeOffset? NextLocksUpAt,
     WorkHabits Habits)
 {
+    /// <summary>Who asks so long before opening is there, and means now. Source (choice).</summary>
+    private static readonly TimeSpan EarlyBird = TimeSpan.FromHours(2);
+
     /// <summary>The shop's days, in which the work on a car goes on; null where they do not matter, and it goes on without a pause.</summary>
     public ShopHours? Hours { get; init; }
 
@@ -159,13 +176,11 @@ public sealed record StartDay(
             .. NextOpensAt is { } next ? [new ShopDay(next, NextLocksUpAt)] : Array.Empty<ShopDay>(),
         ]);
 
-    /// <summary>Whether the shop is closed until another day.</summary>
-    public bool IsClosed => OpensAt > Now && DateOf(OpensAt.Value) != DateOf(Now);
+    /// <summary>Whether the shop is closed, and nobody is there yet who might begin.</summary>
+    public bool IsClosed => OpensAt - Now > EarlyBird;
 
     /// <summary>An instant as the shop's clock shows it, with the day where it is another.</summary>
     /// <param name="at">The instant; null for one that never comes.</param>
     /// <returns>The words.</returns>
     public Sentence Clock(DateTimeOffset? at) => at is { } instant ? WallClock.Of(instant, Now, Zone) : $"never";
-
-    private DateTime DateOf(DateTimeOffset at) => TimeZoneInfo.ConvertTime(at, Zone).Date;
 }

@@ -34,24 +34,22 @@ public sealed record SurfaceAtWork(
         return null;
     }
 
-    /// <summary>The coat that goes on next, layer by layer and section by section; null where all are on, or were found clear without.</summary>
-    public (int Layer, int Section)? NextCoat
+    /// <summary>The coat that goes on next, layer by layer, and section by section of those that take it together.</summary>
+    /// <param name="now">The present.</param>
+    /// <returns>Its layer and section; null where all are on, or were found clear without.</returns>
+    public (int Layer, int Section)? NextCoatAt(DateTimeOffset now)
     {
-        get
+        foreach (int layer in Enumerable.Range(1, Story.Surface.Layers))
         {
-            foreach (int layer in Enumerable.Range(1, Story.Surface.Layers))
+            (int Section, BelowCoat? Below)[] missing =
+                [.. Enumerable.Range(1, Story.Surface.Sections).Where(s => Story.IsMissing(layer, s)).Select(s => (s, Find(layer - 1, s) is var (coat, windows) ? BelowCoat.Of(Story, coat, windows) : null))];
+            if (missing.Length > 0)
             {
-                foreach (int section in Enumerable.Range(1, Story.Surface.Sections))
-                {
-                    if (Story.IsMissing(layer, section))
-                    {
-                        return (layer, section);
-                    }
-                }
+                return (layer, SectionsTogether.Of(missing, now)[0]);
             }
-
-            return null;
         }
+
+        return null;
     }
 
     /// <summary>Whether some of a layer is on already.</summary>

@@ -128,7 +128,7 @@ public sealed class Walk(IReadOnlyList<SurfaceAtWork> surfaces, SectionPace pace
 
     private NextAct? ApplyOn(SurfaceAtWork surface)
     {
-        if (surface.NextCoat is not var (layer, section))
+        if (surface.NextCoatAt(at) is not var (layer, section))
         {
             return null;
         }

@@ -52,6 +52,19 @@ public class LiveTests
     }
 
     [Fact]
+    public async Task Listener_IsToldThatACarComesNoMore()
+    {
+        await using ServedShop shop = await ServedShop.OpenAsync();
+        string planned = Asked.Car.Replace("\"bay\":\"bay-1\"", "\"bay\":\"bay-1\",\"arrivesAt\":\"2026-05-04T12:00:00Z\"", StringComparison.Ordinal);
+        await shop.PostAsync("/api/v1/jobs", planned, HttpStatusCode.Created);
+        await using Listener listener = await Listener.OpenAsync(shop);
+        await listener.UntilAsync("handover", d => d.GetProperty("job").GetString() == "grey-estate");
+        using HttpResponseMessage cancelled = await shop.SendAsync(HttpMethod.Delete, "/api/v1/jobs/grey-estate/visit", Asked.Json("{}"));
+        Assert.True(cancelled.IsSuccessStatusCode);
+        await listener.UntilAsync("cancelled", d => d.GetProperty("job").GetString() == "grey-estate");
+    }
+
+    [Fact]
     public async Task Listener_IsToldATrouble_AndThatItIsOver()
     {
         await using ServedShop shop = await ServedShop.OpenAsync();

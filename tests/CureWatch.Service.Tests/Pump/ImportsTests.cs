@@ -55,6 +55,21 @@ public sealed class ImportsTests : IDisposable
         Assert.Equal(TimeSpan.FromMinutes(45), _register.Shop!.Plan.Finishing);
     }
 
+    // Rules are of files: what was taken once is in the journal for good, and must not keep a later program, or another machine, from starting.
+    [Theory]
+    [InlineData("\"Europe/Dublin\"", "\"Europe/Atlantis\"")]
+    [InlineData("\"finishing\":\"01:15:00\"", "\"finishing\":\"200.00:00:00\"")]
+    public void ShopOfTheJournal_ThatTodaysRulesRefuse_IsTakenAsItWas_AndAFileReplacesIt(string word, string other)
+    {
+        Assert.Contains(word, RecordedDay.Shop, StringComparison.Ordinal);
+        string old = RecordedDay.Shop.Replace(word, other, StringComparison.Ordinal);
+        Assert.Null(ShopFile.Parse("shop.json", Encoding.UTF8.GetBytes(old), new Faults()));
+        Take(new Entry.SettingsChanged(new SettingsItem(SettingsItem.Shop, "test-shop", 0), "old", old, SettingsOrigin.File));
+        Assert.Equal("test-shop", _register.Shop!.Plan.Shop);
+        Assert.Equal(["shop test-shop 0", "product paint 1"], Import());
+        Assert.Equal(TimeSpan.FromMinutes(75), _register.Shop!.Plan.Finishing);
+    }
+
     [Fact]
     public void Product_WrittenOtherwise_IsTheSame_ButOtherContentIsRefused()
     {

@@ -1,6 +1,7 @@
 using CureWatch.Handover;
 using CureWatch.Service.Journal;
 using CureWatch.Service.Pump;
+using CureWatch.Service.Tests.Commands;
 
 namespace CureWatch.Service.Tests.Pump;
 
@@ -97,6 +98,18 @@ public sealed class RequestsTests : IDisposable
         Assert.IsType<Answer.Repeated>(await _pumped.StartJob());
         Answer other = await _pumped.StartJob("""{"job":"job-1","bay":"bay-1","surfaces":[{"surface":"roof","material":"steel","product":"paint"}]}""");
         Assert.Equal("/job", Assert.IsType<Answer.Refused>(other).Faults.Single().Place);
+    }
+
+    // The answer was lost with the power, and before the script asks again the shop has got the product's next revision.
+    [Fact]
+    public async Task Job_ToldAgainAfterANewRevision_IsTheSameJob()
+    {
+        await _pumped.StartJob();
+        var item = new SettingsItem(SettingsItem.Product, "paint", 2);
+        string next = RecordedDay.Sheet.Replace("\"revision\":1", "\"revision\":2", StringComparison.Ordinal);
+        Register register = _pumped.Register with { Settings = _pumped.Register.Settings.With(new Entry.SettingsChanged(item, "next", next, SettingsOrigin.File)) };
+        var again = new Arrival.JobStart("job", """{"job":"job-1","bay":"bay-1","car":"grey","surfaces":[{"surface":"bonnet","material":"steel","product":"paint"}]}"""u8.ToArray());
+        Assert.IsType<Answer.Repeated>(Requests.OnJobStart(register, again, _pumped.Clock.GetUtcNow()).Answer);
     }
 
     [Fact]

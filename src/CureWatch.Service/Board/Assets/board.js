@@ -69,7 +69,7 @@ function heard(event) {
 function listen() {
   source?.close();
   source = new EventSource("/api/v1/live");
-  for (const kind of ["clock", "troubles", "climate", "windows", "handover", "warning"]) {
+  for (const kind of ["clock", "troubles", "climate", "windows", "handover", "warning", "cancelled"]) {
     source.addEventListener(kind, heard);
   }
 }
