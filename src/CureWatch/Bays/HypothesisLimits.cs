@@ -56,14 +56,18 @@ internal static class HypothesisLimits
             _ => null,
         };
 
-    /// <summary>A start before the bay is free: what is worked out begins once it is.</summary>
+    /// <summary>A start before the car is here and dry, or the bay is free: what is worked out begins once that is.</summary>
     public static IEnumerable<Sentence> BeyondBay(Shop shop, Hypothesis hypothesis, QueuedCar? turn)
     {
-        if (hypothesis.StartAt is { } start && turn?.Free[^1] is { Job: { } job } last && !(last.At <= start))
+        if (hypothesis.StartAt is { } wished && turn?.ReadyFrom(shop.Now) is { } ready && ready > wished)
+        {
+            yield return $"It is not here, or not dry, before {WallClock.Of(ready, shop.Now, shop.Plan.Hours.Zone)}: it is begun then at the earliest.";
+        }
+
+        if (hypothesis.StartAt is { } start && turn?.Free[^1] is { Job: { } before } last && !(last.At <= start))
         {
             Sentence until = last.At is { } at ? (Sentence)$"until {WallClock.Of(at, shop.Now, shop.Plan.Hours.Zone)} at the latest: it is begun once that one leaves" : $"and nobody can tell until when";
-            yield return $"{turn.Car.Bay} is taken by {job} {until}.";
+            yield return $"{turn.Car.Bay} is taken by {before} {until}.";
         }
     }
-
 }

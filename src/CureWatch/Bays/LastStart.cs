@@ -32,6 +32,7 @@ public sealed record LastStart(DateTimeOffset? By, DateTimeOffset? NextFrom, Sta
             }
 
             here = turn.Free[^1].At > here ? turn.Free[^1].At!.Value : here;
+            here = turn.ReadyFrom(shop.Now) is var ready && ready > here ? ready : here;
         }
 
         return shop.Plan.Hours.DayAt(here) is { } day ? new Search(shop, job).On(day, here) : null;

@@ -54,9 +54,10 @@ internal sealed class PromiseScene
     public static PromiseScene BegunAt(Shop shop, Present present, JobState job, DateTimeOffset from, CoatsAhead? ahead = null) =>
         new(shop, present, job, WorkLeft.Of(shop, present, job, from, ahead ?? new CoatsAhead(shop, present, job.Job)));
 
-    /// <summary>Begun when somebody would like to, or as soon as the bay is free, by each end that those before it may have.</summary>
+    /// <summary>Begun when somebody would like to, or as soon as the car is here, its panels are dry and the bay is free, by each end that those before it may have.</summary>
     private static PromiseScene BegunBehind(Shop shop, Present present, JobState job, DateTimeOffset wished, QueuedCar turn)
     {
+        wished = turn.ReadyFrom(shop.Now) is var ready && ready > wished ? ready : wished;
         var warm = new Present(shop, shop.Now) { Supposed = present.Supposed with { AreColdCarsWarm = true } };
         var ahead = new CoatsAhead(shop, warm, job.Job);
         WorkLeft?[] left = [.. turn.Free.Select(f => WorkLeft.Of(shop, present, job, f.At > wished ? f.At.Value : wished, ahead))];

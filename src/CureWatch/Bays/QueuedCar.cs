@@ -30,6 +30,10 @@ internal sealed record QueuedCar(
     /// <summary>The work as it is planned; null where no start fits.</summary>
     public CarSlot? Chosen => Slots[^1];
 
+    /// <summary>From when on its coating may begin, if its bay is free: it is here, and its slowest panel is dry enough.</summary>
+    public DateTimeOffset ReadyFrom(DateTimeOffset now) =>
+        Car.Surfaces.Max(s => s.DryFrom) is { } dry && dry > Job.HereFrom(now) ? dry : Job.HereFrom(now);
+
     /// <summary>When its work begins.</summary>
     public TimeBounds BeginsAt => Of(s => s.Plan is { } plan ? TimeBounds.Known(plan.Layers[0].BeginsAt) : null);
 

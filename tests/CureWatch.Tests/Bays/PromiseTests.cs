@@ -117,6 +117,17 @@ public class PromiseTests
         Assert.Equal(arrivesHour > 0, car.Promise.LastStart.Value!.By is null);
     }
 
+    // A start is supposed for nine, and the car comes the day after: nothing is reckoned as if it were there.
+    [Fact]
+    public void StartBeforeTheCarComes_IsBegunWhenItDoes()
+    {
+        PromisedCar car = new PromisedCar(25.5, sheet: PromisedCar.Rows()).Steady(0, 1);
+        car.Take(new Message.VisitPlanned("job-1", new Visit(PromisedCar.At(24), null, null), PromisedCar.At(1)));
+        WhatIf early = WhatIf.Of(car.Shop, "job-1", new Hypothesis { StartAt = PromisedCar.At(1.5) });
+        Assert.Contains("not here, or not dry, before", Assert.Single(early.Beyond).ToString(), StringComparison.Ordinal);
+        Assert.All(early.Planned, coat => Assert.True(coat.ReadyAt.Earliest > PromisedCar.At(24), $"{coat.ReadyAt.Earliest}"));
+    }
+
     // Dry at nine in the evening; finishing of 75 min from eight on is not done at nine in the morning, and the coat is not to blame.
     [Fact]
     public void PromiseThatFinishingMisses_BlamesTheHours()
