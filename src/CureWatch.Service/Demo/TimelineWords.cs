@@ -22,6 +22,7 @@ internal static class TimelineWords
             $"warning {Of(subject, warning.Surface)}: {AlarmRule.Of(subject.Kind).Action}",
         ShopEvent.WarningCleared { Subject: { Kind: not WarningKind.LevelDue } subject } => $"over: {Of(subject, subject.Surface)}",
         ShopEvent.CondensationBegan e => $"{e.Bay}: water condenses on the coldest panel",
+        ShopEvent.CondensationWithdrawn e => $"{e.Bay}: what was read as water was a slip",
         ShopEvent.CondensationEnded e => $"{e.Bay}: no water condenses any more",
         ShopEvent.RulingTurned e => $"{e.Job}: {(e.IsReady ? "ready to be handed over" : "held again")}",
         ShopEvent.CarHandedOver e => $"{e.Job}: handed over",

@@ -88,6 +88,7 @@ internal sealed class CommitMarks(Marks warnings, Marks climates, Marks cars, Ma
         ShopEvent.ValueMoved e => e.Bay,
         ShopEvent.CondensationBegan e => e.Bay,
         ShopEvent.CondensationEnded e => e.Bay,
+        ShopEvent.CondensationWithdrawn e => e.Bay,
         ShopEvent.WarningRaised e => e.Warning.Subject.Bay,
         _ => null,
     };

@@ -29,7 +29,7 @@ internal sealed class BayLining(Shop shop, Supposed supposed, BayQueues queues, 
         BayFree fromHere = free[^1];
         var waiting = ImmutableArray.CreateBuilder<QueuedCar>();
         foreach (JobState next in jobs.Where(j => !BayQueues.IsBegun(j))
-            .OrderBy(j => !IsWorkedOn(j)).ThenBy(j => j.IsExpectedAt(shop.Now)).ThenBy(j => j.Job.Visit?.PlannedAt ?? j.CameAt).ThenBy(j => j.Number))
+            .OrderBy(j => !IsWorkedOn(j)).ThenBy(j => !IsIn(j)).ThenBy(j => j.Job.Visit?.PlannedAt ?? j.CameAt).ThenBy(j => j.Number))
         {
             QueuedCar car = Place(next, IsWorkedOn(next) ? [BayFree.Now, BayFree.Now, BayFree.Now] : [.. free]);
             waiting.Add(car);
@@ -38,7 +38,7 @@ internal sealed class BayLining(Shop shop, Supposed supposed, BayQueues queues, 
                 break;
             }
 
-            if (!car.IsBeyondSight && (car.IsHere || car.Chosen is not null))
+            if (!car.IsBeyondSight && (IsIn(next) || car.Chosen is not null))
             {
                 Leave(free, next, queues.LeavesAt(car.ReadyAt));
             }
@@ -54,6 +54,9 @@ internal sealed class BayLining(Shop shop, Supposed supposed, BayQueues queues, 
             free[pace] = free[pace].After(Paces[pace](leaves), job.Job.Id);
         }
     }
+
+    /// <summary>Whether a car is in its bay: not one that is to come, nor one that was moved to where nobody coats it.</summary>
+    private bool IsIn(JobState job) => !job.IsExpectedAt(shop.Now) && queues.BayOf(job) is not null;
 
     /// <summary>Whether people told work on a car where it is now: then it is in its bay, whoever else is.</summary>
     private bool IsWorkedOn(JobState job) => queues.BayOf(job) is not null && Taps.Standing(job.Told).Any(t => t.Did != Did.Told);

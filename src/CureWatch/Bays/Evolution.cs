@@ -35,6 +35,7 @@ public static class Evolution
         ShopEvent.CondensationBegan e => WithSpells(shop, e.Bay, e.Air, spells => spells.Add(new Spell(e.At, null))),
         ShopEvent.CondensationEnded e => WithSpells(
             shop, e.Bay, e.Air, spells => spells.SetItem(spells.Length - 1, spells[^1] with { To = e.At })),
+        ShopEvent.CondensationWithdrawn e => WithSpells(shop, e.Bay, e.Air, spells => spells.Remove(new Spell(e.At, e.At))),
         ShopEvent.SurfaceOverheated e => WithJob(shop, e.Job, j => j with { Overheats = j.Overheats.Add((e.Surface, e.Overheat)) }),
         ShopEvent.AlarmMoved e => Move(shop, e),
         ShopEvent.WarningRaised e => Raise(shop, e.Warning),

@@ -68,7 +68,7 @@ internal static class PromiseLooks
         ShopEvent.TapTakenDown e => [e.Job],
         ShopEvent.SurfaceOverheated e => [e.Job],
         ShopEvent.WarningCleared { Subject: { Kind: WarningKind.ProbeSilent, Bay: { } bay } } => shop.Bays[bay].Jobs,
-        ShopEvent.CondensationBegan or ShopEvent.CondensationEnded or ShopEvent.PlanReplaced => shop.Jobs.Keys,
+        ShopEvent.CondensationBegan or ShopEvent.CondensationEnded or ShopEvent.CondensationWithdrawn or ShopEvent.PlanReplaced => shop.Jobs.Keys,
         _ => null,
     };
 

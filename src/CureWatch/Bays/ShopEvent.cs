@@ -83,6 +83,12 @@ public abstract record ShopEvent
     /// <param name="At">When.</param>
     public sealed record CondensationEnded(string Bay, Place Air, DateTimeOffset At) : ShopEvent;
 
+    /// <summary>What had been read as water was a slip, and was taken back.</summary>
+    /// <param name="Bay">The bay.</param>
+    /// <param name="Air">The place that stands for the air.</param>
+    /// <param name="At">When it had been read.</param>
+    public sealed record CondensationWithdrawn(string Bay, Place Air, DateTimeOffset At) : ShopEvent;
+
     /// <summary>A surface got hotter than it may.</summary>
     /// <param name="Job">The job's id.</param>
     /// <param name="Surface">The surface.</param>

@@ -19,6 +19,7 @@ public static class TapLooks
         JobState job = shop.Find(jobId)!;
         var present = new Present(shop, shop.Now);
         return job.Stories.SelectMany(s => Watchman.Tell(shop, Wetted(jobId, s), job.LeftAt is null && IsWet(present, job, s)))
+            .Concat(job.Told.FirstOrDefault(t => t.Id == tap.Corrects) is { PanelC: not null } slip ? TakenBack(shop, job, slip) : [])
             .Concat(tap.PanelC is { } panelC && job.LeftAt is null ? ReadByHand(shop, job, tap, panelC) : [])
             .Concat(HeatLooks.Decide(shop, job, tap));
     }
@@ -28,6 +29,14 @@ public static class TapLooks
     private static bool IsWet(Present present, JobState job, SurfaceStory story) =>
         story.Wettings.Any(w => w.DriedAt is null)
         && story.Living.Any(c => present.WindowsOf(job.Job, story, c).WettedInKeepDry.Any(w => w.DriedAt is null));
+
+    /// <summary>Water that a spot alone showed was never there, if nobody read that spot.</summary>
+    private static IEnumerable<ShopEvent> TakenBack(Shop shop, JobState job, Tap slip) =>
+        ReadOn(job, slip) is { } read && Stay.Of(shop, job.Job, read)[^1].Point is { } point && shop.Bays[point.Bay].WetSpellsIn(point.Air).Contains(new Spell(slip.At, slip.At))
+            ? [new ShopEvent.CondensationWithdrawn(point.Bay, point.Air, slip.At)]
+            : [];
+
+    private static SurfaceStory? ReadOn(JobState job, Tap tap) => job.Stories.FirstOrDefault(s => (tap.Surface is null || s.Surface.Id == tap.Surface) && s.Living.Any());
 
     private static IEnumerable<ShopEvent> ReadByHand(Shop shop, JobState job, Tap tap, double panelC)
     {
@@ -40,8 +49,7 @@ public static class TapLooks
             }
         }
 
-        SurfaceStory? read = job.Stories.FirstOrDefault(s => (tap.Surface is null || s.Surface.Id == tap.Surface) && s.Living.Any());
-        if (read is not null && Stay.Of(shop, job.Job, read)[^1].Point is { } point
+        if (ReadOn(job, tap) is { } read && Stay.Of(shop, job.Job, read)[^1].Point is { } point
             && shop.Bays[point.Bay] is var bay && !bay.IsWet(point.Air)
             && shop.Now - tap.At <= Source.CureLimit && BayAir.Of(bay, point.Air, shop.Now) is { } air
             && panelC + Celsius.KelvinsAtZero <= air.CondensationKelvins)

@@ -50,6 +50,17 @@ public class BayQueueTests
         Assert.Equal(waits ? TestShop.At(25.25) : TestShop.At(1.2), PromiseReport.Of(shop.Shop, "job-2").BeginsAt!.Latest);
     }
 
+    /// <summary>A car that was washed and put into the store until Thursday keeps no bay from Tuesday's.</summary>
+    [Fact]
+    public void Car_ThatWasMovedOutBeforeItWasBegun_TakesNoBay()
+    {
+        TestShop shop = Hall().Both(0, 1).Tap(0.5, Did.Washed).Tap(1, Did.Moved, toBay: "store").Car("job-2", "bay-1", 1.1);
+        shop.Take(new Message.VisitPlanned("job-1", new Visit(TestShop.At(0), null, TestShop.At(72)), TestShop.At(1.1)));
+        PromiseReport promise = PromiseReport.Of(shop.Shop, "job-2");
+        Assert.Null(promise.After);
+        Assert.True(promise.BeginsAt!.Latest < TestShop.At(2), $"{promise.BeginsAt.Latest}");
+    }
+
     /// <summary>What somebody told the customer is nothing done to the car: it is still to come.</summary>
     [Fact]
     public void Car_WhoseCustomerWasToldATime_IsStillToCome()

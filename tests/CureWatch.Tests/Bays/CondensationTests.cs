@@ -20,6 +20,18 @@ public class CondensationTests
         Assert.Contains(HoldKind.Condensation, shop.HoldKinds);
     }
 
+    // 2 °C for 20 °C is a slip of the thumb: taken back, or put right, it wets no bay.
+    [Theory]
+    [InlineData(Did.Withdrawn, null)]
+    [InlineData(Did.Measured, 20.0)]
+    public void SpotThatWasASlip_WasNoWater_OnceItIsTakenBack(Did did, double? panelC)
+    {
+        TestShop shop = new TestShop().Steady(0, 1).Tap(1, Did.Applied).Steady(1, 1.2).Tap(1.2, Did.Levelled).Steady(1.25, 1.3).Tap(1.3, Did.Measured, panelC: 2, id: "slip");
+        Assert.Contains(HoldKind.Condensation, shop.HoldKinds);
+        shop.Tap(1.31, did, corrects: "slip", panelC: panelC).Steady(1.35, 1.4);
+        Assert.DoesNotContain(HoldKind.Condensation, shop.HoldKinds);
+    }
+
     [Fact]
     public void AlmostSaturatedAir_WithoutAPanelProbe_IsNone()
     {

@@ -34,6 +34,7 @@ public class ClosedFamilyTests
         new ShopEvent.TapTakenDown("job-1", new Tap("levelled", Now, Now, "bonnet", Did.Levelled)),
         new ShopEvent.CondensationBegan("bay-1", Place.Outside, Now),
         new ShopEvent.CondensationEnded("bay-1", Place.Outside, Now),
+        new ShopEvent.CondensationWithdrawn("bay-1", Place.Outside, Now),
         new ShopEvent.SurfaceOverheated("job-1", "bonnet", new Overheat(Now, 95, 70)),
         new ShopEvent.AlarmMoved(Wet, new Alarm.Raised()),
         new ShopEvent.WarningRaised(new Warning(Wet, "bonnet", Now, null, null)),
