@@ -28,15 +28,19 @@ internal sealed class BoardViews(Look look, BackupHealth backup)
             _clock.Zone.Id,
             _clock.Of(look.At),
             TroubleViews.Of(look),
-            [.. look.OpenWarnings.Where(w => !IsOvertaken(w.Warning.Subject)).Select(w => Of(w.Number, w.Warning))],
+            [.. look.OpenWarnings.Where(w => !IsOvertaken(w.Warning)).Select(w => Of(w.Number, w.Warning))],
             [.. look.Shop.Plan.Bays.Select(b => Of(BayReport.Of(look.Shop, b.Bay), [.. here.Where(c => c.Bays.Contains(b.Bay)).Select(c => c.View)]))],
             [.. here.Where(c => !c.Bays.Any(look.Shop.Plan.Bays.Select(b => b.Bay).Contains)).Select(c => c.View)],
             backup.IsWanted ? new BackupView(_clock.Of(backup.Newest?.At)) : null);
     }
 
-    /// <summary>Level-off that closes was due before, and missed it was closing: one coat asks for one thing.</summary>
-    private bool IsOvertaken(Subject subject) => subject.Kind switch
+    /// <summary>
+    /// Level-off that closes was due before, and missed it was closing: one coat asks for one thing. Probes that fell silent when the broker went are one
+    /// trouble, which is told.
+    /// </summary>
+    private bool IsOvertaken(Warning warning) => warning.Subject is var subject && subject.Kind switch
     {
+        WarningKind.ProbeSilent => look.Troubles.Any(t => t.Kind == WarningKind.BrokerTrouble && t.Since <= warning.RaisedAt),
         WarningKind.LevelDue => Stands(WarningKind.LevelClosing, subject) || Stands(WarningKind.LevelMissed, subject),
         WarningKind.LevelClosing => Stands(WarningKind.LevelMissed, subject),
         WarningKind.RecoatClosing => Stands(WarningKind.RecoatMissed, subject),

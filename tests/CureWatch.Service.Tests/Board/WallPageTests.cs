@@ -2,6 +2,7 @@ using System.Net;
 using System.Text.RegularExpressions;
 using System.Xml.Linq;
 using CureWatch.Service.Tests.Api;
+using CureWatch.Warnings;
 
 namespace CureWatch.Service.Tests.Board;
 
@@ -66,6 +67,19 @@ public class WallPageTests
         Assert.Contains("Look first: bonnet of grey estate", words, StringComparison.Ordinal);
         shop.Clock.Advance(TimeSpan.FromHours(1));
         Assert.DoesNotContain("Good morning", await shop.WordsAsync("/wall"), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task ProbesThatFellSilentWithTheBroker_AreOneTrouble()
+    {
+        await using ServedShop shop = await ServedShop.OpenAsync();
+        await shop.PassAsync(1);
+        shop.Troubles.Raise(WarningKind.BrokerTrouble, "refused");
+        shop.Clock.Advance(TimeSpan.FromMinutes(10));
+        await shop.GetAsync("/api/v1/bays");
+        Assert.DoesNotContain("A probe is silent", await shop.WordsAsync("/wall"), StringComparison.Ordinal);
+        shop.Troubles.Clear(WarningKind.BrokerTrouble);
+        Assert.Contains("A probe is silent", await shop.WordsAsync("/wall"), StringComparison.Ordinal);
     }
 
     private static async Task<ServedShop> AtWorkAsync(Task<ServedShop> opening)
