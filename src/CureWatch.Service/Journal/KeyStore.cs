@@ -33,7 +33,7 @@ internal sealed class KeyStore(IDisk disk, string folder)
             _isFlushed = true;
         }
 
-        return Find(job) ?? Make(job);
+        return Find(job) is not { } known ? Make(job) : known.IsWhole ? known : throw new IOException($"{known.File} is no key");
     }
 
     /// <summary>Makes a key and throws it away.</summary>
@@ -46,7 +46,6 @@ internal sealed class KeyStore(IDisk disk, string folder)
     }
 
     /// <returns>The key, or null where there is none, or no longer.</returns>
-    /// <exception cref="IOException">What is there is no key.</exception>
     public PersonalKey? Find(string job)
     {
         if (_known.TryGetValue(job, out PersonalKey? known))
@@ -60,8 +59,7 @@ internal sealed class KeyStore(IDisk disk, string folder)
             return null;
         }
 
-        byte[] secret = DurableFile.Read(disk, path);
-        known = secret.Length == PersonalKey.Bytes ? new PersonalKey(secret, path) : throw new IOException($"{path} is no key: it has {secret.Length} bytes, not {PersonalKey.Bytes}");
+        known = new PersonalKey(DurableFile.Read(disk, path), path);
         _known.Add(job, known);
         return known;
     }

@@ -28,6 +28,9 @@ internal sealed class PersonalKey(byte[] secret, string file)
     /// <summary>Where the key is kept.</summary>
     public string File => file;
 
+    /// <summary>Whether it is as long as a key is: whatever was sealed with another would be lost.</summary>
+    public bool IsWhole => secret.Length == Bytes;
+
     /// <returns>What was sealed; null where it was sealed with another key, one that was destroyed since.</returns>
     public byte[]? Open(string seal)
     {

@@ -56,8 +56,9 @@ public class LiveTests
     {
         await using ServedShop shop = await ServedShop.OpenAsync();
         string planned = Asked.Car.Replace("\"bay\":\"bay-1\"", "\"bay\":\"bay-1\",\"arrivesAt\":\"2026-05-04T12:00:00Z\"", StringComparison.Ordinal);
-        await shop.PostAsync("/api/v1/jobs", planned, HttpStatusCode.Created);
         await using Listener listener = await Listener.OpenAsync(shop);
+        await listener.UntilAsync("climate", d => d.GetProperty("bay").GetString() == "bay-2"); // the shop as it was
+        await shop.PostAsync("/api/v1/jobs", planned, HttpStatusCode.Created);
         await listener.UntilAsync("handover", d => d.GetProperty("job").GetString() == "grey-estate");
         using HttpResponseMessage cancelled = await shop.SendAsync(HttpMethod.Delete, "/api/v1/jobs/grey-estate/visit", Asked.Json("{}"));
         Assert.True(cancelled.IsSuccessStatusCode);

@@ -11,6 +11,9 @@ public class FrozenProbesTests(ITestOutputHelper output)
 {
     private const int FirstSeed = 500_000;
 
+    /// <summary>How often in a day a sound probe may be told to stand still, as advice: 1.6 in a hundred days of 1,200 seeds on 2026-11-28.</summary>
+    private const double MostNoticed = 0.02;
+
     [Fact]
     public void FewProbes_StandStill_OnlyWhereTheyAreFrozen() => Judge(few: 60, mostDoubted: 0.02, leastSeenBesideATwin: 0.45, leastReckonedWith: 0.7);
 
@@ -24,7 +27,7 @@ public class FrozenProbesTests(ITestOutputHelper output)
         Tell(sound, frozen);
         Assert.True(sound.Sum(o => o.Doubted.Count()) <= mostDoubted * sound.Sum(o => o.ProbeDays), "sound probes doubted");
         Assert.Equal(0, sound.Sum(o => o.Told));
-        Assert.True(sound.Sum(o => o.Noticed) <= mostDoubted * sound.Sum(o => o.ProbeDays), "sound probes told to stand still");
+        Assert.True(sound.Sum(o => o.Noticed) <= MostNoticed * sound.Sum(o => o.ProbeDays), "sound probes told to stand still");
         StillOutcome[] air = [.. frozen.Where(o => o.Trial is { What: not Frozen.Panel, HasTwin: true })];
         Assert.True(air.Count(o => o.DelayHours is not null) >= leastSeenBesideATwin * air.Length, "frozen air probes beside a twin unseen");
         Assert.True(sound.Sum(o => o.Suspected.Count()) <= 0.3 * sound.Sum(o => o.ProbeDays), "sound probes suspected");
