@@ -29,6 +29,23 @@ public class RefreshTests(Chromium browser)
         await Assertions.Expect(open.Locator("input[name=doneAt]")).ToHaveValueAsync("2026-05-04T09:03:21");
     }
 
+    // The next act moves on to the wheels while somebody reads the bonnet: what they are about to tell stays the bonnet's.
+    [Fact]
+    public async Task SurfaceThatWasOffered_StaysChosen_WhenTheWorkMovesOn()
+    {
+        await using ServedShop shop = await ShopAtWork.OpenAsync();
+        IPage page = await browser.OpenAsync(shop.Address);
+        await page.GotoAsync($"/bay/bay-1/jobs/{ShopAtWork.Job}/more");
+        ILocator surface = page.Locator("#look select[name=surface]");
+        await Assertions.Expect(surface).ToHaveValueAsync("bonnet");
+        await shop.PostAsync(
+            $"/api/v1/jobs/{ShopAtWork.Job}/taps",
+            $$"""{"id":"levelled-2","at":"{{shop.Clock.GetUtcNow():yyyy-MM-ddTHH:mm:ssZ}}","did":"levelled","surface":"bonnet","layer":1,"section":2}""",
+            HttpStatusCode.Created);
+        await Assertions.Expect(page.GetByText("section 2: levelled").First).ToBeVisibleAsync(new LocatorAssertionsToBeVisibleOptions { Timeout = Patience });
+        await Assertions.Expect(surface).ToHaveValueAsync("bonnet");
+    }
+
     [Fact]
     public async Task Clock_GoesOn_WhereThePhonesOwnStandsStillAsItSleeps()
     {
