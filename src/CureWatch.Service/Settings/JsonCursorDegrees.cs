@@ -33,6 +33,12 @@ internal sealed partial class JsonCursor
     /// <summary>Where a temperature stands.</summary>
     public JsonCursor DegreesAt(string stem) => this[$"{stem}F"] is { IsAbsent: false } told ? told : this[$"{stem}C"];
 
+    /// <summary>A temperature in the unit of a key, for whoever is told what is wrong with it.</summary>
+    /// <param name="stem">The key without its unit.</param>
+    /// <param name="celsius">The temperature [°C].</param>
+    public string InUnitOf(string stem, double celsius) =>
+        this[$"{stem}F"].IsAbsent ? $"{Math.Round(celsius, 2)} °C" : $"{Math.Round(Fahrenheit.FromCelsius(celsius), 2)} °F";
+
     private double? Either(string stem, string unit, NumberRange range)
     {
         JsonCursor usual = this[$"{stem}{unit}"], other = this[$"{stem}F"];

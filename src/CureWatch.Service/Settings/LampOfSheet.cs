@@ -21,12 +21,12 @@ internal static class LampOfSheet
 
         if (minC >= maxC)
         {
-            band.DegreesAt("panelMax").Refuse($"above panelMinC, which is {minC}");
+            band.DegreesAt("panelMax").Refuse($"above panelMin, which is {band.InUnitOf("panelMax", minC!.Value)}");
         }
 
         if (maxC > heatMaxC)
         {
-            band.DegreesAt("panelMax").Refuse($"up to the sheet's own limits/heatMaxC, which is {heatMaxC}");
+            band.DegreesAt("panelMax").Refuse($"up to the sheet's own limits/heatMax, which is {band.InUnitOf("panelMax", heatMaxC!.Value)}");
         }
 
         return minC is null || maxC is null || hoursPerMinute is null || notBefore is null || maxMinutes is null

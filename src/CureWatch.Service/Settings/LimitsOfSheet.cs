@@ -17,7 +17,7 @@ internal static class LimitsOfSheet
 
         if (panelMinC >= panelMaxC)
         {
-            limits.DegreesAt("panelMax").Refuse($"above panelMinC, which is {panelMinC}");
+            limits.DegreesAt("panelMax").Refuse($"above panelMin, which is {limits.InUnitOf("panelMax", panelMinC!.Value)}");
         }
 
         if (humidityMinPct >= humidityMaxPct)
@@ -27,7 +27,7 @@ internal static class LimitsOfSheet
 
         if (panelMaxC > heatMaxC)
         {
-            limits.DegreesAt("heatMax").Refuse($"at least panelMaxC, which is {panelMaxC}");
+            limits.DegreesAt("heatMax").Refuse($"at least panelMax, which is {limits.InUnitOf("heatMax", panelMaxC!.Value)}");
         }
 
         return new SheetLimits(panelMinC, panelMaxC, humidityMinPct, humidityMaxPct, spreadMinK, heatMaxC);

@@ -67,6 +67,15 @@ public sealed class ProductFileTests : IDisposable
         Assert.Contains(place, _faults.All.Select(f => f.Place));
     }
 
+    [Theory]
+    [InlineData("/limits/panelMaxF", "49", "above panelMin, which is 50 °F")]
+    [InlineData("/lamp/0/panelMaxF", "160", "up to the sheet's own limits/heatMax, which is 158 °F")]
+    public void SheetInFahrenheit_IsToldItsLimitsInFahrenheit(string changed, string json, string allowed)
+    {
+        Assert.Null(Read(Edited.At(SheetVariants.InFahrenheit, changed, json)));
+        Assert.Contains(allowed, _faults.All.Select(f => f.Allowed));
+    }
+
     [Fact]
     public void Sheet_WithOnlyWhatIsRequired_TakesTheStatedDefaults()
     {
