@@ -77,6 +77,7 @@ internal sealed class BrokerLink(
     {
         for (int failures = 0; !cancelled.IsCancellationRequested; failures++)
         {
+            long begun = time.GetTimestamp();
             try
             {
                 var ahead = new ReadAhead();
@@ -85,6 +86,7 @@ internal sealed class BrokerLink(
             }
             catch (NotStoredException)
             {
+                failures = time.GetElapsedTime(begun) >= Rule.OffDelay ? 0 : failures;
                 _awaySince = null; // it is there: that nothing can be stored is told by whoever stores
                 troubles.Clear(Rule.Kind);
             }

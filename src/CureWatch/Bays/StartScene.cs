@@ -162,7 +162,7 @@ internal sealed class StartScene
                 ])
             {
                 IsPart = sections.Length < missing.Length,
-                IsBegun = missing.Length < story.Surface.Sections,
+                IsBegun = story.Living.Any(c => c.Layer == layer) && missing.Any(s => story.PolishedOffAt(layer, s) is null),
             };
         }
 

@@ -19,7 +19,7 @@ public static class TapLooks
         JobState job = shop.Find(jobId)!;
         var present = new Present(shop, shop.Now);
         return job.Stories.SelectMany(s => Watchman.Tell(shop, Wetted(jobId, s), job.LeftAt is null && IsWet(present, job, s)))
-            .Concat(job.Told.FirstOrDefault(t => t.Id == tap.Corrects) is { PanelC: not null } slip ? TakenBack(shop, job, slip) : [])
+            .Concat(Told(job, tap.Corrects) is { } corrected ? Corrected(shop, job, tap, corrected) : [])
             .Concat(tap.PanelC is { } panelC && job.LeftAt is null ? ReadByHand(shop, job, tap, panelC) : [])
             .Concat(HeatLooks.Decide(shop, job, tap));
     }
@@ -29,6 +29,16 @@ public static class TapLooks
     private static bool IsWet(Present present, JobState job, SurfaceStory story) =>
         story.Wettings.Any(w => w.DriedAt is null)
         && story.Living.Any(c => present.WindowsOf(job.Job, story, c).WettedInKeepDry.Any(w => w.DriedAt is null));
+
+    private static Tap? Told(JobState job, string? id) => id is null ? null : job.Told.FirstOrDefault(t => t.Id == id);
+
+    /// <summary>A spot that is taken back at once was a slip; later, somebody has to look. Where a correction is taken back, what it had corrected stands again.</summary>
+    private static IEnumerable<ShopEvent> Corrected(Shop shop, JobState job, Tap tap, Tap corrected)
+    {
+        bool isSlip = corrected.PanelC is not null && tap.ReportedAt - corrected.ReportedAt <= Untimely.UndoLimit;
+        Tap? again = tap.Did == Did.Withdrawn && job.LeftAt is null ? Told(job, corrected.Corrects) : null;
+        return (isSlip ? TakenBack(shop, job, corrected) : []).Concat(again is { PanelC: { } panelC } ? ReadByHand(shop, job, again, panelC) : []);
+    }
 
     /// <summary>Water that a spot alone showed was never there, if nobody read that spot.</summary>
     private static IEnumerable<ShopEvent> TakenBack(Shop shop, JobState job, Tap slip) =>

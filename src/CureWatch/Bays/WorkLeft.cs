@@ -8,7 +8,7 @@ namespace CureWatch.Bays;
 /// <summary>The work left on a car, if it is begun at an instant that is still to come, and what its coats would do in the climate from then on.</summary>
 /// <param name="Plan">
 /// The work in the order of the surfaces, layer by layer, each in one of the shop's days; what is left of a layer that is begun is done before people go. Each keep-dry is that of a
-/// coat levelled when its layer is done. Where a layer goes on in parts that take it at other times, all of it is reckoned with the last of them.
+/// coat levelled when its layer is done. Where a layer goes on in parts that take it at other times, all of it is reckoned with the last of them, if it is begun before the first have closed.
 /// </param>
 /// <param name="Unfit">The first layer that would come too late for the one below it; null where none would.</param>
 internal sealed record WorkLeft(WorkPlan Plan, LayerWork? Unfit)
@@ -54,9 +54,9 @@ internal sealed record WorkLeft(WorkPlan Plan, LayerWork? Unfit)
                 (int Section, BelowCoat? Below)[] below =
                     [.. missing.Select(s => (s, story.Living.FirstOrDefault(c => c.Layer == layer - 1 && c.Section == s) is { } coat ? BelowCoat.Of(story, coat, present.WindowsOf(job, story, coat)) : null))];
                 ImmutableArray<int> first = SectionsTogether.Of(below, present.Now);
-                BelowCoat[] last = [.. below.Where(b => first.Length == below.Length || !first.Contains(b.Section)).Select(b => b.Below).OfType<BelowCoat>()];
-                DateTimeOffset? takesFrom = last.Max(b => b.Recoat?.OpensAt.Latest);
-                DateTimeOffset? takesBy = last.Where(b => !b.IsFoundClear).Min(b => b.Recoat?.ClosesAt?.Earliest);
+                DateTimeOffset? takesFrom = below.Max(b => b.Below?.Recoat?.OpensAt.Latest);
+                DateTimeOffset? firstBy = ClosingOf(below.Where(b => first.Contains(b.Section))), lastBy = ClosingOf(below.Where(b => !first.Contains(b.Section)));
+                DateTimeOffset? takesBy = first.Length == below.Length || firstBy < from ? firstBy : lastBy;
                 ImmutableArray<CoatTimes> times =
                     [.. Enumerable.Range(layer, story.Surface.Layers + 1 - layer).Select(l => ahead.TimesOf(story, l, pace, from))];
                 return new SurfaceWork(
@@ -69,4 +69,7 @@ internal sealed record WorkLeft(WorkPlan Plan, LayerWork? Unfit)
 
         return null;
     }
+
+    private static DateTimeOffset? ClosingOf(IEnumerable<(int Section, BelowCoat? Below)> below) =>
+        below.Min(b => b.Below is { IsFoundClear: false } coat ? coat.Recoat?.ClosesAt?.Earliest : null);
 }

@@ -27,14 +27,16 @@ public sealed record Wetting(DateTimeOffset WettedAt, DateTimeOffset? DriedAt)
     }
 
     /// <summary>
-    /// Who says of a surface that it is dry says so of all the water on it; said again, it was not dry before. A word about the whole car is not about what was
-    /// dry already.
+    /// Who says of a surface that it is dry says so of all the water on it; said again, it was not dry before, unless somebody has coated it or found it clear
+    /// since. A word about the whole car is not about what was dry already.
     /// </summary>
     private static ImmutableArray<Wetting> Over(IEnumerable<Tap> own)
     {
         var wettings = new List<Wetting>();
+        DateTimeOffset? settledAt = null;
         foreach (Tap tap in own)
         {
+            settledAt = tap is { Did: Did.Applied } or { Did: Did.Inspected, Found: Found.Clear } ? tap.At : settledAt;
             if (tap.Did is Did.Wetted or Did.Washed)
             {
                 wettings.Add(new Wetting(tap.At, null));
@@ -43,7 +45,7 @@ public sealed record Wetting(DateTimeOffset WettedAt, DateTimeOffset? DriedAt)
             {
                 for (int i = 0; i < wettings.Count; i++)
                 {
-                    bool isAgain = tap.Surface is not null && wettings[i].DriedAt >= wettings[^1].WettedAt;
+                    bool isAgain = tap.Surface is not null && wettings[i].DriedAt >= wettings[^1].WettedAt && !(settledAt >= wettings[i].DriedAt);
                     wettings[i] = wettings[i].DriedAt is null || isAgain ? wettings[i] with { DriedAt = tap.At } : wettings[i];
                 }
             }

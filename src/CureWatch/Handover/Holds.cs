@@ -100,7 +100,9 @@ internal sealed class Holds(Evidence evidence, DateTimeOffset now, TimeZoneInfo 
             ? Of(
                 HoldKind.OutOfWindow,
                 coat,
-                $"Begun {Clock(coat.Coat.StartedAt)}; layer {below.Coat.Layer} takes it from {Clock(window.OpensAt.Latest)}"
+                window.ClosesAt?.Earliest <= window.OpensAt.Latest
+                ? (Sentence)$"Begun {Clock(coat.Coat.StartedAt)}; when layer {below.Coat.Layer} takes it was too short to time in this climate; inspect and find clear."
+                : $"Begun {Clock(coat.Coat.StartedAt)}; layer {below.Coat.Layer} takes it from {Clock(window.OpensAt.Latest)}"
                 + $"{(window.ClosesAt is { } closes ? (Sentence)$" to {Clock(closes.Earliest)}" : $"")}; inspect and find clear.")
             : null;
     }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using CureWatch.TimeWindows;
+using CureWatch.Words;
 
 namespace CureWatch.Planning;
 
@@ -50,16 +51,20 @@ public sealed record StartAnswer(
         }
 
         reasons = plan is null ? reasons : [.. reasons, .. new DayReasons(evidence, plan, day).All()];
-        if (FromOf(reasons)?.Latest is { } waitsUntil && ClosingOf(next) is { } closes && closes >= day.Now && waitsUntil > closes)
+        TimeBounds? waits = FromOf(reasons);
+        if (waits?.Latest is { } until && ClosingOf(next) is { } closes && closes >= day.Now && until > closes)
         {
-            reasons = [.. reasons, TooLate(evidence, waitsUntil, closes, day)];
+            bool isOnlyForPeople = reasons.All(r => !(r.Until?.Latest > closes) || r.Kind is StartReasonKind.Closed or StartReasonKind.ClosingTime);
+            reasons = [.. reasons, TooLate(evidence, until, closes, isOnlyForPeople, day)];
+            plan = plan is null ? null : WorkPlan.Of([WorkOf(evidence, next, day.Now)!], day.Habits.Pace, day.Now);
+            waits = null;
         }
 
         return new StartAnswer(
             evidence,
             reasons.Any(r => r.Weight == StartWeight.Stops) ? StartVerdict.No : reasons.Any(r => r.Weight == StartWeight.Waits) ? StartVerdict.Wait : StartVerdict.Yes,
-            FromOf(reasons),
-            [.. reasons.Concat(FromOf(reasons)?.Latest is { } start ? preparation.AfterWaiting(start) : []).OrderBy(r => r.Weight).ThenBy(r => r.Kind)],
+            waits,
+            [.. reasons.Concat(waits?.Latest is { } start ? preparation.AfterWaiting(start) : []).OrderBy(r => r.Weight).ThenBy(r => r.Kind)],
             plan);
     }
 
@@ -72,13 +77,15 @@ public sealed record StartAnswer(
     private static DateTimeOffset? ClosingOf(NextLayer next) => next.Below.Where(b => !b.IsFoundClear).Min(b => b.Recoat?.ClosesAt?.Earliest);
 
     /// <summary>What time alone would cure is of no use where the layer below takes it no more by then.</summary>
-    private static StartReason TooLate(StartEvidence evidence, DateTimeOffset waitsUntil, DateTimeOffset closes, StartDay day) => new(
+    private static StartReason TooLate(StartEvidence evidence, DateTimeOffset waitsUntil, DateTimeOffset closes, bool isOnlyForPeople, StartDay day) => new(
         StartReasonKind.RecoatMissed,
         StartWeight.Stops,
         evidence.Surface.Id,
         $"To wait until {day.Clock(waitsUntil)} is too long: the layer below takes another until {day.Clock(closes)} only.")
     {
-        Help = $"Stay and do it by then, or see the sheet and leave it out.",
+        Help = isOnlyForPeople
+            ? (Sentence)$"Stay and do it by then, or see the sheet and leave it out."
+            : $"Put right by then what it waits for, or see the sheet and leave it out.",
     };
 
     private static SurfaceWork? WorkOf(StartEvidence evidence, NextLayer next, DateTimeOffset from) => evidence.Times.IsEmpty

@@ -136,12 +136,13 @@ public sealed class Walk(IReadOnlyList<SurfaceAtWork> surfaces, SectionPace pace
         Window? recoat = surface.Find(layer - 1, section)?.Windows.Recoat;
         DateTimeOffset? closes = recoat?.ClosesAt?.Earliest;
         closes = surface.Story.IsFoundClear(layer - 1, section, closes) ? null : closes; // it was missed, looked at and found to take another
+        DateTimeOffset? opens = closes <= recoat?.OpensAt.Latest ? recoat.OpensAt.Likely : recoat?.OpensAt.Latest; // too short to time: by eye, from when it is likely
         return Cooled(surface, new NextAct(
             ActKind.Apply,
             surface.Story.Surface,
             layer,
             section,
-            recoat?.OpensAt.Latest,
+            opens,
             closes,
             IsLate: at > closes,
             IsUrgent: at >= CoatWindows.ClosingFrom(recoat?.OpensAt.Latest, closes),

@@ -109,7 +109,7 @@ public sealed class BookRebuildTests : IDisposable
             Assert.Equal(Books.Content(anew), Books.Content(live));
             Assert.Contains(Books.Content(anew), line => line.StartsWith("blocks ", StringComparison.Ordinal));
         },
-        iter: 4);
+        iter: 3);
 
     [Fact]
     public void NamesAndWordsOfPeople_AreNowhereInTheFile()

@@ -32,6 +32,17 @@ public class CondensationTests
         Assert.DoesNotContain(HoldKind.Condensation, shop.HoldKinds);
     }
 
+    // Two hours later a note is added to it, or it is taken back: others have relied on it, and somebody has to look.
+    [Theory]
+    [InlineData(Did.Withdrawn, null)]
+    [InlineData(Did.Measured, 2.5)]
+    public void SpotThatIsTakenBackLater_HoldsUntilSomebodyLooks(Did did, double? panelC)
+    {
+        TestShop shop = new TestShop().Steady(0, 1).Tap(1, Did.Applied).Steady(1, 1.2).Tap(1.2, Did.Levelled).Steady(1.25, 1.3).Tap(1.3, Did.Measured, panelC: 2, id: "wet");
+        shop.Steady(1.35, 3.3).Tap(1.3, did, corrects: "wet", panelC: panelC, reportedHour: 3.3);
+        Assert.Contains(HoldKind.Condensation, shop.HoldKinds);
+    }
+
     [Fact]
     public void AlmostSaturatedAir_WithoutAPanelProbe_IsNone()
     {

@@ -25,6 +25,7 @@ public class WettingTests
     {
         Assert.Equal([Wet(0, 40, null)], Of((0, Did.Wetted, true, null), (10, Did.Dried, true, null), (40, Did.Dried, true, null)));
         Assert.Equal([Wet(0, 10, null)], Of((0, Did.Wetted, true, null), (10, Did.Dried, true, null), (40, Did.Dried, false, null)));
+        Assert.Equal([Wet(0, 10, null)], Of((0, Did.Washed, true, null), (10, Did.Dried, true, null), (30, Did.Applied, true, null), (90, Did.Dried, true, null)));
         Assert.Equal(
             [Wet(0, 10, null), Wet(20, 40, null)],
             Of((0, Did.Wetted, true, null), (10, Did.Dried, true, null), (20, Did.Wetted, true, null), (40, Did.Dried, true, null)));

@@ -1,3 +1,4 @@
+using CureWatch.Curing;
 using CureWatch.Planning;
 using static CureWatch.Planning.StartReasonKind;
 using static CureWatch.Planning.StartWeight;
@@ -24,8 +25,18 @@ public class WaitingInVainTests
     {
         StartAnswer answer = StartAnswer.To(OverFirst with { Next = SecondLayer(-60, 520), Preparation = null, Times = Same(OneCoat with { KeepDry = null }) }, Day with { Now = At(477) });
         Assert.Contains((ClosingTime, Waits), KindsOf(answer));
-        Assert.Contains((RecoatMissed, Stops), KindsOf(answer));
-        Assert.Equal(StartVerdict.No, answer.Verdict);
+        Assert.Equal("Stay and do it by then, or see the sheet and leave it out.", answer.Reasons.Single(r => r is { Kind: RecoatMissed, Weight: Stops }).Help!.ToString());
+        Assert.Equal((StartVerdict.No, null), (answer.Verdict, answer.From));
+        Assert.True(answer.Plan!.Layers[0].BeginsAt < At(520));
+    }
+
+    // Dried a moment ago, it drips for half an hour, and the layer below closes in ten minutes: nobody is told to coat what drips.
+    [Fact]
+    public void Wait_ThatIsNotForPeople_IsToBePutRight()
+    {
+        StartAnswer answer = StartAnswer.To(OverFirst with { Next = SecondLayer(-60, 10), Wettings = [new Wetting(At(-20), At(-1))] }, Day);
+        Assert.StartsWith("Put right by then", answer.Reasons.Single(r => r is { Kind: RecoatMissed, Weight: Stops }).Help!.ToString(), StringComparison.Ordinal);
+        Assert.Null(answer.From);
     }
 
     // Two of four sections are on when it gets late: what is left of them is done before people go, before lock-up and after.
