@@ -15,6 +15,9 @@ namespace CureWatch.Service.Board;
 /// <summary>Puts a look at the shop into words.</summary>
 internal sealed class BoardViews(Look look, BackupHealth backup)
 {
+    /// <summary>A broker is told to be away only so long after it went, and quick probes are silent before. Source (choice): its delay, a keep-alive and the longest pause between two tries.</summary>
+    private static readonly TimeSpan ToldAfter = TimeSpan.FromSeconds(90);
+
     private readonly ShopClock _clock = new(look.Shop.Plan.Hours.Zone, look.At);
 
     public static BoardView Of(Look look, BackupHealth backup) => new BoardViews(look, backup).Board();
@@ -40,7 +43,7 @@ internal sealed class BoardViews(Look look, BackupHealth backup)
     /// </summary>
     private bool IsOvertaken(Warning warning) => warning.Subject is var subject && subject.Kind switch
     {
-        WarningKind.ProbeSilent => look.Troubles.Any(t => t.Kind == WarningKind.BrokerTrouble && t.Since <= warning.RaisedAt),
+        WarningKind.ProbeSilent => look.Troubles.Any(t => t.Kind == WarningKind.BrokerTrouble && t.Since - ToldAfter <= warning.RaisedAt),
         WarningKind.LevelDue => Stands(WarningKind.LevelClosing, subject) || Stands(WarningKind.LevelMissed, subject),
         WarningKind.LevelClosing => Stands(WarningKind.LevelMissed, subject),
         WarningKind.RecoatClosing => Stands(WarningKind.RecoatMissed, subject),

@@ -134,9 +134,10 @@ internal sealed class JournalWriter : IDisposable
         int hashed = 0;
         if (isFull)
         {
+            string previous = PreviousHash(); // first: where that fails, nothing has changed
             _hash.AppendData(_pending.WrittenSpan);
             hashed = _pending.WrittenCount;
-            Append(new Entry.SegmentSealed(PreviousHash(), Convert.ToHexStringLower(_hash.GetCurrentHash())), LastAt);
+            Append(new Entry.SegmentSealed(previous, Convert.ToHexStringLower(_hash.GetCurrentHash())), LastAt);
         }
 
         FrameFormat.EndBatch(MemoryMarshal.AsMemory(_pending.WrittenMemory).Span[_frameAt..], _form);

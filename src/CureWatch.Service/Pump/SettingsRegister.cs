@@ -25,7 +25,7 @@ internal sealed record SettingsRegister(
         new Catalogue([]));
 
     /// <summary>Takes a document in.</summary>
-    /// <exception cref="InvalidDataException">The document cannot be read. One that only breaks a rule made since is taken as it was: files keep the rules, not the past.</exception>
+    /// <exception cref="InvalidDataException">The document cannot be read. A shop that only breaks a rule made since is taken as it was: files keep the rules, not the past. A sheet is not: a row that is left out would cure a coat too soon.</exception>
     public SettingsRegister With(Entry.SettingsChanged changed)
     {
         var faults = new Faults();
@@ -41,7 +41,7 @@ internal sealed record SettingsRegister(
             return after with { Shop = ShopFile.Recall(name, utf8, faults) ?? throw Unusable(faults) };
         }
 
-        ProductSheet sheet = ProductFile.Recall(name, utf8, faults) ?? throw Unusable(faults);
+        ProductSheet sheet = ProductFile.Parse(name, utf8, faults) ?? throw Unusable(faults);
         return Catalogue.Find(sheet.Product, sheet.Revision) is null ? after with { Catalogue = new Catalogue([.. Catalogue.Sheets, sheet]) } : after;
     }
 

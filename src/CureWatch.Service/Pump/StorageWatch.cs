@@ -67,9 +67,12 @@ internal sealed class StorageWatch : IDisposable
         }
 
         _stall.Change(LongWrite, LongWrite);
+        bool isWritten = false;
         try
         {
-            return write();
+            T written = write();
+            isWritten = true;
+            return written;
         }
         finally
         {
@@ -78,7 +81,7 @@ internal sealed class StorageWatch : IDisposable
             lock (_lock)
             {
                 _isWriting = false;
-                ComeBack();
+                ComeBack(isWritten);
                 Tell(Worry.SlowWrites, LastWrite < LongWrite ? null : string.Create(CultureInfo.InvariantCulture, $"the last write took {LastWrite.TotalSeconds:F0} s"));
             }
         }
@@ -162,14 +165,15 @@ internal sealed class StorageWatch : IDisposable
         }
     }
 
-    /// <summary>What the write came back with, the pump tells.</summary>
-    private void ComeBack()
+    /// <summary>One that failed leaves the trouble standing, for the pump to go on with.</summary>
+    private void ComeBack(bool isWritten)
     {
-        if (_isHung)
+        if (_isHung && isWritten)
         {
-            _isHung = false;
             _troubles.Clear(WarningKind.StorageTrouble);
         }
+
+        _isHung = false;
     }
 
     private void Tell(Worry worry, string? why)

@@ -26,10 +26,6 @@ internal static class ProductFile
         return JsonFile.Parse(name, utf8, faults) is { } top && Sheet(top) is { } sheet && faults.Count == before ? sheet : null;
     }
 
-    /// <summary>Reads a sheet that was taken once: what it says held, whatever is asked of a file today.</summary>
-    public static ProductSheet? Recall(string name, ReadOnlySpan<byte> utf8, Faults faults) =>
-        JsonFile.Parse(name, utf8, faults) is { } top ? Sheet(top) : null;
-
     private static ProductSheet? Sheet(JsonCursor top)
     {
         if (!top.Keys(
