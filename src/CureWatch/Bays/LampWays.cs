@@ -89,8 +89,12 @@ internal sealed class LampWays(Shop shop, JobState job, DateTimeOffset lockUp)
     {
         Supposed supposed = Supposed.Nothing;
         DateTimeOffset off = shop.Now;
-        foreach ((SurfaceStory story, int time, DateTimeOffset from) in minutes.Select(m => (job.Stories.First(s => s.Surface.Id == m.Key), m.Value))
-            .Select(m => (m.Item1, m.Value, MayBeLitFrom(m.Item1))).OrderBy(m => m.Item3))
+        foreach ((SurfaceStory story, int time, DateTimeOffset from) in
+            from lit in minutes
+            let story = job.Stories.First(s => s.Surface.Id == lit.Key)
+            let litFrom = MayBeLitFrom(story)
+            orderby litFrom
+            select (story, lit.Value, litFrom))
         {
             (Coat Coat, double? Hours)[] earned = [.. story.Living.Select(c => (c, Earned(story, c, time)))];
             off = (from > off ? from : off) + HeatsUp + TimeSpan.FromMinutes(time);

@@ -141,16 +141,12 @@ internal sealed class StartScene
     {
         foreach (int layer in Enumerable.Range(1, story.Surface.Layers))
         {
-            int[] missing = [.. Enumerable.Range(1, story.Surface.Sections).Where(s => story.IsMissing(layer, s))];
-            if (missing.Length == 0)
+            ImmutableArray<(int Section, BelowCoat? Below)> below = SectionsTogether.Missing(story, layer, c => _present.WindowsOf(job, story, c));
+            if (below.IsEmpty)
             {
                 continue;
             }
 
-            (int Section, BelowCoat? Below)[] below =
-            [
-                .. missing.Select(s => (s, story.Living.FirstOrDefault(c => c.Layer == layer - 1 && c.Section == s) is { } coat ? BelowCoat.Of(story, coat, _present.WindowsOf(job, story, coat)) : null)),
-            ];
             ImmutableArray<int> sections = SectionsTogether.Of(below, _present.Now);
             return new NextLayer(
                 layer,
@@ -161,8 +157,8 @@ internal sealed class StartScene
                         .Select(h => h.Text).Distinct(),
                 ])
             {
-                IsPart = sections.Length < missing.Length,
-                IsBegun = story.Living.Any(c => c.Layer == layer) && missing.Any(s => story.PolishedOffAt(layer, s) is null),
+                IsPart = sections.Length < below.Length,
+                IsBegun = story.Living.Any(c => c.Layer == layer) && below.Any(b => story.PolishedOffAt(layer, b.Section) is null),
             };
         }
 

@@ -48,11 +48,8 @@ internal sealed record WorkLeft(WorkPlan Plan, LayerWork? Unfit)
     {
         foreach (int layer in Enumerable.Range(1, story.Surface.Layers))
         {
-            int[] missing = [.. Enumerable.Range(1, story.Surface.Sections).Where(s => story.IsMissing(layer, s))];
-            if (missing.Length > 0)
+            if (SectionsTogether.Missing(story, layer, c => present.WindowsOf(job, story, c)) is { IsEmpty: false } below)
             {
-                (int Section, BelowCoat? Below)[] below =
-                    [.. missing.Select(s => (s, story.Living.FirstOrDefault(c => c.Layer == layer - 1 && c.Section == s) is { } coat ? BelowCoat.Of(story, coat, present.WindowsOf(job, story, coat)) : null))];
                 ImmutableArray<int> first = SectionsTogether.Of(below, present.Now);
                 DateTimeOffset? takesFrom = below.Max(b => b.Below?.Recoat?.OpensAt.Latest);
                 DateTimeOffset? firstBy = ClosingOf(below.Where(b => first.Contains(b.Section))), lastBy = ClosingOf(below.Where(b => !first.Contains(b.Section)));
@@ -60,7 +57,7 @@ internal sealed record WorkLeft(WorkPlan Plan, LayerWork? Unfit)
                 ImmutableArray<CoatTimes> times =
                     [.. Enumerable.Range(layer, story.Surface.Layers + 1 - layer).Select(l => ahead.TimesOf(story, l, pace, from))];
                 return new SurfaceWork(
-                    story.Surface.Id, layer, story.Surface.Layers, missing.Length, story.Surface.Sections, takesFrom > from ? takesFrom.Value : from, times)
+                    story.Surface.Id, layer, story.Surface.Layers, below.Length, story.Surface.Sections, takesFrom > from ? takesFrom.Value : from, times)
                 {
                     By = takesBy,
                 };

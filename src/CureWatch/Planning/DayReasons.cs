@@ -25,14 +25,10 @@ internal sealed class DayReasons(StartEvidence evidence, WorkPlan plan, StartDay
 
     private StartReason? Hours()
     {
-        if (day.IsClosed && evidence.Next?.IsBegun == true)
-        {
-            return null;
-        }
-
+        bool isBegun = evidence.Next?.IsBegun == true;
         if (day.IsClosed)
         {
-            return Of(StartReasonKind.Closed, StartWeight.Waits, $"The shop is closed until {day.Clock(day.OpensAt)}.") with
+            return isBegun ? null : Of(StartReasonKind.Closed, StartWeight.Waits, $"The shop is closed until {day.Clock(day.OpensAt)}.") with
             {
                 Until = TimeBounds.Known(day.OpensAt!.Value),
             };
@@ -60,7 +56,7 @@ internal sealed class DayReasons(StartEvidence evidence, WorkPlan plan, StartDay
         LayerWork late = plan.Layers.First(l => l.DoneAt > lockUp);
         DateTimeOffset? nextOpens = _days.DayAt(lockUp)?.Opens;
         Sentence text = $"Layer {late.Layer} of {_name} would be done {day.Clock(late.DoneAt)}, lock-up is {day.Clock(lockUp)}";
-        if (late.Layer == plan.Layers[0].Layer && evidence.Next?.IsBegun == true)
+        if (late.Layer == plan.Layers[0].Layer && isBegun)
         {
             return Of(StartReasonKind.ClosingTime, StartWeight.Notes, $"{text}; it is begun: stay until it is levelled.");
         }

@@ -1,4 +1,6 @@
 using System.Collections.Immutable;
+using CureWatch.Curing;
+using CureWatch.TimeWindows;
 
 namespace CureWatch.Planning;
 
@@ -9,6 +11,19 @@ namespace CureWatch.Planning;
 /// </remarks>
 public static class SectionsTogether
 {
+    /// <summary>The sections that miss a layer, each with what it goes over there.</summary>
+    /// <param name="story">What people told of the surface.</param>
+    /// <param name="layer">The layer, from 1.</param>
+    /// <param name="windowsOf">The windows of a living coat.</param>
+    /// <returns>The sections, in order; none where it is on everywhere.</returns>
+    public static ImmutableArray<(int Section, BelowCoat? Below)> Missing(SurfaceStory story, int layer, Func<Coat, CoatWindows> windowsOf) =>
+    [
+        .. from section in Enumerable.Range(1, story.Surface.Sections)
+           where story.IsMissing(layer, section)
+           let coat = story.Living.FirstOrDefault(c => c.Layer == layer - 1 && c.Section == section)
+           select (section, coat is null ? null : BelowCoat.Of(story, coat, windowsOf(coat))),
+    ];
+
     /// <summary>Chooses them.</summary>
     /// <param name="below">The coat below in each section that misses the layer; null where there is none.</param>
     /// <param name="now">The present.</param>

@@ -41,9 +41,7 @@ public sealed record SurfaceAtWork(
     {
         foreach (int layer in Enumerable.Range(1, Story.Surface.Layers))
         {
-            (int Section, BelowCoat? Below)[] missing =
-                [.. Enumerable.Range(1, Story.Surface.Sections).Where(s => Story.IsMissing(layer, s)).Select(s => (s, Find(layer - 1, s) is var (coat, windows) ? BelowCoat.Of(Story, coat, windows) : null))];
-            if (missing.Length > 0)
+            if (SectionsTogether.Missing(Story, layer, c => Find(c.Layer, c.Section)!.Value.Windows) is { IsEmpty: false } missing)
             {
                 return (layer, SectionsTogether.Of(missing, now)[0]);
             }

@@ -26,9 +26,9 @@ public class CondensationTests
     [InlineData(Did.Measured, 20.0)]
     public void SpotThatWasASlip_WasNoWater_OnceItIsTakenBack(Did did, double? panelC)
     {
-        TestShop shop = new TestShop().Steady(0, 1).Tap(1, Did.Applied).Steady(1, 1.2).Tap(1.2, Did.Levelled).Steady(1.25, 1.3).Tap(1.3, Did.Measured, panelC: 2, id: "slip");
+        TestShop shop = WithASpotOf2C();
         Assert.Contains(HoldKind.Condensation, shop.HoldKinds);
-        shop.Tap(1.31, did, corrects: "slip", panelC: panelC).Steady(1.35, 1.4);
+        shop.Tap(1.31, did, corrects: "spot", panelC: panelC).Steady(1.35, 1.4);
         Assert.DoesNotContain(HoldKind.Condensation, shop.HoldKinds);
     }
 
@@ -38,8 +38,8 @@ public class CondensationTests
     [InlineData(Did.Measured, 2.5)]
     public void SpotThatIsTakenBackLater_HoldsUntilSomebodyLooks(Did did, double? panelC)
     {
-        TestShop shop = new TestShop().Steady(0, 1).Tap(1, Did.Applied).Steady(1, 1.2).Tap(1.2, Did.Levelled).Steady(1.25, 1.3).Tap(1.3, Did.Measured, panelC: 2, id: "wet");
-        shop.Steady(1.35, 3.3).Tap(1.3, did, corrects: "wet", panelC: panelC, reportedHour: 3.3);
+        TestShop shop = WithASpotOf2C();
+        shop.Steady(1.35, 3.3).Tap(1.3, did, corrects: "spot", panelC: panelC, reportedHour: 3.3);
         Assert.Contains(HoldKind.Condensation, shop.HoldKinds);
     }
 
@@ -67,6 +67,10 @@ public class CondensationTests
         Assert.Null(Assert.Single(shop.Warnings(WarningKind.Condensing)).ClearedAt);
         Assert.Contains(HoldKind.Condensation, shop.Tap(3, Did.Inspected, found: Found.Clear).HoldKinds);
     }
+
+    /// <summary>A coat that was levelled, and a spot by hand far below where the air condenses.</summary>
+    private static TestShop WithASpotOf2C() => new TestShop().Steady(0, 1).Tap(1, Did.Applied).Steady(1, 1.2).Tap(1.2, Did.Levelled).Steady(1.25, 1.3)
+        .Tap(1.3, Did.Measured, panelC: 2, id: "spot");
 
     /// <summary>Air at 20 °C and 60 %, dew point 12 °C; the second panel probe is heard at the start only.</summary>
     private static TestShop WithTwoPanels(double fromHour, double toHour, double panelC)
