@@ -10,7 +10,7 @@ namespace CureWatch.Bays;
 /// <summary>When the surfaces of a car that came in are dry enough to be coated, the slowest first.</summary>
 /// <param name="Job">The job's id.</param>
 /// <param name="At">The instant.</param>
-/// <param name="Surfaces">Its surfaces that have no coat yet.</param>
+/// <param name="Surfaces">Its surfaces on which nothing has gone since they came in, and something has to.</param>
 /// <remarks>
 /// A cold car is wet before anyone sees it. The earliest is that of a skin alone, which is the quickest it can be; likely and latest that of a skin on
 /// a body that is cold too, of the usual and the heaviest. Polishing heat, sun, and a car just driven are measured, never modelled. Of two readings by hand
@@ -32,34 +32,45 @@ public sealed record ArrivalReport(string Job, DateTimeOffset At, ImmutableArray
     public static ArrivalReport Of(Shop shop, string id)
     {
         JobState job = shop.Find(id) ?? throw new ArgumentException($"No job '{id}'.", nameof(id));
-        OutdoorArrival? outdoors = OutdoorArrival.Of(shop, job);
         var airs = new Dictionary<(string, Place), IReadOnlyList<ClimateSegment>>();
-        IEnumerable<SurfaceArrival> surfaces = job.Stories.Where(s => s.Coats.IsEmpty).Select(s => Look(shop, job, s, outdoors, airs));
-        ImmutableArray<SurfaceArrival> slowestFirst = [.. surfaces.OrderByDescending(s => s.DryAt?.Latest ?? DateTimeOffset.MaxValue)];
-        return new ArrivalReport(id, shop.Now, slowestFirst)
-        {
-            Assumes = slowestFirst.All(s => s.Basis == ArrivalBasis.Spot) ? Sentence.None : AssumedOf(shop, job, outdoors),
-        };
+        var outdoors = new Dictionary<DateTimeOffset, OutdoorArrival?>();
+        OutdoorArrival? OutdoorsAt(DateTimeOffset at) => outdoors.TryGetValue(at, out OutdoorArrival? known) ? known : outdoors[at] = OutdoorArrival.Of(shop, job, at);
+        (SurfaceArrival Arrival, Sentence Assumes)[] looks =
+        [
+            .. from story in job.Stories
+               let cameIn = CameIn.Of(shop, job, story)
+               where cameIn.Awaits(story)
+               let outside = OutdoorsAt(cameIn.At)
+               let arrival = Look(shop, job, story, cameIn, outside, airs)
+               orderby arrival.DryAt?.Latest ?? DateTimeOffset.MaxValue descending
+               select (arrival, arrival.Basis == ArrivalBasis.Spot ? Sentence.None : AssumedOf(shop, ToldC(job, cameIn), outside)),
+        ];
+        return new ArrivalReport(id, shop.Now, [.. looks.Select(l => l.Arrival)]) { Assumes = Sentence.Join(" ", looks.Select(l => l.Assumes).Distinct()) };
     }
 
+    /// <summary>How cold it was told to come, the first time.</summary>
+    private static double? ToldC(JobState job, CameIn cameIn) => cameIn.IsAgain ? null : job.Job.Visit?.ArrivesAtC;
+
     private static SurfaceArrival Look(
-        Shop shop, JobState job, SurfaceStory story, OutdoorArrival? outdoors, Dictionary<(string, Place), IReadOnlyList<ClimateSegment>> airs)
+        Shop shop, JobState job, SurfaceStory story, CameIn cameIn, OutdoorArrival? outdoors, Dictionary<(string, Place), IReadOnlyList<ClimateSegment>> airs)
     {
-        PanelSpot? first = story.Spots.FirstOrDefault(), last = story.Spots.LastOrDefault();
-        double? told = job.Job.Visit?.ArrivesAtC is { } toldC ? new Celsius(toldC).Kelvins : null, outside = told ?? outdoors?.LikelyKelvins;
-        bool isFromOutdoors = outside is not null && !(first?.At <= job.CameAt);
-        (DateTimeOffset At, double Kelvins)? start = isFromOutdoors ? (job.CameAt, outside!.Value) : first is null ? null : (first.At, first.Kelvins);
+        ImmutableArray<PanelSpot> spots = cameIn.IsAgain ? [.. story.Spots.Where(s => s.At >= cameIn.At)] : story.Spots;
+        PanelSpot? first = spots.FirstOrDefault(), last = spots.LastOrDefault();
+        double? told = ToldC(job, cameIn) is { } toldC ? new Celsius(toldC).Kelvins : null, outside = told ?? outdoors?.LikelyKelvins;
+        bool isFromOutdoors = outside is not null && !(first?.At <= cameIn.At);
+        (DateTimeOffset At, double Kelvins)? start = isFromOutdoors ? (cameIn.MeasuredFrom, outside!.Value) : first is null ? null : (first.At, first.Kelvins);
         ArrivalBasis basis = last is not null ? ArrivalBasis.Spot
             : start is null ? ArrivalBasis.Unknown
             : told is not null ? ArrivalBasis.Told
             : ArrivalBasis.Outdoors;
-        (DateTimeOffset At, double Kelvins) began = start ?? (job.CameAt, outdoors?.ColdestKelvins ?? new Celsius(shop.Plan.Habits.ColdestArrivalC).Kelvins);
-        if (Stay.Of(shop, job.Job, story)[^1].Point is not { } point || AirSince(shop, point, began.At, airs) is not { Length: > 0 } air)
+        (DateTimeOffset At, double Kelvins) began = start ?? (cameIn.MeasuredFrom, outdoors?.ColdestKelvins ?? new Celsius(shop.Plan.Habits.ColdestArrivalC).Kelvins);
+        if (AirSince(shop, cameIn.Stays, began.At, airs) is not { Length: > 0 } air)
         {
             return new SurfaceArrival(story.Surface, basis, null, null, null, WasWet: null, WipedAt(job, story, null));
         }
 
         PanelHeat heat = PanelHeat.Of(story.Surface.Material, story.Surface.Over);
+        DateTimeOffset? movedAt = cameIn.Stays.Length > 1 ? cameIn.Stays[^1].From : null;
         bool hasBody = story.Surface.Place != Place.OffCar;
         double spreadK = shop.AllLawsOf(story.Surface).Max(l => l.Sheet.Limits.SpreadMinK);
         (DateTimeOffset? At, bool WasWet, double NowKelvins) Bound(double skinJm2K, double bodyJm2K, double sigmas)
@@ -68,13 +79,13 @@ public sealed record ArrivalReport(string Job, DateTimeOffset At, ImmutableArray
             var skin = new ColdSkin(new TwoNode(skinJm2K, hasBody ? bodyJm2K : 0), began.At, began.Kelvins + (sigmas * doubtK));
             bool isRefitted = last is not null && last.At > began.At && last.At <= shop.Now;
             ColdSkin read = isRefitted ? skin.Through(last!.At, last.Kelvins + (sigmas * last.UncertaintyK), air) : skin;
-            (DateTimeOffset? at, bool wasWet, double nowKelvins) = read.DryAt(air, spreadK);
+            (DateTimeOffset? at, bool wasWet, double nowKelvins) = read.DryAt(air, spreadK, movedAt);
             if (read.At == skin.At || isFromOutdoors || sigmas >= 0)
             {
                 return (at, wasWet, nowKelvins);
             }
 
-            (DateTimeOffset? byTheFirst, bool wasWetByIt, _) = skin.DryAt(air, spreadK);
+            (DateTimeOffset? byTheFirst, bool wasWetByIt, _) = skin.DryAt(air, spreadK, movedAt);
             return (Later(at, byTheFirst), wasWet || wasWetByIt, nowKelvins);
         }
 
@@ -104,8 +115,28 @@ public sealed record ArrivalReport(string Job, DateTimeOffset At, ImmutableArray
     private static DateTimeOffset? WipedAt(JobState job, SurfaceStory story, DateTimeOffset? dryAt) => Taps.Standing(job.Told)
         .LastOrDefault(t => t.Did is Did.PanelWiped or Did.Dried && (t.Surface is null || t.Surface == story.Surface.Id) && t.At >= dryAt)?.At;
 
+    /// <summary>The air around it since an instant, wherever it stood; none where nobody measured.</summary>
     private static ClimateSegment[] AirSince(
-        Shop shop, WatchPoint point, DateTimeOffset from, Dictionary<(string, Place), IReadOnlyList<ClimateSegment>> airs)
+        Shop shop, IEnumerable<Stay> stays, DateTimeOffset from, Dictionary<(string, Place), IReadOnlyList<ClimateSegment>> airs)
+    {
+        var since = new List<ClimateSegment>();
+        ClimateSegment? newest = null;
+        foreach (Stay stay in stays)
+        {
+            IReadOnlyList<ClimateSegment> air = AirAt(shop, stay.Point!, airs);
+            DateTimeOffset begins = stay.From > from ? stay.From : from;
+            newest = air.Count > 0 ? air[^1] : newest;
+            since.AddRange(
+                from segment in air
+                where segment.End > begins && !(segment.Start >= stay.To) && !(stay.To <= begins)
+                select segment.Between(segment.Start > begins ? segment.Start : begins, segment.End > stay.To ? stay.To.Value : segment.End));
+        }
+
+        // A car just come in has no past in this air: the newest value is expected to last.
+        return since.Count > 0 ? [.. since] : newest is { } held ? [held with { Start = from, End = from + TimeSpan.FromSeconds(1), AtStart = held.AtEnd }] : [];
+    }
+
+    private static IReadOnlyList<ClimateSegment> AirAt(Shop shop, WatchPoint point, Dictionary<(string, Place), IReadOnlyList<ClimateSegment>> airs)
     {
         if (!airs.TryGetValue((point.Bay, point.Air), out IReadOnlyList<ClimateSegment>? air))
         {
@@ -113,12 +144,10 @@ public sealed record ArrivalReport(string Job, DateTimeOffset At, ImmutableArray
             airs.Add((point.Bay, point.Air), air);
         }
 
-        // A car just come in has no past in this air: the newest value is expected to last.
-        ClimateSegment[] since = [.. air.Where(s => s.End > from)];
-        return since.Length > 0 || air.Count == 0 ? since : [air[^1] with { Start = from, End = from + TimeSpan.FromSeconds(1), AtStart = air[^1].AtEnd }];
+        return air;
     }
 
-    private static Sentence AssumedOf(Shop shop, JobState job, OutdoorArrival? outdoors) => job.Job.Visit?.ArrivesAtC is { } told
+    private static Sentence AssumedOf(Shop shop, double? toldC, OutdoorArrival? outdoors) => toldC is { } told
         ? (Sentence)$"It comes in at {new Figure.Temperature(told, "0.#")}, as it was told, or {new Figure.Difference(ToldUncertaintyK, "0")} colder."
         : outdoors?.InWords()
         ?? (Sentence)$"Nobody measured outdoors: as cold as cars come here, {new Figure.Temperature(shop.Plan.Habits.ColdestArrivalC, "0.#")}, is reckoned with until it is read by hand.";

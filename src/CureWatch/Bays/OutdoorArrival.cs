@@ -22,11 +22,14 @@ internal sealed record OutdoorArrival(string Probe, double? LikelyKelvins, doubl
     private static readonly TimeSpan ADay = TimeSpan.FromDays(1), Soon = TimeSpan.FromHours(3);
 
     /// <summary>Looks at what its bay's own probe says, or else those of others.</summary>
+    /// <param name="shop">The shop.</param>
+    /// <param name="job">The car's job.</param>
+    /// <param name="cameAt">When it came in from there, or is to come.</param>
     /// <returns>How cold it comes; null where nobody measured outdoors for a day.</returns>
-    public static OutdoorArrival? Of(Shop shop, JobState job) => shop.WithOutdoors.OrderBy(b => b != job.Job.Bay)
+    public static OutdoorArrival? Of(Shop shop, JobState job, DateTimeOffset cameAt) => shop.WithOutdoors.OrderBy(b => b != job.Job.Bay)
         .SelectMany(b => shop.Bays[b].Logs)
         .Where(l => l is { Probe.Measures: Measures.Outdoor, OutvotedAt: null, Air.Count: > 0 })
-        .Select(l => Of(l, job.CameAt, job.IsExpectedAt(shop.Now) ? shop.Now : null, shop.Now))
+        .Select(l => Of(l, cameAt, job.IsExpectedAt(shop.Now) ? shop.Now : null, shop.Now))
         .FirstOrDefault(o => o is not null);
 
     private static OutdoorArrival? Of(ProbeLog log, DateTimeOffset came, DateTimeOffset? expectedSince, DateTimeOffset now)

@@ -68,7 +68,7 @@ internal sealed class StartScene
         Stay stay = _present.StaysOf(job, story)[^1];
         BayState? bay = stay.Bay is { } id ? _shop.Bays[id] : null;
         SurfaceLook look = SurfaceLook.Of(_present, bay, stay, story, preparation);
-        bool isStillCold = next is { Layer: 1 } && IsTooColdFor(_shop.LawsOf(story.Surface).Sheet.Limits, look, arrival);
+        bool isStillCold = next is not null && (next.Layer == 1 || arrival is not null) && IsTooColdFor(_shop.LawsOf(story.Surface).Sheet.Limits, look, arrival);
         ImmutableArray<CoatTimes> times = look.Air is null || next is null ? [] : TimesOf(isStillCold ? _ifBegunWarm : _ifBegun, job, story, next.Layer);
         return new StartEvidence(
             story.Surface,

@@ -48,28 +48,36 @@ public sealed record ColdSkin(TwoNode Node, DateTimeOffset At, double Kelvins)
     /// <summary>When it is dry enough.</summary>
     /// <param name="air">The air since its temperature was known, in order, up to now; the last value is expected to last.</param>
     /// <param name="spreadK">The spread it needs [K].</param>
+    /// <param name="movedAt">When it came into the air it is in; what was dry enough in another before may not be in this. Null where it stood in one.</param>
     /// <returns>When, whether water condensed on it before, and its temperature now [K]; never where the instant is null.</returns>
-    public (DateTimeOffset? At, bool WasWet, double NowKelvins) DryAt(IReadOnlyList<ClimateSegment> air, double spreadK)
+    public (DateTimeOffset? At, bool WasWet, double NowKelvins) DryAt(
+        IReadOnlyList<ClimateSegment> air, double spreadK, DateTimeOffset? movedAt = null)
     {
         ClimateSegment last = air[^1];
         double nowKelvins = Follow(air, last.End).Last().Skin;
         var ahead = ClimateSegment.Plain(last.End, last.End + Farthest, last.AtEnd, last.AtEnd);
         bool wasWet = false;
         (DateTimeOffset At, double LackingK)? before = null;
+        DateTimeOffset? dry = null;
         bool isEverDry = last.AtEnd.AirKelvins > CondensationTemperature.OfPressure(last.AtEnd.VapourPressurePa).Kelvins + spreadK;
         foreach ((DateTimeOffset at, double skin, double condensation) in Follow(isEverDry ? [.. air, ahead] : air, ahead.End))
         {
             double lackingK = condensation + spreadK - skin;
-            if (lackingK <= 0)
+            if (lackingK > 0)
             {
-                return (before is { } b ? b.At + ((at - b.At) * (b.LackingK / (b.LackingK - lackingK))) : at, wasWet, nowKelvins);
+                (dry, before) = (null, (at, lackingK));
+                wasWet |= skin <= condensation;
+                continue;
             }
 
-            wasWet |= skin <= condensation;
-            before = (at, lackingK);
+            dry ??= before is { } b ? b.At + ((at - b.At) * (b.LackingK / (b.LackingK - lackingK))) : at;
+            if (!(at <= movedAt))
+            {
+                break;
+            }
         }
 
-        return (null, wasWet, nowKelvins);
+        return (dry, wasWet, nowKelvins);
     }
 
     /// <summary>Its temperature every minute or so, and what would wet it.</summary>
