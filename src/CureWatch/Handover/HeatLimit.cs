@@ -14,14 +14,14 @@ public static class HeatLimit
     /// <param name="surface">The surface.</param>
     /// <param name="sheet">The sheet of what is on it.</param>
     /// <returns>
-    /// The lowest limit on the surface [°C]: the sheet's, and that of film and plastic unless the sheet is for those and states its own;
-    /// infinite where there is none.
+    /// The lowest limit on the surface [°C]: the sheet's, and that of film and plastic unless the sheet is for that and states its own: a film's does
+    /// not speak for the plastic under it. Infinite where there is none.
     /// </returns>
     public static double OfC(Surface surface, ProductSheet sheet)
     {
         double stated = sheet.Limits.HeatMaxC ?? double.PositiveInfinity;
-        bool isSensitive = surface.Material is Material.Film or Material.Plastic || surface.Over is Material.Plastic;
-        bool speaksForIt = sheet is { Kind: ProductKind.Film or ProductKind.Trim, Limits.HeatMaxC: not null };
-        return isSensitive && !speaksForIt ? Math.Min(stated, UnstatedC) : stated;
+        bool isPlastic = surface.Material is Material.Plastic || surface.Over is Material.Plastic;
+        bool speaksForIt = sheet.Limits.HeatMaxC is not null && (sheet.Kind is ProductKind.Trim || (sheet.Kind is ProductKind.Film && !isPlastic));
+        return (isPlastic || surface.Material is Material.Film) && !speaksForIt ? Math.Min(stated, UnstatedC) : stated;
     }
 }
