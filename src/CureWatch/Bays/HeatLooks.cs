@@ -62,7 +62,7 @@ internal static class HeatLooks
 
         bool stood = shop.Standing.ContainsKey(SubjectOf(key));
         ImmutableArray<Stay> stays = Stay.Of(shop, job.Job, story);
-        ImmutableArray<OwnReading> own = OwnReadings.Of(shop, key, story, stays, shop.Now - (stood ? LampSpell.Longest : Recent));
+        ImmutableArray<OwnReading> own = OwnReadings.Possible(shop, key, story, stays, shop.Now - (stood ? LampSpell.Longest : Recent));
         if (stays[^1].Point is null)
         {
             own = own.RemoveAll(r => r.At < stays[^1].From); // it was moved to where nobody measures; its lamp stayed where it was

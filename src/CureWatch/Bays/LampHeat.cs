@@ -23,27 +23,25 @@ internal static class LampHeat
     /// <param name="index">The probe, by where it stands in the plan.</param>
     /// <param name="own">The surface that the point watches alone; null where it watches all of a kind.</param>
     /// <returns>The times, most often none.</returns>
-    public static ImmutableArray<Spell> LentTo(BayState bay, int index, SurfaceKey? own)
-    {
-        if (bay.Heats.IsEmpty)
-        {
-            return [];
-        }
+    public static ImmutableArray<Spell> LentTo(BayState bay, int index, SurfaceKey? own) =>
+        bay.Heats.IsEmpty ? [] : [.. Lent(bay, index).Where(l => (l.Owner == index) != (l.Key == own)).Select(l => l.Spell)];
 
-        var lent = ImmutableArray.CreateBuilder<Spell>();
-        foreach ((SurfaceKey key, SurfaceHeat heat) in bay.Heats)
-        {
-            foreach (Spell lamp in heat.Lamps)
-            {
-                if (OwnerOf(bay, key, heat, lamp) is { } owner && (owner == index) != (key == own) && IsNear(bay, index, heat))
-                {
-                    lent.Add(lamp with { To = CooledAt(bay.Logs[owner].Panel, heat, lamp) });
-                }
-            }
-        }
+    /// <summary>When a probe may say something of a surface under a lamp, though it may as well tell of another one that is.</summary>
+    /// <param name="bay">The bay.</param>
+    /// <param name="index">The probe, by where it stands in the plan.</param>
+    /// <param name="key">The surface.</param>
+    /// <returns>The times, most often none.</returns>
+    /// <remarks>Where one probe shows the heat of lamps over several surfaces nobody knows whose it is: it earns none of them anything, and may spoil any.</remarks>
+    public static ImmutableArray<Spell> MaySayOf(BayState bay, int index, SurfaceKey key) =>
+        bay.Heats.ContainsKey(key) ? [.. Lent(bay, index).Where(l => l.Key == key && l.Owner == index).Select(l => l.Spell)] : [];
 
-        return lent.ToImmutable();
-    }
+    private static IEnumerable<(SurfaceKey Key, int Owner, Spell Spell)> Lent(BayState bay, int index) =>
+        from heat in bay.Heats
+        where IsNear(bay, index, heat.Value)
+        from lamp in heat.Value.Lamps
+        let owner = OwnerOf(bay, heat.Key, heat.Value, lamp)
+        where owner is not null
+        select (heat.Key, owner.Value, lamp with { To = CooledAt(bay.Logs[owner.Value].Panel, heat.Value, lamp) });
 
     /// <summary>The probe that tells of a surface under a lamp.</summary>
     /// <param name="bay">The bay.</param>

@@ -10,7 +10,24 @@ namespace CureWatch.Bays;
 internal static class OwnReadings
 {
     /// <summary>The readings of a surface since an instant, in order.</summary>
-    public static ImmutableArray<OwnReading> Of(Shop shop, SurfaceKey key, SurfaceStory story, ImmutableArray<Stay> stays, DateTimeOffset since)
+    public static ImmutableArray<OwnReading> Of(Shop shop, SurfaceKey key, SurfaceStory story, ImmutableArray<Stay> stays, DateTimeOffset since) =>
+        Of(shop, key, story, stays, since, (bay, i) => (LampHeat.LentTo(bay, i, null), LampHeat.LentTo(bay, i, key)));
+
+    /// <summary>The same, and those that may as well be another surface's: too hot for one of them is told of each.</summary>
+    public static ImmutableArray<OwnReading> Possible(Shop shop, SurfaceKey key, SurfaceStory story, ImmutableArray<Stay> stays, DateTimeOffset since) =>
+        Of(shop, key, story, stays, since, (bay, i) => (LampHeat.MaySayOf(bay, i, key), []));
+
+    /// <summary>Whether a probe may have told something of a surface.</summary>
+    public static bool MayBeOf(BayState bay, int index, SurfaceKey key) =>
+        bay.Plan.Probes[index].IsOn(key.Surface) || LampHeat.LentTo(bay, index, null).Length > 0;
+
+    private static ImmutableArray<OwnReading> Of(
+        Shop shop,
+        SurfaceKey key,
+        SurfaceStory story,
+        ImmutableArray<Stay> stays,
+        DateTimeOffset since,
+        Func<BayState, int, (ImmutableArray<Spell> OfIt, ImmutableArray<Spell> OfOthers)> shownBy)
     {
         var own = new List<OwnReading>(story.ReadByHand.Where(r => r.At >= since));
         foreach (Stay stay in stays)
@@ -19,23 +36,25 @@ internal static class OwnReadings
             {
                 BayState bay = shop.Bays[point.Bay];
                 DateTimeOffset from = stay.From > since ? stay.From : since;
-                own.AddRange(Enumerable.Range(0, bay.Logs.Length).SelectMany(i => Of(bay, i, key, from, stay.To)));
+                own.AddRange(Enumerable.Range(0, bay.Logs.Length).SelectMany(i => Of(bay, i, key, from, stay.To, shownBy)));
             }
         }
 
         return [.. own.OrderBy(r => r.At)];
     }
 
-    /// <summary>Whether a probe may have told something of a surface.</summary>
-    public static bool MayBeOf(BayState bay, int index, SurfaceKey key) =>
-        bay.Plan.Probes[index].IsOn(key.Surface) || LampHeat.LentTo(bay, index, null).Length > 0;
-
-    private static IEnumerable<OwnReading> Of(BayState bay, int index, SurfaceKey key, DateTimeOffset from, DateTimeOffset? to)
+    private static IEnumerable<OwnReading> Of(
+        BayState bay,
+        int index,
+        SurfaceKey key,
+        DateTimeOffset from,
+        DateTimeOffset? to,
+        Func<BayState, int, (ImmutableArray<Spell> OfIt, ImmutableArray<Spell> OfOthers)> shownBy)
     {
         ProbeLog log = bay.Logs[index];
         bool isNamed = bay.Plan.Probes[index].IsOn(key.Surface);
-        ImmutableArray<Spell> ofLit = isNamed ? [] : LampHeat.LentTo(bay, index, null), ofOthers = ofLit.IsEmpty ? [] : LampHeat.LentTo(bay, index, key);
-        if (!isNamed && ofLit.IsEmpty)
+        (ImmutableArray<Spell> ofIt, ImmutableArray<Spell> ofOthers) = isNamed ? ([], []) : shownBy(bay, index);
+        if (!isNamed && ofIt.IsEmpty)
         {
             yield break;
         }
@@ -45,7 +64,7 @@ internal static class OwnReadings
         {
             Sample read = log.Panel[i];
             bool isMeasured = log.Standing.Stills.Over(Quantity.Temperature, read.At, read.At) is null; // what it only repeated was not
-            if (isMeasured && (isNamed || (ofLit.Any(l => l.Covers(read.At)) && !ofOthers.Any(l => l.Covers(read.At)))))
+            if (isMeasured && (isNamed || (ofIt.Any(l => l.Covers(read.At)) && !ofOthers.Any(l => l.Covers(read.At)))))
             {
                 yield return new OwnReading(read.At, Celsius.FromKelvins(read.Kelvins).Degrees, reach);
             }

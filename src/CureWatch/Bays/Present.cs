@@ -109,12 +109,15 @@ public sealed class Present(Shop shop, DateTimeOffset now)
         if (!_hottest.TryGetValue(point, out double? hottest))
         {
             hottest = WatchAt(point).Awaited
-                .Where(p => !p.IsGapForCure(now - p.Last.At) && !p.IsLentAt(now)).Max(p => (double?)p.Last.Kelvins);
+                .Where(p => !p.IsGapForCure(now - p.Last.At) && (!p.IsLentAt(now) || MaySayOf(point, p))).Max(p => (double?)p.Last.Kelvins);
             _hottest.Add(point, hottest);
         }
 
         return hottest;
     }
+
+    private bool MaySayOf(WatchPoint point, Source panel) =>
+        point.Own is { } own && shop.Bays[point.Bay] is var bay && LampHeat.MaySayOf(bay, bay.IndexOf(panel.Probe!), own).Any(s => s.Covers(now));
 
     /// <summary>What a surface's lamps were, and what it was read to be under them.</summary>
     /// <param name="job">Its job.</param>

@@ -4,7 +4,7 @@ using CureWatch.Readings;
 
 namespace CureWatch.Bays;
 
-/// <summary>The probes of a bay that measure one thing: one air, or panels of one material in it.</summary>
+/// <summary>The probes of a bay that measure one thing: one air, or panels of one material in it, of one surface where it is named.</summary>
 public static class ProbeTwins
 {
     /// <summary>The probes that measure the same as one, itself among them.</summary>
@@ -90,6 +90,7 @@ public static class ProbeTwins
         return bay with { Logs = bay.Logs.SetItem(index, log.Compare(record)) };
     }
 
+    /// <summary>Two surfaces may differ by more than any probe errs: what is fixed to another one by name is no twin.</summary>
     private static bool IsTwin(ProbeMount mount, ProbeMount other) =>
-        other.Probe.Measures == mount.Probe.Measures && other.Material == mount.Material && PlaceAir.Of(other.Place) == PlaceAir.Of(mount.Place);
+        other.Probe.Measures == mount.Probe.Measures && other.Material == mount.Material && other.Surface == mount.Surface && PlaceAir.Of(other.Place) == PlaceAir.Of(mount.Place);
 }

@@ -32,7 +32,7 @@ internal sealed record SurfaceLook(AirLook? Air, PanelLook? Panel, Silence? Sile
         var wet = new Wetness(spells is [.., { To: null } last] ? last.From : null, spells.Max(s => s.To));
         if (BayAir.Of(bay, point.Air, present.Now) is not { } air)
         {
-            return new SurfaceLook(null, null, LastHeard(bay, ProbesAt(bay, point, Measures.Air), WhereOf(bay, story)), wet);
+            return new SurfaceLook(null, null, LastHeard(bay, AirProbesAt(bay, point), WhereOf(bay, story)), wet);
         }
 
         var look = new AirLook(
@@ -41,7 +41,7 @@ internal sealed record SurfaceLook(AirLook? Air, PanelLook? Panel, Silence? Sile
             air.HumidityMinPct,
             air.HumidityMaxPct,
             Celsius.FromKelvins(air.CondensationKelvins).Degrees);
-        int[] panels = Closest(bay, point);
+        int[] panels = [.. point.ClosestPanelsIn(bay, present.Now)];
         Silence? silence = panels.Any(i => !IsHeard(bay, i, present.Now))
             ? LastHeard(bay, panels.Where(i => !IsHeard(bay, i, present.Now)), WhereOf(bay, story))
             : null;
@@ -115,18 +115,8 @@ internal sealed record SurfaceLook(AirLook? Air, PanelLook? Panel, Silence? Sile
         Math.Sqrt(doubt.AirVarianceK2),
         Math.Sqrt(doubt.HumidityVariancePct2));
 
-    /// <summary>The panel probes that speak for it: those fixed to it, else those on its material, else all others in its air.</summary>
-    private static int[] Closest(BayState bay, WatchPoint point)
-    {
-        int[] all = [.. ProbesAt(bay, point, null).Where(i => bay.Logs[i].Panel.Count > 0)];
-        int[] on = [.. all.Where(i => point.IsOnIt(bay.Plan.Probes[i]))], alike = [.. all.Where(i => bay.Plan.Probes[i].Material == point.Material)];
-        return on.Length > 0 ? on : alike.Length > 0 ? alike : all;
-    }
-
-    private static IEnumerable<int> ProbesAt(BayState bay, WatchPoint point, Measures? measures) =>
-        Enumerable.Range(0, bay.Plan.Probes.Length).Where(i =>
-            bay.Plan.Probes[i] is var mount && mount.Probe.Measures != Measures.Outdoor && PlaceAir.Of(mount.Place) == point.Air
-            && (measures is null || mount.Probe.Measures == measures));
+    private static IEnumerable<int> AirProbesAt(BayState bay, WatchPoint point) => Enumerable.Range(0, bay.Plan.Probes.Length).Where(
+        i => bay.Plan.Probes[i] is { Probe.Measures: Measures.Air } mount && PlaceAir.Of(mount.Place) == point.Air);
 
     private static bool IsHeard(BayState bay, int index, DateTimeOffset now) =>
         !Source.IsGapForCure(now - bay.Logs[index].Panel.Last.At, bay.Plan.Probes[index].Probe.Every);
