@@ -9,7 +9,9 @@ namespace CureWatch.Bays;
 /// <param name="At">The instant.</param>
 /// <param name="Pace">How fast a section is worked, and by how many.</param>
 /// <param name="Surfaces">Every surface with something left to go on, in the order to go about it.</param>
-/// <param name="Passes">Its sections, pass by pass across surfaces; a pass ends before the first section that would be levelled too late.</param>
+/// <param name="Passes">
+/// Its sections, pass by pass across surfaces that may be begun at the same time; a pass ends before the first section that would be levelled too late.
+/// </param>
 public sealed record PassReport(
     string Job, DateTimeOffset At, SectionPace Pace, ImmutableArray<SurfacePass> Surfaces, ImmutableArray<ImmutableArray<PassSection>> Passes)
 {
@@ -21,25 +23,19 @@ public sealed record PassReport(
     public static PassReport Of(Shop shop, StartReport start, int? people = null)
     {
         SectionPace pace = people is { } hands ? shop.Plan.Pace.With(hands) : shop.Plan.Pace;
-        StartEvidence[] left =
-        [
-            .. from answer in start.Decision.Answers
-               where answer.Evidence is { Next: not null, Times.IsEmpty: false }
-               orderby answer != start.Decision.First, answer.Verdict
-               select answer.Evidence,
-        ];
+        StartAnswer[] left = [.. start.Decision.InOrder.Where(a => !a.Evidence.Times.IsEmpty)];
         return new PassReport(
             start.Job ?? "",
             shop.Now,
             pace,
-            [.. left.Select(e => new SurfacePass(e.Surface, e.Next!.Layer, e.Times[0].HasToBeLevelled, e.Times[0].Flash, PlanOf(e.Times[0], pace)))],
-            [.. PassesOf(left, pace)]);
+            [.. left.Select(a => a.Evidence).Select(e => new SurfacePass(e.Surface, e.Next!.Layer, e.Times[0].HasToBeLevelled, e.Times[0].Flash, PlanOf(e.Times[0], pace)))],
+            [.. left.GroupBy(a => (a.Verdict, a.From?.Latest)).SelectMany(together => PassesOf(together.Select(a => a.Evidence), pace))]);
     }
 
     private static PassPlan? PlanOf(CoatTimes times, SectionPace pace) => times is { HasToBeLevelled: true, Flash: { } flash } ? PassPlan.For(pace, flash) : null;
 
     /// <summary>Only what has to be levelled is worked in passes; a section that no pass keeps in time is one by itself, to be judged by eye.</summary>
-    private static IEnumerable<ImmutableArray<PassSection>> PassesOf(StartEvidence[] left, SectionPace pace)
+    private static IEnumerable<ImmutableArray<PassSection>> PassesOf(IEnumerable<StartEvidence> left, SectionPace pace)
     {
         (PassSection Section, FlashWindow? Flash)[] sections = [.. left.Where(e => e.Times[0].HasToBeLevelled).SelectMany(e => SectionsOf(e, pace))];
         for (int from = 0; from < sections.Length;)

@@ -37,7 +37,9 @@ public sealed record StartReport(string? Job, string? Bay, StartDecision Decisio
         bool isAnyOn = job.Stories.Any(s => s.Living.Any());
         StartPromise promise = surface is not null ? StartPromise.None : new StartPromise(
             PromiseReport.PromisedAt(job),
-            isAnyOn ? ruling.ReadyAt?.Latest : DateTimeOffset.MinValue,
+            evidence.Any(e => e.Next is { IsPart: true }) ? PromiseScene.Of(shop, new Present(shop, shop.Now), job, queues: queues).ReadyAt?.Latest
+                : isAnyOn ? ruling.ReadyAt?.Latest
+                : DateTimeOffset.MinValue,
             at => shop.Plan.Hours.AfterWork(at, shop.Plan.Finishing))
         {
             DryAt = DryAt(shop, job),

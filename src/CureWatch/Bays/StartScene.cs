@@ -85,6 +85,7 @@ internal sealed class StartScene
             arrival is { DryAt: { } dryAt } ? new ArrivalLook(dryAt, arrival.NowC, arrival.NeedsWipe) { ColdestC = arrival.ColdestC } : null,
             bay is null ? ClimateMeans.None : BayMeans.Of(_shop, bay, look.Air))
         {
+            OtherSections = told is null ? [] : [.. next?.Sections.Skip(1).Select(s => (s, Preparation.Of(story.Surface, s, told.Value))) ?? []],
             AfterLamp = CoolDowns.After(_shop, _present, job, story),
             ClimateAhead = ClimateAhead.Of(_shop, _present, _present.StaysOf(job, story)) is var ahead && isStillCold ? $"{ahead}{WarmBefore}" : ahead,
             IsStillCold = isStillCold,
@@ -136,32 +137,31 @@ internal sealed class StartScene
         return new StartDay(shop.Now, shop.Plan.Hours.Zone, day?.Opens, day?.LocksUp, after?.Opens, after?.LocksUp, shop.Plan.Habits) { Hours = BayQueues.HoursOf(shop) };
     }
 
-    /// <summary>The lowest layer that is missing in any section; one that was found clear without it is not missing.</summary>
+    /// <summary>The layer that goes on next; one that was found clear without it is not missing.</summary>
     private NextLayer? NextOf(Job job, SurfaceStory story, ImmutableArray<Hold> holds)
     {
-        foreach (int layer in Enumerable.Range(1, story.Surface.Layers))
+        if (SectionsTogether.Next(story, c => _present.WindowsOf(job, story, c), _present.Now) is not var (layer, below))
         {
-            ImmutableArray<(int Section, BelowCoat? Below)> below = SectionsTogether.Missing(story, layer, c => _present.WindowsOf(job, story, c));
-            if (below.IsEmpty)
-            {
-                continue;
-            }
-
-            ImmutableArray<int> sections = SectionsTogether.Of(below, _present.Now);
-            return new NextLayer(
-                layer,
-                sections,
-                [.. below.Where(b => sections.Contains(b.Section)).Select(b => b.Below).OfType<BelowCoat>()],
-                [
-                    .. holds.Where(h => Holding.Contains(h.Kind) && (h.Layer ?? layer - 1) < layer && (h.Section is null || sections.Contains(h.Section.Value)))
-                        .Select(h => h.Text).Distinct(),
-                ])
-            {
-                IsPart = sections.Length < below.Length,
-                IsBegun = story.Living.Any(c => c.Layer == layer) && below.Any(b => story.PolishedOffAt(layer, b.Section) is null),
-            };
+            return null;
         }
 
-        return null;
+        ImmutableArray<int> sections = SectionsTogether.Of(below, _present.Now);
+        return new NextLayer(
+            layer,
+            sections,
+            [.. below.Where(b => sections.Contains(b.Section)).Select(b => b.Below).OfType<BelowCoat>()],
+            [
+                .. holds.Where(h => Holding.Contains(h.Kind) && (h.Layer ?? layer - 1) < layer && (h.Section is null || sections.Contains(h.Section.Value)))
+                    .Select(h => h.Text).Distinct(),
+            ])
+        {
+            Elsewhere =
+            [
+                .. from section in Enumerable.Range(1, story.Surface.Sections).Except(sections)
+                   where story.IsMissing(layer, section)
+                   select (section, below.FirstOrDefault(b => b.Section == section).Below?.Recoat?.OpensAt.Latest),
+            ],
+            BegunAt = SectionsTogether.BegunAt(story, layer),
+        };
     }
 }

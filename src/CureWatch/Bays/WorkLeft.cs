@@ -60,6 +60,7 @@ internal sealed record WorkLeft(WorkPlan Plan, LayerWork? Unfit)
                     story.Surface.Id, layer, story.Surface.Layers, below.Length, story.Surface.Sections, takesFrom > from ? takesFrom.Value : from, times)
                 {
                     By = takesBy,
+                    BegunAt = SectionsTogether.BegunAt(story, layer),
                 };
             }
         }

@@ -16,7 +16,15 @@ internal sealed class LayerReasons(StartEvidence evidence, NextLayer next, Start
 
     public IEnumerable<StartReason> All() =>
         new[] { NotLevelled(), Recoat() }.OfType<StartReason>()
-            .Concat(next.Held.Select(h => Of(StartReasonKind.BelowHeld, StartWeight.Stops, $"{Capital(_below)} is held: {h}")));
+            .Concat(next.Held.Select(h => Of(StartReasonKind.BelowHeld, StartWeight.Stops, $"{Capital(_below)} is held: {h}")))
+            .Concat(next.Elsewhere.Where(e => !(e.From <= day.Now)).Select(Later));
+
+    private StartReason Later((int Section, DateTimeOffset? From) elsewhere) => Of(
+        StartReasonKind.RecoatUpcoming,
+        StartWeight.Notes,
+        elsewhere.From is { } from
+            ? (Sentence)$"Section {elsewhere.Section} of {evidence.Name} takes layer {next.Layer} by itself, from {day.Clock(from)}."
+            : $"Section {elsewhere.Section} of {evidence.Name} takes layer {next.Layer} by itself, later.");
 
     private StartReason? NotLevelled() => next.Below.Any(b => b.HasToBeLevelled)
         ? Of(StartReasonKind.BelowNotLevelled, StartWeight.Stops, $"{Capital(_below)} is not levelled.") with { Help = $"Level it and tell it." }

@@ -12,12 +12,13 @@ namespace CureWatch.Planning;
 /// polishing machine is measured, never modelled: it is over once a spot after it, or a probe fixed to the surface, lies inside the sheet's limits.
 /// Heat of a lamp is over with the cool-down where that is reckoned from a reading of the surface; else it is measured likewise.
 /// </remarks>
-internal sealed class PreparationReasons(StartEvidence evidence, StartDay day)
+internal sealed class PreparationReasons(StartEvidence evidence, StartDay day, int? section = null)
 {
-    private readonly Sentence _name = evidence.Name;
+    private readonly Sentence _name = section is { } one ? $"{evidence.Name}, section {one}" : evidence.Name;
 
+    /// <summary>Of each kind one reason: where only another section of those that go on gives it, that one is named.</summary>
     public IEnumerable<StartReason> All() => evidence.Preparation is { } preparation
-        ? new[] { CoolingDown(), Heat(preparation), Water(), Wipe(preparation) }.OfType<StartReason>()
+        ? new[] { CoolingDown(), Heat(preparation), Water(), Wipe(preparation) }.OfType<StartReason>().Concat(Others().SelectMany(o => o.All())).DistinctBy(r => r.Kind)
         : [Of(
             StartReasonKind.NotWiped,
             StartWeight.Notes,
@@ -143,7 +144,12 @@ internal sealed class PreparationReasons(StartEvidence evidence, StartDay day)
 
     /// <summary>Says that a wipe-down that counts now will not when waiting is over.</summary>
     /// <param name="from">When waiting is over.</param>
-    public IEnumerable<StartReason> AfterWaiting(DateTimeOffset from)
+    public IEnumerable<StartReason> AfterWaiting(DateTimeOffset from) => OfItself(from).Concat(Others().SelectMany(o => o.AfterWaiting(from))).Take(1);
+
+    private IEnumerable<PreparationReasons> Others() =>
+        evidence.OtherSections.Select(o => new PreparationReasons(evidence with { Preparation = o.Preparation, OtherSections = [] }, day, o.Section));
+
+    private IEnumerable<StartReason> OfItself(DateTimeOffset from)
     {
         if (evidence.Preparation is { WipedAt: { } wiped } preparation && Wipe(preparation) is null or { Weight: StartWeight.Waits }
             && wiped + day.Habits.PanelWipeValid is var until && until < from && evidence.Next is not { Layer: > 1 })

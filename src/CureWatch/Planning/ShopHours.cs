@@ -10,6 +10,9 @@ namespace CureWatch.Planning;
 /// <param name="Days">Its open days from the present one on to beyond the end, in order and apart; none where it never opens.</param>
 public sealed record ShopHours(DateTimeOffset Now, DateTimeOffset Until, TimeZoneInfo Zone, ImmutableArray<ShopDay> Days)
 {
+    /// <summary>Who began a layer finishes it, closing time or not: that is this long after its last wipe [2 h]. Source (choice): the longest a pass takes, and a meal.</summary>
+    private static readonly TimeSpan StillThere = TimeSpan.FromHours(2);
+
     /// <summary>The day that goes on at an instant, or comes next.</summary>
     /// <param name="at">The instant, not before the present.</param>
     /// <returns>The day; null where none comes within sight.</returns>
@@ -42,10 +45,10 @@ public sealed record ShopHours(DateTimeOffset Now, DateTimeOffset Until, TimeZon
     /// <summary>When a layer is begun in the shop's days: in one that holds all of it; what is left of one that is begun is done before people go.</summary>
     /// <param name="from">Not before.</param>
     /// <param name="length">How long it takes.</param>
-    /// <param name="isBegun">Whether it is what is left of a layer that is begun.</param>
+    /// <param name="begunAt">The last wipe of the layer that this is the rest of; null where it is not begun.</param>
     /// <returns>The instant; the earliest where no day within sight holds it.</returns>
-    public DateTimeOffset Place(DateTimeOffset from, TimeSpan length, bool isBegun) =>
-        isBegun && IsOpen(from, from) ? from : Fit(from, length) ?? from;
+    public DateTimeOffset Place(DateTimeOffset from, TimeSpan length, DateTimeOffset? begunAt) =>
+        begunAt is { } begun && (from <= begun + StillThere || IsOpen(from, from)) ? from : Fit(from, length) ?? from;
 
     /// <summary>An instant as the shop's clock shows it, with the day where it is another.</summary>
     /// <param name="at">The instant; null for one that never comes.</param>

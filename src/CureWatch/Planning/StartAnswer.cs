@@ -91,7 +91,10 @@ public sealed record StartAnswer(
     private static SurfaceWork? WorkOf(StartEvidence evidence, NextLayer next, DateTimeOffset from) => evidence.Times.IsEmpty
         ? null
         : new SurfaceWork(
-            evidence.Surface.Id, next.Layer, evidence.Surface.Layers, next.Sections.Length, evidence.Surface.Sections, from, evidence.Times);
+            evidence.Surface.Id, next.Layer, evidence.Surface.Layers, next.Sections.Length, evidence.Surface.Sections, from, evidence.Times)
+        {
+            BegunAt = next.BegunAt,
+        };
 
     private static TimeBounds? FromOf(ImmutableArray<StartReason> reasons) =>
         reasons.Select(r => r.Until).OfType<TimeBounds>().Aggregate((TimeBounds?)null, (last, until) => last?.OrLater(until) ?? until);

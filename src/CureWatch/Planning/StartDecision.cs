@@ -33,17 +33,23 @@ public sealed record StartDecision(
     public static StartDecision On(IReadOnlyList<StartEvidence> surfaces, StartDay day, StartPromise promise)
     {
         ImmutableArray<StartAnswer> answers = [.. surfaces.Select(e => StartAnswer.To(e, day))];
-        StartAnswer[] inOrder =
+        ImmutableArray<StartAnswer> inOrder =
         [
             .. answers.Where(a => a.Evidence.Next is not null)
                 .OrderBy(a => a.Verdict).ThenBy(a => a.From?.Latest ?? DateTimeOffset.MinValue).ThenBy(a => a.ClosesAt ?? DateTimeOffset.MaxValue),
         ];
         SurfaceWork[] work = [.. inOrder.Select(a => a.Work(day.Now)).OfType<SurfaceWork>()];
-        WorkPlan? plan = work.Length == 0 ? null : WorkPlan.Of(work, day.Habits.Pace, day.Now, day.Hours is { } hours ? hours.Place : null);
+        WorkPlan? plan = work.Length == 0 ? null : WorkPlan.Of(work, day.Habits.Pace, day.Now, day.WorkHours is { } hours ? hours.Place : null);
         StartAnswer? first = inOrder.FirstOrDefault();
         return new StartDecision(
-            first?.Verdict ?? StartVerdict.No, first?.From, first, answers, [.. CarReasons(answers, plan, day, promise)], plan, day);
+            first?.Verdict ?? StartVerdict.No, first?.From, first, answers, [.. CarReasons(answers, plan, day, promise)], plan, day)
+        {
+            InOrder = inOrder,
+        };
     }
+
+    /// <summary>Those with something left to go on, in the order to go about it.</summary>
+    public ImmutableArray<StartAnswer> InOrder { get; private init; } = [];
 
     /// <summary>The decision in a sentence.</summary>
     public Sentence Text => (Verdict, First) switch
@@ -141,7 +147,7 @@ public sealed record StartDecision(
 
 /// <summary>What was promised of a car.</summary>
 /// <param name="PromisedAt">The pick-up time told to the customer; null where none was.</param>
-/// <param name="OthersReadyAt">When the coats that are on will be ready, at the latest; the beginning of time where there is none, null where nobody can tell.</param>
+/// <param name="OthersReadyAt">When the coats that are on, and those of sections that take theirs later, will be ready, at the latest; the beginning of time where there is none, null where nobody can tell.</param>
 /// <param name="CollectAfter">When the car can be collected, finished and in opening hours, if its last keep-dry ends at an instant.</param>
 public sealed record StartPromise(
     DateTimeOffset? PromisedAt, DateTimeOffset? OthersReadyAt, Func<DateTimeOffset, DateTimeOffset?> CollectAfter)

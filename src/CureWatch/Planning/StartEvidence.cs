@@ -13,7 +13,7 @@ namespace CureWatch.Planning;
 /// <param name="Panel">How warm it is; null where that is not known.</param>
 /// <param name="Silence">What is not heard there; null where all is.</param>
 /// <param name="Wet">Since when water condenses on the coldest panel there, and until when it last did.</param>
-/// <param name="Preparation">What people told of getting it ready; null where there is no car yet that they could tell of.</param>
+/// <param name="Preparation">What people told of getting the first of its sections ready that go on; null where there is no car yet that they could tell of.</param>
 /// <param name="Wettings">Water that touched it, in order.</param>
 /// <param name="Times">How long a coat begun now takes, for the next layer and every one after it; empty where the climate is not known.</param>
 /// <param name="Night">What the night to come is expected to bring; null where nobody measures.</param>
@@ -34,6 +34,9 @@ public sealed record StartEvidence(
     ArrivalLook? Arrival,
     ClimateMeans Means)
 {
+    /// <summary>The same of the other sections that go on with that one.</summary>
+    public ImmutableArray<(int Section, Preparation Preparation)> OtherSections { get; init; } = [];
+
     /// <summary>When its car comes; null where it is here, or nobody asks about a car.</summary>
     public DateTimeOffset? ComesAt { get; init; }
 
@@ -97,11 +100,17 @@ public sealed record ArrivalLook(TimeBounds DryAt, double? NowC, bool NeedsWipe)
 /// <param name="Held">Why what is below is held.</param>
 public sealed record NextLayer(int Layer, ImmutableArray<int> Sections, ImmutableArray<BelowCoat> Below, ImmutableArray<Sentence> Held)
 {
-    /// <summary>Whether it is missing in other sections too, which take it at another time.</summary>
-    public bool IsPart { get; init; }
+    /// <summary>The other sections it is missing in, which take it at another time: from when; null where nobody can tell yet.</summary>
+    public ImmutableArray<(int Section, DateTimeOffset? From)> Elsewhere { get; init; } = [];
 
-    /// <summary>Whether some of it is on already: what is left of it is done before people go.</summary>
-    public bool IsBegun { get; init; }
+    /// <summary>Whether it is missing in other sections too.</summary>
+    public bool IsPart => !Elsewhere.IsEmpty;
+
+    /// <summary>When the last of its sections that are on was wiped on: what is left of it is done before people go. Null where it is not begun.</summary>
+    public DateTimeOffset? BegunAt { get; init; }
+
+    /// <summary>Whether some of it is on already.</summary>
+    public bool IsBegun => BegunAt is not null;
 }
 
 /// <summary>A coat that the next layer goes over.</summary>
@@ -178,6 +187,11 @@ public sealed record StartDay(
 
     /// <summary>Whether the shop is closed, and nobody is there yet who might begin.</summary>
     public bool IsClosed => OpensAt - Now > EarlyBird;
+
+    /// <summary>The shop's days as whoever asks works in them: somebody who is there before the first opens begins at once.</summary>
+    internal ShopHours? WorkHours => Hours is { Days: [var first, ..] } hours && first.Opens > Now && !IsClosed
+        ? hours with { Days = hours.Days.SetItem(0, first with { Opens = Now }) }
+        : Hours;
 
     /// <summary>An instant as the shop's clock shows it, with the day where it is another.</summary>
     /// <param name="at">The instant; null for one that never comes.</param>

@@ -37,18 +37,8 @@ public sealed record SurfaceAtWork(
     /// <summary>The coat that goes on next, layer by layer, and section by section of those that take it together.</summary>
     /// <param name="now">The present.</param>
     /// <returns>Its layer and section; null where all are on, or were found clear without.</returns>
-    public (int Layer, int Section)? NextCoatAt(DateTimeOffset now)
-    {
-        foreach (int layer in Enumerable.Range(1, Story.Surface.Layers))
-        {
-            if (SectionsTogether.Missing(Story, layer, c => Find(c.Layer, c.Section)!.Value.Windows) is { IsEmpty: false } missing)
-            {
-                return (layer, SectionsTogether.Of(missing, now)[0]);
-            }
-        }
-
-        return null;
-    }
+    public (int Layer, int Section)? NextCoatAt(DateTimeOffset now) =>
+        SectionsTogether.Next(Story, c => Find(c.Layer, c.Section)!.Value.Windows, now) is var (layer, missing) ? (layer, SectionsTogether.Of(missing, now)[0]) : null;
 
     /// <summary>Whether some of a layer is on already.</summary>
     /// <param name="layer">The layer.</param>

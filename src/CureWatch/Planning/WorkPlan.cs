@@ -26,11 +26,11 @@ public sealed record WorkPlan(ImmutableArray<LayerWork> Layers)
     /// <param name="pace">How fast a section is worked.</param>
     /// <param name="now">The present.</param>
     /// <param name="place">
-    /// From when on a layer can be worked that takes so long, not before an instant; true for what is left of one that is begun. Null where it can be at any time.
+    /// From when on a layer can be worked that takes so long, not before an instant; with when it was begun where this is what is left of it. Null where it can be at any time.
     /// </param>
     /// <returns>The plan.</returns>
     public static WorkPlan Of(
-        IReadOnlyList<SurfaceWork> surfaces, SectionPace pace, DateTimeOffset now, Func<DateTimeOffset, TimeSpan, bool, DateTimeOffset>? place = null)
+        IReadOnlyList<SurfaceWork> surfaces, SectionPace pace, DateTimeOffset now, Func<DateTimeOffset, TimeSpan, DateTimeOffset?, DateTimeOffset>? place = null)
     {
         var layers = ImmutableArray.CreateBuilder<LayerWork>();
         Dictionary<string, DateTimeOffset> takesFrom = surfaces.ToDictionary(s => s.Surface, s => s.From, StringComparer.Ordinal);
@@ -45,7 +45,7 @@ public sealed record WorkPlan(ImmutableArray<LayerWork> Layers)
                 CoatTimes times = surface.Times[round];
                 long perPass = Math.Min(times.SectionsPerPass(pace), sections);
                 TimeSpan takes = Takes(times, pace, sections, perPass);
-                begun = place?.Invoke(begun, takes, sections < surface.Sections) ?? begun;
+                begun = place?.Invoke(begun, takes, round == 0 ? surface.BegunAt : null) ?? begun;
                 free = begun + takes;
                 layers.Add(new LayerWork(
                     surface.Surface,
@@ -94,6 +94,9 @@ public sealed record SurfaceWork(
 {
     /// <summary>When the coat it goes over takes it no more; null where it goes over none, or that does not matter any more.</summary>
     public DateTimeOffset? By { get; init; }
+
+    /// <summary>When the last of the next layer's sections that are on was wiped on; null where it is not begun.</summary>
+    public DateTimeOffset? BegunAt { get; init; }
 }
 
 /// <summary>The work on one layer of a surface.</summary>

@@ -21,6 +21,10 @@ public class SectionsTogetherTests
     [Fact]
     public void Section_ThatHasClosed_KeepsNoOtherWaiting() => Assert.Equal([2], Of((-5, -1), (-0.5, 2)));
 
+    // They had had a time in common, and were held back by it when it was over.
+    [Fact]
+    public void Section_ThatHasClosedBeforeTheOthers_KeepsThemNotWaiting() => Assert.Equal([2, 3], Of((-5, -0.1), (-4.5, 0.4), (-4, 0.5)));
+
     [Fact]
     public void Sections_ThatHaveAllClosed_AreAllTold() => Assert.Equal([1, 2], Of((-5, -1), (-4, -0.5)));
 

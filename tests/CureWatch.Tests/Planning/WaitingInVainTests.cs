@@ -45,7 +45,7 @@ public class WaitingInVainTests
     [InlineData(490)]
     public void Layer_ThatIsBegun_IsFinished(double minute)
     {
-        StartEvidence begun = Fine with { Next = new NextLayer(1, [3, 4], [], []) { IsBegun = true }, Surface = Fine.Surface with { Sections = 4 }, Preparation = null };
+        StartEvidence begun = Fine with { Next = new NextLayer(1, [3, 4], [], []) { BegunAt = At(minute) }, Surface = Fine.Surface with { Sections = 4 }, Preparation = null };
         StartDay late = minute < 480 ? Day with { Now = At(minute) } : Day with { Now = At(minute), OpensAt = Day.NextOpensAt, LocksUpAt = Day.NextLocksUpAt, NextOpensAt = null, NextLocksUpAt = null };
         StartAnswer answer = StartAnswer.To(begun with { Times = Same(OneCoat with { KeepDry = null }) }, late);
         Assert.NotEqual(StartVerdict.Wait, answer.Verdict);

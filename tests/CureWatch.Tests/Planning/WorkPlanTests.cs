@@ -60,12 +60,13 @@ public class WorkPlanTests
 
     /// <summary>Whoever is in the middle of a layer finishes it.</summary>
     [Theory]
-    [InlineData(4, 60)]
-    [InlineData(3, 0)]
-    public void LayerThatIsBegun_IsPlacedAsOne(int sectionsLeft, double beginsAtMinute)
+    [InlineData(4, false, 60)]
+    [InlineData(3, false, 60)] // the fourth was polished off, or goes by itself
+    [InlineData(3, true, 0)]
+    public void LayerThatIsBegun_IsPlacedAsOne(int sectionsLeft, bool isBegun, double beginsAtMinute)
     {
-        SurfaceWork work = Surface("bonnet", sections: 4) with { SectionsLeft = sectionsLeft };
-        WorkPlan plan = WorkPlan.Of([work], Pace, Now, (from, _, isBegun) => isBegun ? from : from + TimeSpan.FromHours(1));
+        SurfaceWork work = Surface("bonnet", sections: 4) with { SectionsLeft = sectionsLeft, BegunAt = isBegun ? Now : null };
+        WorkPlan plan = WorkPlan.Of([work], Pace, Now, (from, _, begunAt) => begunAt is null ? from + TimeSpan.FromHours(1) : from);
         Assert.Equal(beginsAtMinute, Minutes(Assert.Single(plan.Layers).BeginsAt));
     }
 
