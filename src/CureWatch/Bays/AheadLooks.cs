@@ -93,8 +93,8 @@ internal static class AheadLooks
             return Nothing;
         }
 
-        bool isWet = ahead == WarningKind.CondensingAhead;
-        return !isWet && risk.Remedies.IsEmpty ? Nothing : risk.SoonChance - (isWet ? AlarmRules.LikelyEnough : AlarmRules.LikelyEnoughForSheet);
+        bool isWet = ahead == WarningKind.CondensingAhead, spoils = isWet || (ahead == WarningKind.PanelHotAhead && AheadWords.IsOpenAt(shop, risk.From));
+        return !spoils && risk.Remedies.IsEmpty ? Nothing : risk.SoonChance - (isWet ? AlarmRules.LikelyEnough : AlarmRules.LikelyEnoughForSheet);
     }
 
     private static bool IsSameEpisode(Shop shop, BayState bay, WarningKind now) => now == WarningKind.Condensing

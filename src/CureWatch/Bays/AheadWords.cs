@@ -21,13 +21,12 @@ internal static class AheadWords
             return warning;
         }
 
-        bool isClosed = shop.Plan.Hours.DayAt(shop.Now) is { } day && day.Opens > shop.Now;
         return warning with
         {
             Foretold = new Foretold(risk.Chance, risk.From, !risk.Remedies.IsEmpty),
             Lead = risk.From - shop.Now is var lead && lead > TimeSpan.Zero ? lead : TimeSpan.Zero,
-            Detail = $"{Of(risk, shop.Now, shop.Plan.Hours.Zone)} {Helps(risk)}",
-            Wakes = !isClosed || (!risk.Remedies.IsEmpty && AlarmRule.Of(subject.Kind).Priority == 1),
+            Detail = $"{Of(risk, shop.Now, shop.Plan.Hours.Zone)} {Helps(risk, shop)}",
+            Wakes = IsOpenAt(shop, shop.Now) || (!risk.Remedies.IsEmpty && AlarmRule.Of(subject.Kind).Priority == 1),
         };
     }
 
@@ -37,10 +36,18 @@ internal static class AheadWords
             ? (Sentence)$"{Percent(risk.Chance)} chance that {What(risk.Kind)} from {WallClock.Of(risk.From, now, zone)}, for about {Length(risk.Lasts)}."
             : $"{Percent(risk.Chance)} chance that {What(risk.Kind)} from {WallClock.Of(risk.From, now, zone)}.";
 
-    /// <summary>What still helps, with what it does.</summary>
-    public static Sentence Helps(Risk risk) => risk.Remedies.IsEmpty
-        ? (Sentence)$"Nothing this bay has helps any more: look at the coat in the morning."
-        : Sentence.Join(" ", risk.Remedies.Select(r => Effect(r, risk.Chance)));
+    /// <summary>What still helps, with what it does; where nothing does, who looks at the coat when.</summary>
+    public static Sentence Helps(Risk risk, Shop shop) => risk switch
+    {
+        { Remedies.IsEmpty: false } => Sentence.Join(" ", risk.Remedies.Select(r => Effect(r, risk.Chance))),
+        { Kind: WarningKind.PanelHotAhead } => $"Nothing this bay has cools it: keep the sun off it, and put nothing on it then.",
+        _ when IsOpenAt(shop, risk.From) =>
+            $"Nothing this bay has helps any more: look at the coat at {WallClock.Of(risk.From > shop.Now ? risk.From : shop.Now, shop.Now, shop.Plan.Hours.Zone)}, and dry it at once.",
+        _ => $"Nothing this bay has helps any more: look at the coat in the morning.",
+    };
+
+    /// <summary>Whether people may be in the shop at an instant; where it has no hours, at any.</summary>
+    public static bool IsOpenAt(Shop shop, DateTimeOffset at) => shop.Plan.Hours.DayAt(at) is not { } day || day.Opens <= at;
 
     /// <summary>What one thing does.</summary>
     public static Sentence Effect(RemedyEffect remedy, double chance) =>

@@ -18,6 +18,9 @@ internal static class BayRemedies
     /// <summary>How far inside what the sheets allow the air is held [%]. Source (choice): no humidifier keeps it closer.</summary>
     private const double InsidePct = 5;
 
+    /// <summary>Airing cools only where it is cooler outdoors by this [K]. Source (choice): less is lost in the probes' errors.</summary>
+    private const double WorthK = 2;
+
     private static readonly double[] HeldC = [12, 14, 16, 18, 20, 22, 24];
 
     /// <summary>Everything that might help, the gentlest first.</summary>
@@ -34,6 +37,7 @@ internal static class BayRemedies
             WarningKind.PanelColdAhead => Heat(bay, now, isOvernight),
             WarningKind.CureStalledAhead => Heat(bay, now, isOvernight).Concat(Moisten(bay)),
             WarningKind.HumidityLowAhead => Moisten(bay),
+            WarningKind.PanelHotAhead => Cool(bay, now),
             _ => [],
         };
     }
@@ -92,6 +96,15 @@ internal static class BayRemedies
     {
         (double kelvins, double pascals) = new ClimateHeld { AiredWith = now.Outdoors }.Of((now.AirKelvins, now.VapourPressurePa));
         return !(kelvins - Celsius.KelvinsAtZero < ColdestC(bay)) && !(100 * pascals / SaturationPressure.OverWaterPa(kelvins) < DriestPct(bay));
+    }
+
+    private static IEnumerable<Remedy> Cool(BayState bay, AirNow now)
+    {
+        if (bay.Plan.Equipment.Contains(Equipment.Extraction) && now.AirKelvins - now.Outdoors?.Kelvins is >= WorthK and var coolerK)
+        {
+            yield return new Remedy(
+                $"Air with the extraction: outdoors it is {Figures.Kelvins(coolerK)} cooler", new ClimateHeld { AiredWith = now.Outdoors }, IsHeat: false);
+        }
     }
 
     /// <summary>Heat adds no water: air that is moist enough may be too dry once it is warm.</summary>

@@ -68,8 +68,8 @@ internal static class Conflicts
         HashSet<string> airs = [.. near.Select(w => w.Airspace)];
         CoatAtRisk[] coats =
         [
-            .. shop.Bays.Values.Where(b => airs.Contains(b.Plan.Airspace)).SelectMany(b => b.Jobs).Distinct().Order(StringComparer.Ordinal)
-                .SelectMany(j => CoatsAtRisk.Of(shop, present, shop.Jobs[j], (_, _) => null)),
+            .. shop.Jobs.Values.Where(j => j.LeftAt is null).OrderBy(j => j.Job.Id, StringComparer.Ordinal) // whoever measures its air, or nobody
+                .SelectMany(j => CoatsAtRisk.Of(shop, present, j, (_, _) => null)).Where(c => airs.Contains(c.Airspace)),
         ];
         return WorkConflict.Between(near, coats, new ShopHours(shop.Now, shop.Now, shop.Plan.Hours.Zone, []));
     }

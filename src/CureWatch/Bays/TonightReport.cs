@@ -54,11 +54,12 @@ public sealed record TonightReport(
     public static TonightReport Of(Shop shop, string id)
     {
         BayState bay = shop.Bays[id];
-        ImmutableArray<string> cars = [.. bay.Undried.SelectMany(o => o.Surfaces).Select(s => s.Job).Distinct().Select(j => shop.Find(j)?.Job.Car ?? j)];
+        OpenTonight open = OpenTonight.In(shop, bay);
+        ImmutableArray<string> cars = open.Cars;
         BayAhead? ahead = shop.Now - bay.Ahead?.At > LongestAgo ? null : bay.Ahead;
         Risk? wet = ahead?.Of(WarningKind.CondensingAhead);
         TonightVerdict verdict = cars.IsEmpty ? TonightVerdict.NothingOpen
-            : ahead is null ? TonightVerdict.Unknown
+            : ahead is null || !open.IsForetold ? TonightVerdict.Unknown
             : bay.IsWet(Panels.Place.Outside) || wet?.Chance >= SafeBelow ? TonightVerdict.AtRisk
             : TonightVerdict.Safe;
         Sentence who = cars.IsEmpty ? Sentence.Named(id) : Sentence.Names(" and ", cars);
@@ -71,16 +72,15 @@ public sealed record TonightReport(
             ahead,
             isDoorsTold ? (Sentence)$"Keep the doors shut: air from outdoors would wet the coldest panel." : null)
         {
-            Headline = HeadlineOf(verdict, who, id, ahead, wet, shop),
-            Detail = DetailOf(verdict, ahead, wet, shop),
-            OnCall = OnCallOf(verdict, wet, shop),
+            Headline = verdict == TonightVerdict.Unknown ? $"Tonight: not known for {who}: {open.Unknown}" : HeadlineOf(verdict, who, id, ahead, wet, shop),
+            Detail = Sentence.Join(" ", new[] { DetailOf(verdict, ahead, wet, shop), verdict == TonightVerdict.Unknown ? Sentence.None : open.Besides }.Where(s => !s.IsNone)),
+            OnCall = OnCallOf(verdict, wet, open, shop),
         };
     }
 
     private static Sentence HeadlineOf(TonightVerdict verdict, Sentence who, string bay, BayAhead? ahead, Risk? wet, Shop shop) => verdict switch
     {
         TonightVerdict.NothingOpen => $"Tonight: nothing in {bay} has to stay dry.",
-        TonightVerdict.Unknown => $"Tonight: not known for {who}: no air probe in {bay} is heard.",
         TonightVerdict.AtRisk when wet is null => $"Tonight: {who} at risk: water condenses now.",
         TonightVerdict.AtRisk => $"Tonight: {who} at risk from {Clock(wet!.From, shop)}, {AheadWords.Percent(wet.Chance)}.",
         _ when Besides(ahead!, shop).IsNone => $"Tonight: {who} safe.",
@@ -89,7 +89,7 @@ public sealed record TonightReport(
 
     private static Sentence DetailOf(TonightVerdict verdict, BayAhead? ahead, Risk? wet, Shop shop) => verdict switch
     {
-        TonightVerdict.AtRisk when wet is not null => AheadWords.Helps(wet),
+        TonightVerdict.AtRisk when wet is not null => AheadWords.Helps(wet, shop),
         TonightVerdict.Safe when Besides(ahead!, shop) is { IsNone: false } besides => $"{besides} {Least(ahead!, shop)}",
         TonightVerdict.Safe => Least(ahead!, shop),
         _ => Sentence.None,
@@ -106,12 +106,13 @@ public sealed record TonightReport(
         .SelectMany(r => new[]
         {
             AheadWords.Of(r with { From = r.From < shop.Now ? shop.Now : r.From }, shop.Now, shop.Plan.Hours.Zone),
-            r.Remedies.IsEmpty ? Sentence.None : AheadWords.Helps(r),
+            r.Remedies.IsEmpty ? Sentence.None : AheadWords.Helps(r, shop),
         })
         .Where(s => !s.IsNone));
 
-    private static Sentence OnCallOf(TonightVerdict verdict, Risk? wet, Shop shop) => verdict switch
+    private static Sentence OnCallOf(TonightVerdict verdict, Risk? wet, OpenTonight open, Shop shop) => verdict switch
     {
+        TonightVerdict.Unknown when !open.IsForetold => $"On call: nobody has to come; look at the coats by hand first thing in the morning.",
         TonightVerdict.Unknown => $"On call: get a probe heard again, or look at the coats by hand.",
         TonightVerdict.AtRisk when wet is { Remedies: [var best, ..] } => $"On call: from {Clock(wet.From - CallAhead, shop)} on. {best.Text}.",
         TonightVerdict.AtRisk => $"On call: nobody has to come, for nothing here helps overnight; look at the coats first thing in the morning.",

@@ -44,6 +44,18 @@ public class ConflictTests
         Assert.Equal(TestShop.At(2.2), Assert.Single(Told(shop.Told("job-2", 2.2, Did.Dried).Until(3))).ClearedAt);
     }
 
+    // The day plan showed it, and nobody was warned.
+    [Fact]
+    public void WashBesideACoat_WhoseOwnAirNobodyMeasures_IsWarnedOf()
+    {
+        TestShop shop = Hall().Steady(0, 1);
+        ShopPlan plan = shop.Shop.Plan;
+        shop.Take(new Message.PlanChanged(plan with { Bays = [plan.Bays[0], plan.Bays[1] with { Probes = [] }] }, TestShop.At(1)));
+        shop.Car("job-2", "bay-2", 1.1).Told("job-2", 1.2, Did.Applied).Planned(HarmfulWork.Washing, 2, 2.5, hour: 1.3, bay: "bay-1").Until(2.1);
+        Warning warning = Assert.Single(Told(shop));
+        Assert.Equal(("bay-2", "job-2"), (warning.Subject.Bay, warning.Subject.Job));
+    }
+
     [Fact]
     public void WashToldNextDoor_WithoutAnEnd_IsOverAfterHalfAnHour() =>
         Assert.Equal(TestShop.At(2.5), Assert.Single(Told(Open().Car("job-2", "bay-2", 1.1).Told("job-2", 2, Did.Washed).Until(4))).ClearedAt);
