@@ -40,7 +40,7 @@ internal sealed class BacktestCommand
             return Refusal.Of(faults, parsed.InvocationConfiguration.Error);
         }
 
-        Backtest backtest = Backtest.Over(air.Hours, parsed.GetValue(_hours) ?? UsualHours);
+        Backtest backtest = air.Tried(parsed.GetValue(_hours) ?? UsualHours);
         if (backtest.Leads.All(l => l.Temperature is null))
         {
             faults.Add(air.TooLittleOf(parsed.GetValue(_readings)!, bay));

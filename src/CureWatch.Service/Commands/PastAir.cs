@@ -12,35 +12,29 @@ namespace CureWatch.Service.Commands;
 /// <param name="Probe">The probe.</param>
 /// <param name="Readings">How many of its readings are believed, and why others are not.</param>
 /// <param name="Hours">The means of its hours.</param>
-internal sealed record PastAir(string Probe, ReadingTally Readings, ImmutableArray<HourMean> Hours)
+/// <param name="HasMoisture">Whether it told humidity too; where no probe of the bay did, its moisture is that of a steady humidity, and says nothing.</param>
+internal sealed record PastAir(string Probe, ReadingTally Readings, ImmutableArray<HourMean> Hours, bool HasMoisture)
 {
+    /// <summary>What a probe that tells only temperature is taken to be in [% RH]: any that no temperature of a bay makes impossible.</summary>
+    private const double SteadyPct = 50;
+
+    private static readonly Probe Anyone = new("", Measures.Air, 0, 0, ProbeAccuracy.UsualAirK, ProbeAccuracy.UsualHumidityPct, TimeSpan.FromMinutes(1));
+
     /// <summary>Fewest hours that make a course, and one of which a forecast can turn out.</summary>
     private const int LeastSpan = DailyCourse.LeastSpan + 1;
-
-    private static readonly TimeSpan UsualEvery = TimeSpan.FromMinutes(1);
 
     /// <returns>The air; null where the file cannot be used, which the faults then say.</returns>
     public static PastAir? Read(string path, string bay, string? probe, Faults faults)
     {
-        var logs = new Dictionary<string, ProbeLog>(StringComparer.Ordinal);
-        var tallies = new Dictionary<string, ReadingTally>(StringComparer.Ordinal);
+        var told = new Dictionary<(string Probe, bool IsMoist), (ProbeLog Log, ReadingTally Tally)>();
         foreach (RawReading raw in Arrivals.Of(ReadingsFile.Read(path, faults)))
         {
-            if (raw.Bay != bay || (probe is not null && raw.Probe != probe) || raw.AirC is null || raw.HumidityPct is null)
+            if (raw.Bay == bay && (probe is null || raw.Probe == probe) && raw.AirC is not null)
             {
-                continue;
+                (string, bool) key = (raw.Probe, raw.HumidityPct is not null);
+                (ProbeLog log, ReadingTally tally) = told.GetValueOrDefault(key, (new ProbeLog(Anyone with { Id = raw.Probe }, raw.ReceivedAt), ReadingTally.None));
+                told[key] = Judge(log, tally, raw with { HumidityPct = raw.HumidityPct ?? SteadyPct });
             }
-
-            ProbeLog log = logs.GetValueOrDefault(raw.Probe) ?? new ProbeLog(new Probe(raw.Probe, Measures.Air, 0, 0, 0, 0, UsualEvery), raw.ReceivedAt);
-            Disbelief? doubt = log.Doubt(raw);
-            ReadingTally tally = tallies.GetValueOrDefault(raw.Probe) ?? ReadingTally.None;
-            tallies[raw.Probe] = doubt is { } reason ? tally.With([(reason, 1)]) : tally with { Accepted = tally.Accepted + 1 };
-            logs[raw.Probe] = doubt switch
-            {
-                null => log.Believe(raw),
-                { } why when CureWatch.Readings.Refusal.TellsOfTheProbe(why) => log.Refuse(raw, why),
-                _ => log,
-            };
         }
 
         if (faults.Count > 0)
@@ -48,14 +42,32 @@ internal sealed record PastAir(string Probe, ReadingTally Readings, ImmutableArr
             return null;
         }
 
-        if (logs.Values.OrderByDescending(l => l.Air.Count).ThenBy(l => l.Probe.Id, StringComparer.Ordinal).FirstOrDefault() is not { } most)
+        if (told.Count == 0)
         {
-            faults.Add(path, "bay", bay, $"a bay of which {(probe is null ? "a probe" : $"the probe '{probe}'")} told air temperature and humidity");
+            faults.Add(path, "bay", bay, $"a bay of which {(probe is null ? "a probe" : $"the probe '{probe}'")} told air temperature, and humidity where it has it");
             return null;
         }
 
-        return new PastAir(most.Probe.Id, tallies[most.Probe.Id], [.. HourMean.Of(most.Air)]);
+        ((string id, bool isMoist), (ProbeLog most, ReadingTally believed)) = told
+            .OrderByDescending(t => t.Key.IsMoist).ThenByDescending(t => t.Value.Log.Air.Count).ThenBy(t => t.Key.Probe, StringComparer.Ordinal).First();
+        int halves = isMoist && told.TryGetValue((id, false), out (ProbeLog, ReadingTally Tally) dry) ? dry.Tally.Accepted + dry.Tally.Rejected.Values.Sum() : 0;
+        return new PastAir(id, halves > 0 ? believed.With([(Disbelief.Malformed, halves)]) : believed, [.. HourMean.Of(most.Air)], isMoist);
     }
+
+    /// <summary>How good forecasts of it would have been.</summary>
+    /// <param name="hours">How far they look ahead [h].</param>
+    public Backtest Tried(int hours)
+    {
+        Backtest backtest = Backtest.Over(Hours, hours);
+        return HasMoisture ? backtest : backtest with { Leads = [.. backtest.Leads.Select(l => l with { DewPoint = null })] };
+    }
+
+    private static (ProbeLog, ReadingTally) Judge(ProbeLog log, ReadingTally tally, RawReading raw) => log.Doubt(raw) switch
+    {
+        null => (log.Believe(raw), tally with { Accepted = tally.Accepted + 1 }),
+        { } why when CureWatch.Readings.Refusal.TellsOfTheProbe(why) => (log.Refuse(raw, why), tally.With([(why, 1)])),
+        { } why => (log, tally.With([(why, 1)])),
+    };
 
     /// <summary>What is told where no forecast could turn out.</summary>
     public Fault TooLittleOf(string path, string bay)

@@ -84,6 +84,37 @@ public sealed class BacktestCommandTests : IDisposable
         Assert.Contains(", 1 duplicate, 70 late", Invocation.Of("backtest", "--readings", _file, "--bay", "hall").Output, StringComparison.Ordinal);
     }
 
+    // A series of temperatures alone was refused, and a row without humidity was gone without a word.
+    [Fact]
+    public void SeriesOfTemperatures_IsForecast_WithoutADewPoint()
+    {
+        string[] rows = [.. Rows(new DateTimeOffset(2026, 10, 5, 0, 0, 0, TimeSpan.Zero), days: 28)];
+        Write(rows.Select(WithoutHumidity));
+
+        Invocation run = Invocation.Of("backtest", "--readings", _file, "--bay", "hall", "--hours", "6", "--json");
+
+        using var document = JsonDocument.Parse(run.Output);
+        JsonElement six = document.RootElement.GetProperty("leads")[5];
+        Assert.Equal(JsonValueKind.Null, six.GetProperty("dewPoint").ValueKind);
+        Assert.True(six.GetProperty("temperature").GetProperty("rmse").GetDouble() < six.GetProperty("temperature").GetProperty("persistenceRmse").GetDouble());
+        Assert.Equal(rows.Length, document.RootElement.GetProperty("readings").GetProperty("accepted").GetInt32());
+    }
+
+    [Fact]
+    public void RowsWithoutHumidity_AmongOthersWithIt_AreCounted()
+    {
+        string[] rows = [.. Rows(new DateTimeOffset(2026, 10, 5, 0, 0, 0, TimeSpan.Zero), days: 8)];
+        Write(rows.Select((r, i) => i % 10 == 0 ? WithoutHumidity(r) : r));
+
+        Invocation run = Invocation.Of("backtest", "--readings", _file, "--bay", "hall", "--json");
+
+        using var document = JsonDocument.Parse(run.Output);
+        JsonElement rejected = Assert.Single(document.RootElement.GetProperty("readings").GetProperty("rejected").EnumerateArray());
+        Assert.Equal(("malformed", (rows.Length + 9) / 10), (rejected.GetProperty("reason").GetString(), rejected.GetProperty("count").GetInt32()));
+    }
+
+    private static string WithoutHumidity(string row) => string.Join(',', row.Split(',').Select((cell, i) => i == 4 ? "" : cell));
+
     // A reading a day says nothing of hours: that is no answer full of gaps, but no answer.
     [Fact]
     public void RowsTooFarApart_ForAnyForecast_AreRefused()
