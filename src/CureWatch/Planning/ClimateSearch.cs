@@ -37,7 +37,7 @@ public sealed class ClimateSearch(ClimateReach reach, double target, DateTimeOff
     /// <summary>No warmer than leaves the air as moist as the coats need: heat adds no water.</summary>
     private WayBack? Heat() => reach.Heat is not { } heat
         ? null
-        : Least(Temperatures().TakeWhile(c => PercentAt(c) >= reach.DriestPct || NowPct < reach.DriestPct), c => new WayBack(
+        : Least(Temperatures().TakeWhile(c => PercentAt(c) >= reach.DriestPct), c => new WayBack(
             WayKind.Heat, heat, c, PercentAt(c), [], reach.HeatUntil, Try(new ClimateHeld { LeastAirKelvins = KelvinsAt(c) }), false));
 
     private WayBack? HeatAndMoisten()

@@ -12,11 +12,14 @@ namespace CureWatch.Planning;
 /// </remarks>
 internal sealed class DayReasons(StartEvidence evidence, WorkPlan plan, StartDay day)
 {
-    /// <summary>A chance of water from which a start is not free [1]. Source (choice): from which people are warned ahead.</summary>
+    /// <summary>
+    /// A chance of water from which nothing new is begun [1]. Source (choice): well above the one from which people are warned of a coat that is on, which costs
+    /// a look; this costs a day.
+    /// </summary>
     private const double LikelyEnough = 0.35;
 
-    /// <summary>A chance of water that is good to know [1]. Source (choice).</summary>
-    private const double WorthKnowing = 0.15;
+    /// <summary>A chance of water that is said [1]: as for a coat that is on, so that nothing is begun untold of which people would be warned once it is.</summary>
+    private const double WorthKnowing = NightAhead.WorthAWarning;
 
     private readonly Sentence _name = evidence.Name;
     private readonly ShopHours _days = day.Days;

@@ -1,3 +1,4 @@
+using CureWatch.Planning;
 using CureWatch.Words;
 
 namespace CureWatch.Warnings;
@@ -166,13 +167,13 @@ internal static class AlarmRules
             $"Read it now and tell what it says, then every five minutes; or switch the lamp off and tell that."),
     ];
 
-    /// <summary>How likely what is expected has to be before anybody is told [1]. Source (choice): tried on simulated nights, see DEVELOPERS.md.</summary>
-    public const double LikelyEnough = 0.12;
+    /// <summary>How likely water has to be before anybody is told [1].</summary>
+    public const double LikelyEnough = NightAhead.WorthAWarning;
 
     /// <summary>What it has to fall to before water is no longer expected [1]. Source (choice): a night that looks better for an hour is the same night.</summary>
     private const double NextToNone = 0.01;
 
-    /// <summary>The same for what only slows the cure.</summary>
+    /// <summary>How likely what only slows the cure, or leaves the sheet, has to be [1]. Source (choice): tried on the same nights; told more often it is not read.</summary>
     public const double LikelyEnoughForSheet = 0.6;
 
     private static AlarmRule Climate(
