@@ -19,43 +19,38 @@ internal static class BackupCommand
         command.SetAction(parsed =>
         {
             var faults = new Faults();
-            var backup = Backup.Write(
-                LocalDisk.Instance,
-                parsed.GetValue(data) ?? DataOption.Usual,
-                parsed.GetValue(file)!,
-                ProgramVersion.Text,
-                TimeProvider.System.GetUtcNow(),
-                faults);
-            if (backup is null)
+            if (DataOption.Of(parsed.GetValue(data), faults) is not { } folder
+                || Backup.Write(LocalDisk.Instance, folder, parsed.GetValue(file)!, ProgramVersion.Text, TimeProvider.System.GetUtcNow(), faults) is not { } backup)
             {
                 return Refusal.Of(faults, parsed.InvocationConfiguration.Error);
             }
 
-            Answer(backup, parsed.GetValue(json), parsed.InvocationConfiguration.Output);
+            Answer(folder, backup, parsed.GetValue(json), parsed.InvocationConfiguration.Output);
             return ExitCode.Done;
         });
         return command;
     }
 
-    private static void Answer(Backup backup, bool asJson, TextWriter output)
+    private static void Answer(string folder, Backup backup, bool asJson, TextWriter output)
     {
         if (asJson)
         {
-            JsonOutput.WriteDocument(output, json => Write(json, backup));
+            JsonOutput.WriteDocument(output, json => Write(json, folder, backup));
         }
         else
         {
             JournalSpan journal = backup.Manifest.Journal;
             output.WriteLine(
-                $"{backup.Path}: entries {journal.First} to {journal.Last}, up to {UtcText.Of(journal.LastAt)}, "
+                $"{backup.Path}: {folder}, entries {journal.First} to {journal.Last}, up to {UtcText.Of(journal.LastAt)}, "
                 + $"in {backup.Manifest.Files.Length} files and {backup.Bytes} bytes; read back and found whole");
         }
     }
 
-    private static void Write(Utf8JsonWriter json, Backup backup)
+    private static void Write(Utf8JsonWriter json, string folder, Backup backup)
     {
         json.WriteStartObject();
         json.WriteString("file", backup.Path);
+        json.WriteString("data", folder);
         json.WriteNumber("bytes", backup.Bytes);
         json.WriteString("sha256", backup.Sha256);
         json.WriteInstant("at", backup.Manifest.At);

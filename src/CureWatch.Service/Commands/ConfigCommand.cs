@@ -18,14 +18,13 @@ internal static class ConfigCommand
         import.SetAction(parsed =>
         {
             var faults = new Faults();
-            int? imported = Import(
-                parsed.GetValue(config) ?? ConfigurationFolder.Usual, parsed.GetValue(data) ?? DataOption.Usual, parsed.GetValue(force), faults);
-            if (imported is null)
+            string from = parsed.GetValue(config) ?? ConfigurationFolder.Usual;
+            if (DataOption.Of(parsed.GetValue(data), from, faults) is not { } into || Import(from, into, parsed.GetValue(force), faults) is not { } imported)
             {
                 return Refusal.Of(faults, parsed.InvocationConfiguration.Error);
             }
 
-            parsed.InvocationConfiguration.Output.WriteLine($"{imported} settings imported");
+            parsed.InvocationConfiguration.Output.WriteLine($"{imported} settings imported into {into}");
             return ExitCode.Done;
         });
         return new Command("config", "Works on the settings of a data folder.") { import };

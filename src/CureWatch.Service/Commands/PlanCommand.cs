@@ -32,7 +32,7 @@ internal sealed class PlanCommand
     private int Run(ParseResult parsed)
     {
         var faults = new Faults();
-        if (ShopAt(parsed.GetValue(_data) ?? DataOption.Usual, parsed.GetValue(_at), faults) is not { } shop)
+        if (DataOption.Of(parsed.GetValue(_data), faults) is not { } data || ShopAt(data, parsed.GetValue(_at), faults) is not { } shop)
         {
             return Refusal.Of(faults, parsed.InvocationConfiguration.Error);
         }

@@ -33,8 +33,8 @@ internal sealed class PromiseCommand
     private int Run(ParseResult parsed)
     {
         var faults = new Faults();
-        string data = parsed.GetValue(_data) ?? DataOption.Usual;
-        if (JobOfData.Find(data, parsed.GetValue(_job), parsed.GetValue(_at), faults) is not { } found)
+        if (DataOption.Of(parsed.GetValue(_data), faults) is not { } data
+            || JobOfData.Find(data, parsed.GetValue(_job), parsed.GetValue(_at), faults) is not { } found)
         {
             return Refusal.Of(faults, parsed.InvocationConfiguration.Error);
         }

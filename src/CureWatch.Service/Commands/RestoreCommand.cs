@@ -22,8 +22,8 @@ internal static class RestoreCommand
         command.SetAction(parsed =>
         {
             var faults = new Faults();
-            string target = parsed.GetValue(data) ?? DataOption.Usual;
-            if (Restore.Of(LocalDisk.Instance, parsed.GetValue(file)!, target, faults, parsed.GetValue(parts) ?? []) is not { } restored)
+            if (DataOption.Of(parsed.GetValue(data), faults) is not { } target
+                || Restore.Of(LocalDisk.Instance, parsed.GetValue(file)!, target, faults, parsed.GetValue(parts) ?? []) is not { } restored)
             {
                 return Refusal.Of(faults, parsed.InvocationConfiguration.Error);
             }

@@ -33,7 +33,7 @@ internal sealed class StartCommand
     private int Run(ParseResult parsed)
     {
         var faults = new Faults();
-        if (Report(parsed, parsed.GetValue(_data) ?? DataOption.Usual, faults) is not { } report)
+        if (DataOption.Of(parsed.GetValue(_data), faults) is not { } data || Report(parsed, data, faults) is not { } report)
         {
             return Refusal.Of(faults, parsed.InvocationConfiguration.Error);
         }

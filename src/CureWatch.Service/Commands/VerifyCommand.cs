@@ -27,7 +27,8 @@ internal static class VerifyCommand
                     : OfBackup(file, output, error);
             }
 
-            return OfFolder(parsed.GetValue(data) ?? DataOption.Usual, output, error);
+            var faults = new Faults();
+            return DataOption.Of(parsed.GetValue(data), faults) is { } folder ? OfFolder(folder, output, error) : Refusal.Of(faults, error);
         });
         return command;
     }

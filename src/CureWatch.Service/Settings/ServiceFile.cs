@@ -6,7 +6,7 @@ namespace CureWatch.Service.Settings;
 internal static class ServiceFile
 {
     /// <summary>Below the working directory, as <c>--data</c> is.</summary>
-    private const string UsualFolder = "data";
+    public const string UsualFolder = "data";
 
     /// <summary>No path is longer on the systems this runs on.</summary>
     private const int LongestPath = 4096;

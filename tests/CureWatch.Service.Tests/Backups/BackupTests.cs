@@ -171,6 +171,7 @@ public sealed class BackupTests : IAsyncLifetime
         Invocation run = Invocation.Of("backup", _data.Elsewhere("backup.zip"), "--data", _data.Folder, "--json");
         JsonElement told = JsonDocument.Parse(run.Output).RootElement;
         Assert.Equal(new FileInfo(_data.Elsewhere("backup.zip")).Length, told.GetProperty("bytes").GetInt64());
+        Assert.Equal(_data.Folder, told.GetProperty("data").GetString());
         Assert.Equal(_data.Pumped.Register.Sequence, told.GetProperty("journal").GetProperty("last").GetInt64());
         using ZipArchive zip = ZipFile.OpenRead(_data.Elsewhere("backup.zip"));
         JsonElement manifest = JsonDocument.Parse(zip.GetEntry("manifest.json")!.Open()).RootElement;
