@@ -21,10 +21,8 @@ internal static class HealthCommand
     /// <summary>Where the service listens that was started with these settings; the files may have been changed since, and be faulty.</summary>
     private static int PortIn(string config)
     {
-        var faults = new Faults();
-        return ServiceFile.Read(ConfigurationFolder.Find(config, faults)?.Service, ServiceVariable.OfProcess, faults)?.Board.Port is { } port and > 0
-            ? port
-            : BoardOfService.UsualPort;
+        string? file = ConfigurationFolder.Find(config, new Faults())?.Service;
+        return ServiceFile.BoardPort(file, ServiceVariable.OfProcess) is { } port and > 0 ? port : BoardOfService.UsualPort;
     }
 
     private static int Ask(int port, TextWriter output)

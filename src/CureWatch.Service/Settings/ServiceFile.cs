@@ -29,6 +29,18 @@ internal static class ServiceFile
         return faults.Count == before ? settings : null;
     }
 
+    /// <summary>The board's port alone, whatever else the file or the environment holds a fault in: the service may run by what they said before.</summary>
+    /// <returns>The port; null where nothing that can be read says one.</returns>
+    public static int? BoardPort(string? path, IEnumerable<ServiceVariable> variables)
+    {
+        var unheard = new Faults();
+        ServiceOverlay overlay = ServiceOverlay.Of(variables.Where(v => v.Keys is [var board, var port] && Is(board, "board") && Is(port, "port")), unheard);
+        JsonElement document = (path is null ? null : JsonFile.Load(path, unheard)) ?? default;
+        return ServiceMerge.Of(path, document, overlay, unheard)["board"]["port"].Integer(0, Ports.Highest);
+    }
+
+    private static bool Is(string key, string name) => key.Equals(name, StringComparison.OrdinalIgnoreCase);
+
     private static ServiceSettings? Service(JsonCursor top)
     {
         if (!top.Keys([], "mqtt", "data", "board", "limits", "telemetry", "storage"))
