@@ -22,7 +22,8 @@ internal static class ApiSetup
     /// <summary>Guards every request of the application, and finds its endpoint.</summary>
     public static WebApplication UseGuards(this WebApplication app)
     {
-        app.UseMiddleware<Doorkeeper>(new HostRule(app.Services.GetRequiredService<ServiceSettings>().Board.Hosts));
+        BoardSettings board = app.Services.GetRequiredService<ServiceSettings>().Board;
+        app.UseMiddleware<Doorkeeper>(new HostRule(board.Hosts), board.IsSignedIn);
         app.UseMiddleware<HeadAsGet>();
         app.UseMiddleware<PlainProblems>();
         app.UseRouting();

@@ -1,7 +1,10 @@
 namespace CureWatch.Service.Api;
 
 /// <summary>Looks at every request before anything else does: its host, where a write comes from; and sends every answer out guarded.</summary>
-internal sealed class Doorkeeper(RequestDelegate next, HostRule hosts)
+/// <param name="next">What answers.</param>
+/// <param name="hosts">The names this service answers to.</param>
+/// <param name="isSignedIn">Whether people sign in; else whoever is at this machine is meant, and nobody whom a proxy on it lets in.</param>
+internal sealed class Doorkeeper(RequestDelegate next, HostRule hosts, bool isSignedIn)
 {
     /// <summary>
     /// Everything from this origin and nothing inline. The referrer is kept inside the origin and not dropped altogether: without one,
@@ -20,6 +23,9 @@ internal sealed class Doorkeeper(RequestDelegate next, HostRule hosts)
         new("Cache-Control", "no-store"),
     ];
 
+    /// <summary>By which a proxy says for whom it asks (RFC 7239, and what was usual before).</summary>
+    private static readonly string[] SaidByAProxy = ["Forwarded", "X-Forwarded-For", "X-Forwarded-Host", "X-Forwarded-Proto"];
+
     public Task InvokeAsync(HttpContext context)
     {
         foreach ((string name, string value) in Guards)
@@ -36,8 +42,16 @@ internal sealed class Doorkeeper(RequestDelegate next, HostRule hosts)
                 "This service answers to localhost and to the names in board.hosts of curewatch.json.");
         }
 
+        if (!isSignedIn && SaidByAProxy.Any(request.Headers.ContainsKey))
+        {
+            return Refuse(
+                context,
+                StatusCodes.Status403Forbidden,
+                "This came through a proxy, and nobody signs in here: set signIn under board in curewatch.json to true, or whoever reaches the proxy may do everything.");
+        }
+
         bool isRead = HttpMethods.IsGet(request.Method) || HttpMethods.IsHead(request.Method) || HttpMethods.IsOptions(request.Method);
-        if (!(isRead ? OriginRule.AllowsRead(request) : OriginRule.AllowsWrite(request)))
+        if (!(isRead ? OriginRule.AllowsRead(request) : OriginRule.AllowsWrite(request, hosts)))
         {
             return Refuse(
                 context,

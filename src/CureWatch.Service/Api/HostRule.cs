@@ -27,6 +27,14 @@ internal sealed class HostRule(ImmutableArray<string> hosts)
         return (isOwnPort && IsLoopback(host.Host)) || hosts.Any(h => Matches(h, host));
     }
 
+    /// <summary>
+    /// Whether an origin is one of the names by HTTPS, which a proxy before this service ends: at the usual port, or at the one the proxy passes on as
+    /// Host; another port is another's page.
+    /// </summary>
+    public bool IsNamedByHttps(string origin, HostString host) => hosts.Any(h => IsHttps(origin, h) || (Matches(h, host) && IsHttps(origin, host.ToString())));
+
+    private static bool IsHttps(string origin, string authority) => origin.Equals($"https://{authority}", StringComparison.OrdinalIgnoreCase);
+
     private static bool IsLoopback(string name) =>
         name.Equals("localhost", StringComparison.OrdinalIgnoreCase)
         || (IPAddress.TryParse(name.Trim('[', ']'), out IPAddress? address) && IPAddress.IsLoopback(address));

@@ -9,7 +9,7 @@ namespace CureWatch.Service.Api;
 /// </summary>
 /// <remarks>
 /// The first of three headers that is there decides, and it must name this very origin: Origin, which every browser of today sends with a
-/// write and no page can forge; Sec-Fetch-Site; Referer. With none of them it is a script: it must bring JSON, which a foreign page can't send
+/// write and no page can forge; Sec-Fetch-Site; Referer. This origin is also a name in board.hosts by HTTPS, which a proxy before us ends. With none of them it is a script: it must bring JSON, which a foreign page can't send
 /// without asking first (we never say yes), and no cookie, which a script has no reason to send.
 /// </remarks>
 internal static class OriginRule
@@ -22,11 +22,11 @@ internal static class OriginRule
         Single(request, FetchSite) is null or "same-origin" or "none" || Single(request, FetchMode) is "navigate";
 
     /// <summary>Whether a request that writes may be answered.</summary>
-    public static bool AllowsWrite(HttpRequest request)
+    public static bool AllowsWrite(HttpRequest request, HostRule hosts)
     {
         if (Single(request, HeaderNames.Origin) is { } origin)
         {
-            return origin == Own(request);
+            return IsOwn(origin, request, hosts);
         }
 
         if (Single(request, FetchSite) is { } site)
@@ -36,7 +36,7 @@ internal static class OriginRule
 
         if (Single(request, HeaderNames.Referer) is { } referer)
         {
-            return Uri.TryCreate(referer, UriKind.Absolute, out Uri? from) && from.GetLeftPart(UriPartial.Authority) == Own(request);
+            return Uri.TryCreate(referer, UriKind.Absolute, out Uri? from) && IsOwn(from.GetLeftPart(UriPartial.Authority), request, hosts);
         }
 
         return IsJson(request) && StringValues.IsNullOrEmpty(request.Headers.Cookie);
@@ -47,7 +47,8 @@ internal static class OriginRule
         && type.MediaType.Equals(JsonAnswer.Json, StringComparison.OrdinalIgnoreCase)
         && (!type.Charset.HasValue || type.Charset.Equals("utf-8", StringComparison.OrdinalIgnoreCase));
 
-    private static string Own(HttpRequest request) => $"{request.Scheme}://{request.Host}".ToLowerInvariant();
+    private static bool IsOwn(string origin, HttpRequest request, HostRule hosts) =>
+        origin.Equals($"{request.Scheme}://{request.Host}", StringComparison.OrdinalIgnoreCase) || hosts.IsNamedByHttps(origin, request.Host);
 
     /// <summary>The header as a whole: one that is there twice equals nothing that is allowed.</summary>
     private static string? Single(HttpRequest request, string header) =>

@@ -102,6 +102,54 @@ public class GuardTests
     }
 
     [Theory]
+    [InlineData("Origin", "https://board.shop.example", HttpStatusCode.Created)]
+    [InlineData("Origin", "https://BOARD.shop.example", HttpStatusCode.Created)]
+    [InlineData("Origin", "https://yard.shop.example:81", HttpStatusCode.Created)]
+    [InlineData("Referer", "https://board.shop.example/bay", HttpStatusCode.Created)]
+    [InlineData("Origin", "http://board.shop.example", HttpStatusCode.Forbidden)]
+    [InlineData("Origin", "https://board.shop.example:8444", HttpStatusCode.Forbidden)]
+    [InlineData("Origin", "https://yard.shop.example", HttpStatusCode.Forbidden)]
+    [InlineData("Origin", "https://board.shop.example.evil.example", HttpStatusCode.Forbidden)]
+    [InlineData("Referer", "https://board.shop.example@evil.example/", HttpStatusCode.Forbidden)]
+    public async Task Write_BehindAProxyThatEndsHttps_IsTaken_FromANameOfOursOnly(string header, string value, HttpStatusCode status)
+    {
+        await using ServedShop shop = await ServedShop.OpenAsync("board.shop.example", "yard.shop.example:81");
+        using HttpResponseMessage answer = await shop.SendAsync(HttpMethod.Post, "/api/v1/jobs", Asked.Json(Asked.Car), (header, value));
+        await answer.DocumentAsync(status);
+    }
+
+    [Theory]
+    [InlineData("board.shop.example:8444", HttpStatusCode.Created)]
+    [InlineData("board.shop.example:8445", HttpStatusCode.Forbidden)]
+    [InlineData("board.shop.example", HttpStatusCode.Forbidden)]
+    public async Task Write_BehindAProxyOnAPortOfItsOwn_IsTaken_WhereItPassesThatOn(string host, HttpStatusCode status)
+    {
+        await using ServedShop shop = await ServedShop.OpenAsync("board.shop.example");
+        using HttpResponseMessage answer = await shop.SendAsync(
+            HttpMethod.Post, "/api/v1/jobs", Asked.Json(Asked.Car), ("Host", host), ("Origin", "https://board.shop.example:8444"));
+        await answer.DocumentAsync(status);
+    }
+
+    [Theory]
+    [InlineData("Forwarded", "for=192.0.2.7;proto=https")]
+    [InlineData("X-Forwarded-For", "192.0.2.7")]
+    [InlineData("X-Forwarded-Host", "board.shop.example")]
+    [InlineData("X-Forwarded-Proto", "https")]
+    public async Task Proxy_WhereNobodySignsIn_IsToldToTurnSignInOn_ElseLetThrough(string header, string value)
+    {
+        await using (ServedShop open = await ServedShop.OpenAsync())
+        {
+            using HttpResponseMessage refused = await open.SendAsync(HttpMethod.Get, "/", null, (header, value));
+            JsonElement problem = await refused.DocumentAsync(HttpStatusCode.Forbidden);
+            Assert.Contains("set signIn under board", problem.GetProperty("detail").GetString(), StringComparison.Ordinal);
+        }
+
+        await using ServedShop people = await ServedShop.OpenWithPeopleAsync();
+        using HttpResponseMessage answer = await people.SendAsync(HttpMethod.Get, "/health/live", null, (header, value));
+        await answer.DocumentAsync(HttpStatusCode.OK);
+    }
+
+    [Theory]
     [InlineData("text/plain")]
     [InlineData("application/x-www-form-urlencoded")]
     [InlineData("multipart/form-data; boundary=x")]
