@@ -57,10 +57,10 @@ internal readonly record struct FieldValue
     public double? Number(bool alsoAsText) => _form == Form.Number || (alsoAsText && _form == Form.NumberAsText) ? _number : null;
 
     /// <returns>The instant; null where the place holds none.</returns>
-    /// <param name="alsoUnix">Whether seconds or milliseconds since 1970 will do.</param>
+    /// <param name="alsoUnix">Whether seconds or milliseconds since 1970 will do, written as a number or as text.</param>
     public DateTimeOffset? Instant(bool alsoUnix) =>
         _form == Form.Instant ? _instant
-        : alsoUnix && _form == Form.Number ? OfUnix(_number)
+        : alsoUnix && _form is (Form.Number or Form.NumberAsText) ? OfUnix(_number)
         : null;
 
     private static DateTimeOffset? OfUnix(double number)

@@ -86,7 +86,7 @@ public class HostilePayloadTests
     [InlineData("""{"a":[{"t":" 20"},50]}""")]
     [InlineData("""{"a":[{"t":"1 000"},50]}""")]
     [InlineData("""{"a":[{"t":20},50],"a":[]}""")]
-    [InlineData("""{"a":[{"t":20},50],"ts":"1772438400"}""")]
+    [InlineData("""{"a":[{"t":20},50],"ts":"1772438400 s"}""")]
     [InlineData("""{"a":[{"t":20},50],"ts":-1}""")]
     [InlineData("""{"a":[{"t":20},50],"ts":1e300}""")]
     [InlineData("""{"a":[{"t":20},50],"ts":false}""")]

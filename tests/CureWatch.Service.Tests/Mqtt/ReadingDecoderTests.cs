@@ -56,6 +56,8 @@ public class ReadingDecoderTests
     [InlineData("""{"main":{"t":"20.5","h":50},"ts":"2026-03-02T08:00:00Z"}""", 20.5, 50)]
     [InlineData("""{"ts":1772438400,"main":{"x":{"t":1},"h":"5e1","t":-0.5}}""", -0.5, 50)]
     [InlineData("""{"ts":1772438400000,"main":{"h":50,"t":20}}""", 20, 50)]
+    [InlineData("""{"ts":"1772438400","main":{"h":50,"t":20}}""", 20, 50)]
+    [InlineData("""{"ts":"1772438400000","main":{"h":50,"t":20}}""", 20, 50)]
     [InlineData("""{"ts":1772438400.0004,"main":{"h":50,"t":20}}""", 20, 50)]
     public void Fields_AreFoundWhereTheyStand(string payload, double airC, double humidityPct) => Assert.Equal(
         new Entry.Reading("bay-1", "p", new DateTimeOffset(2026, 3, 2, 8, 0, 0, TimeSpan.Zero), airC, humidityPct, null),
