@@ -1,4 +1,5 @@
 using System.Net.Security;
+using System.Security.Cryptography;
 
 namespace CureWatch.Service.Certificates;
 
@@ -11,7 +12,7 @@ internal sealed class OwnersCertificate(
 
     private readonly Lock _one = new();
     private SslStreamCertificateContext _context = first;
-    private (DateTime Certificate, DateTime Key) _written = Written(certificateFile, keyFile);
+    private (string Certificate, string Key) _written = Written(certificateFile, keyFile);
     private long _lookedAt = clock.GetTimestamp();
 
     public SslStreamCertificateContext Now()
@@ -24,7 +25,7 @@ internal sealed class OwnersCertificate(
             }
 
             _lookedAt = clock.GetTimestamp();
-            (DateTime Certificate, DateTime Key) written = Written(certificateFile, keyFile);
+            (string Certificate, string Key) written = Written(certificateFile, keyFile);
             if (written != _written)
             {
                 _written = written;
@@ -48,6 +49,19 @@ internal sealed class OwnersCertificate(
         }
     }
 
-    private static (DateTime Certificate, DateTime Key) Written(string certificateFile, string keyFile) =>
-        (File.GetLastWriteTimeUtc(certificateFile), File.GetLastWriteTimeUtc(keyFile));
+    private static (string Certificate, string Key) Written(string certificateFile, string keyFile) => (Digest(certificateFile), Digest(keyFile));
+
+    /// <summary>By what is in a file: the time of a link to it, or of a copy that keeps times, tells nothing.</summary>
+    /// <returns>Its SHA-256; nothing where it cannot be read.</returns>
+    private static string Digest(string file)
+    {
+        try
+        {
+            return Convert.ToHexString(SHA256.HashData(File.ReadAllBytes(file)));
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            return "";
+        }
+    }
 }

@@ -80,6 +80,21 @@ public sealed class RenewalTests : IDisposable
     }
 
     [Fact]
+    public void Owners_BehindALink_IsTakenUp_WhenWhatItPointsToIsAnother()
+    {
+        Assert.SkipWhen(OperatingSystem.IsWindows(), "a link needs a privilege there");
+        (string file, string key) = WritePair(Start);
+        (string File, string Key) links = (Path.Combine(_written.Folder, "live.pem"), Path.Combine(_written.Folder, "live.key"));
+        File.CreateSymbolicLink(links.File, file);
+        File.CreateSymbolicLink(links.Key, key);
+        OwnersCertificate certificate = Open(links.File, links.Key);
+        string first = certificate.Now().TargetCertificate.SerialNumber;
+        WritePair(Start.AddDays(300));
+        _clock.Advance(TimeSpan.FromMinutes(1));
+        Assert.NotEqual(first, certificate.Now().TargetCertificate.SerialNumber);
+    }
+
+    [Fact]
     public void Owners_ThatIsHalfWritten_LeavesTheOneBefore_UntilItIsWhole()
     {
         (string file, string key) = WritePair(Start);
