@@ -184,11 +184,9 @@ internal sealed class Restore(IDisk disk, Archive archive, string source, string
     /// <returns>What is in a folder that should be empty; null where nothing is.</returns>
     private static string? Occupied(IDisk disk, string target)
     {
-        const int Named = 3;
-        List<string> names = [.. Directory.EnumerateFileSystemEntries(target).Take(Named + 1).Select(p => Path.GetFileName(p)).Order(StringComparer.Ordinal)];
-        return names.Count == 0 ? null
+        return DataFolder.Others(disk.NamesIn(target)) is not { } others ? null
             : !DataFolder.TryKeepOut(disk, target, out IDisposable? kept) ? "a data folder in use"
-            : Free(kept, $"{string.Join(", ", names.Take(Named))}{(names.Count > Named ? " and more" : "")} in it");
+            : Free(kept, others);
     }
 
     private static string Free(IDisposable? kept, string seen)

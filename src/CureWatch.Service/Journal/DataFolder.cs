@@ -13,6 +13,9 @@ internal sealed class DataFolder : IDisposable
     /// <summary>Beside the lock, because nobody else may open that while it is held.</summary>
     private const string OwnerName = "owner";
 
+    /// <summary>What a fresh ext4 disk has in it.</summary>
+    private const string LostAndFound = "lost+found";
+
     private const string Allowed = "a data folder of this program, or an empty or new one, that may be written";
 
     private readonly IDiskFile _lock;
@@ -117,6 +120,16 @@ internal sealed class DataFolder : IDisposable
         return false;
     }
 
+    /// <summary>What is in a folder that ought to be empty.</summary>
+    /// <param name="names">The names of all that is in it.</param>
+    /// <returns>The first of them; null where there is nothing but what a disk of its own has from the beginning.</returns>
+    public static string? Others(IEnumerable<string> names)
+    {
+        const int Named = 3;
+        string[] others = [.. names.Where(n => n != LostAndFound).Order(StringComparer.Ordinal)];
+        return others.Length == 0 ? null : $"{string.Join(", ", others.Take(Named))}{(others.Length > Named ? " and more" : "")} in it";
+    }
+
     public void Dispose() => _lock.Dispose();
 
     /// <returns>What is strange about a folder; null where it is ours, or empty.</returns>
@@ -126,8 +139,8 @@ internal sealed class DataFolder : IDisposable
         bool isMarked = disk.Exists(DemoMarkOf(path));
         return isOurs && isDemo && !isMarked ? "a shop's own data"
             : isOurs && !isDemo && isMarked ? "a demo's data"
-            : !isOurs && !disk.NamesIn(path).All(IsOfAStart) ? "other files"
-            : null;
+            : isOurs ? null
+            : Others(disk.NamesIn(path).Where(n => !IsOfAStart(n)));
     }
 
     /// <summary>Whether a start makes it before the journal; it may have been cut off there.</summary>

@@ -157,6 +157,16 @@ public sealed class HostileArchiveTests : RestoredArchive
     }
 
     [Fact]
+    public void Folder_ThatIsAFreshDisk_IsRestoredInto()
+    {
+        string mark = Directory.CreateDirectory(Path.Combine(Target, "lost+found")).FullName;
+        File.WriteAllBytes(Source, Genuine);
+        Assert.Equal(0, Invocation.Of("restore", Source, "--data", Target).ExitCode);
+        Assert.True(Directory.Exists(mark));
+        Assert.Equal(0, Invocation.Of("verify", "--data", Target).ExitCode);
+    }
+
+    [Fact]
     public void Folder_InUse_IsRefused()
     {
         using (DataFolder.Hold(LocalDisk.Instance, Target, isDemo: false, new Faults())!)

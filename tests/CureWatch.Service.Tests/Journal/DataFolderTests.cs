@@ -33,6 +33,7 @@ public sealed class DataFolderTests : IDisposable
     }
 
     [Theory]
+    [InlineData(false, "lost+found")]
     [InlineData(false, "lock")]
     [InlineData(false, "lock", "owner", "journal")]
     [InlineData(true, "lock", "owner", "demo.new")]
@@ -43,7 +44,7 @@ public sealed class DataFolderTests : IDisposable
         foreach (string name in left)
         {
             string path = Path.Combine(Data, name);
-            if (name == "journal")
+            if (name is "journal" or "lost+found")
             {
                 Directory.CreateDirectory(path);
             }
@@ -65,7 +66,7 @@ public sealed class DataFolderTests : IDisposable
         _written.File("data/holiday.txt", "");
         var faults = new Faults();
         Assert.Null(DataFolder.Hold(LocalDisk.Instance, Data, isDemo: false, faults));
-        Assert.Equal("other files", faults.All[0].Seen);
+        Assert.Equal("holiday.txt in it", faults.All[0].Seen);
         Assert.Equal(["holiday.txt"], Directory.GetFileSystemEntries(Data).Select(Path.GetFileName));
     }
 
