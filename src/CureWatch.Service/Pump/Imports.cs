@@ -33,7 +33,7 @@ internal sealed class Imports(Register register, bool isForced, Faults faults)
     {
         if (register.Settings.Shop is { } known && known.Plan.Shop != shop.Plan.Shop)
         {
-            faults.Add(file, "/shop", shop.Plan.Shop, $"{known.Plan.Shop}, the shop whose data the folder holds");
+            faults.Add(file, "/shop", shop.Plan.Shop, $"{known.Plan.Shop}, the shop whose data the folder holds, or another data folder (--data)");
             return;
         }
 

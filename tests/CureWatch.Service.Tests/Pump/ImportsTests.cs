@@ -92,7 +92,9 @@ public sealed class ImportsTests : IDisposable
         _written.File("shop.json", RecordedDay.Shop.Replace("test-shop", "other-shop", StringComparison.Ordinal));
         var faults = new Faults();
         Decide(isForced: true, faults);
-        Assert.Equal("/shop", Assert.Single(faults.All).Place);
+        Fault fault = Assert.Single(faults.All);
+        Assert.Equal("/shop", fault.Place);
+        Assert.EndsWith(", or another data folder (--data)", fault.Allowed, StringComparison.Ordinal);
     }
 
     [Fact]
