@@ -28,7 +28,7 @@ internal sealed record ConfigurationFolder(string Shop, string? Service, Immutab
             return new ConfigurationFolder(
                 Path.Combine(directory, "shop.json"),
                 File.Exists(service) ? service : null,
-                [.. sheets.Where(f => f.EndsWith(".json", StringComparison.Ordinal)).Order(StringComparer.Ordinal)]);
+                [.. sheets.Where(f => f.EndsWith(".json", StringComparison.OrdinalIgnoreCase)).Order(StringComparer.Ordinal)]);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException)
         {

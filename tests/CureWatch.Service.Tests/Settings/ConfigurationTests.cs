@@ -36,6 +36,14 @@ public sealed class ConfigurationTests : IDisposable
     }
 
     [Fact]
+    public void Sheet_WhoseEndingIsInCapitals_IsReadToo()
+    {
+        _written.File("products/Y-R2.JSON", Edited.At(SheetVariants.Least, "/revision", "2"));
+
+        Assert.Equal(2, Read()!.Catalogue.Newest("x")?.Revision);
+    }
+
+    [Fact]
     public void Folder_WithoutSheets_IsAShopThatOnlyWatches()
     {
         Directory.Delete(Path.Combine(_written.Folder, "products"), recursive: true);
