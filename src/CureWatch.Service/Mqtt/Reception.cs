@@ -46,9 +46,14 @@ internal sealed class Reception(Inbox inbox, CatchUp catchUp, LimitSettings limi
     /// <summary>Counts a message so large that nobody read what it was about.</summary>
     public Task RefuseUnreadAsync() => RefuseAsync(Disbelief.TooLarge, "unread", CancellationToken.None).AsTask();
 
-    /// <summary>Counts a message that was not let in because nobody reads its topic; one that somebody reads is a matter of rights.</summary>
-    public Task CountTurnedAwayAsync(TopicMeaning meaning, string topic, CancellationToken cancelled) =>
-        meaning is TopicMeaning.Foreign ? RefuseAsync(Disbelief.UnknownProbe, topic, cancelled).AsTask() : Task.CompletedTask;
+    /// <summary>Counts a message that was not let in: because nobody reads its topic, or because its sender may not speak for that probe.</summary>
+    public Task CountTurnedAwayAsync(TopicMeaning meaning, string topic, CancellationToken cancelled) => meaning switch
+    {
+        TopicMeaning.Foreign => RefuseAsync(Disbelief.UnknownProbe, topic, cancelled).AsTask(),
+        TopicMeaning.UnknownProbe m => RefuseAsync(Disbelief.UnknownProbe, m.Place, cancelled).AsTask(),
+        TopicMeaning.Readings m => RefuseAsync(Disbelief.NotItsSender, m.Probes[0].Place, cancelled).AsTask(),
+        _ => Task.CompletedTask,
+    };
 
     private static string PlaceOf(TopicMeaning.Tap tap) => $"{tap.Bay}/tap";
 

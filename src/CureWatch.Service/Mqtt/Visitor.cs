@@ -19,7 +19,7 @@ internal sealed record Visitor(MqttUser? User)
     public bool MayPublish(TopicMeaning meaning) => User?.Role switch
     {
         null => meaning is not TopicMeaning.Foreign,
-        MqttRole.Probe => meaning is TopicMeaning.Readings r && r.Probes.Any(p => p.Bay == User.Bay && p.Probe == User.Probe),
+        MqttRole.Probe => meaning is TopicMeaning.Readings r && r.Probes.Any(p => User.Probes.Any(own => own.Bay == p.Bay && own.Probe == p.Probe)),
         MqttRole.Client => meaning is TopicMeaning.Tap,
         _ => false,
     };

@@ -7,13 +7,13 @@ internal static class ProbeUsers
 {
     public static void Check(ServiceSettings service, ShopPlan shop, Faults faults)
     {
-        foreach (MqttUser user in service.Mqtt.Users.Where(u => u.Role == MqttRole.Probe && !IsThere(shop, u)))
+        foreach (OwnProbe own in service.Mqtt.Users.SelectMany(u => u.Probes).Where(p => !IsThere(shop, p)))
         {
             string probes = string.Join(", ", from bay in shop.Bays from mount in bay.Probes select $"{bay.Bay}/{mount.Probe.Id}");
-            faults.Add(user.ProbeAt.File, user.ProbeAt.Place, $"{user.Bay}/{user.Probe}", $"a probe of the shop: {probes}");
+            faults.Add(own.At.File, own.At.Place, $"{own}", $"a probe of the shop: {probes}");
         }
     }
 
-    private static bool IsThere(ShopPlan shop, MqttUser user) =>
-        shop.Bays.Any(b => b.Bay == user.Bay && b.Probes.Any(p => p.Probe.Id == user.Probe));
+    private static bool IsThere(ShopPlan shop, OwnProbe own) =>
+        shop.Bays.Any(b => b.Bay == own.Bay && b.Probes.Any(p => p.Probe.Id == own.Probe));
 }

@@ -15,7 +15,8 @@ internal abstract record ServiceKeys
             ("port", new Number()),
             ("listen", new Text()),
             ("users", new Entries(Of(
-                ("user", new Text()), ("password", new Text()), ("role", new Text()), ("bay", new Text()), ("probe", new Text())))),
+                ("user", new Text()), ("password", new Text()), ("role", new Text()), ("bay", new Text()), ("probe", new Text()),
+                ("probes", new Entries(new Text()))))),
             ("external", Of(
                 ("host", new Text()),
                 ("port", new Number()),

@@ -59,21 +59,26 @@ internal sealed record MqttSettings(int Port, Listen Listen, ImmutableArray<Mqtt
 /// <param name="User">The user name.</param>
 /// <param name="Password">The password.</param>
 /// <param name="Role">What they may do.</param>
-/// <param name="Bay">A probe's bay.</param>
-/// <param name="Probe">A probe's id: it publishes on its own topic and nothing else.</param>
-internal sealed record MqttUser(string User, string Password, MqttRole Role, string? Bay, string? Probe)
+/// <param name="Probes">The probes of a probe, or of a gateway: it publishes on their topics and nothing else.</param>
+internal sealed record MqttUser(string User, string Password, MqttRole Role, ImmutableArray<OwnProbe> Probes)
 {
-    /// <summary>Where the probe is named, for whoever finds that the shop has none of that name.</summary>
-    public SettingPlace ProbeAt { get; init; }
-
     /// <summary>Without the password, wherever this ends up.</summary>
     public override string ToString() => $"{User} ({Role})";
+}
+
+/// <summary>A probe a user of the embedded broker speaks for.</summary>
+/// <param name="Bay">Its bay.</param>
+/// <param name="Probe">Its id.</param>
+/// <param name="At">Where it is named, for whoever finds that the shop has none of that name.</param>
+internal readonly record struct OwnProbe(string Bay, string Probe, SettingPlace At = default)
+{
+    public override string ToString() => $"{Bay}/{Probe}";
 }
 
 /// <summary>What a user of the embedded broker may do.</summary>
 internal enum MqttRole
 {
-    /// <summary>Publish one probe's readings.</summary>
+    /// <summary>Publish the readings of one probe, or of those named.</summary>
     Probe,
 
     /// <summary>Subscribe to everything, and publish taps.</summary>

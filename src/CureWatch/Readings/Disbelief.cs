@@ -44,4 +44,7 @@ public enum Disbelief
 
     /// <summary>A lamp warms the probe: its vapour pressure counts, its temperature does not.</summary>
     LampNear,
+
+    /// <summary>Whoever sent it may not speak for that probe.</summary>
+    NotItsSender,
 }

@@ -10,8 +10,9 @@ public class RightsTests
     private const string Timed = """{"at":"2026-03-02T08:00:00Z","temperatureC":20,"humidityPct":50}""";
     private const string Tap = $"{Registers.Root}/bay-1/tap";
 
-    private static readonly MqttUser Probe = new("air-1", "secret", MqttRole.Probe, "bay-1", "air");
-    private static readonly MqttUser Client = new("tablet", "other", MqttRole.Client, null, null);
+    private static readonly MqttUser Probe = new("air-1", "secret", MqttRole.Probe, [new OwnProbe("bay-1", "air")]);
+    private static readonly MqttUser Gateway = new("gateway", "third", MqttRole.Probe, [new OwnProbe("bay-1", "bonnet"), new OwnProbe("bay-2", "air")]);
+    private static readonly MqttUser Client = new("tablet", "other", MqttRole.Client, []);
 
     public static TheoryData<string> NobodysTopics { get; } =
     [
@@ -93,18 +94,34 @@ public class RightsTests
     [InlineData("air-1", "secret", $"{Registers.Root}/bay-2/probe/air", false)]
     [InlineData("air-1", "secret", $"{Registers.Root}/bay-1/probe/attic", false)]
     [InlineData("air-1", "secret", Tap, false)]
+    [InlineData("gateway", "third", $"{Registers.Root}/bay-1/probe/bonnet", true)]
+    [InlineData("gateway", "third", $"{Registers.Root}/bay-2/probe/air", true)]
+    [InlineData("gateway", "third", Registers.AirTopic, false)]
+    [InlineData("gateway", "third", $"{Registers.Root}/bay-2/probe/bonnet", false)]
     [InlineData("tablet", "other", Registers.AirTopic, false)]
     [InlineData("tablet", "other", Tap, true)]
     [InlineData("tablet", "other", $"{Registers.Root}/status", false)]
     public async Task User_PublishesOwnTopicsOnly(string user, string password, string topic, bool isAllowed)
     {
-        await using BrokerRig rig = await BrokerRig.StartAsync(null, Probe, Client);
+        await using BrokerRig rig = await BrokerRig.StartAsync(null, Probe, Client, Gateway);
         IMqttClient client = await rig.ConnectAsync(o => o.WithCredentials(user, password));
 
         MqttClientPublishResult result = await client.SendAsync(topic, Timed);
 
         Assert.Equal(isAllowed, result.ReasonCode != MqttClientPublishReasonCode.NotAuthorized);
         Assert.Equal(isAllowed ? 1 : 0, rig.Pump.Taken.Count(a => a is not Arrival.Refusal));
+    }
+
+    [Fact]
+    public async Task Reading_OfAProbeThatIsNotTheSenders_IsCountedAtTheProbe()
+    {
+        await using BrokerRig rig = await BrokerRig.StartAsync(null, Probe, Client);
+        IMqttClient probe = await rig.ConnectAsync(o => o.WithCredentials("air-1", "secret"));
+        await probe.SendAsync($"{Registers.Root}/bay-2/probe/air", Timed);
+        await probe.SendAsync($"{Registers.Root}/bay-2/probe/attic", Timed);
+
+        await rig.Pump.RefusesAsync("NotItsSender bay-2/air", "UnknownProbe bay-2/attic");
+        Assert.Empty(rig.Pump.Readings);
     }
 
     [Theory]

@@ -31,6 +31,14 @@ public sealed class ProbeUsersTests : IDisposable
     }
 
     [Fact]
+    public void Probe_OfAGateway_NobodyHas_IsNamedWhereItIsWritten()
+    {
+        Check(ServiceVariants.Gateway);
+
+        Assert.Equal(("/mqtt/users/0/probes/1", "b/q"), _faults.All.Select(f => (f.Place, f.Seen)).Single());
+    }
+
+    [Fact]
     public void Probe_NamedInTheEnvironment_IsFoundThere()
     {
         Check(ServiceVariants.Embedded, new ServiceVariable("CUREWATCH__MQTT__USERS__0__PROBE", "x"));

@@ -38,6 +38,10 @@ public sealed class SchemaAgreementTests : IDisposable
     public void Service() => AssertAgreement("curewatch", ServiceVariants.Embedded, (path, faults) => ServiceFile.Read(path, [], faults));
 
     [Fact]
+    public void ServiceWithAGateway() =>
+        AssertAgreement("curewatch", ServiceVariants.Gateway, (path, faults) => ServiceFile.Read(path, [], faults));
+
+    [Fact]
     public void ServiceWithExternalBroker() =>
         AssertAgreement("curewatch", ServiceVariants.External, (path, faults) => ServiceFile.Read(path, [], faults));
 

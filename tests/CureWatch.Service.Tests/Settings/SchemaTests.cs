@@ -25,6 +25,8 @@ public class SchemaTests
 
     public static TheoryData<string, string?, string> BrokenServices => ServiceVariants.ForBoth;
 
+    public static TheoryData<string, string?, string> BrokenGateways => ServiceVariants.GatewayForBoth;
+
     public static TheoryData<string, string?, string> BrokenExternals => ServiceVariants.ExternalForBoth;
 
     [Theory]
@@ -50,6 +52,7 @@ public class SchemaTests
         Assert.True(Accepts(Job, JobVariants.Whole));
         Assert.True(Accepts(Service, ServiceVariants.Embedded));
         Assert.True(Accepts(Service, ServiceVariants.External));
+        Assert.True(Accepts(Service, ServiceVariants.Gateway));
         Assert.True(Accepts(Service, """{"mqtt":{},"data":{},"board":{},"limits":{}}"""));
     }
 
@@ -72,6 +75,11 @@ public class SchemaTests
     [MemberData(nameof(BrokenServices))]
     public void BrokenService_IsRefused(string changed, string? json, string place) =>
         AssertRefused(Service, ServiceVariants.Embedded, changed, json, place);
+
+    [Theory]
+    [MemberData(nameof(BrokenGateways))]
+    public void BrokenGateway_IsRefused(string changed, string? json, string place) =>
+        AssertRefused(Service, ServiceVariants.Gateway, changed, json, place);
 
     [Theory]
     [MemberData(nameof(BrokenExternals))]

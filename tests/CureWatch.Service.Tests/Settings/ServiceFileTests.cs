@@ -11,6 +11,8 @@ public sealed class ServiceFileTests : IDisposable
 
     public static TheoryData<string, string?, string> Broken { get; } = [.. ServiceVariants.ForBoth, .. ServiceVariants.ForTheReader];
 
+    public static TheoryData<string, string?, string> BrokenGateway => [.. ServiceVariants.GatewayForBoth, ("/mqtt/users/0/probes/1", "\"b/p\"", "/mqtt/users/0/probes/1")];
+
     public static TheoryData<string, string?, string> BrokenExternal => ServiceVariants.ExternalForBoth;
 
     public void Dispose() => _written.Dispose();
@@ -43,8 +45,8 @@ public sealed class ServiceFileTests : IDisposable
         Assert.Empty(_faults.All);
         Assert.Equal((1884, Listen.Loopback), (settings.Mqtt.Port, settings.Mqtt.Listen));
         Assert.Equal(
-            [("bonnet", "rain on tin", MqttRole.Probe, "b", "p"), ("buttons", "12345", MqttRole.Client, null, null)],
-            settings.Mqtt.Users.Select(u => (u.User, u.Password, u.Role, u.Bay, u.Probe)));
+            [("bonnet", "rain on tin", MqttRole.Probe, "b/p"), ("buttons", "12345", MqttRole.Client, "")],
+            settings.Mqtt.Users.Select(u => (u.User, u.Password, u.Role, string.Join(", ", u.Probes))));
         Assert.Equal("/var/lib/curewatch", settings.DataFolder);
         Assert.Equal((8081, Listen.All), (settings.Board.Port, settings.Board.Listen));
         Assert.Equal(["board.example", "192.0.2.7"], settings.Board.Hosts);
@@ -144,6 +146,11 @@ public sealed class ServiceFileTests : IDisposable
     [MemberData(nameof(Broken))]
     public void File_WithOnePlaceBroken_IsRefusedThere(string changed, string? json, string place) =>
         AssertRefused(Edited.At(ServiceVariants.Embedded, changed, json), place);
+
+    [Theory]
+    [MemberData(nameof(BrokenGateway))]
+    public void Gateway_WithOnePlaceBroken_IsRefusedThere(string changed, string? json, string place) =>
+        AssertRefused(Edited.At(ServiceVariants.Gateway, changed, json), place);
 
     [Theory]
     [MemberData(nameof(BrokenExternal))]

@@ -13,6 +13,7 @@ public sealed class ServiceVariableTests : IDisposable
     [Theory]
     [InlineData(ServiceVariants.Embedded)]
     [InlineData(ServiceVariants.External)]
+    [InlineData(ServiceVariants.Gateway)]
     public void EveryKey_CanStandInTheEnvironment(string document)
     {
         ServiceSettings? settings = ServiceFile.Read(null, Flat(JsonNode.Parse(document)!, "CUREWATCH"), _faults);
@@ -20,7 +21,7 @@ public sealed class ServiceVariableTests : IDisposable
         Assert.Empty(_faults.All);
         ServiceSettings written = Read(document)!;
         Assert.Equal(written.Mqtt.External, settings!.Mqtt.External);
-        Assert.Equal(written.Mqtt.Users.Select(WithoutPlace), settings.Mqtt.Users.Select(WithoutPlace));
+        Assert.Equal(written.Mqtt.Users.Select(Said), settings.Mqtt.Users.Select(Said));
         Assert.Equal(written.Board.Hosts, settings.Board.Hosts);
         Assert.Equal(
             (written.Mqtt.Port, written.Mqtt.Listen, written.DataFolder, written.Board.Port, written.Board.Listen, written.Limits),
@@ -138,7 +139,7 @@ public sealed class ServiceVariableTests : IDisposable
         Assert.Equal(["CUREWATCH__MAIL", "line 1"], _faults.All.Select(f => f.Place));
     }
 
-    private static MqttUser WithoutPlace(MqttUser user) => user with { ProbeAt = default };
+    private static string Said(MqttUser user) => $"{user} {user.Password} {string.Join(", ", user.Probes)}";
 
     private static IEnumerable<ServiceVariable> Flat(JsonNode node, string name) => node switch
     {

@@ -18,6 +18,11 @@ internal static class ServiceVariants
         }
         """;
 
+    /// <summary>With a gateway that sends for several probes.</summary>
+    public const string Gateway = """
+        { "mqtt": { "users": [{ "user": "gateway", "password": "rain on tin", "role": "probe", "probes": ["b/p", "b/q"] }] } }
+        """;
+
     /// <summary>With somebody else's broker.</summary>
     public const string External = """
         { "mqtt": { "external": {
@@ -87,6 +92,21 @@ internal static class ServiceVariants
         { "/storage/keepJournal", "\"a year\"", "/storage/keepJournal" },
         { "/storage/keepJournal", "400", "/storage/keepJournal" },
         { "/storage/keep", "1", "/storage/keep" },
+    };
+
+    /// <summary>The one with a gateway, refused by the schema and by the reader.</summary>
+    public static TheoryData<string, string?, string> GatewayForBoth { get; } = new()
+    {
+        { "/mqtt/users/0/probes", null, "/mqtt/users/0/bay" },
+        { "/mqtt/users/0/probes", "[]", "/mqtt/users/0/probes" },
+        { "/mqtt/users/0/probes", "\"b/p\"", "/mqtt/users/0/probes" },
+        { "/mqtt/users/0/probes/1", "\"q\"", "/mqtt/users/0/probes/1" },
+        { "/mqtt/users/0/probes/1", "\"b/q/r\"", "/mqtt/users/0/probes/1" },
+        { "/mqtt/users/0/probes/1", "\"b/#\"", "/mqtt/users/0/probes/1" },
+        { "/mqtt/users/0/probes/1", "{\"bay\":\"b\"}", "/mqtt/users/0/probes/1" },
+        { "/mqtt/users/0/bay", "\"b\"", "/mqtt/users/0/bay" },
+        { "/mqtt/users/0/probe", "\"p\"", "/mqtt/users/0/probe" },
+        { "/mqtt/users/0/role", "\"client\"", "/mqtt/users/0/probes" },
     };
 
     /// <summary>The external one, refused by the schema and by the reader.</summary>
