@@ -13,7 +13,7 @@ namespace CureWatch.Bays;
 internal static class LampHeat
 {
     /// <summary>What shows a lamp's heat [K above the reading before it]. Source (choice): more than a bay warms in an hour.</summary>
-    private const double ShownK = 5;
+    public const double ShownK = 5;
 
     /// <summary>After this many time constants less than a two-thousandth of the heat is left. Source (law): e⁻⁸.</summary>
     public const double LongestCooling = 8;

@@ -49,7 +49,7 @@ public static class NextActs
                    [.. story.Living.Select(c => (c, present.WindowsOf(job.Job, story, c)))],
                    layer => SectionsPerPass(shop.Plan.Pace, present, job.Job, story, layer))
                {
-                   Warm = CoolDowns.Of(shop, present, job.Job, story),
+                   WarmSections = CoolDowns.BySection(shop, present, job.Job, story),
                },
         ];
         return LevelFirst(shop, job, new Walk(surfaces, shop.Plan.Pace, at).Acts());

@@ -86,7 +86,7 @@ internal sealed class StartScene
             bay is null ? ClimateMeans.None : BayMeans.Of(_shop, bay, look.Air))
         {
             OtherSections = told is null ? [] : [.. next?.Sections.Skip(1).Select(s => (s, Preparation.Of(story.Surface, s, told.Value))) ?? []],
-            AfterLamp = CoolDowns.After(_shop, _present, job, story),
+            AfterLamp = next is null ? CoolDowns.After(_shop, _present, job, story) : CoolDowns.After(_shop, _present, job, story, next.Sections),
             ClimateAhead = ClimateAhead.Of(_shop, _present, _present.StaysOf(job, story)) is var ahead && isStillCold ? $"{ahead}{WarmBefore}" : ahead,
             IsStillCold = isStillCold,
             Neighbours = bay is null || times.IsEmpty ? null : NeighboursOf(job, story.Surface, bay, next!.Layer, times),

@@ -85,6 +85,10 @@ internal sealed record UnderLamp(ImmutableArray<Spell> Lit, ImmutableArray<Immut
     public ImmutableArray<Stretch> Over(ImmutableArray<Stretch> life, Coat coat, CoatLaws laws, TimedStage stage, DateTimeOffset now) =>
         new LitLife(stage.Law, Lit, CreditOf(coat, laws, stage.Stage, now), HottestC(coat, laws), UnreadBy(now)).Along(life);
 
+    /// <summary>The lamps over a section, and what was read of the surface but for what was read by hand on another.</summary>
+    public (ImmutableArray<Spell> Lit, ImmutableArray<OwnReading> Own) OverSection(int section) =>
+        (LitSections[section - 1], Own.RemoveAll(r => r.Section is { } other && other != section));
+
     /// <summary>The lamps over a coat; one that is only foretold has no section yet.</summary>
     private ImmutableArray<Spell> LitOver(Coat coat) => coat.Section >= 1 && coat.Section <= LitSections.Length ? LitSections[coat.Section - 1] : Lit;
 

@@ -10,7 +10,8 @@ namespace CureWatch.Bays;
 /// <remarks>
 /// Two minutes after the lamp was told, or five where a probe on that material may turn out to be the one that shows its heat; once it was read, when twice
 /// the time has passed in which the next reading was due. A surface is read by hand, or by a probe of its own whose readings follow each other closely enough
-/// to be known in between; a slower one does not tell what happens to it, but goes on with what was read. One lamp is one warning: it stands until the
+/// to be known in between; a slower one does not tell what happens to it, but goes on with what was read. Where the lamp is over a part of it, what was read by hand on
+/// another part counts for nothing, and a probe that shows no heat is on another. One lamp is one warning: it stands until the
 /// surface is read so again, or the lamp is off. Where people are told already that the surface gets too hot, nothing is added. A lamp told for several surfaces at once is read on any of them.
 /// Source (choice): bright lamps bring sheet metal to 60 °C in one to seven minutes (science note §5).
 /// </remarks>
@@ -71,19 +72,26 @@ internal static class UnreadLamps
         let key = new SurfaceKey(job.Job.Id, story.Surface.Id)
         let lamp = story.Lamps[^1]
         let stays = Stay.Of(shop, job.Job, story)
-        let own = OwnReadings.Of(shop, key, story, stays, lamp.From - (2 * OwnReading.ReachOfSpot))
+        let lit = LitSectionsOf(story)
+        let own = OwnReadings.Of(shop, key, story, stays, lamp.From - (2 * OwnReading.ReachOfSpot)).RemoveAll(r => r.Section is { } section && !lit.Contains(section))
         let burning = story.Ended(lamp, own)
         where burning.Covers(shop.Now)
-        select new LitSurface(story.Surface.Id, burning, own, story.ReadByHand, MayShow(shop, stays[^1], key) ? OwnReading.ReachOfSpot : LampSpell.LongestUnread);
+        let shown = lit.Length < story.Surface.Sections ? own.Except(story.ReadByHand).Where(r => r.At <= lamp.From).Select(r => (OwnReading?)r).LastOrDefault() : null
+        let mayShow = MayShow(shop, stays[^1], key) || shown is not null
+        select new LitSurface(
+            story.Surface.Id, burning, own, story.ReadByHand, shown?.PanelC + LampHeat.ShownK, mayShow ? OwnReading.ReachOfSpot : LampSpell.LongestUnread);
+
+    private static ImmutableArray<int> LitSectionsOf(SurfaceStory story) =>
+        [.. Enumerable.Range(1, story.SectionLamps.Length).Where(s => story.SectionLamps[s - 1] is [.., { To: null }])];
 
     private static bool MayShow(Shop shop, Stay stay, SurfaceKey key) =>
         stay.Bay is { } id && shop.Bays[id] is var bay && bay.Heats.TryGetValue(key, out SurfaceHeat? heat) && LampHeat.MayBeShown(bay, heat, shop.Now);
 
     private static DateTimeOffset? Sooner(DateTimeOffset? a, DateTimeOffset? b) => b is null || a <= b ? a : b;
 
-    /// <summary>A surface under a lamp that burns.</summary>
+    /// <summary>A surface under a lamp that burns; a probe on it tells of the lamp once it shows so much, where that may be over another part.</summary>
     private sealed record LitSurface(
-        string Surface, Spell Lamp, ImmutableArray<OwnReading> Own, ImmutableArray<OwnReading> ByHand, TimeSpan FirstLook)
+        string Surface, Spell Lamp, ImmutableArray<OwnReading> Own, ImmutableArray<OwnReading> ByHand, double? ShownFromC, TimeSpan FirstLook)
     {
         /// <summary>When it counts as unread unless it is read before.</summary>
         public DateTimeOffset UnreadAt
@@ -105,6 +113,6 @@ internal static class UnreadLamps
         public bool IsReadSince(DateTimeOffset instant) => Enumerable.Range(0, Own.Length).Any(i => Own[i].At > instant && Tells(i));
 
         /// <summary>Whether a reading tells what the lamp does to it.</summary>
-        private bool Tells(int i) => ByHand.Contains(Own[i]) ? Own[i].At > Lamp.From : i > 0 && Own[i - 1].Reaches(Own[i]);
+        private bool Tells(int i) => ByHand.Contains(Own[i]) ? Own[i].At > Lamp.From : i > 0 && Own[i - 1].Reaches(Own[i]) && !(Own[i].PanelC < ShownFromC);
     }
 }

@@ -14,8 +14,15 @@ namespace CureWatch.Planning;
 public sealed record SurfaceAtWork(
     SurfaceStory Story, ImmutableArray<(Coat Coat, CoatWindows Windows)> Coats, Func<int, long> SectionsPerPass)
 {
-    /// <summary>How warm it still is from a lamp; null where it is not.</summary>
-    public CoolDown? Warm { get; init; }
+    /// <summary>How warm each section still is from a lamp, null where it is not; empty where there never was one.</summary>
+    public ImmutableArray<CoolDown?> WarmSections { get; init; } = [];
+
+    /// <summary>How warm a section still is from a lamp.</summary>
+    /// <param name="section">The section; null for the warmest of all.</param>
+    /// <returns>How it cools; null where it is not warm.</returns>
+    public CoolDown? WarmAt(int? section) => section is { } one
+        ? one <= WarmSections.Length ? WarmSections[one - 1] : null
+        : WarmSections.OfType<CoolDown>().MaxBy(c => c.CoolFrom ?? DateTimeOffset.MaxValue);
 
     /// <summary>Finds a living coat.</summary>
     /// <param name="layer">The layer.</param>

@@ -20,7 +20,7 @@ public sealed class Walk(IReadOnlyList<SurfaceAtWork> surfaces, SectionPace pace
     /// <returns>The acts; none where nothing is left to do but wait.</returns>
     public ImmutableArray<NextAct> Acts()
     {
-        ImmutableArray<NextAct> levels = [.. Flashing().OrderBy(f => f.Surface.Warm is not null).ThenBy(PressOf).ThenBy(Deadline).ThenBy(f => f.Coat.AppliedAt).Select(LevelAct)];
+        ImmutableArray<NextAct> levels = [.. Flashing().OrderBy(f => f.Surface.WarmAt(f.Coat.Section) is not null).ThenBy(PressOf).ThenBy(Deadline).ThenBy(f => f.Coat.AppliedAt).Select(LevelAct)];
         NextAct? more = MoreOfThePass();
         IEnumerable<NextAct> others = Others().Where(a => a != more).OrderBy(Rank).ThenBy(Within);
         return more is null ? [.. levels, .. others] : [more, .. levels, .. others];
@@ -82,8 +82,8 @@ public sealed class Walk(IReadOnlyList<SurfaceAtWork> surfaces, SectionPace pace
             byEye));
     }
 
-    /// <summary>A surface that is still warm from a lamp has to cool first; what was found on it keeps the instant it was found.</summary>
-    private static NextAct Cooled(SurfaceAtWork surface, NextAct act) => surface.Warm is not { } warm ? act : act with
+    /// <summary>A section that is still warm from a lamp has to cool first; what was found on it keeps the instant it was found.</summary>
+    private static NextAct Cooled(SurfaceAtWork surface, NextAct act) => surface.WarmAt(act.Section) is not { } warm ? act : act with
     {
         LetCool = true,
         From = act.Kind == ActKind.Rework || warm.CoolFrom is null || act.From > warm.CoolFrom ? act.From : warm.CoolFrom,
