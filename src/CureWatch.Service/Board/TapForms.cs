@@ -16,6 +16,9 @@ namespace CureWatch.Service.Board;
 /// <summary>Reads a form that tells a tap, and says it as the JSON it stands for.</summary>
 internal static class TapForms
 {
+    /// <summary>What a form says where somebody has to name a section and means all of them.</summary>
+    public const string EverySection = "all";
+
     private const string Press = "press", Pressed = "pressedAt", PressedFormat = "yyyy-MM-dd'T'HH:mm:ss.fff'Z'";
 
     /// <summary>What tells two taps of one page apart.</summary>
@@ -139,7 +142,7 @@ internal static class TapForms
 
         StartForms.Given(json, "surface", form["surface"].ToString());
         StartForms.Number(json, "layer", form["layer"].ToString());
-        StartForms.Number(json, "section", form["section"].ToString());
+        StartForms.Number(json, "section", form["section"] == EverySection ? "" : form["section"].ToString());
         StartForms.Given(json, "promisedAt", form["promisedAt"].ToString());
         StartForms.Given(json, "startedAt", startedAt);
         StartForms.Given(json, "toBay", form["toBay"].ToString());

@@ -32,6 +32,24 @@ public class PhonePageTests
         Assert.Equal((did, value), (told.Of("did"), told.Of(key)));
     }
 
+    // A lamp over one section was credited to all of the surface: there was no field to say which.
+    [Theory]
+    [InlineData("lamp", "lamp-on", "2", "2")]
+    [InlineData("lamp", "lamp-off", "all", "")]
+    [InlineData("spot", "measured", "1", "1")]
+    [InlineData("water", "wetted", "2", "2")]
+    public async Task WhatIsOfOneSection_IsToldOfIt_AndOfAllOnlyWhereSomebodySaysSo(string group, string did, string section, string told)
+    {
+        await using ServedShop shop = await Thumb.OpenWithCarAsync();
+        string page = await shop.TextAsync($"{Thumb.Car}/more");
+        string choice = Regex.Match(page, $"<fieldset class=\"tell\" id=\"{group}\">.*?(<select name=\"section\".*?</select>)", RegexOptions.Singleline).Groups[1].Value;
+        Assert.Equal(group != "water", Regex.IsMatch(choice, "^<select name=\"section\" required>\\s*<option value=\"\">choose"));
+        Assert.Contains($">{section}</option>", choice, StringComparison.Ordinal);
+        using HttpResponseMessage answer = await shop.TapAsync($"{Thumb.Car}/more", did, ("surface", "bonnet"), ("section", section), ("panelC", did == "measured" ? "30" : ""));
+        answer.AssertSeesOther(Thumb.Car);
+        Assert.Equal(told, Assert.Single(await shop.TapsAsync()).Of("section"));
+    }
+
     [Fact]
     public async Task Car_ThatWasMoved_SaysWhereItIs_AndIsWorkedOnAllTheSame()
     {
