@@ -94,6 +94,25 @@ public class PhoneTests(Chromium browser)
         await Assertions.Expect(page.Locator("#waiting button")).ToHaveCountAsync(0);
     }
 
+    // The coat is level, and only the service does not know it: to wet it again would spoil it.
+    [Fact]
+    public async Task CoatThatWasLevelledWithoutTheService_IsNotCalledTo_AndItsPanelSaysThatItIsKept()
+    {
+        await using ServedShop shop = await ShopAtWork.OpenAsync();
+        IPage page = await browser.OpenAsync(shop.Address);
+        await page.GotoAsync($"/bay/bay-1/jobs/{ShopAtWork.Job}");
+        ILocator panel = page.Locator("section[aria-label=Next]");
+        await Assertions.Expect(page.Locator("#call")).ToContainTextAsync("look now");
+        await page.Context.SetOfflineAsync(true);
+        await panel.Locator("button[value=levelled]").ClickAsync();
+        await Assertions.Expect(panel).ToContainTextAsync("kept on this phone");
+        await PassAsync(page, TimeSpan.FromMinutes(20));
+        await Assertions.Expect(page.Locator("#call")).Not.ToContainTextAsync("re-wet");
+        await page.Locator("#waiting button").ClickAsync(); // taken back: now it is late
+        await Assertions.Expect(page.Locator("#call")).ToContainTextAsync("re-wet and level now");
+        await Assertions.Expect(panel).Not.ToContainTextAsync("kept on this phone");
+    }
+
     // What does not flash has no time that it could be reckoned for: the script broke on it, and every press of that car stayed on the phone.
     [Fact]
     public async Task TapInABayThatWasNeverHeard_IsToldAtOnce()
@@ -153,6 +172,21 @@ public class PhoneTests(Chromium browser)
         await Assertions.Expect(page.Locator(".lost")).ToBeVisibleAsync(new LocatorAssertionsToBeVisibleOptions { Timeout = Patience });
         demo.GoOn();
         await Assertions.Expect(page.Locator(".lost")).ToBeHiddenAsync(new LocatorAssertionsToBeHiddenOptions { Timeout = Patience });
+    }
+
+    /// <summary>Lets time pass on the page, until what it does every half second was done by then.</summary>
+    private static async Task PassAsync(IPage page, TimeSpan time)
+    {
+        await page.EvaluateAsync(
+            """
+            passed => {
+              const before = Date.now;
+              Date.now = () => before() + passed;
+              document.body.insertAdjacentHTML("beforeend", `<p data-until="${new Date(Date.parse(document.getElementById("clock").dateTime) + passed / 2).toISOString()}"></p>`);
+            }
+            """,
+            time.TotalMilliseconds);
+        await page.Locator("body > [data-until][hidden]").WaitForAsync(new LocatorWaitForOptions { State = WaitForSelectorState.Attached, Timeout = Patience });
     }
 
     private static ImmutableArray<Tap> Told(ServedShop shop) => shop.Services.GetRequiredService<Lookout>().Now()!.Shop.Find(ShopAtWork.Job)!.Told;

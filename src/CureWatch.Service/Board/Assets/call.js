@@ -2,6 +2,7 @@
 // late. It reads what it calls to from the page, so it goes on without the service.
 
 import { now } from "./board.js";
+import { waiting } from "./queue.js";
 import { spoken } from "./tongue.js";
 
 const lastCall = 60000;
@@ -27,8 +28,24 @@ function stageOf(panel, at) {
   return look <= at ? ["look", spoken("{0}: look now", panel.dataset.coat)] : [null, null];
 }
 
+// Whether somebody has seen to a coat and the service does not know it yet: nobody is called to it. Its panel says so.
+function isKept(panel, taps) {
+  const form = panel.querySelector("form");
+  const coat = form && new FormData(form);
+  const has = form && taps.filter(t => t.action === new URL(form.action).pathname).map(t => new Map(t.fields)).some(told =>
+    ["levelled", "reworked:re-wet"].includes(told.get("did"))
+    && ["surface", "layer", "section"].every(name => (told.get(name) || coat.get(name)) === coat.get(name))); // what is not named is all of them
+  const said = panel.querySelector(".kept");
+  const words = has ? spoken("Told, and kept on this phone until the service hears it.") : "";
+  if (said && said.textContent !== words) {
+    said.textContent = words;
+  }
+  return has;
+}
+
 export function watch() {
-  const panels = [...document.querySelectorAll("[data-call]")];
+  const taps = waiting().filter(tap => !tap.why);
+  const panels = [...document.querySelectorAll("[data-call]")].filter(panel => !isKept(panel, taps));
   const at = now();
   const due = [];
   for (const panel of panels) { // one coat may stand in two places: it is called to once
