@@ -12,6 +12,29 @@ public class WallTests(Chromium browser)
     /// </summary>
     private const double LeastShareOfWidth = 1 / 50.0 * 2 / 3;
 
+    /// <summary>How long a busy machine may take over what is a matter of seconds [ms].</summary>
+    private const int Patience = 180_000;
+
+    // Nobody touches the screen: the line at the top was that of the hour in which it was switched on.
+    [Fact]
+    public async Task WallThatIsOpen_SaysThatItIsLockUp_AndThatItIsMorning_ByItself()
+    {
+        await using ServedShop shop = await ServedShop.OpenThreeHoursADayAsync();
+        await shop.PassAsync(70);
+        IPage page = await browser.OpenAsync(shop.Address, 1280);
+        await page.GotoAsync("/wall");
+        ILocator top = page.Locator("header.top");
+        await Assertions.Expect(page.GetByRole(AriaRole.Status).First).ToHaveTextAsync("live");
+        await Assertions.Expect(top).Not.ToContainTextAsync("Lock-up at");
+        shop.Clock.Advance(TimeSpan.FromMinutes(60));
+        await shop.PassAsync(1);
+        await Assertions.Expect(top).ToContainTextAsync("Lock-up at 12:00", new LocatorAssertionsToContainTextOptions { Timeout = Patience });
+        shop.Clock.Advance(TimeSpan.FromHours(22));
+        await shop.PassAsync(1);
+        await Assertions.Expect(top).ToContainTextAsync("Good morning", new LocatorAssertionsToContainTextOptions { Timeout = Patience });
+        await Assertions.Expect(top).Not.ToContainTextAsync("Lock-up at");
+    }
+
     [Theory]
     [InlineData(1280, 720)]
     [InlineData(1920, 1080)]

@@ -119,9 +119,11 @@ export async function refresh() {
         itIs(said); // a stepped clock runs faster than ours
       }
       morph(document.getElementById("content"), page.getElementById("content"));
-      const [old, fresh] = [document, page].map(d => d.querySelector(".who"));
-      if (old && fresh) {
-        morph(old, fresh); // somebody else may have signed in on another page of this browser
+      for (const what of [".who", ".part-of-day"]) { // somebody else may have signed in on another page of this browser
+        const [old, fresh] = [document, page].map(d => d.querySelector(what));
+        if (old && fresh) {
+          morph(old, fresh);
+        }
       }
       count();
       document.dispatchEvent(new Event("shown"));
