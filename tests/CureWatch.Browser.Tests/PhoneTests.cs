@@ -98,10 +98,12 @@ public class PhoneTests(Chromium browser)
     [Fact]
     public async Task CoatThatWasLevelledWithoutTheService_IsNotCalledTo_AndItsPanelSaysThatItIsKept()
     {
-        await using ServedShop shop = await ShopAtWork.OpenAsync();
+        await using ServedShop shop = await ShopAtWork.OpenFlashingAsync();
         IPage page = await browser.OpenAsync(shop.Address);
+        await page.RouteAsync("**/api/v1/live", live => live.AbortAsync()); // each beat would set the page's clock to the shop's, which stands
         await page.GotoAsync($"/bay/bay-1/jobs/{ShopAtWork.Job}");
-        ILocator panel = page.Locator("section[aria-label=Next]");
+        await page.Locator("details.coming summary").ClickAsync();
+        ILocator panel = page.Locator("section[data-call]");
         await Assertions.Expect(page.Locator("#call")).ToContainTextAsync("look now");
         await page.Context.SetOfflineAsync(true);
         await panel.Locator("button[value=levelled]").ClickAsync();
@@ -133,12 +135,7 @@ public class PhoneTests(Chromium browser)
     [Fact]
     public async Task FirstWipe_OutlivesAReload()
     {
-        await using ServedShop shop = await ServedShop.OpenAsync();
-        await shop.PassAsync(1);
-        await shop.PostAsync("/api/v1/jobs", Asked.Car, HttpStatusCode.Created);
-        await shop.PostAsync(
-            $"/api/v1/jobs/{ShopAtWork.Job}/taps", $$"""{"at":"{{shop.Clock.GetUtcNow():yyyy-MM-ddTHH:mm:ssZ}}","did":"panel-wiped"}""", HttpStatusCode.Created);
-        await shop.PassAsync(4);
+        await using ServedShop shop = await ShopAtWork.OpenWipedAsync();
         IPage page = await browser.OpenAsync(shop.Address);
         await page.GotoAsync($"/bay/bay-1/jobs/{ShopAtWork.Job}");
         ILocator first = page.Locator("[data-first]:visible").First;
@@ -146,6 +143,40 @@ public class PhoneTests(Chromium browser)
         await Assertions.Expect(first).ToContainTextAsync("First wipe since");
         await page.ReloadAsync();
         await Assertions.Expect(first).ToContainTextAsync("First wipe since");
+    }
+
+    // Without it level-by would count from the last wipe, and come too late.
+    [Fact]
+    public async Task FirstWipe_IsThereAgain_WhenItsCoatIsTakenBackOrRefused()
+    {
+        await using ServedShop shop = await ShopAtWork.OpenWipedAsync();
+        IPage page = await browser.OpenAsync(shop.Address);
+        await page.RouteAsync("**/api/v1/live", live => live.AbortAsync()); // each beat would set the page's clock to the shop's, which stands
+        await page.GotoAsync($"/bay/bay-1/jobs/{ShopAtWork.Job}");
+        ILocator next = page.Locator("section[aria-label=Next]"), first = next.Locator("[data-first]"), applied = next.Locator("button[value=applied]");
+        await first.ClickAsync();
+        await page.Context.SetOfflineAsync(true);
+        await applied.ClickAsync();
+        await Assertions.Expect(first).ToHaveTextAsync("First wipe now");
+        await page.Locator("#waiting button").ClickAsync();
+        await Assertions.Expect(first).ToContainTextAsync("First wipe since");
+        await page.Context.SetOfflineAsync(false);
+
+        await page.RouteAsync("**/taps", tap => tap.FulfillAsync(new RouteFulfillOptions { Status = 409, ContentType = "text/html", Body = "<main id=content>no</main>" }));
+        await page.EvaluateAsync("() => { const before = performance.now.bind(performance); performance.now = () => before() + 3000; }"); // no bounce
+        await applied.ClickAsync();
+        await Assertions.Expect(page.Locator("#waiting")).ToContainTextAsync("Not taken");
+        await Assertions.Expect(first).ToContainTextAsync("First wipe since");
+        await page.UnrouteAllAsync();
+
+        shop.Clock.Advance(TimeSpan.FromMinutes(1));
+        await page.EvaluateAsync("() => { const before = performance.now.bind(performance); performance.now = () => before() + 3000; }");
+        await applied.ClickAsync();
+        await page.Locator(".undo button").ClickAsync(new LocatorClickOptions { Timeout = Patience });
+        await Assertions.Expect(page.Locator(".undo")).ToHaveCountAsync(0, new LocatorAssertionsToHaveCountOptions { Timeout = Patience });
+        await Assertions.Expect(first).ToContainTextAsync("First wipe since");
+        Assert.Equal([Did.PanelWiped, Did.Applied, Did.Withdrawn], Told(shop).Select(t => t.Did));
+        Assert.NotNull(Told(shop)[1].StartedAt);
     }
 
     [Fact]

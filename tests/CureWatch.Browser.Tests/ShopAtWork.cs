@@ -21,6 +21,27 @@ internal static class ShopAtWork
         return shop;
     }
 
+    /// <summary>The same shop a little earlier: the car is wiped down, and can be begun.</summary>
+    public static async Task<ServedShop> OpenWipedAsync()
+    {
+        ServedShop shop = await ServedShop.OpenAsync();
+        await shop.PassAsync(1);
+        await shop.PostAsync("/api/v1/jobs", Asked.Car, HttpStatusCode.Created);
+        await shop.PostAsync(
+            $"/api/v1/jobs/{Job}/taps", $$"""{"id":"wiped","at":"{{shop.Clock.GetUtcNow():yyyy-MM-ddTHH:mm:ssZ}}","did":"panel-wiped"}""", HttpStatusCode.Created);
+        await shop.PassAsync(4);
+        return shop;
+    }
+
+    /// <summary>The same shop a little later: its first section flashes, in air in which the sheet tells by when to level it.</summary>
+    public static async Task<ServedShop> OpenFlashingAsync()
+    {
+        ServedShop shop = await OpenWipedAsync();
+        await TapAsync(shop, "applied", 1);
+        await shop.PassAsync(3);
+        return shop;
+    }
+
     private static async Task TapAsync(ServedShop shop, string did, int section) => await shop.PostAsync(
         $"/api/v1/jobs/{Job}/taps",
         $$"""{"id":"{{did}}-{{section}}","at":"{{shop.Clock.GetUtcNow():yyyy-MM-ddTHH:mm:ssZ}}","did":"{{did}}","surface":"bonnet","layer":1,"section":{{section}},"by":"Ina"}""",

@@ -116,4 +116,8 @@ public sealed record ToldView(
     DateTimeOffset UndoneUntil,
     IReadOnlyList<(string Name, string Value)> Same,
     string? Batch,
-    string Stamp);
+    string Stamp)
+{
+    /// <summary>Its coat, as the page's script calls it, and when somebody said its first wipe was; null where nobody did.</summary>
+    public (string Coat, string At)? FirstWipe { get; init; }
+}

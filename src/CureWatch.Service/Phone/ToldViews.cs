@@ -32,7 +32,10 @@ internal sealed class ToldViews(ShopClock clock)
         tap.ReportedAt + Untimely.UndoLimit,
         [.. SameAs(tap).Where(f => f.Value.Length > 0)],
         tap.Did == Did.Applied ? tap.Batch ?? "" : null,
-        UtcText.Of(tap.At));
+        UtcText.Of(tap.At))
+    {
+        FirstWipe = tap is { Did: Did.Applied, StartedAt: { } begun } ? ($"{tap.Surface} {tap.Layer} {tap.Section}", UtcText.Of(begun)) : null,
+    };
 
     private Sentence TextOf(JobState state, Tap tap)
     {

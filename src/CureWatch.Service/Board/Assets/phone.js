@@ -4,30 +4,17 @@ import { now, refresh } from "./board.js";
 import { forget, isOnItsWay, keep, mayBeSent, send, taken, waiting, who } from "./queue.js";
 import { watch } from "./call.js";
 import { language, spoken } from "./tongue.js";
+import { beginIn, firstWipe, settle, wipeOf } from "./wipes.js";
 import "./aside.js";
 import "./photo.js";
 
 const guard = 1500;    // a glove presses twice
 const patience = 4000; // what waits longer waits for a service that is away
 const list = document.getElementById("waiting");
-const longestWipe = 24 * 3600 * 1000;
 let pressedAt = -guard;
 let lastPress = null; // the tap that was pressed last, and its button
 let told = "";
 let isShut = false; // nobody is signed in any more, or not who pressed it
-
-// When somebody said the first wipe was, by coat: level-by counts from there. Nobody has to say it.
-const wipes = "curewatch-first-wipes";
-const firstWipes = new Map(JSON.parse(sessionStorage.getItem(wipes) ?? "[]").filter(([, at]) => now() - Date.parse(at) < longestWipe));
-const coatOf = form => [new URL(form.action).pathname, ...["surface", "layer", "section"].map(name => new FormData(form).get(name))].join(" ");
-
-function keepFirstWipes() {
-  try {
-    sessionStorage.setItem(wipes, JSON.stringify([...firstWipes]));
-  } catch {
-    // No store: then this page remembers them as long as it is open.
-  }
-}
 
 // A name for this press alone. Not randomUUID, which browsers have by HTTPS only.
 const named = () => Array.from(crypto.getRandomValues(new Uint8Array(12)), byte => byte.toString(16).padStart(2, "0")).join("");
@@ -56,21 +43,18 @@ function press(event) {
   }
   fields.set("number", Number(fields.get("number")) + before.length); // as if those before it had been told
   fields.set("press", named());
-  const begun = firstWipes.get(coatOf(form));
-  const isBegun = begun && fields.get("did") === "applied" && Date.parse(begun) <= doneAt({ ...tap, fields });
-  if (isBegun) {
+  const begun = fields.has("corrects") ? null : firstWipe(form);
+  if (begun && fields.get("did") === "applied" && Date.parse(begun) <= doneAt({ ...tap, fields })) {
     fields.set("startedAt", begun);
   }
+  const wipe = wipeOf(form, fields);
   try {
-    keep({ ...tap, fields: [...fields] });
+    keep({ ...tap, wipe, fields: [...fields] });
   } catch {
     return; // no store: the browser sends the form as it is
   }
   event.preventDefault();
-  if (isBegun) {
-    firstWipes.delete(coatOf(form));
-    keepFirstWipes();
-  }
+  settle(wipe, true);
   form.reset(); // what was said of this tap is not said of the next
   pressedAt = performance.now();
   lastPress = { tap: { ...tap, fields: [...fields] }, button: event.submitter };
@@ -91,7 +75,7 @@ function isSame(tap, fields) {
 
 async function deliver() {
   show();
-  const outcome = await send();
+  const outcome = await send(refused => settle(refused.wipe, false));
   isShut = outcome === "shut" || (isShut && outcome !== "told");
   show();
   if (outcome === "told") {
@@ -171,7 +155,7 @@ function line(tap) {
   const button = words("button", tap.why ? spoken("I have read it") : spoken("Take back"));
   button.type = "button";
   button.className = "quiet";
-  button.addEventListener("click", () => { forget(tap.key); show(); });
+  button.addEventListener("click", () => takeBack(tap));
   p.className = tap.why ? "refused" : "";
   if (!tap.why && (isShut || isAnothers)) {
     const link = words("a", spoken("Sign in"));
@@ -184,6 +168,14 @@ function line(tap) {
   return p;
 }
 
+function takeBack(tap) {
+  forget(tap.key);
+  if (!tap.why) {
+    settle(tap.wipe, false);
+  }
+  show();
+}
+
 function words(name, text) {
   const element = document.createElement(name);
   element.textContent = text;
@@ -192,7 +184,7 @@ function words(name, text) {
 
 function sayFirstWipes() {
   for (const button of document.querySelectorAll("[data-first]")) {
-    const begun = firstWipes.get(coatOf(button.form));
+    const begun = firstWipe(button.form);
     const text = begun ? spoken("First wipe {0}", span(begun)) : spoken("First wipe now");
     button.hidden = false;
     if (button.textContent !== text) {
@@ -204,8 +196,7 @@ function sayFirstWipes() {
 function begin(event) {
   const button = event.target.closest("[data-first]");
   if (button) {
-    firstWipes.set(coatOf(button.form), new Date(now()).toISOString());
-    keepFirstWipes();
+    beginIn(button.form);
     sayFirstWipes();
   }
 }

@@ -46,7 +46,7 @@ function told(tap) {
 }
 
 // In the order they were pressed; what the service refuses stays, with its reason, until somebody has read it.
-export async function send() {
+export async function send(refused) {
   if (isSending) {
     return "nothing";
   }
@@ -70,6 +70,7 @@ export async function send() {
       } else if (answer.status < 500 && !answer.ok) {
         const { key, ...kept } = tap;
         localStorage.setItem(key, JSON.stringify({ ...kept, why: reasonOf(await answer.text()) }));
+        refused(tap);
         outcome = "told";
       } // else this one alone was not taken: it must come again, and holds up none behind it
     }
