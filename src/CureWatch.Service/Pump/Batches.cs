@@ -28,7 +28,7 @@ internal static class Batches
         return batches is [{ Length: > 0 } one] ? tap with { Batch = one } : tap; // of several nobody knows which
     }
 
-    /// <summary>What is remembered after a tap.</summary>
+    /// <summary>What is remembered after a tap. A correction changes it only where what it corrects is what is used.</summary>
     public static ImmutableArray<BatchInUse> After(Register register, string job, Tap tap)
     {
         if (tap is not { Did: Did.Applied, Batch: { } batch } || register.Shop?.Find(job) is not { } state)
@@ -36,10 +36,12 @@ internal static class Batches
             return register.Batches;
         }
 
+        Tap? corrected = tap.Corrects is null ? null : state.Told.FirstOrDefault(t => t.Id == tap.Corrects);
         ImmutableArray<BatchInUse> batches = register.Batches;
         foreach ((string? bay, string product) in UsesOf(register.Shop, state, tap.Surface, tap.Layer).Distinct())
         {
-            if (bay is not null && Find(register, bay, product) != batch)
+            string? used = Find(register, bay, product);
+            if (bay is not null && used != batch && (corrected is null || used == corrected.Batch))
             {
                 batches = [.. batches.Where(b => b.Bay != bay || b.Product != product), new BatchInUse(bay, product, batch)];
             }

@@ -85,6 +85,24 @@ public class BatchTests
         Assert.Contains("reported-late", (await shop.GetAsync("/api/v1/jobs/grey-estate/handover")).GetRawText(), StringComparison.Ordinal);
     }
 
+    // There was another bottle since: the old coat's time is no reason to go back to the one before.
+    [Theory]
+    [InlineData("t1", "A", "B")]
+    [InlineData("t1", "C", "B")]
+    [InlineData("t2", "C", "C")]
+    public async Task Correction_ChangesTheBatchInUse_OnlyWhereItWasThatOfWhatItCorrects(string corrects, string batch, string used)
+    {
+        await using ServedShop shop = await ReadyAsync();
+        await AppliedAsync(shop, "t1", "bonnet", section: 1, batch: "A");
+        await AppliedAsync(shop, "t2", "bonnet", section: 2, batch: "B");
+        await shop.PostAsync(
+            Taps,
+            $$"""{"id":"t3","at":"2026-05-04T08:03:00Z","did":"applied","surface":"bonnet","section":{{corrects[1]}},"batch":"{{batch}}","corrects":"{{corrects}}"}""",
+            HttpStatusCode.Created);
+        await AppliedAsync(shop, "t4", "wheels", section: 1);
+        Assert.Equal(used, (await BatchesAsync(shop))[^1]);
+    }
+
     [Fact]
     public async Task Tap_SentAgainWithoutTheBatchItGot_IsARetry()
     {
