@@ -23,7 +23,7 @@ internal static class TapForms
 
     /// <summary>What tells two taps of one page apart.</summary>
     private static readonly string[] Named =
-        ["did", "surface", "layer", "section", "panelC", "unit", "toBay", "corrects", "at", "doneAt", "promisedAt", "batch"];
+        ["did", "surface", "layer", "section", "panelC", "unit", "toBay", "corrects", "at", "doneAt", "begunAt", "promisedAt", "batch"];
 
     private static readonly TimeSpan LongestAgo = TimeSpan.FromDays(1);
 
@@ -45,7 +45,8 @@ internal static class TapForms
         }
 
         string id = IdOf(form);
-        if (PressedAt(form, look.At) is not { } pressedAt || At(form, pressedAt, new ShopClock(look.Shop.Plan.Hours.Zone, look.At)) is not { } at)
+        var clock = new ShopClock(look.Shop.Plan.Hours.Zone, look.At);
+        if (PressedAt(form, look.At) is not { } pressedAt || At(form, pressedAt, clock) is not { } at || StartedAt(look, job, form, at, clock) is not { } startedAt)
         {
             return new FormAnswer(look, StatusCodes.Status400BadRequest, [$"ago: a number of minutes up to 1440, or a time that the shop's clocks show"]);
         }
@@ -55,7 +56,6 @@ internal static class TapForms
             return new FormAnswer(look, StatusCodes.Status400BadRequest, [which]);
         }
 
-        string startedAt = StartedAt(look, job, form, at);
         Answer answer = await AskAsync(id);
         Look after = lookout.Now() ?? look;
         if (answer is Answer.Stored or Answer.Repeated || Told(id) is not { } told)
@@ -154,13 +154,24 @@ internal static class TapForms
         json.WriteEndObject();
     });
 
-    /// <summary>Whoever corrects the end of a wipe to before its beginning means all of it; otherwise level-by still counts from the first wipe that was told.</summary>
-    private static string StartedAt(Look look, string job, IFormCollection form, DateTimeOffset at)
+    /// <summary>
+    /// Whoever corrects the end of a wipe to before its beginning means all of it; otherwise level-by still counts from the first wipe that was told, or
+    /// that is told now: a wall clock knows seconds, and what it shows unchanged is the same instant.
+    /// </summary>
+    /// <returns>The instant, nothing for none; null where what was sent is no time.</returns>
+    private static string? StartedAt(Look look, string job, IFormCollection form, DateTimeOffset at, ShopClock clock)
     {
+        string told = form["startedAt"].ToString(), begunAt = form["begunAt"].ToString();
+        if (form.ContainsKey("begunAt"))
+        {
+            return begunAt.Length == 0 ? ""
+                : clock.Read(begunAt) is not { } read ? null
+                : Instants.TryParse(told, out DateTimeOffset same) && (same - read).Duration() < TimeSpan.FromSeconds(1) ? told
+                : UtcText.Of(read);
+        }
+
         Tap? corrected = look.Shop.Find(job)?.Told.FirstOrDefault(t => t.Id == form["corrects"]);
-        return corrected is { StartedAt: { } begun, At: var ended } && begun > at && form["startedAt"].ToString().Length > 0
-            ? UtcText.Of(at - (ended - begun))
-            : form["startedAt"].ToString();
+        return corrected is { StartedAt: { } begun, At: var ended } && begun > at && told.Length > 0 ? UtcText.Of(at - (ended - begun)) : told;
     }
 
     /// <summary>Whoever empties the field says that nobody knows the batch; who leaves it empty says nothing.</summary>

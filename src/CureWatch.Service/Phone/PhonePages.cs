@@ -96,6 +96,9 @@ internal static class PhonePages
             (nameof(ToldPage.Job), state.Job.Id),
             (nameof(ToldPage.Car), state.Job.Car ?? state.Job.Id),
             (nameof(ToldPage.TapNumber), state.Told.Length),
+            (nameof(ToldPage.Surfaces), state.Job.Surfaces.Select(s => s.Id).ToArray()),
+            (nameof(ToldPage.Layers), state.Job.Surfaces.Max(s => s.Layers)),
+            (nameof(ToldPage.Sections), state.Job.Surfaces.Max(s => s.Sections)),
             (nameof(ToldPage.Told), new ToldViews(clock).Of(state).ToArray()));
     }
 

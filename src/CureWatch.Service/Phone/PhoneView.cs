@@ -120,4 +120,14 @@ public sealed record ToldView(
 {
     /// <summary>Its coat, as the page's script calls it, and when somebody said its first wipe was; null where nobody did.</summary>
     public (string Coat, string At)? FirstWipe { get; init; }
+
+    /// <summary>Where it was done, for a form; null where it is of no surface.</summary>
+    public ToldPlace? Place { get; init; }
 }
+
+/// <summary>Where something was done, for a form.</summary>
+/// <param name="Surface">The surface; empty for all of them.</param>
+/// <param name="Layer">The layer; empty where nobody said, null where it is of none.</param>
+/// <param name="Section">The section; empty where nobody said, null where it is of none.</param>
+/// <param name="Begun">When the first wipe was, on the shop's wall clock; empty where nobody said, null where it has none.</param>
+public sealed record ToldPlace(string Surface, string? Layer, string? Section, string? Begun);

@@ -25,7 +25,7 @@ internal sealed class ToldViews(ShopClock clock)
         TextOf(state, tap),
         clock.Of(tap.At),
         clock.Of(tap.ReportedAt),
-        TimeZoneInfo.ConvertTime(tap.At, clock.Zone).ToString("yyyy-MM-dd'T'HH:mm:ss", CultureInfo.InvariantCulture),
+        Wall(tap.At),
         tap.By,
         tap.Note,
         holds,
@@ -35,7 +35,14 @@ internal sealed class ToldViews(ShopClock clock)
         UtcText.Of(tap.At))
     {
         FirstWipe = tap is { Did: Did.Applied, StartedAt: { } begun } ? ($"{tap.Surface} {tap.Layer} {tap.Section}", UtcText.Of(begun)) : null,
+        Place = tap.Did is Did.Told or Did.Withdrawn ? null : new ToldPlace(
+            tap.Surface ?? "",
+            tap.Layer is not null || tap.Did is Did.Applied or Did.Flashed or Did.Levelled or Did.Inspected or Did.Reworked ? Invariant(tap.Layer) : null,
+            tap.Did == Did.Moved ? null : Invariant(tap.Section),
+            tap.Did == Did.Applied || tap.How == How.ReWet ? tap.StartedAt is { } first ? Wall(first) : "" : null),
     };
+
+    private string Wall(DateTimeOffset at) => TimeZoneInfo.ConvertTime(at, clock.Zone).ToString("yyyy-MM-dd'T'HH:mm:ss", CultureInfo.InvariantCulture);
 
     private Sentence TextOf(JobState state, Tap tap)
     {

@@ -69,6 +69,40 @@ public class UndoTests
         Assert.Equal(("2026-05-04T08:05:00Z", "2026-05-04T08:04:30Z"), (tap.Of("at"), tap.Of("startedAt")));
     }
 
+    [Fact]
+    public async Task CorrectionOfASection_MovesTheCoatThere_AndItsTimeStays()
+    {
+        await using ServedShop shop = await Thumb.OpenWithCarAsync();
+        await shop.TellAsync("panel-wiped");
+        await shop.PassAsync(4);
+        await shop.TellAsync("applied");
+        await shop.PassAsync(5);
+        Assert.Matches("<option selected>1</option>\\s*<option>2</option>", await shop.TextAsync($"{Thumb.Car}/told"));
+        await shop.CorrectAsync("It was there", ("surface", "bonnet"), ("layer", "1"), ("section", "2"), ("begunAt", ""));
+        JsonElement[] taps = await shop.TapsAsync();
+        Assert.Equal(("bonnet", "1", "2", null, taps[^2].Of("id")), (taps[^1].Of("surface"), taps[^1].Of("layer"), taps[^1].Of("section"), taps[^1].Of("startedAt") is "" ? null : "told", taps[^1].Of("corrects")));
+        Assert.Equal(taps[^2].Of("at"), taps[^1].Of("at"));
+        Assert.Contains("bonnet, section 2: look now", await shop.WordsAsync(Thumb.Car), StringComparison.Ordinal);
+        Assert.DoesNotContain("bonnet, section 1: look now", await shop.WordsAsync(Thumb.Car), StringComparison.Ordinal);
+        Assert.Contains("reported-late", (await shop.GetAsync("/api/v1/jobs/grey-estate/handover")).GetRawText(), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("2026-05-04T09:15:30", "2026-05-04T08:15:30.25Z")] // as the field showed it
+    [InlineData("2026-05-04T09:14", "2026-05-04T08:14:00Z")]
+    [InlineData("", "")]
+    public async Task CorrectionOfTheFirstWipe_ChangesThatAlone(string begunAt, string told)
+    {
+        await using ServedShop shop = await Thumb.OpenWithCarAsync();
+        await shop.TellAsync("panel-wiped");
+        await shop.PassAsync(15);
+        await shop.TellAsync("applied", ("startedAt", "2026-05-04T08:15:30.25Z"));
+        Assert.Contains("value=\"2026-05-04T09:15:30\"", await shop.TextAsync($"{Thumb.Car}/told"), StringComparison.Ordinal);
+        await shop.CorrectAsync("It was there", ("surface", "bonnet"), ("layer", "1"), ("section", "1"), ("begunAt", begunAt));
+        JsonElement tap = (await shop.TapsAsync())[^1];
+        Assert.Equal(("2026-05-04T08:16:00Z", told, "1"), (tap.Of("at"), tap.Of("startedAt"), tap.Of("section")));
+    }
+
     [Theory]
     [InlineData("yesterday")]
     [InlineData("2026-03-29T01:30")] // the clocks skip it
