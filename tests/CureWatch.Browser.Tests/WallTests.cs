@@ -1,3 +1,4 @@
+using System.Net;
 using CureWatch.Service.Tests.Api;
 using Microsoft.Playwright;
 
@@ -11,6 +12,30 @@ public class WallTests(Chromium browser)
     /// seven tenths of the type's size, that is a font of a fiftieth of the screen's width; a wall with more to say than usual may go down to two thirds of it.
     /// </summary>
     private const double LeastShareOfWidth = 1 / 50.0 * 2 / 3;
+
+    [Fact]
+    public async Task CarsInNoBay_FitOnTheScreenToo()
+    {
+        await using ServedShop shop = await ShopAtWork.OpenAsync();
+        foreach (string job in new[] { "red-coupe", "blue-hatch" })
+        {
+            await shop.PostAsync("/api/v1/jobs", Asked.Car.Replace("grey-estate", job, StringComparison.Ordinal).Replace("grey estate", job, StringComparison.Ordinal), HttpStatusCode.Created);
+            foreach (string did in new[] { "\"applied\",\"surface\":\"wheels\",\"layer\":1", "\"moved\",\"toBay\":\"store\"" })
+            {
+                await shop.PostAsync($"/api/v1/jobs/{job}/taps", $$"""{"at":"{{shop.Clock.GetUtcNow():yyyy-MM-ddTHH:mm:ssZ}}","did":{{did}}}""", HttpStatusCode.Created);
+            }
+        }
+
+        IPage page = await browser.OpenAsync(shop.Address, 1280);
+        await page.SetViewportSizeAsync(1280, 720);
+        await page.GotoAsync("/wall", new PageGotoOptions { WaitUntil = WaitUntilState.DOMContentLoaded });
+        ILocator cars = page.Locator(".elsewhere p");
+        await Assertions.Expect(cars).ToHaveCountAsync(2);
+        await page.ScreenshotAsync(new PageScreenshotOptions { Path = Path.Combine(AppContext.BaseDirectory, "pictures", "wall-elsewhere-1280.png") });
+        Assert.InRange(await page.EvaluateAsync<int>("document.documentElement.scrollHeight"), 648, 720);
+        Assert.True(await cars.First.EvaluateAsync<double>("e => parseFloat(getComputedStyle(e).fontSize)") >= 1280 * LeastShareOfWidth);
+        await Assertions.Expect(cars.Last).ToBeInViewportAsync(new LocatorAssertionsToBeInViewportOptions { Ratio = 1 });
+    }
 
     /// <summary>How long a busy machine may take over what is a matter of seconds [ms].</summary>
     private const int Patience = 180_000;

@@ -13,7 +13,11 @@ namespace CureWatch.Service.Board;
 /// <param name="Troubles">What keeps the program itself from its work.</param>
 /// <param name="Bays">The bays.</param>
 public sealed record WallView(
-    string Shop, string Zone, Moment Now, DayPart Part, Moment? LocksUp, IReadOnlyList<TroubleView> Troubles, IReadOnlyList<WallBayView> Bays);
+    string Shop, string Zone, Moment Now, DayPart Part, Moment? LocksUp, IReadOnlyList<TroubleView> Troubles, IReadOnlyList<WallBayView> Bays)
+{
+    /// <summary>The cars in no bay, the most urgent first, and how many more there are than are shown; at lock-up all that have to stay.</summary>
+    public (IReadOnlyList<WallCarView> Cars, int More) Elsewhere { get; init; } = ([], 0);
+}
 
 /// <summary>A bay on the wall.</summary>
 /// <param name="Bay">The bay's id.</param>

@@ -33,7 +33,23 @@ internal sealed class WallViews(Look look, BoardView board)
             views._part,
             views._clock.Of(look.Shop.Plan.Hours.DayAt(look.At)?.LocksUp),
             board.Troubles,
-            [.. board.Bays.Where(b => bay is null || b.Bay == bay).Select(views.Of)]);
+            [.. board.Bays.Where(b => bay is null || b.Bay == bay).Select(views.Of)])
+        {
+            Elsewhere = views.Shown(bay is null ? board.Elsewhere : []),
+        };
+    }
+
+    /// <summary>The most urgent first; at lock-up none that has to stay is left out because the wall was full.</summary>
+    private (IReadOnlyList<WallCarView> Cars, int More) Shown(IReadOnlyList<CarView> all)
+    {
+        var cars = new WallCars(look, _clock, _part);
+        WallCarView[] inOrder =
+        [
+            .. all.Select(c => cars.Of(look.Shop.Find(c.Job)!, c))
+                .OrderByDescending(c => c.Stays?.HasToStay == true).ThenByDescending(c => c.Tone).ThenBy(c => c.Until?.At ?? DateTimeOffset.MaxValue),
+        ];
+        int shown = Math.Max(MostCars, inOrder.Count(c => c.Stays?.HasToStay == true));
+        return ([.. inOrder.Take(shown)], Math.Max(0, inOrder.Length - shown));
     }
 
     private WallBayView Of(BayView bay)
@@ -43,13 +59,7 @@ internal sealed class WallViews(Look look, BoardView board)
         HashSet<string> jobs = [.. bay.Cars.Select(c => c.Job)];
         int[] numbers = [.. look.OpenWarnings.Where(w => w.Warning.Subject.Bay == bay.Bay || (w.Warning.Subject.Job is { } job && jobs.Contains(job))).Select(w => w.Number)];
         WarningView[] warnings = [.. board.Warnings.Where(w => numbers.Contains(w.Number))];
-        var cars = new WallCars(look, _clock, _part);
-        WallCarView[] inOrder =
-        [
-            .. bay.Cars.Select(c => cars.Of(look.Shop.Find(c.Job)!, c))
-                .OrderByDescending(c => c.Stays?.HasToStay == true).ThenByDescending(c => c.Tone).ThenBy(c => c.Until?.At ?? DateTimeOffset.MaxValue),
-        ];
-        int shown = Math.Max(MostCars, inOrder.Count(c => c.Stays?.HasToStay == true)); // none of those is moved because the wall was full
+        (IReadOnlyList<WallCarView> cars, int moreCars) = Shown(bay.Cars);
         var once = new SaidOnce();
         NightView? night = _part is DayPart.LockUp or DayPart.Morning ? NightViews.Of(look.Shop, bay.Bay) : null;
         night = night is null ? null : night with { Cautions = once.Of(night.Cautions) };
@@ -62,8 +72,8 @@ internal sealed class WallViews(Look look, BoardView board)
             [.. warnings.Take(MostInFull).Select(w => w with { Caution = Once(once, w.Caution) })],
             [.. warnings.Take(MostWarnings).Skip(MostInFull)],
             Math.Max(0, warnings.Length - MostWarnings),
-            [.. inOrder.Take(shown).Select(c => c with { Caution = Once(once, c.Caution) })],
-            Math.Max(0, inOrder.Length - shown),
+            [.. cars.Select(c => c with { Caution = Once(once, c.Caution) })],
+            moreCars,
             night);
     }
 

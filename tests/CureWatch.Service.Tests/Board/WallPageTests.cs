@@ -56,6 +56,23 @@ public class WallPageTests
         Assert.DoesNotContain("Lock-up", await shop.WordsAsync("/wall"), StringComparison.Ordinal);
     }
 
+    // In the store it was on no wall at all, and nobody was told to leave it where it stands.
+    [Fact]
+    public async Task Wall_SaysOfACarInNoBay_WhatIsNext_AndAtLockUpThatItStays()
+    {
+        await using ServedShop shop = await AtWorkAsync(ServedShop.OpenThreeHoursADayAsync());
+        Assert.DoesNotContain("Not in a bay", await shop.WordsAsync("/wall"), StringComparison.Ordinal);
+        await shop.PostAsync(
+            "/api/v1/jobs/grey-estate/taps",
+            $$"""{"id":"moved","at":"{{shop.Clock.GetUtcNow():yyyy-MM-ddTHH:mm:ssZ}}","did":"moved","toBay":"store"}""",
+            HttpStatusCode.Created);
+        Assert.Matches("Not in a bay grey estate bonnet, section 1: look now", await shop.WordsAsync("/wall"));
+        Assert.DoesNotContain("Not in a bay", await shop.WordsAsync("/wall/bay-1"), StringComparison.Ordinal);
+        shop.Clock.Advance(TimeSpan.FromHours(2));
+        await shop.PassAsync(1);
+        Assert.Matches("Not in a bay grey estate Stays, dry(, until [^.]*: do not move it|: nobody can tell yet until when. Do not move it).", await shop.WordsAsync("/wall"));
+    }
+
     [Fact]
     public async Task Wall_InTheFirstHour_SaysWhatTheNightDid()
     {
