@@ -59,6 +59,48 @@ public class RefreshTests(Chromium browser)
         await Assertions.Expect(clock).Not.ToHaveTextAsync(before, new LocatorAssertionsToHaveTextOptions { Timeout = Patience });
     }
 
+    // An upgrade never reached a screen that is open: new markup stood under its old styles.
+    [Fact]
+    public async Task WallOfAnOlderVersion_LoadsItselfAgain()
+    {
+        await using ServedShop shop = await ShopAtWork.OpenAsync();
+        IPage page = await OpenBeforeAnUpgradeAsync(shop, "/wall");
+        await page.WaitForFunctionAsync("() => window.isOld === undefined", null, new PageWaitForFunctionOptions { Timeout = Patience });
+        await Assertions.Expect(page.Locator(".wall .bay").First).ToBeVisibleAsync();
+    }
+
+    [Fact]
+    public async Task PhonePageOfAnOlderVersion_SaysSo_AndLosesNothing()
+    {
+        await using ServedShop shop = await ShopAtWork.OpenAsync();
+        IPage page = await OpenBeforeAnUpgradeAsync(shop, $"/bay/bay-1/jobs/{ShopAtWork.Job}/more");
+        ILocator note = page.Locator("#look input[name=note]"), newer = page.Locator("#newer");
+        await note.FillAsync("left edge");
+        await Assertions.Expect(newer).ToContainTextAsync("The service is newer than this page", new LocatorAssertionsToContainTextOptions { Timeout = Patience });
+        await Assertions.Expect(note).ToHaveValueAsync("left edge");
+        await newer.Locator("button").ClickAsync();
+        await page.WaitForFunctionAsync("() => window.isOld === undefined", null, new PageWaitForFunctionOptions { Timeout = Patience });
+    }
+
+    /// <summary>A page whose service has other styles by the time it asks again.</summary>
+    private async Task<IPage> OpenBeforeAnUpgradeAsync(ServedShop shop, string path)
+    {
+        IPage page = await browser.OpenAsync(shop.Address);
+        await page.GotoAsync(path);
+        await page.EvaluateAsync(
+            """
+            () => {
+              const ask = fetch;
+              window.isOld = true;
+              fetch = async (what, how) => {
+                const answer = await ask(what, how);
+                return what === location.pathname ? new Response((await answer.text()).replaceAll("/assets/", "/assets/0")) : answer;
+              };
+            }
+            """);
+        return page;
+    }
+
     [Fact]
     public async Task BoardOfWhoeverIsSignedOut_LeadsToTheSignInPage_ByItself()
     {

@@ -1,6 +1,7 @@
 // Keeps the board up to date: listens to the service, fetches the page again when something changed, and puts only what differs in place.
 // Countdowns run on the service's clock. A board that lost its service says so.
 
+import { sayIfNewer } from "./newer.js";
 import { language, spoken } from "./tongue.js";
 
 const lostAfter = 8000;        // the service sends something at least every three seconds
@@ -125,6 +126,7 @@ export async function refresh() {
           morph(old, fresh);
         }
       }
+      sayIfNewer(page);
       count();
       document.dispatchEvent(new Event("shown"));
       changedAt = changedAt > asked ? changedAt : null;
