@@ -180,6 +180,30 @@ public class PhoneTests(Chromium browser)
     }
 
     [Fact]
+    public async Task WhatWasFilledIn_IsOfferedAgain_WhenItsTapIsRefused_FromAnyPageOfTheCar()
+    {
+        await using ServedShop shop = await ShopAtWork.OpenAsync();
+        IPage page = await browser.OpenAsync(shop.Address);
+        await page.GotoAsync($"/bay/bay-1/jobs/{ShopAtWork.Job}/more");
+        ILocator spot = page.Locator("#spot"), waiting = page.Locator("#waiting");
+        await page.RouteAsync("**/taps", tap => tap.FulfillAsync(new RouteFulfillOptions { Status = 400, ContentType = "text/html", Body = "<main id=content>no</main>" }));
+        await spot.Locator("[name=surface]").SelectOptionAsync("wheels");
+        await spot.Locator("[name=section]").SelectOptionAsync("all");
+        await spot.Locator("[name=panelC]").FillAsync("21.5");
+        await spot.Locator("[name=note]").FillAsync("behind the spokes");
+        await spot.Locator("button[value=measured]").ClickAsync();
+        await Assertions.Expect(waiting).ToContainTextAsync("Not taken");
+        await Assertions.Expect(spot.Locator("[name=note]")).ToHaveValueAsync("");
+        await page.GotoAsync($"/bay/bay-1/jobs/{ShopAtWork.Job}");
+        await waiting.GetByRole(AriaRole.Button, new LocatorGetByRoleOptions { Name = "Fill it in again" }).ClickAsync();
+        await page.WaitForURLAsync("**/more");
+        await Assertions.Expect(spot.Locator("[name=note]")).ToHaveValueAsync("behind the spokes");
+        await Assertions.Expect(spot.Locator("[name=panelC]")).ToHaveValueAsync("21.5");
+        await Assertions.Expect(spot.Locator("[name=surface]")).ToHaveValueAsync("wheels");
+        await Assertions.Expect(waiting).ToBeEmptyAsync();
+    }
+
+    [Fact]
     public async Task ServiceThatIsGone_IsSaidOnThePage_InWords()
     {
         ServedShop shop = await ShopAtWork.OpenAsync();

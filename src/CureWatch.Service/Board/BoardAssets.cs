@@ -20,6 +20,7 @@ internal static class BoardAssets
         Load("queue.js", "text/javascript; charset=utf-8"),
         Load("wipes.js", "text/javascript; charset=utf-8"),
         Load("newer.js", "text/javascript; charset=utf-8"),
+        Load("again.js", "text/javascript; charset=utf-8"),
         Load("call.js", "text/javascript; charset=utf-8"),
         Load("photo.js", "text/javascript; charset=utf-8"),
         Load("wall.js", "text/javascript; charset=utf-8"),

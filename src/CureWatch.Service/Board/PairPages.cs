@@ -13,7 +13,7 @@ internal static class PairPages
     public static void Map(IEndpointRouteBuilder app)
     {
         app.MapGet(Path, AskAsync).ExcludeFromDescription().LetsEverybody();
-        app.MapGet($"{Path}/{{code}}", (string code, Pairing pairing, Lookout lookout) => LetIn(pairing.OfCode(code), lookout, []))
+        app.MapGet($"{Path}/{{code}}", (string code, Pairing pairing, Lookout lookout) => LetIn(pairing.OfCode(code), lookout, [], RefusedForm.None))
             .ExcludeFromDescription().LetsManagers();
         app.MapPost($"{Path}/{{code}}", LetInAsync).ExcludeFromDescription().LetsManagers();
     }
@@ -57,7 +57,7 @@ internal static class PairPages
         WaitingScreen? screen = pairing.OfCode(code);
         if (screen is null || screen.LetInAs is not null || Names.Lack(name) is not null)
         {
-            return LetIn(screen, lookout, Names.Lack(name) is { } lack ? [lack] : []);
+            return LetIn(screen, lookout, Names.Lack(name) is { } lack ? [lack] : [], RefusedForm.Of("", form));
         }
 
         SignedIn signedIn = desk.SignIn(name, Role.Screen, screen.From);
@@ -71,7 +71,7 @@ internal static class PairPages
         return BoardForms.SeeOther(context, "/people");
     }
 
-    private static IResult LetIn(WaitingScreen? screen, Lookout lookout, IReadOnlyList<Sentence> faults) => screen is null or { LetInAs: not null }
+    private static IResult LetIn(WaitingScreen? screen, Lookout lookout, IReadOnlyList<Sentence> faults, RefusedForm refused) => screen is null or { LetInAs: not null }
         ? BoardEndpoints.Plain(StatusCodes.Status404NotFound, $"No screen waits with that code", $"Each picture is good once, for ten minutes. Scan the one it shows now.")
         : new Page<LetInPage>(
             faults.Count == 0 ? StatusCodes.Status200OK : StatusCodes.Status400BadRequest,
@@ -79,5 +79,6 @@ internal static class PairPages
             (nameof(LetInPage.Code), screen.Code),
             (nameof(LetInPage.Number), screen.Number),
             (nameof(LetInPage.From), screen.From),
-            (nameof(LetInPage.Faults), faults));
+            (nameof(LetInPage.Faults), faults),
+            (nameof(LetInPage.Refused), refused));
 }

@@ -12,7 +12,7 @@ internal static class PeoplePages
 
     public static void Map(IEndpointRouteBuilder app)
     {
-        app.MapGet(Path, (Staff staff, Visitor visitor, Lookout lookout) => Show(staff, visitor, lookout, [])).ExcludeFromDescription().LetsManagers();
+        app.MapGet(Path, (Staff staff, Visitor visitor, Lookout lookout) => Show(staff, visitor, lookout, [], RefusedForm.None)).ExcludeFromDescription().LetsManagers();
         MapChange(app, Path, Add);
         MapChange(app, $"{Path}/pin", ChangePin);
         MapChange(app, $"{Path}/remove", Remove);
@@ -36,7 +36,7 @@ internal static class PeoplePages
             });
             if (fault is not null)
             {
-                return Show(staff, visitor, lookout, [fault], StatusCodes.Status400BadRequest);
+                return Show(staff, visitor, lookout, [fault], RefusedForm.Of(path, form), StatusCodes.Status400BadRequest);
             }
 
             People.Log.StaffChanged(log, visitor.Name, what);
@@ -78,7 +78,7 @@ internal static class PeoplePages
 
     private static Change SignOut(IFormCollection form, StaffList list, Pins pins) => new(list.SignedOut(form["id"].ToString()), "a device is signed out", null);
 
-    private static IResult Show(Staff staff, Visitor visitor, Lookout lookout, IReadOnlyList<Sentence> faults, int status = StatusCodes.Status200OK) =>
+    private static IResult Show(Staff staff, Visitor visitor, Lookout lookout, IReadOnlyList<Sentence> faults, RefusedForm refused, int status = StatusCodes.Status200OK) =>
         BoardEndpoints.With(lookout, look =>
         {
             TimeZoneInfo zone = look.Shop.Plan.Hours.Zone;
@@ -86,7 +86,7 @@ internal static class PeoplePages
             IEnumerable<DeviceView> devices = staff.List.SignedIn.Where(s => s.Until > look.At).OrderByDescending(s => s.Since)
                 .Select(s => new DeviceView(s.Id, s.Name, WordOf(s.Role), s.From, On(s.Since), On(s.Until), s.Id == visitor.SignedIn?.Id));
             IEnumerable<(string, string)> people = staff.List.People.Select(p => (p.Name, WordOf(p.Role)));
-            return new Page<PeoplePage>(status, (nameof(PeoplePage.View), new PeopleView(look.Shop.Plan.Shop, [.. people], [.. devices], faults)));
+            return new Page<PeoplePage>(status, (nameof(PeoplePage.View), new PeopleView(look.Shop.Plan.Shop, [.. people], [.. devices], faults, refused)));
         });
 
     private static string WordOf(Role role) => role.ToString().ToLowerInvariant();

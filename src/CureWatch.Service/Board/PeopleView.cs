@@ -7,7 +7,9 @@ namespace CureWatch.Service.Board;
 /// <param name="People">Who may sign in, and as what.</param>
 /// <param name="Devices">What is signed in, the newest first.</param>
 /// <param name="Faults">Why something was not done.</param>
-public sealed record PeopleView(string Shop, IReadOnlyList<(string Name, string Role)> People, IReadOnlyList<DeviceView> Devices, IReadOnlyList<Sentence> Faults);
+/// <param name="Refused">What was filled into the form of that; its PIN is typed anew.</param>
+public sealed record PeopleView(
+    string Shop, IReadOnlyList<(string Name, string Role)> People, IReadOnlyList<DeviceView> Devices, IReadOnlyList<Sentence> Faults, RefusedForm Refused);
 
 /// <summary>A browser or a screen that is signed in.</summary>
 /// <param name="Id">By which it is signed out.</param>

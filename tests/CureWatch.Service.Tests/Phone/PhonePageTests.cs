@@ -216,6 +216,6 @@ public class PhonePageTests
             }
         }
 
-        Assert.Equal(["board.js", "call.js", "newer.js", "phone.js", "queue.js", "tongue.js", "wipes.js"], seen.Order());
+        Assert.Equal(["again.js", "board.js", "call.js", "newer.js", "phone.js", "queue.js", "tongue.js", "wipes.js"], seen.Order());
     }
 }

@@ -2,6 +2,7 @@
 
 import { now, refresh } from "./board.js";
 import { forget, isOnItsWay, keep, mayBeSent, send, taken, waiting, who } from "./queue.js";
+import { fillAgain, fillAsAsked } from "./again.js";
 import { watch } from "./call.js";
 import { language, spoken } from "./tongue.js";
 import { beginIn, firstWipe, settle, wipeOf } from "./wipes.js";
@@ -165,6 +166,13 @@ function line(tap) {
   if (!isOnItsWay(tap)) {
     p.append(button);
   }
+  if (tap.why && new Map(tap.fields).get("did") !== "withdrawn") {
+    const again = words("button", spoken("Fill it in again"));
+    again.type = "button";
+    again.className = "quiet";
+    again.addEventListener("click", () => { fillAgain(tap, doneAt); show(); });
+    p.append(" ", again);
+  }
   return p;
 }
 
@@ -214,4 +222,5 @@ window.addEventListener("online", deliver);
 window.addEventListener("storage", show);
 setInterval(() => { watch(); expire(); show(); }, 500);
 setInterval(() => { if (waiting().some(mayBeSent)) { deliver(); } }, 3000);
+fillAsAsked(doneAt);
 deliver();

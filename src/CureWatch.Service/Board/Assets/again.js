@@ -1,0 +1,58 @@
+// What was filled in for a tap that the service refused, offered in its form again: on this page, or on the one that has it.
+
+import { now } from "./board.js";
+import { forget, waiting } from "./queue.js";
+
+const asked = "curewatch-again";
+const unseen = ["number", "press", "startedAt", "batchBefore"]; // what a page says of itself
+
+// The form that tells it: of the same car, with the same button and what it says unseen, and with a field for when it was: told anew it is not now.
+const formOf = (tap, fields) => [...document.querySelectorAll("form[data-tap]")].find(form => new URL(form.action).pathname === tap.action
+  && form.querySelector("[name=ago], [name=doneAt], [name=at]")
+  && [...form.querySelectorAll("[name=did]")].some(did => did.value === fields.get("did"))
+  && [...form.querySelectorAll("[type=hidden]")].every(has => unseen.includes(has.name) || has.value === (fields.get(has.name) ?? ""))
+  && [...fields.keys()].every(name => unseen.includes(name) || form.querySelector(`[name="${name}"]`)));
+
+// Time has passed since: what was "5 min ago" is longer ago now.
+function minutesAgo(field, doneAt) {
+  const minutes = (now() - doneAt) / 60000;
+  return [...field.options].map(o => o.value).reduce((a, b) => Math.abs(a - minutes) <= Math.abs(b - minutes) ? a : b);
+}
+
+function fill(tap, fields, form, doneAt) {
+  for (const field of form.querySelectorAll("input:not([type=hidden]), select")) {
+    if (field.name === "ago") {
+      field.value = minutesAgo(field, doneAt(tap));
+    } else if (fields.has(field.name)) {
+      field.value = fields.get(field.name);
+    }
+  }
+  for (let box = form.closest("details"); box; box = box.parentElement.closest("details")) {
+    box.open = true;
+  }
+  forget(tap.key);
+  form.scrollIntoView();
+  form.querySelector("input:not([type=hidden]), select, button")?.focus();
+}
+
+export function fillAgain(tap, doneAt) {
+  const fields = new Map(tap.fields);
+  const form = formOf(tap, fields);
+  if (form) {
+    fill(tap, fields, form, doneAt);
+  } else {
+    sessionStorage.setItem(asked, tap.key);
+    location.assign(tap.action.replace(/taps$/, fields.has("corrects") ? "told" : "more"));
+  }
+}
+
+// Somebody asked for it on another page.
+export function fillAsAsked(doneAt) {
+  const tap = waiting().find(t => t.key === sessionStorage.getItem(asked));
+  sessionStorage.removeItem(asked);
+  const fields = new Map(tap?.fields);
+  const form = tap && formOf(tap, fields);
+  if (form) {
+    fill(tap, fields, form, doneAt);
+  }
+}
