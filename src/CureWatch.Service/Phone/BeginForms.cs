@@ -34,10 +34,10 @@ internal static class BeginForms
         [
             .. from row in Part.Usual.Select(p => Of(p with { Surface = StartForms.Slug(tongue.Phrase(p.Surface)) }, look.Register.Settings.Catalogue))
                let same = taken.FirstOrDefault(t => t.Surface == row.Surface)
-               select new PickRow(same ?? row, same is not null, IsNamed: true),
+               select PickOf(same ?? row, same is not null, isNamed: true),
         ];
-        IEnumerable<PickRow> others = taken.Where(t => !usual.Any(u => u.Row.Surface == t.Surface)).Select(t => new PickRow(t, IsPicked: true, IsNamed: true));
-        IEnumerable<PickRow> own = Enumerable.Repeat(new PickRow(StartRow.Blank, IsPicked: true, IsNamed: false), OwnRows);
+        IEnumerable<PickRow> others = taken.Where(t => !usual.Any(u => u.Row.Surface == t.Surface)).Select(t => PickOf(t, isPicked: true, isNamed: true));
+        IEnumerable<PickRow> own = Enumerable.Repeat(PickOf(StartRow.Blank, isPicked: true, isNamed: false), OwnRows);
         return View(look, bay, "", "", [.. others, .. usual, .. own], []) with
         {
             LeftOut = [.. all.Where(s => s.Products().Count() > MostProducts).Select(s => s.Id)],
@@ -57,10 +57,12 @@ internal static class BeginForms
     /// <summary>The rows as they were sent, each with whether it was picked.</summary>
     public static IReadOnlyList<PickRow> Read(IFormCollection form)
     {
-        HashSet<string> picked = [.. form["pick"].OfType<string>()];
+        HashSet<string> picked = [.. form["pick"].OfType<string>()], over = [.. form["hasOver"].OfType<string>()];
         int named = int.TryParse(form["named"], NumberStyles.None, CultureInfo.InvariantCulture, out int count) ? count : 0;
-        return [.. StartForms.Read(form).Rows.Select((row, i) => new PickRow(row, i >= named || picked.Contains($"{i}"), IsNamed: i < named))];
+        return [.. StartForms.Read(form).Rows.Select((row, i) => new PickRow(row, i >= named || picked.Contains($"{i}"), IsNamed: i < named, over.Contains($"{i}")))];
     }
+
+    private static PickRow PickOf(StartRow row, bool isPicked, bool isNamed) => new(row, isPicked, isNamed, HasOver: row.Then.Length > 0);
 
     private static StartRow Of(Part part, Catalogue sheets)
     {

@@ -30,4 +30,5 @@ public sealed record BeginView(
 /// <param name="Row">What the form says of it.</param>
 /// <param name="IsPicked">Whether it is to be coated.</param>
 /// <param name="IsNamed">Whether it has a name, and only has to be picked.</param>
-public sealed record PickRow(StartRow Row, bool IsPicked, bool IsNamed);
+/// <param name="HasOver">Whether a product over it can be chosen.</param>
+public sealed record PickRow(StartRow Row, bool IsPicked, bool IsNamed, bool HasOver);

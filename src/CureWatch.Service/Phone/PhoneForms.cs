@@ -28,7 +28,7 @@ internal static class PhoneForms
         (string job, IReadOnlyList<Sentence> faults) = await BoardForms.StartAsync(filled, form, look, context, inbox);
         return faults.Count == 0
             ? BoardForms.SeeOther(context, PhonePages.CarAt(bay, job))
-            : PhonePages.In(bay, lookout, after => PhonePages.Begin(BeginForms.View(after, bay, filled.Car, filled.Promised, rows, faults)));
+            : PhonePages.In(bay, lookout, after => PhonePages.Begin(BeginForms.View(after, bay, filled.Car, filled.Promised, rows, faults) with { LeftOut = [.. form["leftOut"].OfType<string>()] }));
     }
 
     private static async Task<IResult> Tap(string bay, string job, HttpContext context, Inbox inbox, Lookout lookout, BackupHealth backup) =>

@@ -195,6 +195,14 @@ public class PhonePageTests
         Assert.Matches("<select name=\"then\">[^£]*<option value=\"paint\" selected", form);
         Assert.Contains("name=\"thenLayers\" type=\"number\" min=\"1\" max=\"9\" value=\"2\"", form, StringComparison.Ordinal);
         Assert.Contains("Not taken over, as this form tells two products of a surface: roof", Forms.Words(form), StringComparison.Ordinal);
+
+        // Promised for no time, it is refused: what it offered and what it left out is there again.
+        (string, string)[] fields = [.. WalkTests.FieldsOf(form).Select(f => f.Name == "then" ? (f.Name, "") : f)];
+        using HttpResponseMessage refused = await shop.SubmitAsync("/bay/bay-2/start", [("car", "blue hatch"), ("promised", "yesterday"), ("pick", "0"), .. fields]);
+        Assert.Equal(HttpStatusCode.BadRequest, refused.StatusCode);
+        string again = await refused.Content.ReadAsStringAsync(TestContext.Current.CancellationToken);
+        Assert.Contains("<select name=\"then\">", again, StringComparison.Ordinal);
+        Assert.Contains("tells two products of a surface: roof", Forms.Words(again), StringComparison.Ordinal);
     }
 
     [Fact]
