@@ -50,6 +50,19 @@ public class PhonePageTests
         Assert.Equal(told, Assert.Single(await shop.TapsAsync()).Of("section"));
     }
 
+    // Water at 18:40 is found at 07:30.
+    [Fact]
+    public async Task MorePage_TellsWhatWasADayAgo()
+    {
+        await using ServedShop shop = await Thumb.OpenWithCarAsync();
+        int[] ago = [.. Regex.Matches(await shop.TextAsync($"{Thumb.Car}/more"), "<option value=\"(\\d+)\">[^<]*(now|ago)").Select(m => int.Parse(m.Groups[1].Value, System.Globalization.CultureInfo.InvariantCulture))];
+        Assert.Equal(1440, ago.Max());
+        Assert.Contains(ago, a => a is > 720 and < 960);
+        using HttpResponseMessage answer = await shop.TapAsync($"{Thumb.Car}/more", "wetted", ("surface", "bonnet"), ("ago", "1440"));
+        answer.AssertSeesOther(Thumb.Car);
+        Assert.Equal("2026-05-03T08:01:00Z", Assert.Single(await shop.TapsAsync()).Of("at"));
+    }
+
     [Fact]
     public async Task Car_ThatWasMoved_SaysWhereItIs_AndIsWorkedOnAllTheSame()
     {
