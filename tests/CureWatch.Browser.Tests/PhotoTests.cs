@@ -62,6 +62,23 @@ public sealed class PhotoTests(Chromium browser) : IDisposable
         Assert.Equal(1, photos.GetProperty("photos").GetArrayLength());
     }
 
+    [Fact]
+    public async Task Photo_ThatAHangingServiceNeverAnswers_IsSaidNotToBeKept_AndCanBeSentAgain()
+    {
+        await using ServedShop shop = await ShopAtWork.OpenAsync();
+        IPage page = await browser.OpenAsync(shop.Address);
+        await page.GotoAsync(Car);
+        await page.EvaluateAsync("() => { window.usual = AbortSignal.timeout; AbortSignal.timeout = limit => window.usual.call(AbortSignal, limit / 60); }");
+        await page.RouteAsync("**/photos", _ => Task.CompletedTask);
+        await ChooseAsync(page, Pictures.Of());
+        await AddAsync(page);
+        await Assertions.Expect(page.Locator(".photo-said")).ToContainTextAsync("The service does not answer, so the photo is not kept");
+        await page.UnrouteAllAsync();
+        await page.EvaluateAsync("() => { AbortSignal.timeout = window.usual; }");
+        await AddAsync(page);
+        await Assertions.Expect(page.Locator(".photo-said")).ToHaveTextAsync("The photo is kept.", new LocatorAssertionsToHaveTextOptions { Timeout = Patience });
+    }
+
     /// <summary>From a file, as a person does: bytes handed to the page would be fetched there, which its security policy forbids.</summary>
     private async Task ChooseAsync(IPage page, byte[] photo)
     {

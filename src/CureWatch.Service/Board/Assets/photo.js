@@ -3,6 +3,8 @@
 import { refresh } from "./board.js";
 import { reasonOf } from "./queue.js";
 
+const patience = 30000;  // what a service that hangs may keep somebody waiting,
+const slowest = 50;      // and what a slow network takes for its bytes [bytes/ms]
 let isSending = false;
 
 async function sendPhoto(event) {
@@ -15,14 +17,16 @@ async function sendPhoto(event) {
   if (isSending) {
     return;
   }
-  if ([...form.elements.photo.files].some(file => file.size > Number(form.dataset.most))) {
+  const files = [...form.elements.photo.files];
+  if (files.some(file => file.size > Number(form.dataset.most))) {
     said.textContent = form.dataset.large;
     return;
   }
   isSending = true;
   said.textContent = form.dataset.sending;
   try {
-    const answer = await fetch(form.action, { method: "POST", body: new FormData(form) });
+    const limit = patience + files.reduce((bytes, file) => bytes + file.size, 0) / slowest;
+    const answer = await fetch(form.action, { method: "POST", body: new FormData(form), signal: AbortSignal.timeout(limit) });
     const path = new URL(answer.url).pathname;
     if (answer.ok && answer.redirected && `${path}/photos` === new URL(form.action).pathname) {
       form.reset();
