@@ -19,9 +19,9 @@ internal static class Batches
             return tap;
         }
 
-        if (tap.Corrects is { } corrected)
+        if (SameCoatsBefore(register.Shop!, job, tap) is { } before)
         {
-            return tap with { Batch = job.Told.FirstOrDefault(t => t.Id == corrected)?.Batch };
+            return tap with { Batch = before.Batch };
         }
 
         string?[] batches = [.. UsesOf(register.Shop!, job, tap.Surface, tap.Layer).Select(use => Find(register, use.Bay, use.Product)).Distinct()];
@@ -36,7 +36,7 @@ internal static class Batches
             return register.Batches;
         }
 
-        Tap? corrected = tap.Corrects is null ? null : state.Told.FirstOrDefault(t => t.Id == tap.Corrects);
+        Tap? corrected = SameCoatsBefore(register.Shop, state, tap);
         ImmutableArray<BatchInUse> batches = register.Batches;
         foreach ((string? bay, string product) in UsesOf(register.Shop, state, tap.Surface, tap.Layer).Distinct())
         {
@@ -48,6 +48,14 @@ internal static class Batches
         }
 
         return batches;
+    }
+
+    /// <summary>What a tap corrects, where that was of the same products; a coat that turns out to be of another has a batch of its own.</summary>
+    private static Tap? SameCoatsBefore(Shop shop, JobState job, Tap tap)
+    {
+        return tap.Corrects is { } id && job.Told.FirstOrDefault(t => t.Id == id) is { } before && ProductsOf(before).SetEquals(ProductsOf(tap)) ? before : null;
+
+        HashSet<string> ProductsOf(Tap told) => [.. UsesOf(shop, job, told.Surface, told.Layer).Select(u => u.Product)];
     }
 
     private static string? Find(Register register, string? bay, string product) =>

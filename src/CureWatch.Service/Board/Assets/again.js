@@ -2,6 +2,7 @@
 
 import { now } from "./board.js";
 import { forget, waiting } from "./queue.js";
+import { spoken } from "./tongue.js";
 
 const asked = "curewatch-again";
 const unseen = ["number", "press", "startedAt", "batchBefore"]; // what a page says of itself
@@ -13,10 +14,13 @@ const formOf = (tap, fields) => [...document.querySelectorAll("form[data-tap]")]
   && [...form.querySelectorAll("[type=hidden]")].every(has => unseen.includes(has.name) || has.value === (fields.get(has.name) ?? ""))
   && [...fields.keys()].every(name => unseen.includes(name) || form.querySelector(`[name="${name}"]`)));
 
-// Time has passed since: what was "5 min ago" is longer ago now.
+// Time has passed since: what was "5 min ago" is longer ago now, to the minute.
 function minutesAgo(field, doneAt) {
-  const minutes = (now() - doneAt) / 60000;
-  return [...field.options].map(o => o.value).reduce((a, b) => Math.abs(a - minutes) <= Math.abs(b - minutes) ? a : b);
+  const minutes = String(Math.max(0, Math.round((now() - doneAt) / 60000)));
+  if (![...field.options].some(o => o.value === minutes)) {
+    field.add(new Option(spoken("{0} min ago", minutes), minutes));
+  }
+  return minutes;
 }
 
 function fill(tap, fields, form, doneAt) {

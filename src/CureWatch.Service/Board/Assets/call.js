@@ -2,7 +2,7 @@
 // late. It reads what it calls to from the page, so it goes on without the service.
 
 import { now } from "./board.js";
-import { waiting } from "./queue.js";
+import { taken, waiting } from "./queue.js";
 import { spoken } from "./tongue.js";
 
 const lastCall = 60000;
@@ -32,7 +32,8 @@ function stageOf(panel, at) {
 function isKept(panel, taps) {
   const form = panel.querySelector("form");
   const coat = form && new FormData(form);
-  const has = form && taps.filter(t => t.action === new URL(form.action).pathname).map(t => new Map(t.fields)).some(told =>
+  const unshown = taken().filter(t => Number(new Map(t.fields).get("number")) >= Number(coat?.get("number"))); // the service has it, and this page not yet
+  const has = form && [...taps, ...unshown].filter(t => t.action === new URL(form.action).pathname).map(t => new Map(t.fields)).some(told =>
     ["levelled", "reworked:re-wet"].includes(told.get("did"))
     && ["surface", "layer", "section"].every(name => (told.get(name) || coat.get(name)) === coat.get(name))); // what is not named is all of them
   const said = panel.querySelector(".kept");
