@@ -20,6 +20,9 @@ internal sealed class KeyStore(IDisk disk, string folder)
 
     private readonly Dictionary<string, PersonalKey> _known = new(StringComparer.Ordinal);
 
+    /// <summary>The jobs whose key was asked for last and could not be had.</summary>
+    private readonly SortedSet<string> _failed = new(StringComparer.Ordinal);
+
     /// <summary>Whether every key in the folder lasts. One whose making failed half-way, now or before the last start, may not.</summary>
     private bool _isFlushed;
 
@@ -27,22 +30,35 @@ internal sealed class KeyStore(IDisk disk, string folder)
     /// <exception cref="IOException">It may not last: nothing may be sealed with it.</exception>
     public PersonalKey Of(string job)
     {
+        _failed.Add(job);
         if (!_isFlushed)
         {
             disk.FlushFolder(folder);
             _isFlushed = true;
         }
 
-        return Find(job) is not { } known ? Make(job) : known.IsWhole ? known : throw new IOException($"{known.File} is no key");
+        PersonalKey key = Find(job) ?? Make(job);
+        if (!key.IsWhole)
+        {
+            throw NoKey(key);
+        }
+
+        _failed.Remove(job);
+        return key;
     }
 
-    /// <summary>Makes a key and throws it away.</summary>
-    /// <exception cref="IOException">No key can be made.</exception>
+    /// <summary>Makes a key and throws it away, and looks again at those that could not be had.</summary>
+    /// <exception cref="IOException">No key can be made, or one is none yet.</exception>
     public void Try()
     {
         disk.Delete(PathOf(TryName));
         DurableFile.Create(disk, PathOf(TryName), RandomNumberGenerator.GetBytes(PersonalKey.Bytes), isSecret: true);
         disk.Delete(PathOf(TryName));
+        _failed.RemoveWhere(job => Find(job) is not { IsWhole: false });
+        if (_failed.Min is { } job && Find(job) is { } key)
+        {
+            throw NoKey(key);
+        }
     }
 
     /// <returns>The key, or null where there is none, or no longer.</returns>
@@ -60,7 +76,11 @@ internal sealed class KeyStore(IDisk disk, string folder)
         }
 
         known = new PersonalKey(DurableFile.Read(disk, path), path);
-        _known.Add(job, known);
+        if (known.IsWhole)
+        {
+            _known.Add(job, known); // another is read again: a backup may have the right one
+        }
+
         return known;
     }
 
@@ -74,6 +94,8 @@ internal sealed class KeyStore(IDisk disk, string folder)
         _known.Add(job, key);
         return key;
     }
+
+    private static IOException NoKey(PersonalKey known) => new($"{known.File} is no key");
 
     private string PathOf(string job) => Path.Combine(folder, $"job-{job}{Ending}");
 }

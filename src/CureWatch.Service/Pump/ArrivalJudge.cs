@@ -17,7 +17,7 @@ internal sealed class ArrivalJudge(Draft draft, RefusalCounter refusals, Storage
         {
             return Decide(arrival, now > draft.Register.At ? now : draft.Register.At);
         }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        catch (Exception e) when (IsOfTheDisk(e))
         {
             Log.KeyNotMade(log, e, arrival.GetType().Name);
             storage.KeysFail(e);
@@ -50,7 +50,7 @@ internal sealed class ArrivalJudge(Draft draft, RefusalCounter refusals, Storage
 
                 return Answer.Stored.Plain;
             case Arrival.Tap a:
-                return refusals.Count(a, Enact(Requests.OnTap(draft.Register, a, now), now));
+                return refusals.Count(a, Enact(a, Requests.OnTap(draft.Register, a, now), now));
             case Arrival.Next a:
                 return Enact(Presses.On(draft.Register, a, now), now);
             case Arrival.JobStart a:
@@ -69,6 +69,27 @@ internal sealed class ArrivalJudge(Draft draft, RefusalCounter refusals, Storage
                 throw new UnreachableException(arrival.GetType().Name);
         }
     }
+
+    /// <summary>
+    /// What was done is taken from a push-button, by whomever: nobody there hears that it was not, and a broker that is told so sends it again before all else.
+    /// </summary>
+    private Answer Enact(Arrival.Tap tap, Decision decision, DateTimeOffset now)
+    {
+        try
+        {
+            return Enact(decision, now);
+        }
+        catch (Exception e) when (tap.Button is not null && IsOfTheDisk(e))
+        {
+            Log.TapUnnamed(log, e, tap.Button);
+            storage.KeysFail(e);
+            return Enact(decision with { Entries = [.. decision.Entries.Select(Unnamed)] }, now);
+        }
+    }
+
+    private static Entry Unnamed(Entry entry) => entry is Entry.Tapped e ? e with { Tap = e.Tap with { By = null, Note = null } } : entry;
+
+    private static bool IsOfTheDisk(Exception e) => e is IOException or UnauthorizedAccessException;
 
     private Answer Enact(Decision decision, DateTimeOffset now)
     {

@@ -9,6 +9,9 @@ internal static partial class Log
     [LoggerMessage(2002, LogLevel.Error, "A {Kind} was not stored: the key that seals what names a person cannot be written.")]
     public static partial void KeyNotMade(ILogger logger, Exception e, string kind);
 
+    [LoggerMessage(2007, LogLevel.Error, "The tap of {Button} was stored without name and note: there is no key that seals them.")]
+    public static partial void TapUnnamed(ILogger logger, Exception e, string button);
+
     [LoggerMessage(2003, LogLevel.Warning, "The clock of probe {Probe} in {Bay} is ahead of ours by {Ahead}: what it says is refused until one of the two is set right.")]
     public static partial void DeviceIsAhead(ILogger logger, string bay, string probe, TimeSpan ahead);
 

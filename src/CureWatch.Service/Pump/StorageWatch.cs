@@ -107,12 +107,12 @@ internal sealed class StorageWatch : IDisposable
         }
     }
 
-    /// <summary>A key could not be made.</summary>
+    /// <summary>A key could not be made, or is none.</summary>
     public void KeysFail(Exception e)
     {
         lock (_lock)
         {
-            Tell(Worry.NoKeys, $"no key can be written for what names a person, so that is not taken ({e.Message.TrimEnd('.')})");
+            Tell(Worry.NoKeys, $"there is no key for what names a person, so that is not taken, and a push-button's tap without name and note ({e.Message.TrimEnd('.')})");
         }
     }
 
@@ -143,7 +143,7 @@ internal sealed class StorageWatch : IDisposable
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            // It goes on.
+            KeysFail(e);
         }
     }
 

@@ -143,10 +143,42 @@ public sealed class PumpLoopTests : IDisposable
         Assert.Equal(WarningKind.StorageAhead, Assert.Single(_pumped.Troubles.Standing).Kind);
 
         Directory.CreateDirectory(DataFolder.KeysOf(_pumped.Folder));
-        _pumped.Clock.Advance(TimeSpan.FromMinutes(1));
-        Assert.IsType<Answer.Stored>(await _pumped.Read(20.5, 50));
-        Assert.IsType<Answer.Stored>(await _pumped.Read(20, 50));
+        await PassMinuteAsync();
         Assert.Empty(_pumped.Troubles.Standing);
         Assert.DoesNotContain(Directory.GetFiles(DataFolder.KeysOf(_pumped.Folder)), f => !f.Contains("job-job-", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public async Task Tap_OfAPushButtonWithoutAKey_IsTakenWithoutTheName_AndToldUntilThatKeyIsOne()
+    {
+        await _pumped.StartJob();
+        await _pumped.Read(20, 50);
+        string key = Directory.GetFiles(DataFolder.KeysOf(_pumped.Folder)).Single();
+        byte[] whole = File.ReadAllBytes(key);
+        _pumped.Stop();
+        File.WriteAllBytes(key, whole[..7]);
+        _pumped.Start();
+        const string ByAlex = """{"at":"2026-05-04T08:00:00Z","did":"applied","surface":"bonnet","by":"Alex","note":"left side"}""";
+
+        Answer byButton = await _pumped.Ask(new Arrival.Tap("tap", "job-1", System.Text.Encoding.UTF8.GetBytes(ByAlex), "bay-1/tap"));
+        Answer byPerson = await _pumped.Tap(ByAlex);
+
+        Assert.IsType<Answer.Stored>(byButton);
+        Assert.IsType<Answer.NotStored>(byPerson); // who reads the answer is asked to tell it again
+        Curing.Tap tap = Assert.Single(_pumped.Register.Shop!.Find("job-1")!.Told);
+        Assert.Equal((null, null), (tap.By, tap.Note));
+        await PassMinuteAsync();
+        Assert.EndsWith($"({key} is no key)", Assert.Single(_pumped.Troubles.Standing).Why, StringComparison.Ordinal);
+        File.WriteAllBytes(key, whole);
+        await PassMinuteAsync();
+        Assert.Empty(_pumped.Troubles.Standing);
+        Assert.IsType<Answer.Stored>(await _pumped.Tap(ByAlex));
+    }
+
+    private async Task PassMinuteAsync()
+    {
+        _pumped.Clock.Advance(TimeSpan.FromMinutes(1));
+        await _pumped.Read(20.5, 50);
+        await _pumped.Read(20, 50);
     }
 }
