@@ -16,6 +16,8 @@ internal static class LimitsOfService
     private const int UsualRetained = 1000;
     private const int MostRetained = 100_000;
 
+    /// <summary>So that a probe's full lane is emptied in 20 s: a sender that is not acknowledged for 30 s is disconnected, and would send all of it again for ever.</summary>
+    private const int LeastReadingsPerSecond = 100;
     private const int MostReadingsPerSecond = 1_000_000;
 
     public static LimitSettings Read(JsonCursor limits)
@@ -25,6 +27,6 @@ internal static class LimitsOfService
             limits["payloadBytes"].Integer(LeastPayloadBytes, MostPayloadBytes) ?? UsualPayloadBytes,
             limits["clients"].Integer(1, MostClients) ?? UsualClients,
             limits["retained"].Integer(0, MostRetained) ?? UsualRetained,
-            limits["readingsPerSecond"].Integer(1, MostReadingsPerSecond) ?? LimitSettings.UsualReadingsPerSecond);
+            limits["readingsPerSecond"].Integer(LeastReadingsPerSecond, MostReadingsPerSecond) ?? LimitSettings.UsualReadingsPerSecond);
     }
 }

@@ -46,7 +46,7 @@ internal sealed class ServiceTarget() : DocumentTarget<ServiceSettings>("curewat
         BrokenPromiseException.Unless(read.Mqtt.Port is >= 0 and <= 65_535 && read.Board.Port is >= 0 and <= 65_535, "a port beyond its range");
         BrokenPromiseException.Unless(read.Mqtt is not { Listen: Listen.All, Users.IsEmpty: true, External: null }, "a broker open to everybody");
         BrokenPromiseException.Unless(read.Board is not { Listen: Listen.All, Hosts.IsEmpty: true }, "a board open under any name");
-        BrokenPromiseException.Unless(read.Limits is { PayloadBytes: >= 1024, Clients: >= 1, Retained: >= 0, ReadingsPerSecond: >= 1 }, "a limit beyond its range");
+        BrokenPromiseException.Unless(read.Limits is { PayloadBytes: >= 1024, Clients: >= 1, Retained: >= 0, ReadingsPerSecond: >= 100 }, "a limit beyond its range");
         BrokenPromiseException.Unless(read.Telemetry.TraceShare is >= 0 and <= 1, "a share beyond its range");
         BrokenPromiseException.Unless(!read.ToString().Contains(Secret, StringComparison.Ordinal), "the settings show a password");
     }
