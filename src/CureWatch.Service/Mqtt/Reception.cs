@@ -1,4 +1,5 @@
 using System.Buffers;
+using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using CureWatch.Readings;
 using CureWatch.Service.Pump;
@@ -11,6 +12,11 @@ internal sealed class Reception(Inbox inbox, CatchUp catchUp, LimitSettings limi
 {
     /// <summary>Most faults of a tap that are told: a push-button is set right by the first of them. Source (choice).</summary>
     private const int MostTold = 5;
+
+    /// <summary>More different refusals of taps than this are not told; all are counted. Source (choice).</summary>
+    private const int MostRefusals = 1_000;
+
+    private readonly ConcurrentDictionary<(string Topic, string What), byte> _told = new();
 
     /// <summary>Takes a message. Waits only where the pump's inbox is full, so that its sender is held back.</summary>
     public async ValueTask<Receipt> TakeAsync(
@@ -31,7 +37,11 @@ internal sealed class Reception(Inbox inbox, CatchUp catchUp, LimitSettings limi
             case TopicMeaning.Tap m when isTooLarge:
                 return await RefuseAsync(Disbelief.TooLarge, PlaceOf(m), cancelled).ConfigureAwait(false);
             case TopicMeaning.Tap m when isRetained:
-                Log.KeptTapIgnored(log, topic);
+                if (IsNews(topic, "kept"))
+                {
+                    Log.KeptTapIgnored(log, topic);
+                }
+
                 return await RefuseAsync(Disbelief.RetainedTap, PlaceOf(m), cancelled).ConfigureAwait(false);
             case TopicMeaning.Tap m:
                 var tap = new Arrival.Tap(topic, null, payload.ToArray(), PlaceOf(m));
@@ -103,18 +113,20 @@ internal sealed class Reception(Inbox inbox, CatchUp catchUp, LimitSettings limi
         return all.FirstOrDefault(a => a is Answer.NotStored) ?? all[0];
     }
 
-    /// <summary>A push-button shows nobody what was wrong with its tap: the log does.</summary>
+    /// <summary>A push-button shows nobody what was wrong with its tap: the log does, once; what it saw may be another each time.</summary>
     private async Task TellAsync(Arrival.Tap tap)
     {
         switch (await tap.Answered.ConfigureAwait(false))
         {
-            case Answer.Refused a:
+            case Answer.Refused a when IsNews(tap.Source, string.Join(' ', a.Faults.Take(MostTold).Select(f => f.Place))):
                 string more = a.Faults.Length > MostTold ? $"; and {a.Faults.Length - MostTold} faults more" : "";
                 Log.TapRefused(log, string.Join("; ", a.Faults.Take(MostTold)) + more);
                 break;
-            case Answer.NoSuchJob a:
+            case Answer.NoSuchJob a when IsNews(tap.Source, $"job {Doorkeeper.Shown(a.Job)}"):
                 Log.TapOfNoJob(log, tap.Source, a.Job);
                 break;
         }
     }
+
+    private bool IsNews(string topic, string what) => _told.Count < MostRefusals && _told.TryAdd((Doorkeeper.Shown(topic), what), 0);
 }
