@@ -7,11 +7,19 @@ namespace CureWatch.Service.Mqtt;
 
 /// <summary>Acknowledges one connection's messages to an external broker in the order they came, each once it is on disk.</summary>
 /// <param name="ahead">What was read of the connection and is not dealt with.</param>
-/// <param name="giveUp">Told why where something could not be stored; the broker sends it again on the next connection.</param>
+/// <param name="giveUp">Told why where something could not be stored; nothing more is acknowledged then, and the broker sends it again on the next connection.</param>
 internal sealed class Acknowledger(ReadAhead ahead, Action<string> giveUp)
 {
     private readonly Channel<(MqttApplicationMessageReceivedEventArgs Message, Task<Answer> Answered)> _messages =
         Channel.CreateUnbounded<(MqttApplicationMessageReceivedEventArgs, Task<Answer>)>(new UnboundedChannelOptions { SingleReader = true });
+
+    private volatile bool _hasGivenUp;
+
+    /// <summary>Whether something could not be stored.</summary>
+    public bool HasGivenUp => _hasGivenUp;
+
+    /// <summary>Leaves a message for the next connection.</summary>
+    public void Leave(MqttApplicationMessage message) => ahead.Remove(message);
 
     /// <summary>Adds a message. What may be read ahead bounds how many can wait.</summary>
     public void Add(MqttApplicationMessageReceivedEventArgs message, Task<Answer> answered)
@@ -32,10 +40,16 @@ internal sealed class Acknowledger(ReadAhead ahead, Action<string> giveUp)
     {
         await foreach ((MqttApplicationMessageReceivedEventArgs message, Task<Answer> answered) in _messages.Reader.ReadAllAsync(cancelled).ConfigureAwait(false))
         {
-            if (await answered.WaitAsync(cancelled).ConfigureAwait(false) is Answer.NotStored trouble)
+            if (!_hasGivenUp && await answered.WaitAsync(cancelled).ConfigureAwait(false) is Answer.NotStored trouble)
             {
+                _hasGivenUp = true;
                 giveUp(trouble.Why);
-                return;
+            }
+
+            if (_hasGivenUp)
+            {
+                Leave(message.ApplicationMessage);
+                continue;
             }
 
             try

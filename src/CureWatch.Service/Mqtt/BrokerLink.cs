@@ -82,13 +82,14 @@ internal sealed class BrokerLink(
             {
                 var ahead = new ReadAhead();
                 using IMqttClient client = new MqttClientFactory().CreateMqttClient(new BrokerLog(log), new BoundedChannel.Factory(ahead));
-                await HoldAsync(client, ahead, cancelled).ConfigureAwait(false);
+                await HoldAsync(client, ahead, BackOff.After(failures, chance.NextDouble()), cancelled).ConfigureAwait(false);
             }
             catch (NotStoredException)
             {
                 failures = time.GetElapsedTime(begun) >= Rule.OffDelay ? 0 : failures;
                 _awaySince = null; // it is there: that nothing can be stored is told by whoever stores
                 troubles.Clear(Rule.Kind);
+                continue; // it has rested while the connection stood
             }
             catch (Exception e) when (IsBrokenOff(e) && !cancelled.IsCancellationRequested)
             {
@@ -114,7 +115,7 @@ internal sealed class BrokerLink(
         }
     }
 
-    private async Task HoldAsync(IMqttClient client, ReadAhead ahead, CancellationToken cancelled)
+    private async Task HoldAsync(IMqttClient client, ReadAhead ahead, TimeSpan rest, CancellationToken cancelled)
     {
         var ended = new TaskCompletionSource<string>(TaskCreationOptions.RunContinuationsAsynchronously);
         client.DisconnectedAsync += e =>
@@ -148,14 +149,18 @@ internal sealed class BrokerLink(
             Trouble = null;
             Opened?.Invoke();
             await StayAsync(client, ended.Task, cancelled).ConfigureAwait(false);
+            throw new IOException(await ended.Task.ConfigureAwait(false));
+        }
+        catch (NotStoredException)
+        {
+            await RestAsync(client, rest, cancelled).ConfigureAwait(false);
+            throw;
         }
         finally
         {
             acknowledger.Close();
             await acknowledging.ConfigureAwait(false);
         }
-
-        throw new IOException(await ended.Task.ConfigureAwait(false));
     }
 
     private async Task StayAsync(IMqttClient client, Task ended, CancellationToken cancelled)
@@ -177,6 +182,24 @@ internal sealed class BrokerLink(
         }
     }
 
+    /// <summary>
+    /// Leaves the connection open for a while, so that what the shop publishes gets out, and then ends it, so that the broker sends again what could not be
+    /// stored; in good order, or its will would say that we are gone.
+    /// </summary>
+    private async Task RestAsync(IMqttClient client, TimeSpan rest, CancellationToken cancelled)
+    {
+        await Task.Delay(rest, time, cancelled).ConfigureAwait(false);
+        _client = null;
+        try
+        {
+            await client.DisconnectAsync(BrokerLinkOptions.Farewell, cancelled).WaitAsync(Patience, time, cancelled).ConfigureAwait(false);
+        }
+        catch (Exception e) when (IsBrokenOff(e) && !cancelled.IsCancellationRequested)
+        {
+            // It is ended in any case.
+        }
+    }
+
     private async Task SubscribeAsync(IMqttClient client, IEnumerable<MqttTopicFilter> filters, CancellationToken cancelled)
     {
         var options = new MqttClientSubscribeOptions { TopicFilters = [.. filters] };
@@ -191,6 +214,12 @@ internal sealed class BrokerLink(
     {
         e.AutoAcknowledge = false;
         MqttApplicationMessage message = e.ApplicationMessage;
+        if (acknowledger.HasGivenUp && message.QualityOfServiceLevel > MqttQualityOfServiceLevel.AtMostOnce)
+        {
+            acknowledger.Leave(message);
+            return;
+        }
+
         TopicMeaning meaning = topics.Current.Find(message.Topic);
         if (meaning is TopicMeaning.Foreign && message.Retain)
         {

@@ -15,6 +15,9 @@ internal static class BrokerLinkOptions
     private static readonly TimeSpan SessionExpiry = TimeSpan.FromDays(7);
     private static readonly TimeSpan KeepAlive = TimeSpan.FromSeconds(15);
 
+    /// <summary>How a connection is ended that is begun anew at once: the broker keeps what we have not acknowledged.</summary>
+    public static readonly MqttClientDisconnectOptions Farewell = new() { SessionExpiryInterval = (uint)SessionExpiry.TotalSeconds };
+
     /// <summary>Most messages the broker may send ahead of our acknowledgements. Source (choice): one batch of the pump's.</summary>
     private const ushort ReceiveMaximum = 2_000;
 

@@ -1,4 +1,5 @@
 using System.Text.Json;
+using CureWatch.Service.Mqtt;
 
 namespace CureWatch.Service.Tests.Mqtt;
 
@@ -62,6 +63,30 @@ public class BothBrokersTests
         await using Watcher watcher = await Watcher.ConnectAsync(outside.Port);
         await watcher.SeesAsync(Climate, c => c.Length > 0);
         await watcher.SeesAsync($"{ShopRig.Root}/status", s => s == "online");
+    }
+
+    [Fact]
+    public async Task Journal_ThatCannotBeWritten_IsToldByABrokerOutside_ThatIsNotLeft()
+    {
+        await using Mosquitto outside = await Mosquitto.StartAsync();
+        await using ShopRig rig = await ShopRig.StartAsync(LinkRig.At(outside.Port), segmentBytes: 1);
+        await using Watcher watcher = await Watcher.ConnectAsync(outside.Port);
+        await watcher.SeesAsync($"{ShopRig.Root}/status", s => s == "online");
+        rig.BreakJournal();
+        for (int i = 0; i < 20; i++)
+        {
+            await Mosquitto.PublishAsync(outside.Port, "-V", "5", "-q", "1", "-t", ShopRig.AirTopic, "-m", """{"temperatureC":20,"humidityPct":50}""");
+        }
+
+        await watcher.SeesAsync($"{ShopRig.Root}/warnings/storage-trouble", w => w.Length > 0);
+        BrokerLink link = rig.Of<BrokerLink>();
+        int openings = 0;
+        link.Opened += () => Interlocked.Increment(ref openings);
+        await Eventually.TrueAsync(() => Volatile.Read(ref openings) >= 2, "connections on which it is sent again");
+
+        await using Watcher late = await Watcher.ConnectAsync(outside.Port, "late");
+        await late.SeesAsync($"{ShopRig.Root}/warnings/storage-trouble", w => w.Length > 0);
+        Assert.DoesNotContain(watcher.Seen, s => s is { Topic: $"{ShopRig.Root}/status", Payload: "offline" });
     }
 
     private static readonly string[] Leftovers =
