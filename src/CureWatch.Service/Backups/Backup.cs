@@ -92,11 +92,12 @@ internal sealed record Backup(string Path, long Bytes, string Sha256, Manifest M
         IDisk disk, BackupContent content, string unfinished, string program, DateTimeOffset now, CancellationToken cancelled)
     {
         using IDiskFile file = disk.Open(unfinished, FileUse.MakeSecret);   // the keys are in it
+        var room = new BackupRoom(disk, System.IO.Path.GetDirectoryName(System.IO.Path.GetFullPath(unfinished))!);
         var stream = new DiskStream(file);
         using (var zip = new ZipArchive(stream, ZipArchiveMode.Create, leaveOpen: true))
         {
             zip.Comment = ArchiveSeal.Blank;
-            ImmutableArray<ArchivedFile> files = [.. content.Files.Select(f => Add(zip, disk, f, now, cancelled)).OfType<ArchivedFile>()];
+            ImmutableArray<ArchivedFile> files = [.. content.Files.Select(f => Add(zip, disk, f, room, now, cancelled)).OfType<ArchivedFile>()];
             using Stream manifest = Begin(zip, ArchiveNames.Manifest, now);
             using var json = new Utf8JsonWriter(manifest);
             new Manifest(program, now, content.Journal, content.IsDemo, content.IsPart, files).Write(json);
@@ -107,7 +108,7 @@ internal sealed record Backup(string Path, long Bytes, string Sha256, Manifest M
     }
 
     /// <returns>The file; null for a snapshot that a service has thrown away since: all that is needed is in the journal.</returns>
-    private static ArchivedFile? Add(ZipArchive zip, IDisk disk, SourceFile source, DateTimeOffset now, CancellationToken cancelled)
+    private static ArchivedFile? Add(ZipArchive zip, IDisk disk, SourceFile source, BackupRoom room, DateTimeOffset now, CancellationToken cancelled)
     {
         using IDiskFile? from = Open(disk, source);
         if (from is null)
@@ -116,7 +117,7 @@ internal sealed record Backup(string Path, long Bytes, string Sha256, Manifest M
         }
 
         using Stream into = Begin(zip, source.Name, now);
-        (long bytes, string sha256) = Copy.Of(new DiskStream(from, canWrite: false), into, source.Bytes, cancelled);
+        (long bytes, string sha256) = Copy.Of(new DiskStream(from, canWrite: false), into, source.Bytes, room.Take, cancelled);
         return bytes == source.Bytes
             ? new ArchivedFile(source.Name, bytes, sha256)
             : throw new EndOfStreamException($"{source.Path}: it became shorter while it was read.");

@@ -1,0 +1,45 @@
+using System.Globalization;
+using CureWatch.Service.Disk;
+using CureWatch.Service.Pump;
+
+namespace CureWatch.Service.Backups;
+
+/// <summary>Keeps room on the disk a backup is written to. It may be the journal's, and a journal without room takes nothing.</summary>
+/// <param name="disk">The disk.</param>
+/// <param name="folder">The folder of the backup.</param>
+internal sealed class BackupRoom(IDisk disk, string folder)
+{
+    /// <summary>How much is written between two looks [bytes]. Source (choice): little beside what is left free.</summary>
+    private const long LookEvery = 8 << 20;
+
+    private long _sinceLook = LookEvery;
+
+    /// <summary>Told what is about to be written.</summary>
+    /// <exception cref="IOException">It would leave less free than is warned of.</exception>
+    public void Take(int bytes)
+    {
+        _sinceLook += bytes;
+        if (_sinceLook < LookEvery)
+        {
+            return;
+        }
+
+        _sinceLook = 0;
+        if (Free() is < StorageWatch.LittleBytes and var free)
+        {
+            throw new IOException(string.Create(CultureInfo.InvariantCulture, $"{free / 1_000_000} MB are free, and a backup leaves {StorageWatch.LittleBytes / 1_000_000} MB free"));
+        }
+    }
+
+    private long Free()
+    {
+        try
+        {
+            return disk.FreeBytes(folder);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            return long.MaxValue; // whoever writes will see
+        }
+    }
+}

@@ -1,0 +1,75 @@
+using System.Security.Cryptography;
+using CureWatch.Service.Backups;
+using CureWatch.Service.Disk;
+using CureWatch.Service.Journal;
+using CureWatch.Service.Pump;
+using CureWatch.Service.Settings;
+
+namespace CureWatch.Service.Tests.Backups;
+
+public sealed class BackupRoomTests : IAsyncLifetime
+{
+    private const int PhotoBytes = 5 << 20;
+
+    private ShopData _data = null!;
+
+    public async ValueTask InitializeAsync()
+    {
+        _data = await ShopData.FilledAsync();
+        Directory.CreateDirectory(DataFolder.PhotosOf(_data.Folder));
+        for (int photo = 0; photo < 3; photo++)
+        {
+            byte[] bytes = new byte[PhotoBytes];
+            new Random(photo).NextBytes(bytes);
+            await File.WriteAllBytesAsync(Path.Combine(DataFolder.PhotosOf(_data.Folder), $"{Convert.ToHexStringLower(SHA256.HashData(bytes))}.jpg"), bytes, TestContext.Current.CancellationToken);
+        }
+    }
+
+    public ValueTask DisposeAsync()
+    {
+        _data.Dispose();
+        return ValueTask.CompletedTask;
+    }
+
+    [Theory]
+    [InlineData(StorageWatch.LittleBytes - 1)]
+    [InlineData(StorageWatch.LittleBytes + PhotoBytes)]
+    public void Backup_ThatWouldLeaveTooLittleRoom_IsNone_AndLeavesNothing(long free)
+    {
+        string folder = Directory.CreateDirectory(_data.Elsewhere("full")).FullName;
+        var faults = new Faults();
+
+        Assert.Null(Backup.Write(new FillingDisk(folder, free), _data.Folder, Path.Combine(folder, "backup.zip"), "test", _data.Pumped.Clock.GetUtcNow(), faults, TestContext.Current.CancellationToken));
+
+        Assert.Contains("MB are free, and a backup leaves 200 MB free", Assert.Single(faults.All).Seen, StringComparison.Ordinal);
+        Assert.Empty(Directory.GetFiles(folder));
+    }
+
+    [Fact]
+    public void Backup_ThatLeavesEnoughRoom_IsMade()
+    {
+        string folder = Directory.CreateDirectory(_data.Elsewhere("roomy")).FullName;
+        Assert.NotNull(Backup.Write(
+            new FillingDisk(folder, StorageWatch.LittleBytes + (4 * PhotoBytes)), _data.Folder, Path.Combine(folder, "backup.zip"), "test", _data.Pumped.Clock.GetUtcNow(), new Faults(), TestContext.Current.CancellationToken));
+    }
+
+    /// <summary>This machine's disk, with so much room as if all that is in a folder had been written to it.</summary>
+    private sealed class FillingDisk(string watched, long free) : IDisk
+    {
+        public IDiskFile Open(string path, FileUse use) => LocalDisk.Instance.Open(path, use);
+
+        public bool Exists(string path) => LocalDisk.Instance.Exists(path);
+
+        public IReadOnlyList<string> NamesIn(string folder) => LocalDisk.Instance.NamesIn(folder);
+
+        public void MakeFolder(string path) => LocalDisk.Instance.MakeFolder(path);
+
+        public void Move(string from, string to) => LocalDisk.Instance.Move(from, to);
+
+        public void Delete(string path) => LocalDisk.Instance.Delete(path);
+
+        public void FlushFolder(string folder) => LocalDisk.Instance.FlushFolder(folder);
+
+        public long FreeBytes(string folder) => free - Directory.GetFiles(watched).Sum(f => new FileInfo(f).Length);
+    }
+}
