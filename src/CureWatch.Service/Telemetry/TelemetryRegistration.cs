@@ -54,6 +54,11 @@ internal static class TelemetryRegistration
 
     private static void Tell(IServiceCollection services, TelemetrySettings settings, bool isSent)
     {
+        if (isSent)
+        {
+            services.AddHostedService<CollectorWatch>();
+        }
+
         OpenTelemetry.OpenTelemetryBuilder builder = services.AddOpenTelemetry()
             .ConfigureResource(r => r.Clear()
                 .AddService("curewatch", serviceVersion: typeof(TelemetryRegistration).Assembly.GetName().Version?.ToString(3), autoGenerateServiceInstanceId: false)

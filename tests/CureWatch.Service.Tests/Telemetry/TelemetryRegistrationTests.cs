@@ -4,10 +4,12 @@ using System.Diagnostics.Metrics;
 using System.Net;
 using CureWatch.Service.Settings;
 using CureWatch.Service.Telemetry;
+using CureWatch.Service.Tests.Mqtt;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Http;
 using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Logging;
 using OpenTelemetry.Metrics;
 using OpenTelemetry.Trace;
 
@@ -48,6 +50,29 @@ public sealed class TelemetryRegistrationTests : IAsyncDisposable
     }
 
     [Fact]
+    public async Task Collector_ThatIsNotReached_IsToldOnce_AndWhenItIsAgain()
+    {
+        Uri collector = await CollectAsync();
+        WebApplication gone = _apps[^1];
+        await gone.StopAsync(TestContext.Current.CancellationToken);
+        var told = new ToldLog<CollectorWatch>();
+        WebApplicationBuilder builder = Builder();
+        builder.Services.AddSingleton<ILogger<CollectorWatch>>(told).AddTelemetry(builder.Configuration, TelemetrySettings.Nobody with { Otlp = collector });
+        WebApplication app = await StartAsync(builder.Build());
+        app.Services.GetRequiredService<Meter>().CreateCounter<long>("curewatch.test.counter").Add(7);
+        MeterProvider meters = app.Services.GetRequiredService<MeterProvider>();
+
+        meters.ForceFlush();
+        meters.ForceFlush();
+        Assert.Equal((1, 0), (told.Of(2700), told.Of(2701)));
+
+        await CollectAsync(collector.Port);
+        meters.ForceFlush();
+        meters.ForceFlush();
+        Assert.Equal((1, 1), (told.Of(2700), told.Of(2701)));
+    }
+
+    [Fact]
     public async Task Metrics_ArePrintedOnlyWhereTheyAreTurnedOn()
     {
         using var client = new HttpClient();
@@ -69,9 +94,9 @@ public sealed class TelemetryRegistrationTests : IAsyncDisposable
         return await StartAsync(builder.Build().MapTelemetry(settings));
     }
 
-    private async Task<Uri> CollectAsync()
+    private async Task<Uri> CollectAsync(int port = 0)
     {
-        WebApplication app = Builder().Build();
+        WebApplication app = Builder(port).Build();
         app.Run(async context =>
         {
             using var body = new MemoryStream();
@@ -89,10 +114,10 @@ public sealed class TelemetryRegistrationTests : IAsyncDisposable
         return app;
     }
 
-    private static WebApplicationBuilder Builder()
+    private static WebApplicationBuilder Builder(int port = 0)
     {
         WebApplicationBuilder builder = WebApplication.CreateEmptyBuilder(new WebApplicationOptions());
-        builder.WebHost.UseKestrelCore().ConfigureKestrel(o => o.Listen(IPAddress.Loopback, 0));
+        builder.WebHost.UseKestrelCore().ConfigureKestrel(o => o.Listen(IPAddress.Loopback, port));
         builder.Services.AddRoutingCore().AddLogging();
         return builder;
     }
