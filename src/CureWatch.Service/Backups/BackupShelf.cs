@@ -52,10 +52,11 @@ internal sealed class BackupShelf(IDisk disk, string folder, string shop)
     /// <param name="settings">What is kept.</param>
     /// <param name="zone">Where days begin.</param>
     /// <param name="journal">The id of the journal.</param>
+    /// <param name="now">The present: what is of a later time is left alone, and takes nobody's place.</param>
     /// <returns>What was deleted.</returns>
-    public IReadOnlyList<KeptBackup> Rotate(BackupSettings settings, TimeZoneInfo zone, string journal)
+    public IReadOnlyList<KeptBackup> Rotate(BackupSettings settings, TimeZoneInfo zone, string journal, DateTimeOffset now)
     {
-        List<KeptBackup> own = [.. All().Where(b => IsOf(b, journal))];
+        List<KeptBackup> own = [.. All().Where(b => b.At <= now && IsOf(b, journal))];
         IReadOnlySet<DateTimeOffset> kept = Rotation.Kept(own.Select(b => b.At), settings, zone);
         List<KeptBackup> gone = [.. own.Where(b => !kept.Contains(b.At))];
         gone.ForEach(b => disk.Delete(b.Path));

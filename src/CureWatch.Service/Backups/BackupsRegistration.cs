@@ -2,16 +2,13 @@ using CureWatch.Service.Book;
 using CureWatch.Service.Journal;
 using CureWatch.Service.Pump;
 using CureWatch.Service.Settings;
-using Quartz;
 
 namespace CureWatch.Service.Backups;
 
 /// <summary>Registers the watch over the full segments of the journal, and the nightly backup, where one is wanted.</summary>
 internal static class BackupsRegistration
 {
-    private static readonly TriggerKey Minute = new("backup");
-
-    /// <param name="services">Where to register; the pump, the alarm clock's Quartz and a <see cref="BackupHealth"/> have to be there.</param>
+    /// <param name="services">Where to register; the pump and a <see cref="BackupHealth"/> have to be there.</param>
     /// <param name="data">The data folder.</param>
     /// <param name="program">The version of this program.</param>
     /// <param name="settings">What is wanted.</param>
@@ -47,15 +44,7 @@ internal static class BackupsRegistration
                     p.GetRequiredService<BackupHealth>(),
                     clock,
                     p.GetRequiredService<ILogger<NightlyBackup>>()))
-                .AddQuartz(quartz => quartz
-                    .AddJob<BackupJob>(job => job.WithIdentity(BackupJob.Key).StoreDurably())
-                    .AddTrigger<BackupJob>(trigger => trigger
-                        .WithIdentity(Minute)
-                        .ForJob(BackupJob.Key)
-                        .StartAt(clock.GetUtcNow())
-                        .WithSchedule(SimpleScheduleBuilder.Create()
-                            .WithInterval(TimeSpan.FromMinutes(1)).RepeatForever()
-                            .WithMisfireInstruction(SimpleTriggerMisfireInstruction.FireNow))));
+                .AddHostedService<BackupRounds>();
     }
 
     /// <returns>How far the book is; 0 while it has yet to catch up, or is away: then it may read all of the journal once more.</returns>

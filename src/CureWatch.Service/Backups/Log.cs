@@ -21,6 +21,12 @@ internal static partial class Log
     [LoggerMessage(2606, LogLevel.Error, "The full segments of the journal could not be looked at.")]
     public static partial void NotLooked(ILogger logger, Exception e);
 
+    [LoggerMessage(2607, LogLevel.Warning, "The newest backup is gone, or of a time that is yet to come; where one is due instead, it is made: {Path}.")]
+    public static partial void NotTheNewest(ILogger logger, string path);
+
+    [LoggerMessage(2608, LogLevel.Error, "Whether a backup is due could not be looked at.")]
+    public static partial void NotKept(ILogger logger, Exception e);
+
     [LoggerMessage(2603, LogLevel.Information, "The entries {First} to {Last} of the journal are in {Archive} and here no more.")]
     public static partial void Retired(ILogger logger, long first, long last, string archive);
 }

@@ -30,7 +30,10 @@ internal sealed class NightlyBackup(
     private static readonly TimeSpan RetryAfter = TimeSpan.FromMinutes(15);
 
     private readonly BackupSettings _settings = storage.Backup ?? throw new ArgumentException("No backup is wanted.", nameof(storage));
-    private DateTimeOffset? _failedAt;
+    private readonly BackupMark _mark = new(data.Disk, data.Path, storage.Backup?.Folder ?? "");
+
+    /// <summary>When it failed, on a clock that nobody sets.</summary>
+    private long? _failedAt;
 
     /// <summary>What was backed up, until all that need not be kept any more is cleared away.</summary>
     private Manifest? _toTidy;
@@ -39,7 +42,7 @@ internal sealed class NightlyBackup(
     public void Look(CancellationToken stopping)
     {
         DateTimeOffset now = clock.GetUtcNow();
-        if (latest.Register.Shop is not { } shop || now - _failedAt < RetryAfter)
+        if (latest.Register.Shop is not { } shop || (_failedAt is { } failed && clock.GetElapsedTime(failed) < RetryAfter))
         {
             return;
         }
@@ -48,16 +51,9 @@ internal sealed class NightlyBackup(
         try
         {
             var shelf = new BackupShelf(data.Disk, _settings.Folder, shop.Plan.Shop);
-            health.Newest ??= shelf.All().FirstOrDefault(b => b.At <= now);
-            if (health.Newest?.At < BackupHour.Last(now, _settings.At, shop.Plan.Hours.Zone) || health.Newest is null)
+            if (_mark.IsMeant(faults))
             {
-                shelf.Furnish();
-                Make(shelf, now, faults, stopping);
-            }
-
-            if (_toTidy is { } backup)
-            {
-                Tidy(shelf, shop, now, backup, faults, stopping);
+                Keep(shelf, shop, now, faults, stopping);
             }
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException)
@@ -65,7 +61,35 @@ internal sealed class NightlyBackup(
             faults.Add(_settings.Folder, "folder", e.Message, "a folder that can be written");
         }
 
-        Tell(faults, now);
+        Tell(faults);
+    }
+
+    private void Keep(BackupShelf shelf, Shop shop, DateTimeOffset now, Faults faults, CancellationToken stopping)
+    {
+        Believe(shelf, now);
+        if (health.Newest?.At < BackupHour.Last(now, _settings.At, shop.Plan.Hours.Zone) || health.Newest is null)
+        {
+            _mark.Set();
+            shelf.Furnish();
+            Make(shelf, now, faults, stopping);
+        }
+
+        if (_toTidy is { } backup)
+        {
+            Tidy(shelf, shop, now, backup, faults, stopping);
+        }
+    }
+
+    /// <summary>A backup that is gone is none any more; one of a time that is yet to come is none yet: the clock was set back since.</summary>
+    private void Believe(BackupShelf shelf, DateTimeOffset now)
+    {
+        if (health.Newest is { } newest && (newest.At > now || !data.Disk.Exists(newest.Path)))
+        {
+            Log.NotTheNewest(log, newest.Path);
+            health.Newest = null;
+        }
+
+        health.Newest ??= shelf.All().FirstOrDefault(b => b.At <= now);
     }
 
     private void Make(BackupShelf shelf, DateTimeOffset now, Faults faults, CancellationToken stopping)
@@ -80,7 +104,7 @@ internal sealed class NightlyBackup(
 
     private void Tidy(BackupShelf shelf, Shop shop, DateTimeOffset now, Manifest backup, Faults faults, CancellationToken stopping)
     {
-        foreach (KeptBackup gone in shelf.Rotate(_settings, shop.Plan.Hours.Zone, backup.Journal.Id))
+        foreach (KeptBackup gone in shelf.Rotate(_settings, shop.Plan.Hours.Zone, backup.Journal.Id, now))
         {
             Log.Deleted(log, gone.Path);
         }
@@ -103,14 +127,14 @@ internal sealed class NightlyBackup(
         }
     }
 
-    private void Tell(Faults faults, DateTimeOffset now)
+    private void Tell(Faults faults)
     {
         if (faults.Count > 0)
         {
-            string newest = health.Newest is { } kept ? $"the newest is of {UtcText.Of(kept.At)}" : "there is none yet";
+            string newest = health.Newest is { } kept ? $"the newest is of {UtcText.Of(kept.At)}" : "none is there";
             troubles.Raise(WarningKind.BackupTrouble, $"{faults.All[0]}; {newest}");
             Log.Failed(log, faults.All[0].ToString());
-            _failedAt = now;
+            _failedAt = clock.GetTimestamp();
         }
         else if (_failedAt is not null)
         {

@@ -150,7 +150,7 @@ public sealed class RetirementTests : IAsyncLifetime
         RetiredPart part = Run(Segments[2].First)!;
         var shelf = new BackupShelf(LocalDisk.Instance, Shelf, "test-shop");
         Assert.Empty(shelf.All());
-        Assert.Empty(shelf.Rotate(new BackupSettings(Shelf, default, 0, 0, 0), TimeZoneInfo.Utc, part.JournalId));
+        Assert.Empty(shelf.Rotate(new BackupSettings(Shelf, default, 0, 0, 0), TimeZoneInfo.Utc, part.JournalId, DateTimeOffset.MaxValue));
         Assert.True(File.Exists(Path.Combine(Shelf, part.Archive)));
     }
 
