@@ -14,16 +14,16 @@ internal static class JournalFold
     /// <param name="until">Where to stop; null for the end.</param>
     /// <param name="faults">Where it is said why not.</param>
     /// <param name="look">Looks at every entry taken in; null where nobody does.</param>
-    /// <param name="isStart">Whether a service begins with it, from the newest snapshot on; else all is read that is here.</param>
+    /// <param name="startKeys">The keys of the service that begins with it, from the newest snapshot on; null where all is read that is here.</param>
     /// <returns>
     /// The journal as far as it was read, and what follows from its entries up to then; null where it cannot be read, or is damaged.
     /// </returns>
-    public static (Recovery Journal, Register Register)? Of(IDisk disk, string data, DateTimeOffset? until, Faults faults, Action<Step>? look = null, bool isStart = false)
+    public static (Recovery Journal, Register Register)? Of(IDisk disk, string data, DateTimeOffset? until, Faults faults, Action<Step>? look = null, KeyStore? startKeys = null)
     {
         try
         {
             var snapshots = new SnapshotFolder(disk, data);
-            Recovery journal = Open(disk, data, isStart ? snapshots.Newest() : null);
+            Recovery journal = Open(disk, data, startKeys is not null ? snapshots.Newest(startKeys) : null, startKeys);
             Register register = journal.Register;
             if (register.At > until)
             {
@@ -39,7 +39,7 @@ internal static class JournalFold
 
             if (journal.Damage is not { } damage)
             {
-                if (!isStart || journal.End.Last > 0 || snapshots.Look().FirstOrDefault(s => s.Taken is not null) is not { Path: { } path, Taken: { } taken })
+                if (startKeys is null || journal.End.Last > 0 || snapshots.Look().FirstOrDefault(s => s.Taken is not null) is not { Path: { } path, Taken: { } taken })
                 {
                     return (journal, register);
                 }
@@ -60,9 +60,9 @@ internal static class JournalFold
     }
 
     /// <summary>Opens a journal to be read, with the keys that are there; where its beginning is in an archive, after the oldest snapshot.</summary>
-    public static Recovery Open(IDisk disk, string data, Register? known = null)
+    public static Recovery Open(IDisk disk, string data, Register? known = null, KeyStore? keys = null)
     {
         known ??= new SnapshotFolder(disk, data).Before(0);
-        return new Recovery(disk, DataFolder.JournalOf(data), new EntryCodec(new KeyStore(disk, DataFolder.KeysOf(data))), known);
+        return new Recovery(disk, DataFolder.JournalOf(data), new EntryCodec(keys ?? new KeyStore(disk, DataFolder.KeysOf(data))), known);
     }
 }

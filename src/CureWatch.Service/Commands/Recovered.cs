@@ -6,7 +6,7 @@ using CureWatch.Service.Settings;
 namespace CureWatch.Service.Commands;
 
 /// <summary>A data folder read to its end, and what the start has to journal: what the settings bring, and what nobody was told yet.</summary>
-internal sealed record Recovered(Register Register, JournalEnd End, ImmutableArray<Entry> First)
+internal sealed record Recovered(Register Register, JournalEnd End, ImmutableArray<Entry> First, KeyStore Keys)
 {
     /// <returns>What was recovered, or null where the folder or the settings cannot be used.</returns>
     public static Recovered? From(DataFolder folder, string config, bool isForced, Faults faults)
@@ -17,7 +17,8 @@ internal sealed record Recovered(Register Register, JournalEnd End, ImmutableArr
             return null;
         }
 
-        if (JournalFold.Of(folder.Disk, folder.Path, null, faults, isStart: true) is not { Journal: var journal, Register: var register })
+        var keys = new KeyStore(folder.Disk, folder.Keys);
+        if (JournalFold.Of(folder.Disk, folder.Path, null, faults, startKeys: keys) is not { Journal: var journal, Register: var register })
         {
             return null;
         }
@@ -25,6 +26,6 @@ internal sealed record Recovered(Register Register, JournalEnd End, ImmutableArr
         ImmutableArray<Entry> imports = Imports.Decide(register, files, configuration, isForced, faults);
         return faults.Count > before
             ? null
-            : new Recovered(register, journal.End, [.. journal.Facts.Untold, new Entry.EngineStarted(ProgramVersion.Text), .. imports]);
+            : new Recovered(register, journal.End, [.. journal.Facts.Untold, new Entry.EngineStarted(ProgramVersion.Text), .. imports], keys);
     }
 }

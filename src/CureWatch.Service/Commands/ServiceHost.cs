@@ -59,7 +59,7 @@ internal sealed class ServiceHost(WebApplication app)
         }
 
         builder.Services.AddSingleton(clock).AddSingleton(settings).AddRouting()
-            .AddPump(folder, recovered.Register, recovered.End, recovered.First, readingsPerSecond: settings.Limits.ReadingsPerSecond)
+            .AddPump(folder, recovered.Register, recovered.End, recovered.First, readingsPerSecond: settings.Limits.ReadingsPerSecond, keys: recovered.Keys)
             .AddSnapshots(folder)
             .AddBook(folder.Disk, folder.Book, book, recovered.End.Last)
             .AddPhotos(folder.Disk, folder.Path)

@@ -26,15 +26,6 @@ internal sealed class EntryCodec(KeyStore keys)
         Converters = { new JsonStringEnumConverter(JsonNamingPolicy.KebabCaseLower, allowIntegerValues: false) },
     };
 
-    private readonly SortedSet<string> _unopened = new(StringComparer.Ordinal);
-    private readonly HashSet<string> _opened = new(StringComparer.Ordinal);
-
-    /// <summary>Jobs of which something was read that is sealed with a key that is not here any more.</summary>
-    public IReadOnlyCollection<string> Unopened => _unopened;
-
-    /// <summary>The files of keys that are there and have opened nothing of all that was read.</summary>
-    public IEnumerable<string> Misfits => _unopened.Where(j => !_opened.Contains(j)).Select(keys.Find).OfType<PersonalKey>().Select(k => k.File);
-
     /// <summary>The form an entry's payload is written in: the oldest that holds it, so that a program from before reads on as far as it can.</summary>
     public static byte VersionOf(Entry entry) => entry is Entry.Reading { Sequence: not null } ? PackedReading.NumberedVersion : Version;
 
@@ -180,22 +171,7 @@ internal sealed class EntryCodec(KeyStore keys)
         personal == Personal.Nothing ? null : keys.Of(job).Seal(JsonSerializer.SerializeToUtf8Bytes(personal, Form));
 
     /// <summary>Nothing where nothing was sealed, or where the key was destroyed; who told something later under the same job did so with another.</summary>
-    private Personal Open(string job, string? seal)
-    {
-        if (seal is null)
-        {
-            return Personal.Nothing;
-        }
-
-        if (keys.Find(job) is { } key && key.Open(seal) is { } clear)
-        {
-            _opened.Add(job);
-            return ReadJson<Personal>(clear);
-        }
-
-        _unopened.Add(job);
-        return Personal.Nothing;
-    }
+    private Personal Open(string job, string? seal) => seal is not null && keys.Open(job, seal) is { } clear ? ReadJson<Personal>(clear) : Personal.Nothing;
 
     private Entry.JobStarted Unsealed(SealedJob stored) =>
         new(stored.Job with { Car = Open(stored.Job.Id, stored.Personal).Car }, stored.Pins);

@@ -11,7 +11,8 @@ internal static class KeyCheck
     /// <returns>Every key that opens nothing and every entry that cannot be read, and the jobs whose key is gone: erased on purpose, or lost.</returns>
     public static (IReadOnlyList<string> Damages, IReadOnlyCollection<string> Gone) Of(JournalReader journal, IDisk disk, string keys)
     {
-        var codec = new EntryCodec(new KeyStore(disk, keys));
+        var store = new KeyStore(disk, keys);
+        var codec = new EntryCodec(store);
         var damages = new List<string>();
         foreach (Frame frame in journal.Frames())
         {
@@ -30,7 +31,7 @@ internal static class KeyCheck
             }
         }
 
-        damages.AddRange(codec.Misfits.Select(file => $"{file}: it is not the key that sealed what the journal holds."));
-        return ([.. damages.Distinct()], codec.Unopened);
+        damages.AddRange(store.Misfits.Select(file => $"{file}: it is not the key that sealed what the journal holds."));
+        return ([.. damages.Distinct()], store.Unopened);
     }
 }

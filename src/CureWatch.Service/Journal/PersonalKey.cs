@@ -31,6 +31,9 @@ internal sealed class PersonalKey(byte[] secret, string file)
     /// <summary>Whether it is as long as a key is: whatever was sealed with another would be lost.</summary>
     public bool IsWhole => secret.Length == Bytes;
 
+    /// <summary>Whether these are its bytes.</summary>
+    public bool IsOf(ReadOnlySpan<byte> bytes) => bytes.SequenceEqual(secret);
+
     /// <returns>What was sealed; null where it was sealed with another key, one that was destroyed since.</returns>
     public byte[]? Open(string seal)
     {

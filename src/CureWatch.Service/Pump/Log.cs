@@ -12,6 +12,9 @@ internal static partial class Log
     [LoggerMessage(2007, LogLevel.Error, "The tap of {Button} was stored without name and note: there is no key that seals them.")]
     public static partial void TapUnnamed(ILogger logger, Exception e, string button);
 
+    [LoggerMessage(2008, LogLevel.Error, "{File} is not the key it was: names and notes of its job are not shown, and none is sealed with it. Put it back from a backup and start again; deleted, they are erased.")]
+    public static partial void KeyDoesNotFit(ILogger logger, string file);
+
     [LoggerMessage(2003, LogLevel.Warning, "The clock of probe {Probe} in {Bay} is ahead of ours by {Ahead}: what it says is refused until one of the two is set right.")]
     public static partial void DeviceIsAhead(ILogger logger, string bay, string probe, TimeSpan ahead);
 

@@ -45,6 +45,11 @@ internal sealed class StorageWatch : IDisposable
     {
         (_disk, _folder, _keys, _troubles, _clock) = (disk, folder, keys, troubles, clock);
         _stall = clock.CreateTimer(_ => Stalls(), null, Timeout.InfiniteTimeSpan, Timeout.InfiniteTimeSpan);
+        if (keys.Misfits.ToList() is [var file, .. var others])
+        {
+            string more = others.Count > 0 ? $", nor are {others.Count} more" : "";
+            Tell(Worry.WrongKeys, $"{file} is not the key it was{more}: put it back from a backup and start again");
+        }
     }
 
     private enum Worry
@@ -52,6 +57,7 @@ internal sealed class StorageWatch : IDisposable
         LittleRoom,
         SlowWrites,
         NoKeys,
+        WrongKeys,
     }
 
     /// <summary>How long the last write took.</summary>

@@ -54,7 +54,7 @@ internal sealed record SealedState(Register Bare, ImmutableDictionary<string, st
         Register register = Bare;
         foreach ((string job, string seal) in Personal)
         {
-            if (keys.Find(job)?.Open(seal) is { } clear)
+            if (keys.Open(job, seal) is { } clear)
             {
                 register = job == KeyStore.OfNoJob
                     ? With(register, JsonSerializer.Deserialize<TapWords[]>(clear)!)

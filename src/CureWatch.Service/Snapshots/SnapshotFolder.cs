@@ -23,8 +23,9 @@ internal sealed class SnapshotFolder(IDisk disk, string data)
     public IReadOnlyList<long> Sequences => JournalId() is { } journal ? [.. All().Where(s => IsOurs(s, journal))] : [];
 
     /// <summary>Reads the newest that this program can use.</summary>
+    /// <param name="keys">The keys; as they are on the disk where left out.</param>
     /// <returns>The state after it; null where there is none.</returns>
-    public Register? Newest() => First(Sequences);
+    public Register? Newest(KeyStore? keys = null) => First(Sequences, keys);
 
     /// <summary>Reads the one to begin from for whoever wants all entries after one, or as many of them as can be folded.</summary>
     /// <param name="sequence">The number of the entry; 0 for all.</param>
@@ -60,10 +61,16 @@ internal sealed class SnapshotFolder(IDisk disk, string data)
     /// <summary>Takes one, and throws away those that are no longer needed, or of no use.</summary>
     /// <param name="register">A state that is on disk as entries of the journal.</param>
     /// <param name="level">The entry up to which whoever follows the journal needs it no more: the newest from which all after that can be folded is kept too.</param>
+    /// <param name="known">The keys the state was read with; null where nobody asks whether they are the same.</param>
     /// <returns>The entry of the oldest that is kept.</returns>
-    /// <exception cref="IOException">It could not be taken.</exception>
-    public long Take(Register register, long level)
+    /// <exception cref="IOException">It could not be taken, or would lose what a key opens once it is put right.</exception>
+    public long Take(Register register, long level, KeyStore? known = null)
     {
+        if (known?.Doubtful() is { } file)
+        {
+            throw new IOException($"{file} is not the key it was: put it back from a backup and start again.");
+        }
+
         byte[] bytes = Snapshot.Of(register, JournalId() ?? throw new IOException("There is no journal to take a snapshot of."), Keys());
         DurableFile.MakeFolder(disk, Folder);
         string path = PathOf(register.Sequence);
@@ -107,10 +114,10 @@ internal sealed class SnapshotFolder(IDisk disk, string data)
         }
     }
 
-    private Register? First(IEnumerable<long> sequences)
+    private Register? First(IEnumerable<long> sequences, KeyStore? keys = null)
     {
         byte[]? journal = JournalId();
-        KeyStore keys = Keys();
+        keys ??= Keys();
         return sequences.Select(s => Read(s, journal, keys)).FirstOrDefault(r => r is not null);
     }
 

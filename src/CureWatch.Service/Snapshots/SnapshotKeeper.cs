@@ -1,10 +1,11 @@
 using CureWatch.Service.Book;
+using CureWatch.Service.Journal;
 using CureWatch.Service.Pump;
 
 namespace CureWatch.Service.Snapshots;
 
 /// <summary>Takes a snapshot now and then, so that a start has little of the journal to read. Nothing is decided here, so it runs on the time of the machine.</summary>
-internal sealed class SnapshotKeeper(Latest latest, BookKeeper book, SnapshotFolder snapshots, StartNeeds needs, ILogger<SnapshotKeeper> log) : BackgroundService
+internal sealed class SnapshotKeeper(Latest latest, BookKeeper book, SnapshotFolder snapshots, StartNeeds needs, KeyStore keys, ILogger<SnapshotKeeper> log) : BackgroundService
 {
     private static readonly TimeSpan LookEvery = TimeSpan.FromMinutes(1);
 
@@ -57,7 +58,7 @@ internal sealed class SnapshotKeeper(Latest latest, BookKeeper book, SnapshotFol
         try
         {
             Register register = latest.Register;
-            needs.From = snapshots.Take(register, book.Booked.Level);
+            needs.From = snapshots.Take(register, book.Booked.Level, keys);
             _through = register.Sequence;
         }
 #pragma warning disable CA1031 // a start without a snapshot takes longer, and that is all
