@@ -37,7 +37,7 @@ internal sealed class BackupRoom(IDisk disk, string folder)
         {
             return disk.FreeBytes(folder);
         }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException) // a network share has no drive
         {
             return long.MaxValue; // whoever writes will see
         }

@@ -78,15 +78,20 @@ internal sealed class BrokerLink(
         for (int failures = 0; !cancelled.IsCancellationRequested; failures++)
         {
             long begun = time.GetTimestamp();
+            TimeSpan Rest()
+            {
+                failures = time.GetElapsedTime(begun) >= Rule.OffDelay ? 0 : failures;
+                return BackOff.After(failures, chance.NextDouble());
+            }
+
             try
             {
                 var ahead = new ReadAhead();
                 using IMqttClient client = new MqttClientFactory().CreateMqttClient(new BrokerLog(log), new BoundedChannel.Factory(ahead));
-                await HoldAsync(client, ahead, BackOff.After(failures, chance.NextDouble()), cancelled).ConfigureAwait(false);
+                await HoldAsync(client, ahead, Rest, cancelled).ConfigureAwait(false);
             }
             catch (NotStoredException)
             {
-                failures = time.GetElapsedTime(begun) >= Rule.OffDelay ? 0 : failures;
                 _awaySince = null; // it is there: that nothing can be stored is told by whoever stores
                 troubles.Clear(Rule.Kind);
                 continue; // it has rested while the connection stood
@@ -115,7 +120,7 @@ internal sealed class BrokerLink(
         }
     }
 
-    private async Task HoldAsync(IMqttClient client, ReadAhead ahead, TimeSpan rest, CancellationToken cancelled)
+    private async Task HoldAsync(IMqttClient client, ReadAhead ahead, Func<TimeSpan> rest, CancellationToken cancelled)
     {
         var ended = new TaskCompletionSource<string>(TaskCreationOptions.RunContinuationsAsynchronously);
         client.DisconnectedAsync += e =>
@@ -153,7 +158,7 @@ internal sealed class BrokerLink(
         }
         catch (NotStoredException)
         {
-            await RestAsync(client, rest, cancelled).ConfigureAwait(false);
+            await RestAsync(client, rest(), cancelled).ConfigureAwait(false);
             throw;
         }
         finally

@@ -41,7 +41,7 @@ internal static class AheadWords
     {
         { Remedies.IsEmpty: false } => Sentence.Join(" ", risk.Remedies.Select(r => Effect(r, risk.Chance))),
         { Kind: WarningKind.PanelHotAhead } => $"Nothing this bay has cools it: keep the sun off it, and put nothing on it then.",
-        _ when IsOpenAt(shop, risk.From) =>
+        { Kind: WarningKind.CondensingAhead } when IsOpenAt(shop, risk.From) =>
             $"Nothing this bay has helps any more: look at the coat at {WallClock.Of(risk.From > shop.Now ? risk.From : shop.Now, shop.Now, shop.Plan.Hours.Zone)}, and dry it at once.",
         _ => $"Nothing this bay has helps any more: look at the coat in the morning.",
     };

@@ -55,9 +55,9 @@ public sealed record ArrivalReport(string Job, DateTimeOffset At, ImmutableArray
         Shop shop, JobState job, SurfaceStory story, CameIn cameIn, OutdoorArrival? outdoors, Dictionary<(string, Place), IReadOnlyList<ClimateSegment>> airs)
     {
         ImmutableArray<PanelSpot> spots = cameIn.IsAgain ? [.. story.Spots.Where(s => s.At >= cameIn.At)] : story.Spots;
-        PanelSpot? first = spots.FirstOrDefault(), last = spots.LastOrDefault();
+        PanelSpot? first = spots.LastOrDefault(s => s.At <= cameIn.MeasuredFrom) ?? spots.FirstOrDefault(), last = spots.LastOrDefault();
         double? told = ToldC(job, cameIn) is { } toldC ? new Celsius(toldC).Kelvins : null, outside = told ?? outdoors?.LikelyKelvins;
-        bool isFromOutdoors = outside is not null && !(first?.At <= cameIn.At);
+        bool isFromOutdoors = outside is not null && !(first?.At <= cameIn.MeasuredFrom);
         (DateTimeOffset At, double Kelvins)? start = isFromOutdoors ? (cameIn.MeasuredFrom, outside!.Value) : first is null ? null : (first.At, first.Kelvins);
         ArrivalBasis basis = last is not null ? ArrivalBasis.Spot
             : start is null ? ArrivalBasis.Unknown

@@ -100,7 +100,8 @@ internal static class BayRemedies
 
     private static IEnumerable<Remedy> Cool(BayState bay, AirNow now)
     {
-        if (bay.Plan.Equipment.Contains(Equipment.Extraction) && now.AirKelvins - now.Outdoors?.Kelvins is >= WorthK and var coolerK)
+        if (now.AirKelvins - now.Outdoors?.Kelvins is >= WorthK and var coolerK
+            && Airing.LowersK(bay, now.VapourPressurePa, now.Outdoors?.VapourPressurePa) is not null && MayBeAired(bay, now))
         {
             yield return new Remedy(
                 $"Air with the extraction: outdoors it is {Figures.Kelvins(coolerK)} cooler", new ClimateHeld { AiredWith = now.Outdoors }, IsHeat: false);

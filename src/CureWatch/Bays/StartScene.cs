@@ -159,7 +159,8 @@ internal sealed class StartScene
             [
                 .. from section in Enumerable.Range(1, story.Surface.Sections).Except(sections)
                    where story.IsMissing(layer, section)
-                   select (section, below.FirstOrDefault(b => b.Section == section).Below?.Recoat?.OpensAt.Latest),
+                   let under = below.FirstOrDefault(b => b.Section == section).Below
+                   select new OtherSection(section, under?.Recoat?.OpensAt.Latest, under is { IsFoundClear: false } ? under.Recoat?.ClosesAt?.Earliest : null),
             ],
             BegunAt = SectionsTogether.BegunAt(story, layer),
         };

@@ -62,7 +62,7 @@ public sealed record TonightReport(
             : ahead is null || !open.IsForetold ? TonightVerdict.Unknown
             : bay.IsWet(Panels.Place.Outside) || wet?.Chance >= SafeBelow ? TonightVerdict.AtRisk
             : TonightVerdict.Safe;
-        Sentence who = cars.IsEmpty ? Sentence.Named(id) : Sentence.Names(" and ", cars);
+        Sentence who = cars.IsEmpty ? Sentence.Named(id) : Sentence.Names(" and ", verdict == TonightVerdict.Unknown ? cars : open.ForetoldCars);
         bool isDoorsTold = shop.Standing.ContainsKey(new Subject(WarningKind.OutdoorWets, id, null, null, null, 0, 0, Panels.Place.Outside));
         return new TonightReport(
             id,

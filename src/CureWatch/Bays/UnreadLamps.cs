@@ -17,6 +17,9 @@ namespace CureWatch.Bays;
 /// </remarks>
 internal static class UnreadLamps
 {
+    /// <summary>No bay is as hot as this [°C]: a lamp is. Source (choice).</summary>
+    private const double HotC = 40;
+
     /// <summary>Decides what a reading in a bay means for its lamps.</summary>
     public static IEnumerable<ShopEvent> Decide(Shop shop, RawReading raw)
     {
@@ -79,7 +82,10 @@ internal static class UnreadLamps
         let shown = lit.Length < story.Surface.Sections ? own.Except(story.ReadByHand).Where(r => r.At <= lamp.From).Select(r => (OwnReading?)r).LastOrDefault() : null
         let mayShow = MayShow(shop, stays[^1], key) || shown is not null
         select new LitSurface(
-            story.Surface.Id, burning, own, story.ReadByHand, shown?.PanelC + LampHeat.ShownK, mayShow ? OwnReading.ReachOfSpot : LampSpell.LongestUnread);
+            story.Surface.Id, burning, own, story.ReadByHand, ShownFromC(shown?.PanelC), mayShow ? OwnReading.ReachOfSpot : LampSpell.LongestUnread);
+
+    /// <summary>From which temperature on a probe shows a lamp over a part: one that was hot when the lamp was told, and stays so, shows it too.</summary>
+    private static double? ShownFromC(double? beforeC) => beforeC >= HotC ? beforeC : beforeC + LampHeat.ShownK;
 
     private static ImmutableArray<int> LitSectionsOf(SurfaceStory story) =>
         [.. Enumerable.Range(1, story.SectionLamps.Length).Where(s => story.SectionLamps[s - 1] is [.., { To: null }])];

@@ -123,14 +123,18 @@ public sealed record WatchPoint(string Bay, Place Place, Material Material, Mate
             && (mount.Probe.Measures == Measures.Air || KinshipOf(mount) == closest));
     }
 
-    /// <summary>The panel probes that speak for it at an instant: of those that are believed, and tell of no other surface under a lamp, the closest.</summary>
+    /// <summary>The panel probes that speak for it at an instant: of those that are believed the closest, as long as they tell of no other surface under a lamp.</summary>
     /// <param name="bay">The bay.</param>
     /// <param name="at">The instant.</param>
     /// <returns>Their places in the plan, all equally close.</returns>
     internal ImmutableArray<int> ClosestPanelsIn(BayState bay, DateTimeOffset at)
     {
-        int[] told = [.. Enumerable.Range(0, bay.Logs.Length).Where(i => IsHeard(bay, i) && !LampHeat.LentTo(bay, i, Own).Any(l => l.Covers(at)))];
-        return [.. told.GroupBy(i => KinshipOf(bay.Plan.Probes[i])).MinBy(g => g.Key) ?? Enumerable.Empty<int>()];
+        Kinship closest = ClosestIn(bay);
+        return
+        [
+            .. Enumerable.Range(0, bay.Logs.Length).Where(
+                i => IsHeard(bay, i) && KinshipOf(bay.Plan.Probes[i]) == closest && !LampHeat.LentTo(bay, i, Own).Any(l => l.Covers(at))),
+        ];
     }
 
     /// <summary>Whether what a probe says changes the climate here.</summary>

@@ -17,14 +17,17 @@ internal sealed class LayerReasons(StartEvidence evidence, NextLayer next, Start
     public IEnumerable<StartReason> All() =>
         new[] { NotLevelled(), Recoat() }.OfType<StartReason>()
             .Concat(next.Held.Select(h => Of(StartReasonKind.BelowHeld, StartWeight.Stops, $"{Capital(_below)} is held: {h}")))
-            .Concat(next.Elsewhere.Where(e => !(e.From <= day.Now)).Select(Later));
+            .Concat(next.Elsewhere.Select(ByItself));
 
-    private StartReason Later((int Section, DateTimeOffset? From) elsewhere) => Of(
-        StartReasonKind.RecoatUpcoming,
+    private StartReason ByItself(OtherSection other) => Of(
+        other.Until < day.Now ? StartReasonKind.RecoatMissed : StartReasonKind.RecoatUpcoming,
         StartWeight.Notes,
-        elsewhere.From is { } from
-            ? (Sentence)$"Section {elsewhere.Section} of {evidence.Name} takes layer {next.Layer} by itself, from {day.Clock(from)}."
-            : $"Section {elsewhere.Section} of {evidence.Name} takes layer {next.Layer} by itself, later.");
+        other switch
+        {
+            { Until: { } until } when until < day.Now => $"Leave out section {other.Section} of {evidence.Name}: it took layer {next.Layer} until {day.Clock(until)} only.",
+            { From: { } from } => $"Section {other.Section} of {evidence.Name} takes layer {next.Layer} by itself, from {day.Clock(from)}.",
+            _ => $"Section {other.Section} of {evidence.Name} takes layer {next.Layer} by itself, later.",
+        });
 
     private StartReason? NotLevelled() => next.Below.Any(b => b.HasToBeLevelled)
         ? Of(StartReasonKind.BelowNotLevelled, StartWeight.Stops, $"{Capital(_below)} is not levelled.") with { Help = $"Level it and tell it." }

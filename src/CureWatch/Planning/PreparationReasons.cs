@@ -18,7 +18,8 @@ internal sealed class PreparationReasons(StartEvidence evidence, StartDay day, i
 
     /// <summary>Of each kind one reason: where only another section of those that go on gives it, that one is named.</summary>
     public IEnumerable<StartReason> All() => evidence.Preparation is { } preparation
-        ? new[] { CoolingDown(), Heat(preparation), Water(), Wipe(preparation) }.OfType<StartReason>().Concat(Others().SelectMany(o => o.All())).DistinctBy(r => r.Kind)
+        ? new[] { CoolingDown(), Heat(preparation), Water(), Wipe(preparation) }.OfType<StartReason>().Concat(Others().SelectMany(o => o.All()))
+            .GroupBy(r => r.Kind).Select(k => k.OrderBy(r => r.Weight).ThenByDescending(r => r.Until?.Latest).First())
         : [Of(
             StartReasonKind.NotWiped,
             StartWeight.Notes,

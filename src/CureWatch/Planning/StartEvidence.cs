@@ -100,8 +100,8 @@ public sealed record ArrivalLook(TimeBounds DryAt, double? NowC, bool NeedsWipe)
 /// <param name="Held">Why what is below is held.</param>
 public sealed record NextLayer(int Layer, ImmutableArray<int> Sections, ImmutableArray<BelowCoat> Below, ImmutableArray<Sentence> Held)
 {
-    /// <summary>The other sections it is missing in, which take it at another time: from when; null where nobody can tell yet.</summary>
-    public ImmutableArray<(int Section, DateTimeOffset? From)> Elsewhere { get; init; } = [];
+    /// <summary>The other sections it is missing in, which take it at another time, or no more.</summary>
+    public ImmutableArray<OtherSection> Elsewhere { get; init; } = [];
 
     /// <summary>Whether it is missing in other sections too.</summary>
     public bool IsPart => !Elsewhere.IsEmpty;
@@ -112,6 +112,12 @@ public sealed record NextLayer(int Layer, ImmutableArray<int> Sections, Immutabl
     /// <summary>Whether some of it is on already.</summary>
     public bool IsBegun => BegunAt is not null;
 }
+
+/// <summary>A section that takes a layer by itself.</summary>
+/// <param name="Section">The section, from 1.</param>
+/// <param name="From">From when; null where nobody can tell yet.</param>
+/// <param name="Until">Until when; null where that has no end, or does not matter any more.</param>
+public sealed record OtherSection(int Section, DateTimeOffset? From, DateTimeOffset? Until);
 
 /// <summary>A coat that the next layer goes over.</summary>
 /// <param name="Recoat">Its recoat window; null where the sheet gives none.</param>

@@ -44,6 +44,7 @@ public class OpenTonightTests
         shop.Take(new Message.JobStarted(new Job("job-2", "bay-1", null, null, [seats]), TestShop.At(1.1))).Told("job-2", 1.2, Did.Applied).Steady(1.3, 3);
         TonightReport tonight = TonightReport.Of(shop.Shop, "bay-1");
         Assert.Equal(TonightVerdict.Safe, tonight.Verdict);
-        Assert.Contains("Not known for job-2: nobody measures the air", tonight.Detail.ToString(), StringComparison.Ordinal);
+        Assert.Equal("Tonight: job-1 safe.", tonight.Headline.ToString());
+        Assert.Contains("Not known for seats of job-2: nobody measures the air", tonight.Detail.ToString(), StringComparison.Ordinal);
     }
 }

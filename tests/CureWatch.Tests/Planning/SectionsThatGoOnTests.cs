@@ -63,11 +63,12 @@ public class SectionsThatGoOnTests
         StartEvidence part = OverFirst with
         {
             Surface = OverFirst.Surface with { Sections = 4 },
-            Next = SecondLayer(-60, 400) with { Sections = [1, 2, 4], Elsewhere = [(3, At(200))] },
+            Next = SecondLayer(-60, 400) with { Sections = [1, 4], Elsewhere = [new OtherSection(3, At(200), null), new OtherSection(2, At(-200), At(-10))] },
         };
         StartAnswer answer = StartAnswer.To(part, Day);
         Assert.Equal(StartVerdict.Yes, answer.Verdict);
         Assert.Contains(answer.Reasons, r => r.Text.ToString() == "Section 3 of bonnet takes layer 2 by itself, from 13:20.");
+        Assert.Contains(answer.Reasons, r => r.Text.ToString() == "Leave out section 2 of bonnet: it took layer 2 until 09:50 only.");
     }
 
     // Two of three surfaces waited, and were planned into the passes of what could be begun.
