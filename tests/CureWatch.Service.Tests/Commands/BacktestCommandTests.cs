@@ -95,7 +95,7 @@ public sealed class BacktestCommandTests : IDisposable
 
         using var document = JsonDocument.Parse(run.Output);
         JsonElement six = document.RootElement.GetProperty("leads")[5];
-        Assert.Equal(JsonValueKind.Null, six.GetProperty("dewPoint").ValueKind);
+        Assert.Equal(JsonValueKind.Null, six.GetProperty("dewPoint").GetProperty("rmse").ValueKind);
         Assert.True(six.GetProperty("temperature").GetProperty("rmse").GetDouble() < six.GetProperty("temperature").GetProperty("persistenceRmse").GetDouble());
         Assert.Equal(rows.Length, document.RootElement.GetProperty("readings").GetProperty("accepted").GetInt32());
     }

