@@ -5,8 +5,8 @@ namespace CureWatch.Bays;
 /// <summary>Whether a bay is worth airing: with an extraction of its own, and outdoor air that is drier by enough.</summary>
 internal static class Airing
 {
-    /// <summary>Airing helps only where the outdoor dew point is lower by this [K]. Source (choice): less is lost in the probes' errors.</summary>
-    private const double WorthK = 2;
+    /// <summary>Airing helps only where the outdoor dew point, or to cool the air outdoors, is lower by this [K]. Source (choice): less is lost in the probes' errors.</summary>
+    public const double WorthK = 2;
 
     /// <summary>By how much the dew point would fall if a bay were aired for long [K]; null where it has nothing to air with, or it is not worth it.</summary>
     /// <param name="bay">The bay.</param>

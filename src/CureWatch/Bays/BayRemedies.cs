@@ -18,9 +18,6 @@ internal static class BayRemedies
     /// <summary>How far inside what the sheets allow the air is held [%]. Source (choice): no humidifier keeps it closer.</summary>
     private const double InsidePct = 5;
 
-    /// <summary>Airing cools only where it is cooler outdoors by this [K]. Source (choice): less is lost in the probes' errors.</summary>
-    private const double WorthK = 2;
-
     private static readonly double[] HeldC = [12, 14, 16, 18, 20, 22, 24];
 
     /// <summary>Everything that might help, the gentlest first.</summary>
@@ -100,7 +97,7 @@ internal static class BayRemedies
 
     private static IEnumerable<Remedy> Cool(BayState bay, AirNow now)
     {
-        if (now.AirKelvins - now.Outdoors?.Kelvins is >= WorthK and var coolerK
+        if (now.AirKelvins - now.Outdoors?.Kelvins is >= Airing.WorthK and var coolerK
             && Airing.LowersK(bay, now.VapourPressurePa, now.Outdoors?.VapourPressurePa) is not null && MayBeAired(bay, now))
         {
             yield return new Remedy(
