@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using System.Net;
 using System.Text.Json;
 using CureWatch.Curing;
@@ -13,45 +12,8 @@ namespace CureWatch.Browser.Tests;
 /// <summary>The bay phone in a real browser.</summary>
 public class PhoneTests(Chromium browser)
 {
-    /// <summary>As many as a technician puts up with before the first section is on. Source (choice).</summary>
-    private const int MostTaps = 12;
-
     /// <summary>How long a busy machine may take over what is a matter of seconds [ms]. How long it does take is no matter of these tests.</summary>
     private const int Patience = 180_000;
-
-    /// <summary>The least height of what a glove presses [CSS px]. Source (choice); WCAG 2.2, 2.5.5, has 44 for a bare finger.</summary>
-    private const int LeastGlovePx = 72;
-
-    [Fact]
-    public async Task FirstSectionOfADemoCar_IsApplied_InTwelveTaps()
-    {
-        using DemoProcess demo = await DemoProcess.StartAsync();
-        IPage page = await browser.OpenAsync(demo.Board);
-        await Taps.CountAsync(page);
-        await page.GotoAsync("/bay");
-        await page.GetByRole(AriaRole.Link, new PageGetByRoleOptions { Name = "bay-1" }).ClickAsync();
-        await page.GetByRole(AriaRole.Link, new PageGetByRoleOptions { NameRegex = new("Start (a|another) car") }).ClickAsync();
-        await page.GetByLabel("Which car?").ClickAsync();
-        await page.GetByLabel("Which car?").FillAsync("red coupe");
-        await page.GetByRole(AriaRole.Checkbox, new PageGetByRoleOptions { NameRegex = new("^bonnet") }).ClickAsync();
-        await page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { NameRegex = new("^Start") }).ClickAsync();
-        ILocator big = page.Locator("section[aria-label=Next] button.press");
-        await Assertions.Expect(big).ToBeVisibleAsync(new LocatorAssertionsToBeVisibleOptions { Timeout = Patience }); // it came in cold, and stays dry minutes later
-        for (string words = ""; !words.Contains("Applied", StringComparison.Ordinal) && await Taps.SoFarAsync(page) < MostTaps;)
-        {
-            words = await big.InnerTextAsync();
-            Assert.True((await big.BoundingBoxAsync())!.Height >= LeastGlovePx);
-            await big.ClickAsync();
-            await Assertions.Expect(big).Not.ToHaveTextAsync(words, new LocatorAssertionsToHaveTextOptions { Timeout = Patience });
-        }
-
-        int taps = await Taps.SoFarAsync(page);
-        using var client = new HttpClient { BaseAddress = demo.Board };
-        JsonElement told = JsonElement.Parse(await client.GetStringAsync("/api/v1/jobs/red-coupe/taps", TestContext.Current.CancellationToken));
-        Assert.Contains(told.GetProperty("taps").EnumerateArray(), t => t.GetProperty("did").GetString() == "applied");
-        Assert.InRange(taps, 1, MostTaps);
-        TestContext.Current.SendDiagnosticMessage(taps.ToString(CultureInfo.InvariantCulture) + " taps");
-    }
 
     [Fact]
     public async Task WhatIsPressedWithoutTheService_IsToldOnceItIsThere_OnceEach_InOrder()
@@ -201,32 +163,6 @@ public class PhoneTests(Chromium browser)
         await Assertions.Expect(spot.Locator("[name=panelC]")).ToHaveValueAsync("21.5");
         await Assertions.Expect(spot.Locator("[name=surface]")).ToHaveValueAsync("wheels");
         await Assertions.Expect(waiting).ToBeEmptyAsync();
-    }
-
-    [Fact]
-    public async Task ServiceThatIsGone_IsSaidOnThePage_InWords()
-    {
-        ServedShop shop = await ShopAtWork.OpenAsync();
-        IPage page = await browser.OpenAsync(shop.Address);
-        await page.GotoAsync("/wall");
-        await Assertions.Expect(page.Locator(".lost")).ToBeHiddenAsync();
-        await shop.DisposeAsync();
-        await Assertions.Expect(page.Locator(".lost")).ToBeVisibleAsync(new LocatorAssertionsToBeVisibleOptions { Timeout = Patience });
-    }
-
-    [Theory]
-    [InlineData("/wall")]
-    [InlineData("/bay/bay-2")]
-    public async Task ServiceThatHangs_IsSaidOnThePage_AndThePageIsLiveAgainByItself(string path)
-    {
-        using DemoProcess demo = await DemoProcess.StartAsync();
-        IPage page = await browser.OpenAsync(demo.Board);
-        await page.GotoAsync(path);
-        await Assertions.Expect(page.GetByRole(AriaRole.Status).First).ToHaveTextAsync("live");
-        demo.Stall();
-        await Assertions.Expect(page.Locator(".lost")).ToBeVisibleAsync(new LocatorAssertionsToBeVisibleOptions { Timeout = Patience });
-        demo.GoOn();
-        await Assertions.Expect(page.Locator(".lost")).ToBeHiddenAsync(new LocatorAssertionsToBeHiddenOptions { Timeout = Patience });
     }
 
     /// <summary>Lets time pass on the page, until what it does every half second was done by then.</summary>
