@@ -40,6 +40,24 @@ public class PhoneTests(Chromium browser)
     }
 
     [Fact]
+    public async Task CarOfWhichNothingIsTaken_HoldsUpNoOther()
+    {
+        await using ServedShop shop = await ShopAtWork.OpenAsync();
+        IPage page = await browser.OpenAsync(shop.Address);
+        await page.RouteAsync("**/jobs/other/taps", tap => tap.FulfillAsync(new RouteFulfillOptions { Status = 503 }));
+        await page.GotoAsync($"/bay/bay-1/jobs/{ShopAtWork.Job}/more");
+        await page.EvaluateAsync(
+            """
+            () => localStorage.setItem("curewatch-tap:2026", JSON.stringify(
+              { action: "/bay/bay-1/jobs/other/taps", pressedAt: new Date().toISOString(), pressedOn: Date.now(), who: "", words: "Dried other", fields: [["did", "dried"]] }))
+            """);
+        await page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { Name = "Got wet" }).First.ClickAsync();
+        await Assertions.Expect(page.Locator("#waiting")).Not.ToContainTextAsync("Got wet", new LocatorAssertionsToContainTextOptions { Timeout = Patience });
+        await Assertions.Expect(page.Locator("#waiting")).ToContainTextAsync("Dried other");
+        Assert.Equal(Did.Wetted, Told(shop)[^1].Did);
+    }
+
+    [Fact]
     public async Task WhatWasSaidOfATap_IsNotSaidOfTheNext_AndWhatIsOnItsWayIsNotTakenBack()
     {
         await using ServedShop shop = await ShopAtWork.OpenAsync();
@@ -153,6 +171,7 @@ public class PhoneTests(Chromium browser)
         await spot.Locator("[name=section]").SelectOptionAsync("all");
         await spot.Locator("[name=panelC]").FillAsync("21.5");
         await spot.Locator("[name=note]").FillAsync("behind the spokes");
+        await spot.Locator("[name=ago]").SelectOptionAsync("5");
         await spot.Locator("button[value=measured]").ClickAsync();
         await Assertions.Expect(waiting).ToContainTextAsync("Not taken");
         await Assertions.Expect(spot.Locator("[name=note]")).ToHaveValueAsync("");
@@ -162,7 +181,14 @@ public class PhoneTests(Chromium browser)
         await Assertions.Expect(spot.Locator("[name=note]")).ToHaveValueAsync("behind the spokes");
         await Assertions.Expect(spot.Locator("[name=panelC]")).ToHaveValueAsync("21.5");
         await Assertions.Expect(spot.Locator("[name=surface]")).ToHaveValueAsync("wheels");
-        await Assertions.Expect(waiting).ToBeEmptyAsync();
+        await page.EvaluateAsync("() => new Promise(done => document.addEventListener('shown', done, { once: true }))");
+        await PassAsync(page, TimeSpan.FromMinutes(2));
+        await Assertions.Expect(waiting).ToContainTextAsync("Not taken"); // until it is told
+        await page.UnrouteAsync("**/taps");
+        IRequest told = await page.RunAndWaitForRequestAsync(() => spot.Locator("button[value=measured]").ClickAsync(), "**/taps");
+        Assert.Contains("ago=7", told.PostData, StringComparison.Ordinal);
+        await Assertions.Expect(waiting).Not.ToContainTextAsync("Not taken");
+        await Assertions.Expect(spot.Locator("[name=ago]")).ToHaveValueAsync("0");
     }
 
     /// <summary>Lets time pass on the page, until what it does every half second was done by then.</summary>

@@ -38,7 +38,7 @@ internal static class LiveTap
     };
 
     /// <summary>Whether a tap was only sent again: it says the same, whenever it arrived.</summary>
-    /// <param name="before">The tap as it was taken down; it may have been cut to the instant it was told, and have got its batch, or have lost who told it where that could not be sealed.</param>
+    /// <param name="before">The tap as it was taken down; it may have been cut to the instant it was told, and have got its batch.</param>
     /// <param name="again">The tap as it was read.</param>
     public static bool IsRetry(Tap before, Tap again) =>
         !IsAhead(again, before.ReportedAt)
@@ -46,8 +46,6 @@ internal static class LiveTap
         {
             ReportedAt = before.ReportedAt,
             Batch = again.Batch ?? before.Batch,
-            By = before is { By: null, Note: null } ? null : again.By,
-            Note = before is { By: null, Note: null } ? null : again.Note,
         };
 
     private static DateTimeOffset Earlier(DateTimeOffset a, DateTimeOffset b) => a < b ? a : b;

@@ -46,7 +46,8 @@ internal static class Requests
 
         if (tap.Id is not null && job.Told.FirstOrDefault(t => t.Id == tap.Id) is { } before)
         {
-            if (LiveTap.IsRetry(before, told.Tap!))
+            Tap again = arrival.Button is not null && before is { By: null, Note: null } ? told.Tap! with { By = null, Note = null } : told.Tap!; // it may have been taken unnamed
+            if (LiveTap.IsRetry(before, again))
             {
                 return Decision.Nothing(new Answer.Repeated(id));
             }

@@ -70,7 +70,7 @@ public class WallPageTests
         Assert.DoesNotContain("Not in a bay", await shop.WordsAsync("/wall/bay-1"), StringComparison.Ordinal);
         shop.Clock.Advance(TimeSpan.FromHours(2));
         await shop.PassAsync(1);
-        Assert.Matches("Not in a bay grey estate Stays, dry(, until [^.]*: do not move it|: nobody can tell yet until when. Do not move it).", await shop.WordsAsync("/wall"));
+        Assert.Matches("Not in a bay grey estate Stays, dry(, until [^.]*: do not move it|: nobody can tell yet until when. Do not move it).*Stays until somebody has looked at it", await shop.WordsAsync("/wall"));
     }
 
     [Fact]

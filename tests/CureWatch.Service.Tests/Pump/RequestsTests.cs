@@ -33,6 +33,19 @@ public sealed class RequestsTests : IDisposable
         Assert.Equal("/id", Assert.IsType<Answer.Refused>(answer).Faults.Single().Place);
     }
 
+    // Of a button it may be that neither could be sealed.
+    [Theory]
+    [InlineData(null, false)]
+    [InlineData("bay-1/tap", true)]
+    public async Task Tap_ToldAgainWithItsTeller_IsTheSame_OnlyOfAButton(string? button, bool isTheSame)
+    {
+        await _pumped.StartJob();
+        await _pumped.Tap(Applied.Replace(",\"by\":\"Robin\"", "", StringComparison.Ordinal));
+        Answer answer = await _pumped.Ask(new Arrival.Tap("tap", "job-1", System.Text.Encoding.UTF8.GetBytes(Applied), button));
+        Assert.Equal(isTheSame, answer is Answer.Repeated);
+        Assert.Equal(!isTheSame, answer is Answer.Refused);
+    }
+
     [Fact]
     public async Task Tap_OfAClockALittleAhead_ToldAgain_ChangesNothing()
     {

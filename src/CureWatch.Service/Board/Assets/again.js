@@ -5,7 +5,8 @@ import { forget, waiting } from "./queue.js";
 import { spoken } from "./tongue.js";
 
 const asked = "curewatch-again";
-const unseen = ["number", "press", "startedAt", "batchBefore"]; // what a page says of itself
+const unseen = ["number", "press", "startedAt", "batchBefore", "by"]; // what a page says of itself, and of whom it is
+const refused = new WeakMap(); // the tap that a form was filled in from
 
 // The form that tells it: of the same car, with the same button and what it says unseen, and with a field for when it was: told anew it is not now.
 const formOf = (tap, fields) => [...document.querySelectorAll("form[data-tap]")].find(form => new URL(form.action).pathname === tap.action
@@ -14,19 +15,21 @@ const formOf = (tap, fields) => [...document.querySelectorAll("form[data-tap]")]
   && [...form.querySelectorAll("[type=hidden]")].every(has => unseen.includes(has.name) || has.value === (fields.get(has.name) ?? ""))
   && [...fields.keys()].every(name => unseen.includes(name) || form.querySelector(`[name="${name}"]`)));
 
-// Time has passed since: what was "5 min ago" is longer ago now, to the minute.
-function minutesAgo(field, doneAt) {
-  const minutes = String(Math.max(0, Math.round((now() - doneAt) / 60000)));
-  if (![...field.options].some(o => o.value === minutes)) {
-    field.add(new Option(spoken("{0} min ago", minutes), minutes));
-  }
-  return minutes;
+const minutesSince = instant => String(Math.max(0, Math.round((now() - instant) / 60000)));
+
+// Time has passed since: what was "5 min ago" is longer ago now, and will be when it is told. The choice is ours: no refresh takes it away.
+function chooseAgo(field, doneAt) {
+  const minutes = minutesSince(doneAt);
+  const choice = new Option(spoken("{0} min ago", minutes), minutes, false, true);
+  choice.dataset.doneAt = doneAt;
+  field.dataset.own = "";
+  field.add(choice);
 }
 
 function fill(tap, fields, form, doneAt) {
   for (const field of form.querySelectorAll("input:not([type=hidden]), select")) {
     if (field.name === "ago") {
-      field.value = minutesAgo(field, doneAt(tap));
+      chooseAgo(field, doneAt(tap));
     } else if (fields.has(field.name)) {
       field.value = fields.get(field.name);
     }
@@ -34,9 +37,25 @@ function fill(tap, fields, form, doneAt) {
   for (let box = form.closest("details"); box; box = box.parentElement.closest("details")) {
     box.open = true;
   }
-  forget(tap.key);
+  refused.set(form, tap.key);
   form.scrollIntoView();
   form.querySelector("input:not([type=hidden]), select, button")?.focus();
+}
+
+// When a form that was filled in again says it was done [min ago]; undefined where somebody chose another time, or it was not filled in again.
+export function minutesAgo(form) {
+  const { doneAt } = form.querySelector("[name=ago]")?.selectedOptions[0]?.dataset ?? {};
+  return doneAt && minutesSince(Number(doneAt));
+}
+
+// What was refused is told anew: it goes, and so does the time it brought.
+export function toldAnew(form) {
+  if (refused.has(form)) {
+    forget(refused.get(form));
+    refused.delete(form);
+    form.querySelector("[data-done-at]")?.remove();
+    delete form.querySelector("[name=ago]")?.dataset.own;
+  }
 }
 
 export function fillAgain(tap, doneAt) {

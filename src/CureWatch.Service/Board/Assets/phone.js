@@ -2,7 +2,7 @@
 
 import { now, refresh } from "./board.js";
 import { forget, isOnItsWay, keep, mayBeSent, send, taken, waiting, who } from "./queue.js";
-import { fillAgain, fillAsAsked } from "./again.js";
+import { fillAgain, fillAsAsked, minutesAgo, toldAnew } from "./again.js";
 import { watch } from "./call.js";
 import { language, spoken } from "./tongue.js";
 import { beginIn, firstWipe, settle, wipeOf } from "./wipes.js";
@@ -26,6 +26,9 @@ function press(event) {
     return;
   }
   const fields = new FormData(form, event.submitter);
+  if (fields.has("ago")) {
+    fields.set("ago", minutesAgo(form) ?? fields.get("ago"));
+  }
   const tap = {
     action: new URL(form.action).pathname,
     pressedAt: new Date(now()).toISOString(),
@@ -56,6 +59,7 @@ function press(event) {
   }
   event.preventDefault();
   settle(wipe, true);
+  toldAnew(form);
   form.reset(); // what was said of this tap is not said of the next
   pressedAt = performance.now();
   lastPress = { tap: { ...tap, fields: [...fields] }, button: event.submitter };

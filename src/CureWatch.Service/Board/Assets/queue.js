@@ -53,8 +53,9 @@ export async function send(refused) {
   isSending = true;
   let outcome = "nothing";
   const passed = new Set();
+  const held = new Set(); // the cars of which nothing is taken now: what was told of one comes in its order, and another's does not wait for it
   try {
-    for (let tap; (tap = waiting().find(t => mayBeSent(t) && !passed.has(t.key)));) {
+    for (let tap; (tap = waiting().find(t => mayBeSent(t) && !passed.has(t.key) && !held.has(t.action)));) {
       sent = tap.key;
       passed.add(sent);
       const answer = await fetch(tap.action, { method: "POST", body: told(tap), signal: AbortSignal.timeout(patience) });
@@ -65,8 +66,10 @@ export async function send(refused) {
         outcome = "told";
       } else if (shown === "/sign-in" || answer.status === 401 || answer.status === 403) {
         return "shut";
-      } else if (answer.status === 503 || answer.status === 429) {
+      } else if (answer.status === 429) {
         break; // nothing is taken now: all of it must come again
+      } else if (answer.status === 503) {
+        held.add(tap.action);
       } else if (answer.status < 500 && !answer.ok) {
         const { key, ...kept } = tap;
         localStorage.setItem(key, JSON.stringify({ ...kept, why: reasonOf(await answer.text()) }));
