@@ -19,7 +19,7 @@ internal static class TapForms
     /// <summary>What a form says where somebody has to name a section and means all of them.</summary>
     public const string EverySection = "all";
 
-    private const string Press = "press", Pressed = "pressedAt", PressedFormat = "yyyy-MM-dd'T'HH:mm:ss.fff'Z'";
+    private const string Press = "press", Pressed = "pressedAt", Prompt = "promptAt", PressedFormat = "yyyy-MM-dd'T'HH:mm:ss.fff'Z'";
 
     /// <summary>What tells two taps of one page apart.</summary>
     private static readonly string[] Named =
@@ -29,6 +29,9 @@ internal static class TapForms
 
     /// <summary>How far apart the same button of the same page is still one press. Source (choice): as long as a slip is taken back.</summary>
     private static readonly TimeSpan SamePress = TimeSpan.FromMinutes(2);
+
+    /// <summary>What a page's clock may be behind ours, and less than what tells two presses apart. Source (choice).</summary>
+    private static readonly TimeSpan LongestOnItsWay = TimeSpan.FromMinutes(1);
 
     /// <summary>Tells the tap of a form.</summary>
     /// <returns>How that went; null where it was no form, or there is no shop yet.</returns>
@@ -48,7 +51,7 @@ internal static class TapForms
         var clock = new ShopClock(look.Shop.Plan.Hours.Zone, look.At);
         if (PressedAt(form, look.At) is not { } pressedAt || At(form, pressedAt, clock) is not { } at || StartedAt(look, job, form, at, clock) is not { } startedAt)
         {
-            return new FormAnswer(look, StatusCodes.Status400BadRequest, [$"ago: a number of minutes up to 1440, or a time that the shop's clocks show"]);
+            return new FormAnswer(look, StatusCodes.Status400BadRequest, [$"When: a number of minutes up to 1440, or a time that the shop's clocks show."]);
         }
 
         if (LayerToName(look, job, form) is { } which)
@@ -78,11 +81,11 @@ internal static class TapForms
         after = lookout.Now() ?? look;
         return Told(id) is null ? Said(answer) : new FormAnswer(after, StatusCodes.Status303SeeOther, []);
 
-        Task<Answer> AskAsync(string id) => inbox.AskAsync(new Arrival.Tap("form", job, Signature.On(Tap(form, id, at, startedAt), context)), context.RequestAborted);
+        Task<Answer> AskAsync(string id) => inbox.AskAsync(new Arrival.Tap("form", job, Signature.On(Tap(form, id, at, startedAt, pressedAt == look.At ? "" : PressedIn(form)), context)), context.RequestAborted);
         Tap? Told(string id) => after.Shop.Find(job)?.Told.FirstOrDefault(t => t.Id == id);
         FormAnswer Said(Answer answer) => answer is Answer.Stored or Answer.Repeated
             ? new FormAnswer(after, StatusCodes.Status303SeeOther, [])
-            : new FormAnswer(after, BoardForms.StatusOf(answer), BoardForms.FaultsOf(answer));
+            : new FormAnswer(after, BoardForms.StatusOf(answer), answer is Answer.Refused no ? FaultWords.Of(no.Faults, clock) : BoardForms.FaultsOf(answer));
     }
 
     /// <summary>Without a layer these two mean the first, on which nobody means to begin anew by leaving a field empty.</summary>
@@ -106,14 +109,22 @@ internal static class TapForms
         ? id
         : $"b{Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(id)))}"[..TapOfJob.LongestId];
 
-    /// <summary>When the button was pressed: a page that could not reach the service says so itself.</summary>
+    /// <summary>
+    /// When the button was pressed. A page that could not reach the service says so itself; of one that sent it at once our clock says it, unless it was long
+    /// on its way.
+    /// </summary>
     /// <returns>The instant; null where what was sent is none.</returns>
     private static DateTimeOffset? PressedAt(IFormCollection form, DateTimeOffset now)
     {
-        string text = form[Pressed].ToString();
+        string text = PressedIn(form);
         bool isInstant = DateTimeOffset.TryParseExact(text, PressedFormat, CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal, out DateTimeOffset at);
-        return text.Length == 0 ? now : isInstant ? at : null;
+        return text.Length == 0 ? now
+            : !isInstant ? null
+            : form[Pressed].Count == 0 && now - at < LongestOnItsWay ? now
+            : at;
     }
+
+    private static string PressedIn(IFormCollection form) => form.ContainsKey(Pressed) ? form[Pressed].ToString() : form[Prompt].ToString();
 
     /// <returns>When it was done; null where what was sent is no number of minutes, and no time of the shop's clocks.</returns>
     private static DateTimeOffset? At(IFormCollection form, DateTimeOffset pressedAt, ShopClock clock)
@@ -127,13 +138,13 @@ internal static class TapForms
             : null;
     }
 
-    private static ReadOnlyMemory<byte> Tap(IFormCollection form, string id, DateTimeOffset at, string startedAt) => JsonAnswer.Utf8Of(json =>
+    private static ReadOnlyMemory<byte> Tap(IFormCollection form, string id, DateTimeOffset at, string startedAt, string reportedAt) => JsonAnswer.Utf8Of(json =>
     {
         string[] did = form["did"].ToString().Split(':');
         json.WriteStartObject();
         json.WriteString("id", id);
         json.WriteInstant("at", at);
-        StartForms.Given(json, "reportedAt", form[Pressed].ToString());
+        StartForms.Given(json, "reportedAt", reportedAt);
         json.WriteString("did", did[0]);
         if (did.Length > 1)
         {

@@ -11,6 +11,9 @@ internal static class SurfacesOfJob
     public const int MostLayers = 9;
     public const int MostSections = 99;
 
+    /// <summary>What is allowed where one stands twice.</summary>
+    public const string EachOnce = "each surface once";
+
     /// <summary>Far more than a car has. Source (choice).</summary>
     private const int MostSurfaces = 100;
 
@@ -39,7 +42,7 @@ internal static class SurfacesOfJob
         string? id = place["surface"].Id();
         if (id is not null && !ids.Add(id))
         {
-            place["surface"].Refuse("each surface once");
+            place["surface"].Refuse(EachOnce);
         }
 
         Material? material = place["material"].OneOf<Material>();

@@ -137,8 +137,9 @@ public class BoardFormsTests
     [InlineData("did", "painted", "did: saw")]
     [InlineData("layer", "first", "layer: saw")]
     [InlineData("surface", "roof", "surface: saw")]
-    [InlineData("ago", "-1", "ago: a number of minutes")]
-    [InlineData("ago", "99999", "ago: a number of minutes")]
+    [InlineData("ago", "-1", "When: a number of minutes")]
+    [InlineData("ago", "99999", "When: a number of minutes")]
+    [InlineData("doneAt", "2026-05-04T23:00", "It was done 23:00, and that is yet to come: it is ")]
     public async Task TapForm_WithAFault_NamesIt(string field, string value, string fault)
     {
         await using ServedShop shop = await WithCarAsync();

@@ -60,6 +60,34 @@ public class QueuedTapTests
         Assert.Equal(("2026-05-04T08:15:00Z", "2026-05-04T08:20:00Z"), (tap.Of("at"), tap.Of("reportedAt")));
     }
 
+    // A service that hung takes both, in whatever order.
+    [Theory]
+    [InlineData("promptAt", "pressedAt")]
+    [InlineData("pressedAt", "promptAt")]
+    public async Task Tap_ThatWasLongOnItsWay_IsToldWhenItWasPressed_AndOnce(string first, string second)
+    {
+        const string Pressed = "2026-05-04T08:02:03.000Z";
+        await using ServedShop shop = await Thumb.OpenWithCarAsync();
+        await shop.PassAsync(10);
+        foreach (string name in (string[])[first, second])
+        {
+            (await shop.SubmitAsync($"{Thumb.Car}/taps", ("number", "0"), ("did", "wetted"), ("press", "p1"), (name, Pressed))).AssertSeesOther(Thumb.Car);
+        }
+
+        Assert.Equal(Pressed.Replace(".000", "", StringComparison.Ordinal), Assert.Single(await shop.TapsAsync()).Of("at"));
+    }
+
+    [Theory]
+    [InlineData(-20)]
+    [InlineData(90)]
+    public async Task Tap_ThatIsSentAtOnce_IsOfTheServicesClock(int pageIsAheadSeconds)
+    {
+        await using ServedShop shop = await Thumb.OpenWithCarAsync();
+        string pressed = $"{shop.Clock.GetUtcNow().AddSeconds(pageIsAheadSeconds):yyyy-MM-dd'T'HH:mm:ss.fff'Z'}";
+        (await shop.SubmitAsync($"{Thumb.Car}/taps", ("number", "0"), ("did", "wetted"), ("promptAt", pressed))).AssertSeesOther(Thumb.Car);
+        Assert.True(DateTimeOffset.Parse(Assert.Single(await shop.TapsAsync()).Of("at")!, System.Globalization.CultureInfo.InvariantCulture) <= shop.Clock.GetUtcNow());
+    }
+
     private static async Task SendAsync(ServedShop shop, string number, string did, string pressedAt)
     {
         using HttpResponseMessage answer = await shop.SubmitAsync(

@@ -8,12 +8,14 @@ const asked = "curewatch-again";
 const unseen = ["number", "press", "startedAt", "batchBefore", "by"]; // what a page says of itself, and of whom it is
 const refused = new WeakMap(); // the tap that a form was filled in from
 
+const ofNoCoat = ["panel-wiped", "wetted", "dried", "lamp-on", "lamp-off"]; // whatever coat the button stood beside
+
 // The form that tells it: of the same car, with the same button and what it says unseen, and with a field for when it was: told anew it is not now.
 const formOf = (tap, fields) => [...document.querySelectorAll("form[data-tap]")].find(form => new URL(form.action).pathname === tap.action
   && form.querySelector("[name=ago], [name=doneAt], [name=at]")
   && [...form.querySelectorAll("[name=did]")].some(did => did.value === fields.get("did"))
   && [...form.querySelectorAll("[type=hidden]")].every(has => unseen.includes(has.name) || has.value === (fields.get(has.name) ?? ""))
-  && [...fields.keys()].every(name => unseen.includes(name) || form.querySelector(`[name="${name}"]`)));
+  && [...fields.keys()].every(name => unseen.includes(name) || form.querySelector(`[name="${name}"]`) || (name === "layer" && ofNoCoat.includes(fields.get("did")))));
 
 const minutesSince = instant => String(Math.max(0, Math.round((now() - instant) / 60000)));
 

@@ -1,6 +1,7 @@
 // Keeps the board up to date: listens to the service, fetches the page again when something changed, and puts only what differs in place.
 // Countdowns run on the service's clock. A board that lost its service says so.
 
+import { away } from "./away.js";
 import { sayIfNewer } from "./newer.js";
 import { language, spoken } from "./tongue.js";
 
@@ -22,6 +23,7 @@ let heardAt = performance.now();             // when anything was last heard, or
 let heardWall = Date.parse(clock.dateTime);  // and what time that was
 let changedAt = null;                        // when something changed that is not shown yet
 let shownAt = performance.now();
+let shownAsOf = 0;                           // when what is shown was asked for: at the earliest it is as of then
 let listenPause = fetchPause;                // how long to wait before listening again, where the service refused
 let listenAt = 0;
 let isFetching = false;
@@ -104,12 +106,20 @@ function watch() {
   }
 }
 
+export const asOf = () => shownAsOf;
+
+// A chosen photo is nowhere else.
+const hasPhoto = () => [...document.querySelectorAll("input[type=file]")].some(field => field.files.length > 0);
+
 export async function refresh() {
   isFetching = true;
   const asked = performance.now();
   try {
     const answer = await fetch(location.pathname, { headers: { Accept: "text/html" }, signal: AbortSignal.timeout(lostAfter) });
     if (answer.redirected && new URL(answer.url).pathname === "/sign-in") {
+      if (hasPhoto()) {
+        return;
+      }
       isLeaving = true;
       source?.close();
       location.assign(answer.url);
@@ -119,6 +129,7 @@ export async function refresh() {
       if (said > now()) {
         itIs(said); // a stepped clock runs faster than ours
       }
+      shownAsOf = asked;
       morph(document.getElementById("content"), page.getElementById("content"));
       for (const what of [".who", ".part-of-day"]) { // somebody else may have signed in on another page of this browser
         const [old, fresh] = [document, page].map(d => d.querySelector(what));
@@ -200,20 +211,6 @@ function morphChildren(old, fresh) {
       morph(has, want);
     }
   }
-}
-
-function away(milliseconds) {
-  const seconds = Math.floor(Math.abs(milliseconds) / 1000);
-  const minutes = Math.floor(seconds / 60);
-  const hours = Math.floor(minutes / 60);
-  const length = minutes < 10 ? `${minutes}:${String(seconds % 60).padStart(2, "0")}`
-    : hours < 1 ? `${minutes} min`
-    : hours < 48 ? `${hours} h ${String(minutes % 60).padStart(2, "0")} min`
-    : null;
-  const days = Math.floor(hours / 24);
-  return milliseconds >= 0
-    ? length ? spoken("in {0}", length) : spoken("in {0} days", days)
-    : length ? spoken("{0} ago", length) : spoken("{0} days ago", days);
 }
 
 function count() {

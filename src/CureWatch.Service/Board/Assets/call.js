@@ -1,8 +1,8 @@
 // Calls somebody to a coat: by sound, light and vibration, in words too, once when it may be looked at, once before it closes and once when it is
 // late. It reads what it calls to from the page, so it goes on without the service.
 
-import { now } from "./board.js";
-import { taken, waiting } from "./queue.js";
+import { asOf, now } from "./board.js";
+import { mayBeSent, takenSince, waiting } from "./queue.js";
 import { spoken } from "./tongue.js";
 
 const lastCall = 60000;
@@ -32,8 +32,7 @@ function stageOf(panel, at) {
 function isKept(panel, taps) {
   const form = panel.querySelector("form");
   const coat = form && new FormData(form);
-  const unshown = taken().filter(t => Number(new Map(t.fields).get("number")) >= Number(coat?.get("number"))); // the service has it, and this page not yet
-  const has = form && [...taps, ...unshown].filter(t => t.action === new URL(form.action).pathname).map(t => new Map(t.fields)).some(told =>
+  const has = form && [...taps, ...takenSince(asOf())].filter(t => t.action === new URL(form.action).pathname).map(t => new Map(t.fields)).some(told =>
     ["levelled", "reworked:re-wet"].includes(told.get("did"))
     && ["surface", "layer", "section"].every(name => (told.get(name) || coat.get(name)) === coat.get(name))); // what is not named is all of them
   const said = panel.querySelector(".kept");
@@ -45,7 +44,7 @@ function isKept(panel, taps) {
 }
 
 export function watch() {
-  const taps = waiting().filter(tap => !tap.why);
+  const taps = waiting().filter(mayBeSent); // another's is told once they are signed in again
   const panels = [...document.querySelectorAll("[data-call]")].filter(panel => !isKept(panel, taps));
   const at = now();
   const due = [];

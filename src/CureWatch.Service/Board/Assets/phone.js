@@ -1,7 +1,7 @@
 // The phone in the bay: its taps are kept until the service has them, and it calls to what is flashing. Every form works without this.
 
-import { now, refresh } from "./board.js";
-import { forget, isOnItsWay, keep, mayBeSent, send, taken, waiting, who } from "./queue.js";
+import { asOf, now, refresh } from "./board.js";
+import { forget, isOnItsWay, keep, mayBeSent, send, takenSince, waiting, who } from "./queue.js";
 import { fillAgain, fillAsAsked, minutesAgo, toldAnew } from "./again.js";
 import { watch } from "./call.js";
 import { language, spoken } from "./tongue.js";
@@ -38,7 +38,7 @@ function press(event) {
   };
   const isBounce = performance.now() - pressedAt < guard
     && ((event.submitter && event.submitter === lastPress.button) || (lastPress.tap.action === tap.action && isSame(lastPress.tap, fields)));
-  const before = [...waiting().filter(t => !t.why), ...taken().filter(t => numberOf(t) >= Number(fields.get("number")))] // what the page does not show yet
+  const before = [...waiting().filter(mayBeSent), ...takenSince(asOf())] // what the page does not show yet
     .filter(t => t.action === tap.action);
   const isTold = form.hasAttribute("data-once") && before.some(t => isSame(t, fields));
   if (isBounce || isTold) {
@@ -66,8 +66,6 @@ function press(event) {
   told = tap.words;
   deliver();
 }
-
-const numberOf = tap => Number(new Map(tap.fields).get("number"));
 
 // When it was done: some minutes before it was told, where somebody said so.
 const doneAt = tap => Date.parse(tap.pressedAt) - 60000 * Number(new Map(tap.fields).get("ago") ?? 0);
@@ -102,9 +100,9 @@ function show() {
   }
   for (const button of document.querySelectorAll("form[data-once] button[name=did]")) {
     const fields = new FormData(button.form, button);
-    button.classList.toggle("waits", taps.some(t => !t.why && t.action === new URL(button.form.action).pathname && isSame(t, fields)));
+    button.classList.toggle("waits", taps.some(t => mayBeSent(t) && t.action === new URL(button.form.action).pathname && isSame(t, fields)));
   }
-  goOnAlone(taps.filter(t => !t.why));
+  goOnAlone(taps.filter(mayBeSent));
   sayFirstWipes();
 }
 

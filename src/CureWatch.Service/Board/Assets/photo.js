@@ -32,8 +32,8 @@ async function sendPhoto(event) {
       form.reset();
       said.textContent = form.dataset.kept;
       await refresh();
-    } else if (path === "/sign-in") {
-      location.assign(answer.url);
+    } else if (answer.status === 401) {
+      said.textContent = form.dataset.shut;
     } else {
       said.textContent = reasonOf(await answer.text());
     }

@@ -24,8 +24,8 @@ export const forget = key => localStorage.removeItem(key);
 // What is on its way cannot be taken back: the service may have it already.
 export const isOnItsWay = tap => tap.key === sent;
 
-// What the service has taken of what was pressed on this page.
-export const taken = () => heard;
+// What the service has taken of what was pressed on this page, which is of an earlier instant.
+export const takenSince = instant => heard.filter(tap => tap.heardAt > instant);
 
 // Who is signed in on this page; nobody where nobody signs in.
 export const who = () => document.querySelector(".who .small")?.textContent.trim() ?? "";
@@ -33,17 +33,18 @@ export const who = () => document.querySelector(".who .small")?.textContent.trim
 // What nobody has refused, and whoever is signed in now may tell: each tap carries who pressed it, and not who came after.
 export const mayBeSent = tap => !tap.why && tap.who === who();
 
-// What is sent at once happened now, by the service's own clock; what had to wait says when, also where the phone's clock was set back meanwhile. The
-// service takes it only from who pressed it: this page may not know yet who signed in on another.
+// What is sent at once happened now, by the service's own clock, unless it takes long to arrive; what had to wait says when, also where the phone's clock
+// was set back meanwhile. The service takes it only from who pressed it: this page may not know yet who signed in on another.
 function told(tap) {
   const fields = new URLSearchParams(tap.fields);
   fields.set("who", tap.who);
   const waited = Date.now() - tap.pressedOn;
-  if (waited < 0 || waited > prompt) {
-    fields.set("pressedAt", tap.pressedAt);
-  }
+  fields.set(waited < 0 || waited > prompt ? "pressedAt" : "promptAt", tap.pressedAt);
   return fields;
 }
+
+// A car that was moved is told of under two bays.
+const carOf = tap => tap.action.replace(/^.*(?=\/jobs\/)/, "");
 
 // In the order they were pressed; what the service refuses stays, with its reason, until somebody has read it.
 export async function send(refused) {
@@ -55,21 +56,21 @@ export async function send(refused) {
   const passed = new Set();
   const held = new Set(); // the cars of which nothing is taken now: what was told of one comes in its order, and another's does not wait for it
   try {
-    for (let tap; (tap = waiting().find(t => mayBeSent(t) && !passed.has(t.key) && !held.has(t.action)));) {
+    for (let tap; (tap = waiting().find(t => mayBeSent(t) && !passed.has(t.key) && !held.has(carOf(t))));) {
       sent = tap.key;
       passed.add(sent);
       const answer = await fetch(tap.action, { method: "POST", body: told(tap), signal: AbortSignal.timeout(patience) });
       const shown = new URL(answer.url).pathname;
       if (answer.ok && answer.redirected && `${shown}/taps` === tap.action) {
         forget(tap.key); // the service leads on to the car only from what it has taken
-        heard.push(tap);
+        heard.push({ ...tap, heardAt: performance.now() });
         outcome = "told";
       } else if (shown === "/sign-in" || answer.status === 401 || answer.status === 403) {
         return "shut";
       } else if (answer.status === 429) {
         break; // nothing is taken now: all of it must come again
       } else if (answer.status === 503) {
-        held.add(tap.action);
+        held.add(carOf(tap));
       } else if (answer.status < 500 && !answer.ok) {
         const { key, ...kept } = tap;
         localStorage.setItem(key, JSON.stringify({ ...kept, why: reasonOf(await answer.text()) }));
@@ -90,5 +91,6 @@ export async function send(refused) {
 export function reasonOf(html) {
   const page = new DOMParser().parseFromString(html, "text/html");
   const faults = [...page.querySelectorAll("#content [role=alert] li")].map(li => li.textContent.trim());
-  return faults.join(" ") || page.getElementById("content")?.textContent.trim() || spoken("It was refused.");
+  const said = [...page.querySelectorAll("#content :is(h1, p)")].map(part => part.textContent.trim()).filter(text => text !== "");
+  return (faults.length > 0 ? faults.join(" ") : said.join(". ")) || page.getElementById("content")?.textContent.trim() || spoken("It was refused.");
 }

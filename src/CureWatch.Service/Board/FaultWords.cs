@@ -1,0 +1,18 @@
+using CureWatch.Service.Settings;
+using CureWatch.Words;
+
+namespace CureWatch.Service.Board;
+
+/// <summary>What of a form cannot be used, in the words of the form: a script is told the keys of JSON and instants of UTC, nobody in a bay knows them.</summary>
+internal static class FaultWords
+{
+    public static IReadOnlyList<Sentence> Of(IEnumerable<Fault> faults, ShopClock clock) => [.. faults.Select(f => Of(f, clock))];
+
+    private static Sentence Of(Fault fault, ShopClock clock) => (fault.Place.Split('/')[^1], fault.Seen.Trim('"')) switch
+    {
+        ("at", var seen) when Instants.TryParse(seen, out DateTimeOffset at) && at > clock.Now => $"It was done {clock.Of(at).Text}, and that is yet to come: it is {clock.Of(clock.Now).Text} now.",
+        ("startedAt", var seen) when Instants.TryParse(seen, out DateTimeOffset begun) => $"The first wipe, {clock.Of(begun).Text}, comes before the last, and by a day at most.",
+        ("surface", var seen) when fault.Place.StartsWith("/surfaces/", StringComparison.Ordinal) && fault.Allowed == SurfacesOfJob.EachOnce => $"The surface {seen} is there twice: each once.",
+        _ => BoardForms.Of(fault),
+    };
+}
