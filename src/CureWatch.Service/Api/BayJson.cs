@@ -87,7 +87,7 @@ internal static class BayJson
         json.WriteRounded("humidityPct", beside?.HumidityPct);
         json.WriteRounded("humidityUncertaintyPct", beside?.StandardHumidityPct);
         json.WriteInstant("humiditySince", beside?.HumiditySince);
-        json.WriteString("text", BeliefWords.OfDrift(probe, zone));
+        json.WriteString("text", DriftWords.Of(probe, zone));
         json.WriteEndObject();
     }
 

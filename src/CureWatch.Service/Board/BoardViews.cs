@@ -138,7 +138,7 @@ internal sealed class BoardViews(Look look, BackupHealth backup)
             .. probe.Air is { } air ? [Degrees(Celsius.FromKelvins(air.Kelvins)), $"{air.HumidityPct:0} %"] : Array.Empty<Sentence>(),
             .. probe.Panel is { } panel ? [$"panel {Degrees(Celsius.FromKelvins(panel.Kelvins))}"] : Array.Empty<Sentence>(),
         ];
-        return new ProbeView(probe.Mount.Probe.Id, tone, word, _clock.Of(probe.HeardAt), Sentence.Join(", ", values), BeliefWords.OfDrift(probe, zone));
+        return new ProbeView(probe.Mount.Probe.Id, tone, word, _clock.Of(probe.HeardAt), Sentence.Join(", ", values), DriftWords.Of(probe, zone));
     }
 
     private static Sentence Degrees(Celsius celsius) => Sentence.Of(new Figure.Temperature(celsius.Degrees, "0.0"));

@@ -16,6 +16,9 @@ namespace CureWatch.Bays;
 /// </remarks>
 public sealed class BayQueues
 {
+    /// <summary>How far is looked ahead. Source (choice): beyond a week nobody plans a car to the hour.</summary>
+    public static readonly TimeSpan Sight = TimeSpan.FromDays(7);
+
     private readonly Shop _shop;
     private readonly Supposed _supposed;
     private readonly Lazy<ShopHours> _hours;
@@ -92,12 +95,12 @@ public sealed class BayQueues
     {
         var days = ImmutableArray.CreateBuilder<ShopDay>();
         OpenDay? day = shop.Plan.Hours.DayAt(shop.Now);
-        while (day is not null && (days.Count == 0 || days[^1].Opens <= shop.Now + DayPlan.Sight))
+        while (day is not null && (days.Count == 0 || days[^1].Opens <= shop.Now + Sight))
         {
             days.Add(new ShopDay(day.Opens, day.LocksUp));
             day = day.LocksUp is { } lockUp ? shop.Plan.Hours.DayAt(lockUp) : null;
         }
 
-        return new ShopHours(shop.Now, shop.Now + DayPlan.Sight, shop.Plan.Hours.Zone, days.ToImmutable());
+        return new ShopHours(shop.Now, shop.Now + Sight, shop.Plan.Hours.Zone, days.ToImmutable());
     }
 }

@@ -14,9 +14,6 @@ namespace CureWatch.Bays;
 public sealed record DayPlan(
     DateTimeOffset At, ShopHours Hours, ImmutableArray<BayDay> Bays, ImmutableArray<WorkConflict> Conflicts, SectionPace Pace)
 {
-    /// <summary>How far is looked ahead. Source (choice): beyond a week nobody plans a car to the hour.</summary>
-    public static readonly TimeSpan Sight = TimeSpan.FromDays(7);
-
     /// <summary>What the plan takes for granted, in words.</summary>
     public ImmutableArray<Sentence> Assumed { get; init; } = [];
 

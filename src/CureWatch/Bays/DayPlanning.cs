@@ -149,7 +149,7 @@ internal sealed class DayPlanning
     }
 
     private StartReason NotPlannedYet(DateTimeOffset asked) => new(
-        StartReasonKind.Closed, StartWeight.Notes, null, $"A plan looks {DayPlan.Sight.TotalDays:0} days ahead: it is in it from {Hours.Clock(asked - DayPlan.Sight)} on.");
+        StartReasonKind.Closed, StartWeight.Notes, null, $"A plan looks {BayQueues.Sight.TotalDays:0} days ahead: it is in it from {Hours.Clock(asked - BayQueues.Sight)} on.");
 
     /// <summary>A layer of a begun car that is still to go on.</summary>
     private CoatAtRisk Left(StartDecision decision, LayerWork layer, string job, string bay, DateTimeOffset? nextBegins)

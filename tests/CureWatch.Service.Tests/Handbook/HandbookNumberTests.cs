@@ -62,7 +62,7 @@ public class HandbookNumberTests
             "broker", $"from more than {English(ProbeLog.ClockTolerance.TotalMinutes)} minutes in the future",
             $"mehr als {German(ProbeLog.ClockTolerance.TotalMinutes)} Minuten aus der Zukunft"
         },
-        { "day-plan", $"{English(DayPlan.Sight.TotalDays)} days ahead", $"{German(DayPlan.Sight.TotalDays)} Tage voraus" },
+        { "day-plan", $"{English(BayQueues.Sight.TotalDays)} days ahead", $"{German(BayQueues.Sight.TotalDays)} Tage voraus" },
     };
 
     [Theory]
