@@ -1,5 +1,5 @@
 using System.Text.Json;
-using CureWatch.Bays;
+using CureWatch.Reports;
 using CureWatch.Service.Documents;
 using CureWatch.Service.People;
 

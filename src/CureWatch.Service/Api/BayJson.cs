@@ -3,6 +3,7 @@ using CureWatch.Bays;
 using CureWatch.Panels;
 using CureWatch.Products;
 using CureWatch.Readings;
+using CureWatch.Reports;
 using CureWatch.Service.Documents;
 using CureWatch.Service.Settings;
 using CureWatch.Units;

@@ -2,6 +2,7 @@ using System.Net.ServerSentEvents;
 using System.Text;
 using System.Text.Json;
 using CureWatch.Bays;
+using CureWatch.Reports;
 using CureWatch.Service.Documents;
 using CureWatch.Service.Pump;
 

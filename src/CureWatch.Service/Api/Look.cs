@@ -1,6 +1,7 @@
 using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using CureWatch.Bays;
+using CureWatch.Reports;
 using CureWatch.Service.Pump;
 using CureWatch.Warnings;
 

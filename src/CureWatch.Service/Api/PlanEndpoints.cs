@@ -1,5 +1,6 @@
 using CureWatch.Bays;
 using CureWatch.Planning;
+using CureWatch.Reports;
 using CureWatch.Service.Documents;
 using CureWatch.Service.People;
 using CureWatch.Service.Pump;

@@ -1,4 +1,4 @@
-using CureWatch.Bays;
+using CureWatch.Reports;
 using CureWatch.Service.Book;
 using CureWatch.Service.Documents;
 using CureWatch.Service.People;

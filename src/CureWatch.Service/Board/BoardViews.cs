@@ -3,6 +3,7 @@ using CureWatch.Panels;
 using CureWatch.Products;
 using CureWatch.Psychrometrics;
 using CureWatch.Readings;
+using CureWatch.Reports;
 using CureWatch.Service.Api;
 using CureWatch.Service.Backups;
 using CureWatch.Service.Documents;

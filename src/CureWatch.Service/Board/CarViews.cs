@@ -3,6 +3,7 @@ using CureWatch.Curing;
 using CureWatch.Handover;
 using CureWatch.Planning;
 using CureWatch.Products;
+using CureWatch.Reports;
 using CureWatch.Service.Api;
 using CureWatch.Service.Documents;
 using CureWatch.Words;

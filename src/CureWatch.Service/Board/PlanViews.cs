@@ -1,6 +1,6 @@
 using System.Globalization;
-using CureWatch.Bays;
 using CureWatch.Planning;
+using CureWatch.Reports;
 using CureWatch.Service.Api;
 using CureWatch.Service.Documents;
 using CureWatch.Service.Settings;

@@ -1,4 +1,5 @@
 using CureWatch.Bays;
+using CureWatch.Reports;
 using CureWatch.Service.Api;
 using CureWatch.Service.Documents;
 using CureWatch.Words;

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using CureWatch.Bays;
 using CureWatch.Handover;
 using CureWatch.Planning;
+using CureWatch.Reports;
 using CureWatch.Service.Api;
 using CureWatch.Words;
 

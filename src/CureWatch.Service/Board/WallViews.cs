@@ -1,5 +1,5 @@
-using CureWatch.Bays;
 using CureWatch.Handover;
+using CureWatch.Reports;
 using CureWatch.Service.Api;
 using CureWatch.Service.Charts;
 

@@ -1,5 +1,6 @@
 using CureWatch.Bays;
 using CureWatch.Handover;
+using CureWatch.Reports;
 using CureWatch.Service.Api;
 using CureWatch.Service.Documents;
 using CureWatch.Service.People;

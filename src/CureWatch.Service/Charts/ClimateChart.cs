@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using CureWatch.Bays;
+using CureWatch.Reports;
 using CureWatch.TimeWindows;
 using CureWatch.Words;
 

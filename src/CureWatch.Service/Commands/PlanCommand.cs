@@ -1,5 +1,6 @@
 using System.CommandLine;
 using CureWatch.Bays;
+using CureWatch.Reports;
 using CureWatch.Service.Disk;
 using CureWatch.Service.Documents;
 using CureWatch.Service.Journal;

@@ -1,6 +1,6 @@
 using System.Text;
-using CureWatch.Bays;
 using CureWatch.Planning;
+using CureWatch.Reports;
 using CureWatch.Service.Documents;
 using CureWatch.Service.Settings;
 using CureWatch.Words;

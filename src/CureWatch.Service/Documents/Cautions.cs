@@ -1,6 +1,7 @@
 using CureWatch.Bays;
 using CureWatch.Planning;
 using CureWatch.Products;
+using CureWatch.Reports;
 using CureWatch.Warnings;
 
 namespace CureWatch.Service.Documents;

@@ -1,6 +1,7 @@
 using System.Text.Json;
 using CureWatch.Bays;
 using CureWatch.Panels;
+using CureWatch.Reports;
 using CureWatch.Service.Settings;
 using CureWatch.Warnings;
 

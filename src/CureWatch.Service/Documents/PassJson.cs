@@ -1,6 +1,6 @@
 using System.Text.Json;
-using CureWatch.Bays;
 using CureWatch.Planning;
+using CureWatch.Reports;
 
 namespace CureWatch.Service.Documents;
 

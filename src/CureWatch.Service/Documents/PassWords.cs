@@ -1,4 +1,4 @@
-using CureWatch.Bays;
+using CureWatch.Reports;
 using CureWatch.Words;
 
 namespace CureWatch.Service.Documents;

@@ -1,6 +1,6 @@
 using System.Text.Json;
-using CureWatch.Bays;
 using CureWatch.Planning;
+using CureWatch.Reports;
 using CureWatch.Service.Settings;
 using CureWatch.TimeWindows;
 

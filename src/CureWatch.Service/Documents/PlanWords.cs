@@ -1,5 +1,5 @@
-using CureWatch.Bays;
 using CureWatch.Planning;
+using CureWatch.Reports;
 using CureWatch.Words;
 
 namespace CureWatch.Service.Documents;

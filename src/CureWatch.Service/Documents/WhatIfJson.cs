@@ -1,5 +1,6 @@
 using System.Text.Json;
 using CureWatch.Bays;
+using CureWatch.Reports;
 
 namespace CureWatch.Service.Documents;
 

@@ -3,6 +3,7 @@ using System.Text.Json;
 using CureWatch.Bays;
 using CureWatch.Products;
 using CureWatch.Psychrometrics;
+using CureWatch.Reports;
 using CureWatch.Service.Documents;
 using CureWatch.Service.Pump;
 using CureWatch.Service.Settings;

@@ -5,6 +5,7 @@ using CureWatch.Handover;
 using CureWatch.Planning;
 using CureWatch.Products;
 using CureWatch.Readings;
+using CureWatch.Reports;
 using CureWatch.Service.Handbook;
 using CureWatch.Service.People;
 using CureWatch.Service.Photos;

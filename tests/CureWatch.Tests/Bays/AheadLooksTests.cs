@@ -5,6 +5,7 @@ using CureWatch.Handover;
 using CureWatch.Planning;
 using CureWatch.Products;
 using CureWatch.Readings;
+using CureWatch.Reports;
 using CureWatch.Warnings;
 
 namespace CureWatch.Tests.Bays;

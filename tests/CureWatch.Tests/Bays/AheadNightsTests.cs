@@ -7,6 +7,7 @@ using CureWatch.Panels;
 using CureWatch.Planning;
 using CureWatch.Products;
 using CureWatch.Readings;
+using CureWatch.Reports;
 using CureWatch.Warnings;
 
 namespace CureWatch.Tests.Bays;

@@ -4,6 +4,7 @@ using CureWatch.Bays;
 using CureWatch.Curing;
 using CureWatch.Panels;
 using CureWatch.Planning;
+using CureWatch.Reports;
 using static CureWatch.Tests.Bays.SharedAir;
 
 namespace CureWatch.Tests.Bays;

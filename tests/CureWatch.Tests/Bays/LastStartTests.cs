@@ -1,6 +1,7 @@
 using CureWatch.Bays;
 using CureWatch.Curing;
 using CureWatch.Planning;
+using CureWatch.Reports;
 
 namespace CureWatch.Tests.Bays;
 

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using CureWatch.Bays;
 using CureWatch.Planning;
 using CureWatch.Products;
+using CureWatch.Reports;
 
 namespace CureWatch.Tests.Bays;
 

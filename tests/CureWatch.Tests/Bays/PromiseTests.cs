@@ -1,6 +1,7 @@
 using CureWatch.Bays;
 using CureWatch.Curing;
 using CureWatch.Handover;
+using CureWatch.Reports;
 using CureWatch.Warnings;
 
 namespace CureWatch.Tests.Bays;

@@ -1,4 +1,5 @@
 using CureWatch.Bays;
+using CureWatch.Reports;
 
 namespace CureWatch.Tests.Bays;
 

@@ -1,6 +1,7 @@
 using CureWatch.Bays;
 using CureWatch.Curing;
 using CureWatch.Readings;
+using CureWatch.Reports;
 using CureWatch.TimeWindows;
 using CureWatch.Warnings;
 

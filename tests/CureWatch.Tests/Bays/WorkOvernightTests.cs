@@ -1,7 +1,7 @@
-using CureWatch.Bays;
 using CureWatch.Curing;
 using CureWatch.Planning;
 using CureWatch.Products;
+using CureWatch.Reports;
 
 namespace CureWatch.Tests.Bays;
 

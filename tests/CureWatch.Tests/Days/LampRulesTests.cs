@@ -2,6 +2,7 @@ using CureWatch.Bays;
 using CureWatch.Panels;
 using CureWatch.Psychrometrics;
 using CureWatch.Readings;
+using CureWatch.Reports;
 using CureWatch.Tests.Bays;
 using CureWatch.TimeWindows;
 using CureWatch.Warnings;

@@ -2,6 +2,7 @@ using CureWatch.Bays;
 using CureWatch.Curing;
 using CureWatch.Planning;
 using CureWatch.Products;
+using CureWatch.Reports;
 using CureWatch.Tests.Bays;
 using CureWatch.TimeWindows;
 using static CureWatch.Tests.Planning.StartCase;

@@ -10,7 +10,7 @@ public partial class RoomTests
     private static readonly string[] InOrder =
     [
         "Units", "Words", "Psychrometrics", "Readings", "Products", "Panels", "Curing", "Learning", "Forecasting", "TimeWindows", "Planning", "Warnings",
-        "Handover", "Bays",
+        "Handover", "Bays", "Reports",
     ];
 
     [Fact]
@@ -63,7 +63,7 @@ public partial class RoomTests
         ? Array.IndexOf(InOrder, name.Split('.')[1])
         : -1;
 
-    [GeneratedRegex(@"(?<![\w.]|""|/)(?:CureWatch\.)?(Units|Words|Psychrometrics|Readings|Products|Panels|Curing|Learning|Forecasting|TimeWindows|Planning|Warnings|Handover|Bays)(?=;|\.[A-Z])")]
+    [GeneratedRegex(@"(?<![\w.]|""|/)(?:CureWatch\.)?(Units|Words|Psychrometrics|Readings|Products|Panels|Curing|Learning|Forecasting|TimeWindows|Planning|Warnings|Handover|Bays|Reports)(?=;|\.[A-Z])")]
     private static partial Regex RoomName();
 
     [GeneratedRegex(@"\bCureWatch\.Service\.([A-Z]\w+)(?=;|\.[A-Z])")]

@@ -1,10 +1,11 @@
 using System.Collections.Immutable;
+using CureWatch.Bays;
 using CureWatch.Handover;
 using CureWatch.Planning;
 using CureWatch.TimeWindows;
 using CureWatch.Words;
 
-namespace CureWatch.Bays;
+namespace CureWatch.Reports;
 
 /// <summary>Puts bays and cars on a time line, in the order of their lines.</summary>
 internal sealed class DayPlanning

@@ -1,8 +1,9 @@
 using System.Collections.Immutable;
+using CureWatch.Bays;
 using CureWatch.Curing;
 using CureWatch.Planning;
 
-namespace CureWatch.Bays;
+namespace CureWatch.Reports;
 
 /// <summary>How the next layers of a car would be worked in passes, by one person or two, in the present climate and with what was learnt.</summary>
 /// <param name="Job">The job's id.</param>

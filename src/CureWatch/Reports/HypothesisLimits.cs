@@ -1,8 +1,9 @@
+using CureWatch.Bays;
 using CureWatch.Panels;
 using CureWatch.Planning;
 using CureWatch.Words;
 
-namespace CureWatch.Bays;
+namespace CureWatch.Reports;
 
 /// <summary>Says what of a hypothesis is not allowed, or cannot be done: it is worked out all the same, but nobody should do it.</summary>
 internal static class HypothesisLimits

@@ -1,7 +1,8 @@
-using CureWatch.Bays;
 using CureWatch.Planning;
+using CureWatch.Reports;
+using CureWatch.Tests.Bays;
 
-namespace CureWatch.Tests.Bays;
+namespace CureWatch.Tests.Reports;
 
 /// <summary>A car that came in cold, in a bay that is measured for the first day: it is planned as it will be when it is coated, not as wet as it stands there.</summary>
 public class ColdCarPlanTests

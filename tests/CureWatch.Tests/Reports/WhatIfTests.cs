@@ -2,9 +2,11 @@ using System.Collections.Immutable;
 using CureWatch.Bays;
 using CureWatch.Curing;
 using CureWatch.Products;
+using CureWatch.Reports;
+using CureWatch.Tests.Bays;
 using CureWatch.TimeWindows;
 
-namespace CureWatch.Tests.Bays;
+namespace CureWatch.Tests.Reports;
 
 public class WhatIfTests
 {

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using CureWatch.Bays;
 using CureWatch.Handover;
 using CureWatch.Panels;
 using CureWatch.Planning;
@@ -7,7 +8,7 @@ using CureWatch.Units;
 using CureWatch.Warnings;
 using CureWatch.Words;
 
-namespace CureWatch.Bays;
+namespace CureWatch.Reports;
 
 /// <summary>What to know of a bay in the morning: what happened since lock-up, and what to look at first.</summary>
 /// <param name="Bay">The bay.</param>

@@ -2,8 +2,10 @@ using CureWatch.Bays;
 using CureWatch.Handover;
 using CureWatch.Panels;
 using CureWatch.Psychrometrics;
+using CureWatch.Reports;
+using CureWatch.Tests.Bays;
 
-namespace CureWatch.Tests.Bays;
+namespace CureWatch.Tests.Reports;
 
 public class BayReportTests
 {

@@ -1,10 +1,11 @@
 using System.Collections.Immutable;
+using CureWatch.Bays;
 using CureWatch.Panels;
 using CureWatch.Psychrometrics;
 using CureWatch.Readings;
 using CureWatch.Units;
 
-namespace CureWatch.Bays;
+namespace CureWatch.Reports;
 
 /// <summary>How a bay stands at an instant.</summary>
 /// <param name="Plan">The bay as it is set up.</param>

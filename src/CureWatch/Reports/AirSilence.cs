@@ -1,8 +1,9 @@
 using System.Collections.Immutable;
+using CureWatch.Bays;
 using CureWatch.Panels;
 using CureWatch.Readings;
 
-namespace CureWatch.Bays;
+namespace CureWatch.Reports;
 
 /// <summary>When nobody measured the air of a bay, for longer than a pause between two readings.</summary>
 internal static class AirSilence

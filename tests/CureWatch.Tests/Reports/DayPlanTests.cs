@@ -1,10 +1,12 @@
 using CureWatch.Bays;
 using CureWatch.Curing;
 using CureWatch.Planning;
+using CureWatch.Reports;
+using CureWatch.Tests.Bays;
 using CureWatch.TimeWindows;
 using static CureWatch.Tests.Bays.SharedAir;
 
-namespace CureWatch.Tests.Bays;
+namespace CureWatch.Tests.Reports;
 
 /// <summary>Two bays that share their air, open from 8 to 18; a coat has to stay dry for some twelve hours, finishing takes 1 h 15 min.</summary>
 public class DayPlanTests

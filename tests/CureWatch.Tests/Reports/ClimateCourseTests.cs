@@ -1,9 +1,10 @@
 using CsCheck;
-using CureWatch.Bays;
 using CureWatch.Psychrometrics;
+using CureWatch.Reports;
+using CureWatch.Tests.Bays;
 using CureWatch.Units;
 
-namespace CureWatch.Tests.Bays;
+namespace CureWatch.Tests.Reports;
 
 public class ClimateCourseTests
 {

@@ -1,9 +1,10 @@
 using System.Collections.Immutable;
+using CureWatch.Bays;
 using CureWatch.Planning;
 using CureWatch.TimeWindows;
 using CureWatch.Words;
 
-namespace CureWatch.Bays;
+namespace CureWatch.Reports;
 
 /// <summary>A shop's bays and cars on a time line: when each bay frees, whether what is planned next fits, and who would harm whom.</summary>
 /// <param name="At">The instant.</param>

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using CureWatch.Bays;
 using CureWatch.Curing;
 using CureWatch.Forecasting;
 using CureWatch.Handover;
@@ -6,7 +7,7 @@ using CureWatch.Planning;
 using CureWatch.Units;
 using CureWatch.Words;
 
-namespace CureWatch.Bays;
+namespace CureWatch.Reports;
 
 /// <summary>What would follow if something were otherwise: worked out on a copy, with nothing told to anybody and nothing kept.</summary>
 /// <param name="Hypothesis">What is otherwise.</param>

@@ -1,11 +1,12 @@
 using System.Collections.Immutable;
+using CureWatch.Bays;
 using CureWatch.Forecasting;
 using CureWatch.Panels;
 using CureWatch.Psychrometrics;
 using CureWatch.Readings;
 using CureWatch.Units;
 
-namespace CureWatch.Bays;
+namespace CureWatch.Reports;
 
 /// <summary>How the air and the panels of a bay went through the last hours, and how they are expected to go.</summary>
 /// <param name="Bay">The bay.</param>

@@ -1,8 +1,9 @@
 using System.Collections.Immutable;
+using CureWatch.Bays;
 using CureWatch.Handover;
 using CureWatch.Planning;
 
-namespace CureWatch.Bays;
+namespace CureWatch.Reports;
 
 /// <summary>What cannot wait until the shop opens again.</summary>
 public static class BeforeLockUp

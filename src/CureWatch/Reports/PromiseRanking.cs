@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
+using CureWatch.Bays;
 
-namespace CureWatch.Bays;
+namespace CureWatch.Reports;
 
 /// <summary>The promises of all cars that are here, the one most at risk first.</summary>
 /// <remarks>

@@ -1,3 +1,4 @@
+using CureWatch.Bays;
 using CureWatch.Curing;
 using CureWatch.Forecasting;
 using CureWatch.Handover;
@@ -7,7 +8,7 @@ using CureWatch.Psychrometrics;
 using CureWatch.Units;
 using CureWatch.Words;
 
-namespace CureWatch.Bays;
+namespace CureWatch.Reports;
 
 /// <summary>The air of a bay that would be held otherwise, once it is there, and how fast the coat that decides would cure in it.</summary>
 /// <param name="Bay">The bay.</param>

@@ -1,7 +1,7 @@
 using CureWatch.Readings;
 using CureWatch.Words;
 
-namespace CureWatch.Bays;
+namespace CureWatch.Reports;
 
 /// <summary>What people are told of how a probe compares with those that measure the same.</summary>
 public static class DriftWords

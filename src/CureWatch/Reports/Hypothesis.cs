@@ -1,4 +1,4 @@
-namespace CureWatch.Bays;
+namespace CureWatch.Reports;
 
 /// <summary>What somebody would like to know the outcome of; what is null stays as it is.</summary>
 /// <param name="AirC">The temperature at which the bay is held from now on [°C]; its moisture stays.</param>
