@@ -46,4 +46,7 @@ public sealed record StartRow(string Surface, string Material, string Over, stri
 {
     /// <summary>A row nobody has filled.</summary>
     public static StartRow Blank { get; } = new("", "", "", "", "", "1", "", "1", "1");
+
+    /// <summary>The surface as people say it.</summary>
+    public string Name => Curing.Surface.NameOf(Surface);
 }

@@ -94,7 +94,7 @@ internal static class TapForms
         string surface = form["surface"].ToString().Trim();
         return form["layer"].ToString().Trim().Length == 0 && form["did"].ToString() is ("applied" or "reworked:polished-off")
             && look.Shop.Find(job)?.Job.Surfaces.FirstOrDefault(s => s.Layers > 1 && (surface.Length == 0 || s.Id == surface)) is { } several
-                ? (Sentence)$"layer: which of the {several.Layers} of {several.Id.Replace('-', ' ')}"
+                ? (Sentence)$"layer: which of the {several.Layers} of {several.Name}"
                 : null;
     }
 

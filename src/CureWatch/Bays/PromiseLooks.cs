@@ -155,7 +155,7 @@ internal static class PromiseLooks
                 outlook.PromisedAt!.Value,
                 shop.Now,
                 chance,
-                basis is null ? $"nothing is on the car that could be ready." : PromiseReason.Of(before.Basis, basis, [.. outlook.ForPeople.Select(h => (Sentence)$"{h.Surface.Replace('-', ' ')}: {h.Text}")], words.Clock, isDryInTime: outlook.ReadyAt?.Latest <= outlook.PromisedAt),
+                basis is null ? $"nothing is on the car that could be ready." : PromiseReason.Of(before.Basis, basis, [.. outlook.ForPeople.Select(h => (Sentence)$"{Surface.NameOf(h.Surface)}: {h.Text}")], words.Clock, isDryInTime: outlook.ReadyAt?.Latest <= outlook.PromisedAt),
                 GetsItBack());
 
         Sentence? GetsItBack() => outlook.ForPeople.IsEmpty && outlook.PromisedAt > shop.Now

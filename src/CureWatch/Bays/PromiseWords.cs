@@ -1,3 +1,4 @@
+using CureWatch.Curing;
 using CureWatch.Handover;
 using CureWatch.Planning;
 using CureWatch.TimeWindows;
@@ -31,7 +32,7 @@ internal sealed class PromiseWords(OpeningHours hours, DateTimeOffset now)
         {
             Sentence could = TimeToTell(outlook.CollectFrom) is { } time ? (Sentence)$"you can tell them {Clock(time)}" : $"no time can be told yet";
             return outlook.ForPeople is [var first, ..]
-                ? (Sentence)$"The customer was told no time, and the car is held: {first.Surface.Replace('-', ' ')}: {first.Text} Once that is lifted, {could}."
+                ? (Sentence)$"The customer was told no time, and the car is held: {Surface.NameOf(first.Surface)}: {first.Text} Once that is lifted, {could}."
                 : $"The customer was told no time; {could}.{Governing(outlook)}";
         }
 
@@ -60,7 +61,7 @@ internal sealed class PromiseWords(OpeningHours hours, DateTimeOffset now)
             ? outlook.ChanceOnceLifted >= PromiseAdvice.UsualTarget
                 ? (Sentence)$"{Clock(promised)} stands: {percent}.{Governing(outlook)}"
                 : $"{Clock(promised)} is at risk: {percent}.{Governing(outlook)}"
-            : $"{Clock(promised)} is held: {outlook.ForPeople[0].Surface.Replace('-', ' ')}: {outlook.ForPeople[0].Text} Once that is lifted, {percent}.";
+            : $"{Clock(promised)} is held: {Surface.NameOf(outlook.ForPeople[0].Surface)}: {outlook.ForPeople[0].Text} Once that is lifted, {percent}.";
     }
 
     /// <summary>What happened to a car whose promise was kept; empty where it can be collected.</summary>
@@ -71,14 +72,14 @@ internal sealed class PromiseWords(OpeningHours hours, DateTimeOffset now)
             return Sentence.None;
         }
 
-        Sentence held = outlook.ForPeople is [var hold, ..] ? (Sentence)$" It is held since: {hold.Surface.Replace('-', ' ')}: {hold.Text}" : Governing(outlook);
+        Sentence held = outlook.ForPeople is [var hold, ..] ? (Sentence)$" It is held since: {Surface.NameOf(hold.Surface)}: {hold.Text}" : Governing(outlook);
         return $"{held} {(TimeToTell(outlook.CollectFrom) is { } time ? (Sentence)$"The earliest to tell now is {Clock(time)}." : $"No new time can be told yet.")}";
     }
 
     /// <summary>The promise that is past, and the earliest time that can be told in its place.</summary>
     private Sentence Missed(PromiseOutlook outlook, DateTimeOffset promised)
     {
-        Sentence held = outlook.ForPeople is [var hold, ..] ? (Sentence)$" It is held: {hold.Surface.Replace('-', ' ')}: {hold.Text}" : Governing(outlook);
+        Sentence held = outlook.ForPeople is [var hold, ..] ? (Sentence)$" It is held: {Surface.NameOf(hold.Surface)}: {hold.Text}" : Governing(outlook);
         return $"Missed at {Clock(promised)}; {(TimeToTell(outlook.CollectFrom) is { } time ? (Sentence)$"the earliest to tell now is {Clock(time)}" : $"no new time can be told yet")}.{held}";
     }
 
@@ -108,7 +109,7 @@ internal sealed class PromiseWords(OpeningHours hours, DateTimeOffset now)
     /// <summary>A layer that the one below it takes no more by the time somebody is there to put it on; a sentence after a space, empty where there is none.</summary>
     /// <param name="layer">The layer; null where none is too late.</param>
     public Sentence OfUnfit(LayerWork? layer) => layer is null ? Sentence.None
-        : $" Layer {layer.Layer} of {layer.Surface.Replace('-', ' ')} would come only {Clock(layer.BeginsAt)}, when the layer below takes it no more: stay until it is levelled, or leave it out.";
+        : $" Layer {layer.Layer} of {Surface.NameOf(layer.Surface)} would come only {Clock(layer.BeginsAt)}, when the layer below takes it no more: stay until it is levelled, or leave it out.";
 
     /// <summary>An instant as the shop's clock shows it.</summary>
     public Sentence Clock(DateTimeOffset at) => WallClock.Of(at, now, hours.Zone);

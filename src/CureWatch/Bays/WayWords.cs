@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using CureWatch.Curing;
 using CureWatch.Planning;
 using CureWatch.Words;
 
@@ -40,7 +41,7 @@ internal sealed class WayWords(Shop shop, DateTimeOffset promised, double target
     };
 
     private static Sentence Minutes(WayBack way) =>
-        Sentence.Join(", then ", way.LampMinutes.Select(l => (Sentence)$"{l.Minutes} min at lamp heat on {l.Surface.Replace('-', ' ')}"));
+        Sentence.Join(", then ", way.LampMinutes.Select(l => (Sentence)$"{l.Minutes} min at lamp heat on {Surface.NameOf(l.Surface)}"));
 
     private Sentence Until(WayBack way) => way.Until is { } until ? (Sentence)$" until {Clock(until)}, while somebody is there" : $"";
 

@@ -1,4 +1,5 @@
 using CureWatch.Panels;
+using CureWatch.Words;
 
 namespace CureWatch.Curing;
 
@@ -15,6 +16,17 @@ namespace CureWatch.Curing;
 public sealed record Surface(
     string Id, Material Material, Material? Over, Place Place, string Product, int Revision, int Layers, int Sections, NextProduct? Then = null)
 {
+    /// <summary>The surface as people say it.</summary>
+    public string Name => NameOf(Id);
+
+    /// <summary>The same with what it is made of, where that is glass and its name does not say so.</summary>
+    public Sentence FullName => Material == Material.Glass && !Name.Contains("glass", StringComparison.Ordinal) ? $"{Name} glass" : Sentence.Named(Name);
+
+    /// <summary>A surface as people say it, by its id alone.</summary>
+    /// <param name="id">The id.</param>
+    /// <returns>The name, such as <c>left side</c> of <c>left-side</c>.</returns>
+    public static string NameOf(string id) => id.Replace('-', ' ');
+
     /// <summary>Its products from the first on, each with its layers.</summary>
     /// <returns>The products.</returns>
     public IEnumerable<ProductLayers> Products()

@@ -19,10 +19,10 @@ public sealed record AwaitedCoat(Surface Surface, int Layer, int? Section, Await
     public Sentence Name =>
         (Surface.Layers > 1 || Layer > 1, Surface.Sections > 1 ? Section : null) switch
         {
-            (true, { } section) => $"{Surface.Id.Replace('-', ' ')}, layer {Layer}, section {section}",
-            (true, null) => $"{Surface.Id.Replace('-', ' ')}, layer {Layer}",
-            (false, { } section) => $"{Surface.Id.Replace('-', ' ')}, section {section}",
-            _ => $"{Surface.Id.Replace('-', ' ')}",
+            (true, { } section) => $"{Surface.Name}, layer {Layer}, section {section}",
+            (true, null) => $"{Surface.Name}, layer {Layer}",
+            (false, { } section) => $"{Surface.Name}, section {section}",
+            _ => $"{Surface.Name}",
         };
 }
 

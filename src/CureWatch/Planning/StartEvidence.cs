@@ -70,14 +70,7 @@ public sealed record StartEvidence(
     internal bool HasCooled => AfterLamp is { HasCooled: true, IsFromReading: true };
 
     /// <summary>The surface as people say it.</summary>
-    public Sentence Name
-    {
-        get
-        {
-            string name = Surface.Id.Replace('-', ' ');
-            return Surface.Material == Panels.Material.Glass && !name.Contains("glass", StringComparison.Ordinal) ? $"{name} glass" : Sentence.Named(name);
-        }
-    }
+    public Sentence Name => Surface.FullName;
 }
 
 /// <summary>A surface of a car that came in cold.</summary>

@@ -32,7 +32,7 @@ public sealed record AirIf(string Bay, double AirC, double HumidityPct, string? 
         }
     }
 
-    private Sentence Name => Sentence.Named(Surface!.Replace('-', ' ')).Capital();
+    private Sentence Name => Sentence.Named(Curing.Surface.NameOf(Surface!)).Capital();
 
     /// <summary>The air as it is supposed to be held.</summary>
     /// <param name="present">The present, and what is supposed.</param>

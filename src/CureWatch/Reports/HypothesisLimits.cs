@@ -1,4 +1,5 @@
 using CureWatch.Bays;
+using CureWatch.Curing;
 using CureWatch.Panels;
 using CureWatch.Planning;
 using CureWatch.Words;
@@ -44,7 +45,7 @@ internal static class HypothesisLimits
 
         if (hypothesis.Lamp is { } lamp && LampWays.Forbids(shop, job, lamp.Surface, lamp.Minutes))
         {
-            yield return $"{lamp.Minutes} minutes under a lamp on {lamp.Surface.Replace('-', ' ')} is not what its sheets, its heat limit, the bay's equipment and the hours allow: the lamp is left out.";
+            yield return $"{lamp.Minutes} minutes under a lamp on {Surface.NameOf(lamp.Surface)} is not what its sheets, its heat limit, the bay's equipment and the hours allow: the lamp is left out.";
         }
     }
 

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using CureWatch.Bays;
+using CureWatch.Curing;
 using CureWatch.Handover;
 using CureWatch.Panels;
 using CureWatch.Planning;
@@ -124,5 +125,5 @@ public sealed record MorningReport(
 public sealed record MorningHold(string Job, string? Car, Hold Hold)
 {
     /// <summary>The surface as people say it, with its car.</summary>
-    public Sentence Name => $"{Hold.Surface.Replace('-', ' ')}{(Car is null ? Sentence.None : $" of {Car}")}";
+    public Sentence Name => $"{Surface.NameOf(Hold.Surface)}{(Car is null ? Sentence.None : $" of {Car}")}";
 }

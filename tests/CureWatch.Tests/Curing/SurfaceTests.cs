@@ -29,4 +29,14 @@ public class SurfaceTests
     [Fact]
     public void Surfaces_ThatSayTheSame_AreEqual() =>
         Assert.Equal(Bare.With([new("base", 1, 2), new("top", 4, 1)]), Bare.With([new("base", 1, 2), new("top", 4, 1)]));
+
+    [Theory]
+    [InlineData("left-door", Material.Steel, "left door", "left door")]
+    [InlineData("screen", Material.Glass, "screen", "screen glass")]
+    [InlineData("side-glass", Material.Glass, "side glass", "side glass")]
+    public void Name_IsTheIdWithoutHyphens_AndInFullSaysGlassOnce(string id, Material material, string name, string fullName)
+    {
+        Surface surface = Bare with { Id = id, Material = material };
+        Assert.Equal((name, fullName), (surface.Name, surface.FullName.ToString()));
+    }
 }
