@@ -28,7 +28,7 @@ internal static class StartJson
         json.WriteString("first", decision.First?.Evidence.Surface.Id);
         json.WriteString("text", decision.Text);
         json.WriteInstant("doneAt", Minute(decision.Plan?.DoneAt));
-        json.WriteInstant("lockUpAt", decision.Day.LocksUpAt);
+        json.WriteInstant("lockUpAt", decision.Day.Today?.LocksUp);
         json.WriteArray("reasons", decision.Reasons, r => WriteReason(json, r));
         json.WriteArray("surfaces", decision.Answers, a => WriteAnswer(json, a));
         json.WriteTexts("assumed", decision.Assumed);

@@ -94,10 +94,10 @@ public sealed class BayQueues
     internal static ShopHours HoursOf(Shop shop)
     {
         var days = ImmutableArray.CreateBuilder<ShopDay>();
-        OpenDay? day = shop.Plan.Hours.DayAt(shop.Now);
+        ShopDay? day = shop.Plan.Hours.DayAt(shop.Now);
         while (day is not null && (days.Count == 0 || days[^1].Opens <= shop.Now + Sight))
         {
-            days.Add(new ShopDay(day.Opens, day.LocksUp));
+            days.Add(day);
             day = day.LocksUp is { } lockUp ? shop.Plan.Hours.DayAt(lockUp) : null;
         }
 

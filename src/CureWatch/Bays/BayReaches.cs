@@ -1,4 +1,3 @@
-using CureWatch.Handover;
 using CureWatch.Panels;
 using CureWatch.Planning;
 using CureWatch.Products;
@@ -59,7 +58,7 @@ internal static class BayReaches
             return ($"the fixed heating", null);
         }
 
-        OpenDay? day = shop.Plan.Hours.DayAt(shop.Now);
+        ShopDay? day = shop.Plan.Hours.DayAt(shop.Now);
         bool isAttended = bay.Plan.Equipment.Contains(Equipment.PortableHeater) && day?.Opens <= shop.Now && day.LocksUp is not null;
         return isAttended ? ((Sentence?)$"the portable heater, attended and with no solvent open", day!.LocksUp) : (null, null);
     }

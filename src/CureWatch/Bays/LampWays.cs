@@ -30,7 +30,7 @@ internal sealed class LampWays(Shop shop, JobState job, DateTimeOffset lockUp)
     /// <returns>The way; none where the bay has no lamp, the shop is closed, or no sheet lets a lamp help now.</returns>
     public static IEnumerable<WayBack> Of(Shop shop, JobState job, double target, Func<Supposed, Prospect> tryOut)
     {
-        OpenDay? day = shop.Plan.Hours.DayAt(shop.Now);
+        ShopDay? day = shop.Plan.Hours.DayAt(shop.Now);
         return day?.Opens <= shop.Now && new LampWays(shop, job, day.LocksUp ?? DateTimeOffset.MaxValue).Find(target, tryOut) is { } way ? [way] : [];
     }
 
@@ -42,7 +42,7 @@ internal sealed class LampWays(Shop shop, JobState job, DateTimeOffset lockUp)
 
     private static Supposed? OnOne(Shop shop, JobState job, string surface, int minutes)
     {
-        OpenDay? day = shop.Plan.Hours.DayAt(shop.Now);
+        ShopDay? day = shop.Plan.Hours.DayAt(shop.Now);
         SurfaceStory story = job.Stories.First(s => s.Surface.Id == surface);
         var ways = new LampWays(shop, job, day?.LocksUp ?? DateTimeOffset.MaxValue);
         return day?.Opens <= shop.Now && ways.HasLamp(story) && story.Living.Any()

@@ -1,4 +1,5 @@
 using CureWatch.Handover;
+using CureWatch.Planning;
 using CureWatch.Words;
 
 namespace CureWatch.Bays;
@@ -44,7 +45,7 @@ public sealed record LastStart(DateTimeOffset? By, DateTimeOffset? NextFrom, Sta
         private readonly CoatsAhead _ahead = new(shop, new Present(shop, shop.Now) { Supposed = Supposed.Nothing with { AreColdCarsWarm = !BayQueues.IsBegun(job) } }, job.Job);
         private readonly PromiseWords _words = new(shop.Plan.Hours, shop.Now);
 
-        public LastStart? On(OpenDay day, DateTimeOffset here)
+        public LastStart? On(ShopDay day, DateTimeOffset here)
         {
             DateTimeOffset first = day.Opens > here ? day.Opens : here, last = day.LocksUp ?? first + TimeSpan.FromDays(1);
             if (Tried(first) is not { Left.DoneAt: var done })
@@ -52,7 +53,7 @@ public sealed record LastStart(DateTimeOffset? By, DateTimeOffset? NextFrom, Sta
                 return null; // nothing is left
             }
 
-            OpenDay? after = day.LocksUp is { } closes ? shop.Plan.Hours.DayAt(closes) : null;
+            ShopDay? after = day.LocksUp is { } closes ? shop.Plan.Hours.DayAt(closes) : null;
             bool isOfDays = done > day.LocksUp && !AnyDayHolds();
             DateTimeOffset? todays = isOfDays ? null : day.LocksUp, nexts = isOfDays ? null : after?.LocksUp;
             if (todays is null && Misses(last, null) is null)

@@ -132,9 +132,9 @@ internal sealed class StartScene
 
     private static StartDay DayOf(Shop shop)
     {
-        OpenDay? day = shop.Plan.Hours.DayAt(shop.Now);
-        OpenDay? after = day?.LocksUp is { } lockUp ? shop.Plan.Hours.DayAt(lockUp) : null;
-        return new StartDay(shop.Now, shop.Plan.Hours.Zone, day?.Opens, day?.LocksUp, after?.Opens, after?.LocksUp, shop.Plan.Habits) { Hours = BayQueues.HoursOf(shop) };
+        ShopDay? day = shop.Plan.Hours.DayAt(shop.Now);
+        ShopDay? after = day?.LocksUp is { } lockUp ? shop.Plan.Hours.DayAt(lockUp) : null;
+        return new StartDay(shop.Now, shop.Plan.Hours.Zone, day, after, shop.Plan.Habits) { Hours = BayQueues.HoursOf(shop) };
     }
 
     /// <summary>The layer that goes on next; one that was found clear without it is not missing.</summary>

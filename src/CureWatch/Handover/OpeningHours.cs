@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using CureWatch.Planning;
 
 namespace CureWatch.Handover;
 
@@ -90,7 +91,7 @@ public sealed record OpeningHours(TimeZoneInfo Zone, ImmutableDictionary<DayOfWe
     /// <param name="now">The instant.</param>
     /// <returns>From the first opening to the last closing of that day; null where the shop is never open.</returns>
     /// <remarks>Edges: a pause at noon is part of the day; what goes on past midnight is the evening before's, whatever else the next date has.</remarks>
-    public OpenDay? DayAt(DateTimeOffset now)
+    public ShopDay? DayAt(DateTimeOffset now)
     {
         DateOnly today = DateOnly.FromDateTime(TimeZoneInfo.ConvertTime(now, Zone).DateTime), first = today;
         while (GoesOnInto(first) && (first == today || StretchesOf(first).Length == 1))
@@ -98,7 +99,7 @@ public sealed record OpeningHours(TimeZoneInfo Zone, ImmutableDictionary<DayOfWe
             first = first.AddDays(-1);
             if (first < today.AddDays(-DaysOfAWeek))
             {
-                return new OpenDay(Instant(today, TimeSpan.Zero), null);
+                return new ShopDay(Instant(today, TimeSpan.Zero), null);
             }
         }
 
@@ -106,7 +107,7 @@ public sealed record OpeningHours(TimeZoneInfo Zone, ImmutableDictionary<DayOfWe
         {
             if (StretchesOf(date)[(GoesOnInto(date) ? 1 : 0)..] is [var own, ..] && ClosingFrom(date) is var locksUp && locksUp > now)
             {
-                return new OpenDay(Instant(date, own.From), locksUp);
+                return new ShopDay(Instant(date, own.From), locksUp);
             }
         }
 
@@ -147,11 +148,6 @@ public sealed record OpeningHours(TimeZoneInfo Zone, ImmutableDictionary<DayOfWe
         DateTimeOffset At(DateTime wallClock) => new(wallClock, Zone.GetUtcOffset(wallClock));
     }
 }
-
-/// <summary>A day of a shop, from its first opening to its last closing.</summary>
-/// <param name="Opens">When it opens.</param>
-/// <param name="LocksUp">When it closes for the night; null where it never does.</param>
-public sealed record OpenDay(DateTimeOffset Opens, DateTimeOffset? LocksUp);
 
 /// <summary>A stretch of a day in which the shop is open, as a wall clock shows it.</summary>
 /// <param name="From">Opens at: time since 00:00, from zero.</param>

@@ -31,9 +31,9 @@ internal sealed class DayReasons(StartEvidence evidence, WorkPlan plan, StartDay
         bool isBegun = evidence.Next?.IsBegun == true;
         if (day.IsClosed)
         {
-            return isBegun ? null : Of(StartReasonKind.Closed, StartWeight.Waits, $"The shop is closed until {day.Clock(day.OpensAt)}.") with
+            return isBegun ? null : Of(StartReasonKind.Closed, StartWeight.Waits, $"The shop is closed until {day.Clock(day.Today?.Opens)}.") with
             {
-                Until = TimeBounds.Known(day.OpensAt!.Value),
+                Until = TimeBounds.Known(day.Today!.Opens),
             };
         }
 
@@ -134,7 +134,7 @@ internal sealed class DayReasons(StartEvidence evidence, WorkPlan plan, StartDay
         };
     }
 
-    private bool StaysOverNight(TimeBounds dry) => dry.Latest is null || dry.Latest > day.LocksUpAt || day.LocksUpAt is null;
+    private bool StaysOverNight(TimeBounds dry) => dry.Latest is null || dry.Latest > day.Today?.LocksUp || day.Today?.LocksUp is null;
 
     private StartReason Of(StartReasonKind kind, StartWeight weight, Sentence text) => new(kind, weight, evidence.Surface.Id, text);
 }

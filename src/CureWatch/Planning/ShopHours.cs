@@ -62,7 +62,7 @@ public sealed record ShopHours(DateTimeOffset Now, DateTimeOffset Until, TimeZon
     public Sentence Span(DateTimeOffset? from, DateTimeOffset to) => $"{Clock(from)} to {WallClock.Of(to, from ?? Now, Zone)}";
 }
 
-/// <summary>A day of a shop.</summary>
+/// <summary>A day of a shop, from its first opening to its last closing.</summary>
 /// <param name="Opens">When it opens.</param>
 /// <param name="LocksUp">When it closes for the night; null where it never does.</param>
 public sealed record ShopDay(DateTimeOffset Opens, DateTimeOffset? LocksUp);

@@ -76,14 +76,14 @@ public sealed record StartDecision(
     private static IEnumerable<StartReason> CarReasons(
         ImmutableArray<StartAnswer> answers, WorkPlan? plan, StartDay day, StartPromise promise)
     {
-        if (plan?.DoneAt > day.LocksUpAt && answers.All(a => a.Reasons.All(r => r.Kind is not (StartReasonKind.ClosingTime or StartReasonKind.Closed))))
+        if (plan?.DoneAt > day.Today?.LocksUp && answers.All(a => a.Reasons.All(r => r.Kind is not (StartReasonKind.ClosingTime or StartReasonKind.Closed))))
         {
-            LayerWork late = plan.Layers.First(l => l.DoneAt > day.LocksUpAt);
+            LayerWork late = plan.Layers.First(l => l.DoneAt > day.Today?.LocksUp);
             yield return new StartReason(
                 StartReasonKind.ClosingTime,
                 StartWeight.Notes,
                 null,
-                $"Not all of it fits before lock-up {day.Clock(day.LocksUpAt)}: layer {late.Layer} of {late.Surface} would be done {day.Clock(late.DoneAt)}.",
+                $"Not all of it fits before lock-up {day.Clock(day.Today?.LocksUp)}: layer {late.Layer} of {late.Surface} would be done {day.Clock(late.DoneAt)}.",
                 $"Leave out what cannot wait for its next layer, or begin it the next day.");
         }
 
@@ -134,7 +134,7 @@ public sealed record StartDecision(
         }
 
         Sentence layer = Plan.Layers[^1].Layer > 1 ? (Sentence)$"layer {Plan.Layers[^1].Layer} done" : $"done";
-        return Day.LocksUpAt is { } lockUp ? (Sentence)$"; {layer} {Day.Clock(done)}, lock-up {Day.Clock(lockUp)}" : $"; {layer} {Day.Clock(done)}";
+        return Day.Today?.LocksUp is { } lockUp ? (Sentence)$"; {layer} {Day.Clock(done)}, lock-up {Day.Clock(lockUp)}" : $"; {layer} {Day.Clock(done)}";
     }
 
     private static Sentence Because(StartAnswer first) => Sentence.Join(" ", first.Reasons

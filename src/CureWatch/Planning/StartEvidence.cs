@@ -154,19 +154,10 @@ public sealed record ClimateMeans(Sentence? Heat, Sentence? HeatAtNight, Sentenc
 /// <summary>The shop's day in which somebody asks.</summary>
 /// <param name="Now">The present.</param>
 /// <param name="Zone">The shop's time zone.</param>
-/// <param name="OpensAt">When the day opens, or opened; null where the shop never opens.</param>
-/// <param name="LocksUpAt">When it closes for the night; null where it never does.</param>
-/// <param name="NextOpensAt">When the day after it opens; null where the shop never closes.</param>
-/// <param name="NextLocksUpAt">When that one closes.</param>
+/// <param name="Today">The day that goes on, or comes next; null where the shop never opens.</param>
+/// <param name="Next">The day after it; null where the shop never closes.</param>
 /// <param name="Habits">How the shop works.</param>
-public sealed record StartDay(
-    DateTimeOffset Now,
-    TimeZoneInfo Zone,
-    DateTimeOffset? OpensAt,
-    DateTimeOffset? LocksUpAt,
-    DateTimeOffset? NextOpensAt,
-    DateTimeOffset? NextLocksUpAt,
-    WorkHabits Habits)
+public sealed record StartDay(DateTimeOffset Now, TimeZoneInfo Zone, ShopDay? Today, ShopDay? Next, WorkHabits Habits)
 {
     /// <summary>Who asks so long before opening is there, and means now. Source (choice).</summary>
     private static readonly TimeSpan EarlyBird = TimeSpan.FromHours(2);
@@ -175,17 +166,10 @@ public sealed record StartDay(
     public ShopHours? Hours { get; init; }
 
     /// <summary>The days that are known: those of the shop, or else the present one and the one after it.</summary>
-    internal ShopHours Days => Hours ?? new ShopHours(
-        Now,
-        DateTimeOffset.MaxValue,
-        Zone,
-        [
-            .. OpensAt is { } opens ? [new ShopDay(opens, LocksUpAt)] : Array.Empty<ShopDay>(),
-            .. NextOpensAt is { } next ? [new ShopDay(next, NextLocksUpAt)] : Array.Empty<ShopDay>(),
-        ]);
+    internal ShopHours Days => Hours ?? new ShopHours(Now, DateTimeOffset.MaxValue, Zone, [.. new[] { Today, Next }.OfType<ShopDay>()]);
 
     /// <summary>Whether the shop is closed, and nobody is there yet who might begin.</summary>
-    public bool IsClosed => OpensAt - Now > EarlyBird;
+    public bool IsClosed => Today?.Opens - Now > EarlyBird;
 
     /// <summary>The shop's days as whoever asks works in them: somebody who is there before the first opens begins at once.</summary>
     internal ShopHours? WorkHours => Hours is { Days: [var first, ..] } hours && first.Opens > Now && !IsClosed

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using CsCheck;
 using CureWatch.Handover;
+using CureWatch.Planning;
 
 namespace CureWatch.Tests.Handover;
 
@@ -59,7 +60,7 @@ public class DayPartTests
         {
             OpeningHours hours = Open([new(TimeSpan.FromHours(half / 2.0), TimeSpan.FromHours(Math.Min(24, (half + length) / 2.0)))]);
             DateTimeOffset at = At("2026-03-23T00:00:00Z").AddMinutes(minutes);
-            OpenDay day = hours.DayAt(at)!;
+            ShopDay day = hours.DayAt(at)!;
             DayPart part = DayParts.At(hours, at);
             Assert.Equal(at < day.Opens, part == DayPart.Closed);
             Assert.Equal(at >= day.Opens && day.LocksUp - at <= TimeSpan.FromHours(1), part == DayPart.LockUp);

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using CureWatch.Handover;
+using CureWatch.Planning;
 
 namespace CureWatch.Tests.Handover;
 
@@ -48,7 +49,7 @@ public class OpeningHoursTests
         var hours = new OpeningHours(TimeZoneInfo.Utc, ImmutableDictionary<DayOfWeek, ImmutableArray<OpenStretch>>.Empty
             .Add(DayOfWeek.Friday, [Hours(9, 24)]).Add(DayOfWeek.Saturday, [Hours(0, 1), Hours(9, 18)])
             .Add(DayOfWeek.Tuesday, [Hours(14, 24)]).Add(DayOfWeek.Wednesday, [.. both]).Add(DayOfWeek.Thursday, [.. early]));
-        OpenDay day = hours.DayAt(At(now))!;
+        ShopDay day = hours.DayAt(At(now))!;
         Assert.Equal(opens is null ? At("2026-05-15T09:00:00Z") : At(opens), day.Opens);
         Assert.Equal(locksUp is null ? At("2026-05-16T01:00:00Z") : At(locksUp), day.LocksUp);
     }
@@ -57,8 +58,8 @@ public class OpeningHoursTests
     public void ShopThatIsOpenEveryEveningPastMidnight_LocksUpEachNight()
     {
         var hours = new OpeningHours(TimeZoneInfo.Utc, Enum.GetValues<DayOfWeek>().ToImmutableDictionary(d => d, _ => ImmutableArray.Create(Hours(0, 2), Hours(14, 24))));
-        Assert.Equal(new OpenDay(At("2026-05-08T14:00:00Z"), At("2026-05-09T02:00:00Z")), hours.DayAt(At("2026-05-09T01:00:00Z")));
-        Assert.Equal(new OpenDay(At("2026-05-09T14:00:00Z"), At("2026-05-10T02:00:00Z")), hours.DayAt(At("2026-05-09T05:00:00Z")));
+        Assert.Equal(new ShopDay(At("2026-05-08T14:00:00Z"), At("2026-05-09T02:00:00Z")), hours.DayAt(At("2026-05-09T01:00:00Z")));
+        Assert.Equal(new ShopDay(At("2026-05-09T14:00:00Z"), At("2026-05-10T02:00:00Z")), hours.DayAt(At("2026-05-09T05:00:00Z")));
         Assert.Null(OpeningHours.Always(TimeZoneInfo.Utc).DayAt(At("2026-05-09T05:00:00Z"))!.LocksUp);
     }
 

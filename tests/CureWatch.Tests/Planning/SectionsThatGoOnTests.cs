@@ -103,7 +103,7 @@ public class SectionsThatGoOnTests
     {
         StartDay early = Day with
         {
-            OpensAt = At(90), Hours = new ShopHours(Now, At(3000), TimeZoneInfo.Utc, [new ShopDay(At(90), At(480)), new ShopDay(At(1440), At(1920))]),
+            Today = new ShopDay(At(90), At(480)), Hours = new ShopHours(Now, At(3000), TimeZoneInfo.Utc, [new ShopDay(At(90), At(480)), new ShopDay(At(1440), At(1920))]),
         };
         StartDecision decision = StartDecision.On([Fine], early, StartPromise.None);
         Assert.Equal((StartVerdict.Yes, Now), (decision.Verdict, decision.Plan!.Layers[0].BeginsAt));

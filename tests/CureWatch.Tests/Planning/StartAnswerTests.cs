@@ -184,13 +184,13 @@ public class StartAnswerTests
         StartDay late = Day with { Now = At(minute) };
         StartAnswer answer = StartAnswer.To(Fine with { Preparation = null, Times = Same(OneCoat with { KeepDry = null }) }, late);
         Assert.Equal(expected, answer.Reasons.Select(r => r.Kind).Where(k => k != NotWiped));
-        Assert.True(expected.Length == 0 || (answer.Verdict == StartVerdict.Wait && answer.From!.Latest == late.NextOpensAt));
+        Assert.True(expected.Length == 0 || (answer.Verdict == StartVerdict.Wait && answer.From!.Latest == late.Next!.Opens));
     }
 
     [Fact]
     public void Start_WhileTheShopIsClosed_WaitsForItToOpen()
     {
-        StartDay night = Day with { Now = At(600), OpensAt = At(22 * 60), LocksUpAt = At(32 * 60), NextOpensAt = At(46 * 60), NextLocksUpAt = At(56 * 60) };
+        StartDay night = Day with { Now = At(600), Today = new ShopDay(At(22 * 60), At(32 * 60)), Next = new ShopDay(At(46 * 60), At(56 * 60)) };
         StartAnswer answer = StartAnswer.To(Fine with { Preparation = null }, night);
         Assert.Equal([(Closed, Waits), (NotWiped, Notes)], KindsOf(answer));
         Assert.Equal(At(22 * 60), answer.From!.Latest);

@@ -18,7 +18,7 @@ internal static class StartCase
     public static readonly CoatLaws Laws = CoatLaws.Of(SheetFit.Of(TestShop.Paint()));
 
     public static readonly StartDay Day = new(
-        Now, TimeZoneInfo.Utc, At(-120), At(480), At(22 * 60), At(32 * 60), WorkHabits.Usual with
+        Now, TimeZoneInfo.Utc, new ShopDay(At(-120), At(480)), new ShopDay(At(22 * 60), At(32 * 60)), WorkHabits.Usual with
         {
             Pace = new SectionPace(TimeSpan.FromSeconds(90), TimeSpan.FromMinutes(1), TimeSpan.FromSeconds(20)),
         });

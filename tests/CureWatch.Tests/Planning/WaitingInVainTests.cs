@@ -15,7 +15,7 @@ public class WaitingInVainTests
     [InlineData(60, false)]
     public void Start_LongBeforeOpening_IsNight_WhateverTheDate(double minutesToOpening, bool isClosed)
     {
-        StartDay day = Day with { Now = At(600), OpensAt = At(600 + minutesToOpening), LocksUpAt = At(1400 + minutesToOpening), NextOpensAt = null, NextLocksUpAt = null };
+        StartDay day = Day with { Now = At(600), Today = new ShopDay(At(600 + minutesToOpening), At(1400 + minutesToOpening)), Next = null };
         Assert.Equal(isClosed, StartAnswer.To(Fine with { Preparation = null }, day).Reasons.Any(r => r.Kind == Closed));
     }
 
@@ -46,7 +46,7 @@ public class WaitingInVainTests
     public void Layer_ThatIsBegun_IsFinished(double minute)
     {
         StartEvidence begun = Fine with { Next = new NextLayer(1, [3, 4], [], []) { BegunAt = At(minute) }, Surface = Fine.Surface with { Sections = 4 }, Preparation = null };
-        StartDay late = minute < 480 ? Day with { Now = At(minute) } : Day with { Now = At(minute), OpensAt = Day.NextOpensAt, LocksUpAt = Day.NextLocksUpAt, NextOpensAt = null, NextLocksUpAt = null };
+        StartDay late = minute < 480 ? Day with { Now = At(minute) } : Day with { Now = At(minute), Today = Day.Next, Next = null };
         StartAnswer answer = StartAnswer.To(begun with { Times = Same(OneCoat with { KeepDry = null }) }, late);
         Assert.NotEqual(StartVerdict.Wait, answer.Verdict);
         Assert.DoesNotContain(answer.Reasons, r => r.Kind is Closed or ClosingTime && r.Weight != Notes);
