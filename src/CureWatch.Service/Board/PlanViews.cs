@@ -49,9 +49,9 @@ internal sealed class PlanViews
 
     private CarPlanView Of(CarDay car) => new(
         car.Job.Id,
-        car.Fits ? Tone.Fine : car.Reasons.Any(r => r.Weight == StartWeight.Stops) ? Tone.Act : Tone.Soon,
+        car.Asked.Fits ? Tone.Fine : car.Asked.Reasons.Any(r => r.Weight == StartWeight.Stops) ? Tone.Act : Tone.Soon,
         $"{_words.Of(car, car.Job.Car)}",
-        [.. car.Reasons.Select(r => new StartReasonView(r.Weight == StartWeight.Notes ? Tone.Unknown : Tone.Soon, r.Text, r.Help, _clock.Of(r.Until?.Latest)))]);
+        [.. car.Asked.Reasons.Select(r => new StartReasonView(r.Weight == StartWeight.Notes ? Tone.Unknown : Tone.Soon, r.Text, r.Help, _clock.Of(r.Until?.Latest)))]);
 
     private WorkPlanView Of(PlannedWork work)
     {
@@ -87,13 +87,13 @@ internal sealed class PlanViews
 
         foreach (CarDay car in bay.Cars)
         {
-            Draw("stays", car.IsHere ? _plan.At : car.BeginsAt ?? car.ComesAt, car.FreesAt);
-            foreach (LayerWork layer in car.Layers)
+            Draw("stays", car.Arrival.IsHere ? _plan.At : car.Work.BeginsAt ?? car.Arrival.At, car.Work.FreesAt);
+            foreach (LayerWork layer in car.Work.Layers)
             {
                 Draw("coats", layer.BeginsAt, layer.DoneAt);
             }
 
-            Draw("dries", car.DoneAt ?? (car.IsHere ? _plan.At : null), car.ReadyAt?.Latest);
+            Draw("dries", car.Work.DoneAt ?? (car.Arrival.IsHere ? _plan.At : null), car.Work.ReadyAt?.Latest);
         }
 
         foreach (PlannedWork work in bay.Work)

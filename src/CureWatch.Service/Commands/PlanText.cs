@@ -20,7 +20,7 @@ internal static class PlanText
             foreach (CarDay car in bay.Cars)
             {
                 text.AppendLine($"  {words.Of(car, car.Job.Car)}");
-                foreach (StartReason reason in car.Reasons)
+                foreach (StartReason reason in car.Asked.Reasons)
                 {
                     text.AppendLine($"    {WireName<StartReasonKind>.Of(reason.Kind)}: {reason.Text}{(reason.Help is { } help ? $" {help}" : "")}");
                 }

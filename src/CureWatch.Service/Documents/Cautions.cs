@@ -78,11 +78,11 @@ internal static class Cautions
     /// <summary>What belongs beside a day plan: of the vapour of whatever is coated, of heat where it is advised or planned.</summary>
     public static IEnumerable<string> Beside(DayPlan plan)
     {
-        CarDay[] coated = [.. plan.Bays.SelectMany(b => b.Cars).Where(c => c.BeginsAt is not null)];
+        CarDay[] coated = [.. plan.Bays.SelectMany(b => b.Cars).Where(c => c.Work.BeginsAt is not null)];
         HarmfulWork[] works = [.. plan.Bays.SelectMany(b => b.Work).Select(w => w.Work).Concat(plan.Conflicts.Select(c => c.Work.Work))];
         IEnumerable<string> vapour = coated.Length > 0 || plan.Conflicts.Any(c => c.Harm == Harm.Fire) ? [SolventVapour] : [];
         IEnumerable<string> lamp = works.Contains(HarmfulWork.Lamp) ? [Lamp] : [], heat = works.Contains(HarmfulWork.Heater) ? [HeatAndShutDoors] : [];
-        return vapour.Concat(lamp).Concat(heat).Concat(BesideHeat(plan.Bays.SelectMany(b => b.Cars).SelectMany(c => c.Reasons))).Distinct();
+        return vapour.Concat(lamp).Concat(heat).Concat(BesideHeat(plan.Bays.SelectMany(b => b.Cars).SelectMany(c => c.Asked.Reasons))).Distinct();
     }
 
     /// <summary>What belongs beside reasons that speak of heat.</summary>

@@ -64,22 +64,22 @@ internal sealed class PlanJson(Utf8JsonWriter json, PlanWords words, bool namesP
     {
         json.WriteString("job", car.Job.Id);
         json.WriteString("text", words.Of(car));
-        json.WriteBoolean("here", car.IsHere);
+        json.WriteBoolean("here", car.Arrival.IsHere);
         json.WriteBoolean("begun", car.IsBegun);
-        json.WriteInstant("arrivesAt", car.ComesAt);
+        json.WriteInstant("arrivesAt", car.Arrival.At);
         json.WriteRounded("arrivesAtC", car.Job.Visit?.ArrivesAtC);
-        json.WriteInstant("dryFrom", Minute(car.DryFrom));
-        json.WriteInstant("askedAt", Minute(car.AskedAt));
-        json.WriteInstant("beginsAt", Minute(car.BeginsAt));
-        json.WriteInstant("doneAt", Minute(car.DoneAt));
-        json.WriteBounds("readyAt", car.ReadyAt is { } ready ? new TimeBounds(Minute(ready.Earliest), Minute(ready.Likely), Minute(ready.Latest)) : null);
-        json.WriteInstant("freesAt", Minute(car.FreesAt));
+        json.WriteInstant("dryFrom", Minute(car.Arrival.DryFrom));
+        json.WriteInstant("askedAt", Minute(car.Asked.At));
+        json.WriteInstant("beginsAt", Minute(car.Work.BeginsAt));
+        json.WriteInstant("doneAt", Minute(car.Work.DoneAt));
+        json.WriteBounds("readyAt", car.Work.ReadyAt is { } ready ? new TimeBounds(Minute(ready.Earliest), Minute(ready.Likely), Minute(ready.Latest)) : null);
+        json.WriteInstant("freesAt", Minute(car.Work.FreesAt));
         json.WriteInstant("promisedAt", car.PromisedAt);
         json.WriteBoolean("planned", car.IsPlanned);
-        json.WriteBoolean("fits", car.Fits);
-        json.WriteInstant("earliestAt", Minute(car.EarliestAt));
-        json.WriteArray("reasons", car.Reasons, r => StartJson.WriteReason(json, r));
-        json.WriteArray("layers", car.Layers, WriteLayer);
+        json.WriteBoolean("fits", car.Asked.Fits);
+        json.WriteInstant("earliestAt", Minute(car.Asked.EarliestAt));
+        json.WriteArray("reasons", car.Asked.Reasons, r => StartJson.WriteReason(json, r));
+        json.WriteArray("layers", car.Work.Layers, WriteLayer);
     }
 
     private void WriteLayer(LayerWork work)

@@ -31,24 +31,24 @@ internal sealed class PlanWords(DayPlan plan)
         string who = name ?? car.Job.Id;
         if (!car.IsPlanned)
         {
-            Sentence begun = car.AskedAt > car.ComesAt ? $", to be begun {WallClock.Of(car.AskedAt.Value, car.ComesAt, plan.Hours.Zone)}" : Sentence.None;
-            return $"{who} comes {plan.Hours.Clock(car.ComesAt)}{begun}: too far ahead to plan.";
+            Sentence begun = car.Asked.At > car.Arrival.At ? $", to be begun {WallClock.Of(car.Asked.At.Value, car.Arrival.At, plan.Hours.Zone)}" : Sentence.None;
+            return $"{who} comes {plan.Hours.Clock(car.Arrival.At)}{begun}: too far ahead to plan.";
         }
 
-        Sentence come = car.IsHere ? Sentence.Named(who) : $"{who} comes {plan.Hours.Clock(car.ComesAt)}";
-        Sentence dry = car.DryFrom is { } dryFrom && !car.IsBegun ? $", slowest panel dry {plan.Hours.Clock(dryFrom)}" : Sentence.None;
-        Sentence work = (car.IsBegun, car.DoneAt) switch
+        Sentence come = car.Arrival.IsHere ? Sentence.Named(who) : $"{who} comes {plan.Hours.Clock(car.Arrival.At)}";
+        Sentence dry = car.Arrival.DryFrom is { } dryFrom && !car.IsBegun ? $", slowest panel dry {plan.Hours.Clock(dryFrom)}" : Sentence.None;
+        Sentence work = (car.IsBegun, car.Work.DoneAt) switch
         {
             (true, null) => Sentence.None,
             (false, null) => $", no start fits",
-            (true, { } done) => $", coating goes on {plan.Hours.Span(car.BeginsAt, done)}",
-            (false, { } done) => $", coat {plan.Hours.Span(car.BeginsAt, done)}",
+            (true, { } done) => $", coating goes on {plan.Hours.Span(car.Work.BeginsAt, done)}",
+            (false, { } done) => $", coat {plan.Hours.Span(car.Work.BeginsAt, done)}",
         };
-        Sentence keepDry = car.ReadyAt is null ? Sentence.None : $", keep dry until {plan.Hours.Clock(car.ReadyAt.Latest)}";
-        Sentence leaves = car.FreesAt is not { } frees ? (Sentence)$", and nobody can tell when it leaves"
-            : car.IsBegun || car.Fits ? (Sentence)$", out from {plan.Hours.Clock(frees)}" : $", then out from {plan.Hours.Clock(frees)}";
-        Sentence fits = car.Fits ? Sentence.None
-            : car.EarliestAt is { } earliest && car.AskedAt is { } asked && earliest != asked
+        Sentence keepDry = car.Work.ReadyAt is null ? Sentence.None : $", keep dry until {plan.Hours.Clock(car.Work.ReadyAt.Latest)}";
+        Sentence leaves = car.Work.FreesAt is not { } frees ? (Sentence)$", and nobody can tell when it leaves"
+            : car.IsBegun || car.Asked.Fits ? (Sentence)$", out from {plan.Hours.Clock(frees)}" : $", then out from {plan.Hours.Clock(frees)}";
+        Sentence fits = car.Asked.Fits ? Sentence.None
+            : car.Asked.EarliestAt is { } earliest && car.Asked.At is { } asked && earliest != asked
                 ? (Sentence)$". As planned for {plan.Hours.Clock(asked)} it does not fit; earliest start {plan.Hours.Clock(earliest)}"
                 : $". It does not fit";
         return $"{come}{dry}{work}{keepDry}{leaves}{fits}.";

@@ -19,7 +19,7 @@ public sealed record DayPlan(
     public ImmutableArray<Sentence> Assumed { get; init; } = [];
 
     /// <summary>Whether everything that is planned fits and harms nobody.</summary>
-    public bool Fits => Conflicts.IsEmpty && Bays.SelectMany(b => b.Cars).All(c => c.Fits);
+    public bool Fits => Conflicts.IsEmpty && Bays.SelectMany(b => b.Cars).All(c => c.Asked.Fits);
 
     /// <summary>Plans from a shop's present on.</summary>
     /// <param name="shop">The shop.</param>
@@ -40,39 +40,41 @@ public sealed record BayDay(
 
 /// <summary>A car on the time line.</summary>
 /// <param name="Job">Its job.</param>
-/// <param name="IsHere">Whether it is here.</param>
 /// <param name="IsBegun">Whether a coat is on it: then its work goes on from now, and nothing of it can be planned otherwise.</param>
-/// <param name="ComesAt">When it comes, or came.</param>
-/// <param name="DryFrom">When its slowest panel is dry enough; null where that is over, not known, or never.</param>
-/// <param name="BeginsAt">When its coating begins, or goes on; null where nothing is left to go on, or no start fits.</param>
-/// <param name="DoneAt">When its last section is levelled; null likewise.</param>
-/// <param name="ReadyAt">When its last keep-dry ends; null where nobody can tell.</param>
-/// <param name="FreesAt">When it leaves its bay: finished, inside opening hours; null where nobody can tell.</param>
-/// <param name="Fits">Whether it fits as it is planned; true as well where it is not planned yet.</param>
-/// <param name="EarliestAt">The earliest start that fits, whatever was promised; null where none does, or its work is begun.</param>
-/// <param name="Reasons">Every reason against what is planned.</param>
-/// <param name="Layers">Its work, layer by layer.</param>
-public sealed record CarDay(
-    Job Job,
-    bool IsHere,
-    bool IsBegun,
-    DateTimeOffset ComesAt,
-    DateTimeOffset? DryFrom,
-    DateTimeOffset? BeginsAt,
-    DateTimeOffset? DoneAt,
-    TimeBounds? ReadyAt,
-    DateTimeOffset? FreesAt,
-    bool Fits,
-    DateTimeOffset? EarliestAt,
-    ImmutableArray<StartReason> Reasons,
-    ImmutableArray<LayerWork> Layers)
+/// <param name="Arrival">When it comes, or came.</param>
+/// <param name="Work">How its work goes.</param>
+/// <param name="Asked">Whether that is as it was asked for.</param>
+public sealed record CarDay(Job Job, bool IsBegun, CarArrival Arrival, CarWork Work, AskedStart Asked)
 {
-    /// <summary>When it was asked to begin; null where its work is begun.</summary>
-    public DateTimeOffset? AskedAt { get; init; }
-
     /// <summary>Whether it is planned; false where it is asked for after all days that are looked at, so that nobody can tell yet whether it fits.</summary>
     public bool IsPlanned { get; init; } = true;
 
     /// <summary>The pick-up time its customer was told last; null where none was.</summary>
     public DateTimeOffset? PromisedAt { get; init; }
 }
+
+/// <summary>How a car comes.</summary>
+/// <param name="IsHere">Whether it is here.</param>
+/// <param name="At">When it comes, or came.</param>
+/// <param name="DryFrom">When its slowest panel is dry enough; null where that is over, not known, or never.</param>
+public sealed record CarArrival(bool IsHere, DateTimeOffset At, DateTimeOffset? DryFrom);
+
+/// <summary>A car's work on the time line.</summary>
+/// <param name="BeginsAt">When its coating begins, or goes on; null where nothing is left to go on, or no start fits.</param>
+/// <param name="DoneAt">When its last section is levelled; null likewise.</param>
+/// <param name="ReadyAt">When its last keep-dry ends; null where nobody can tell.</param>
+/// <param name="FreesAt">When it leaves its bay: finished, inside opening hours; null where nobody can tell.</param>
+/// <param name="Layers">What is done, layer by layer.</param>
+public sealed record CarWork(
+    DateTimeOffset? BeginsAt, DateTimeOffset? DoneAt, TimeBounds? ReadyAt, DateTimeOffset? FreesAt, ImmutableArray<LayerWork> Layers)
+{
+    /// <summary>Nobody can tell how it goes.</summary>
+    public static CarWork Unknown { get; } = new(null, null, null, null, []);
+}
+
+/// <summary>What comes of the start that was asked for.</summary>
+/// <param name="At">When the car was asked to be begun; null where its work is begun.</param>
+/// <param name="Fits">Whether it fits as it is planned; true as well where it is not planned yet.</param>
+/// <param name="EarliestAt">The earliest start that fits, whatever was promised; null where none does, or its work is begun.</param>
+/// <param name="Reasons">Every reason against what is planned.</param>
+public sealed record AskedStart(DateTimeOffset? At, bool Fits, DateTimeOffset? EarliestAt, ImmutableArray<StartReason> Reasons);

@@ -91,18 +91,10 @@ internal sealed class DayPlanning
         ];
         return (bay, new CarDay(
             job.Job,
-            IsHere: true,
             IsBegun: true,
-            job.CameAt,
-            null,
-            left.IsEmpty ? null : left[0].BeginsAt,
-            scene.Left?.DoneAt,
-            ready,
-            frees,
-            reasons.All(r => r.Weight == StartWeight.Notes),
-            null,
-            [.. reasons],
-            left)
+            new CarArrival(IsHere: true, job.CameAt, null),
+            new CarWork(left.IsEmpty ? null : left[0].BeginsAt, scene.Left?.DoneAt, ready, frees, left),
+            new AskedStart(null, reasons.All(r => r.Weight == StartWeight.Notes), null, [.. reasons]))
         {
             PromisedAt = told,
         });
@@ -110,27 +102,23 @@ internal sealed class DayPlanning
 
     private CarDay ToCome(QueuedCar queued)
     {
-        CarSlot? chosen = queued.Chosen;
+        CarSlot? chosen = queued.Chosen, planned = queued.IsBeyondSight ? null : chosen;
         CarSlot asked = queued.Asked;
         bool isAsked = queued.Car.AskedAt is not null || asked.IsPossible;
         ImmutableArray<StartReason> reasons = queued.IsBeyondSight ? [NotPlannedYet(asked.Start)] : WhyNotAsAsked(queued, isAsked);
         _coats.AddRange(queued.IsBeyondSight ? [] : asked.IsPossibleBesideOthers && isAsked ? asked.Coats : chosen?.Coats ?? []);
         return new CarDay(
             queued.Job.Job,
-            queued.IsHere,
             IsBegun: false,
-            queued.Job.CameAt,
-            queued.Car.Surfaces.Max(s => s.DryFrom) is { } dry && dry > _shop.Now ? dry : null,
-            queued.IsBeyondSight ? null : chosen?.Plan?.Layers[0].BeginsAt,
-            queued.IsBeyondSight ? null : chosen?.Plan?.DoneAt,
-            queued.IsBeyondSight || chosen is null ? null : queued.ReadyAt,
-            queued.IsBeyondSight || chosen is null ? null : _queues.LeavesAt(queued.ReadyAt).Latest,
-            queued.IsBeyondSight || (isAsked ? asked.Fits : chosen is { Fits: true }),
-            queued.IsBeyondSight ? null : queued.Earliest?.Start,
-            reasons,
-            queued.IsBeyondSight ? [] : chosen?.Plan?.Layers ?? [])
+            new CarArrival(queued.IsHere, queued.Job.CameAt, queued.Car.Surfaces.Max(s => s.DryFrom) is { } dry && dry > _shop.Now ? dry : null),
+            planned is null ? CarWork.Unknown : new CarWork(
+                planned.Plan?.Layers[0].BeginsAt, planned.Plan?.DoneAt, queued.ReadyAt, _queues.LeavesAt(queued.ReadyAt).Latest, planned.Plan?.Layers ?? []),
+            new AskedStart(
+                asked.Start,
+                queued.IsBeyondSight || (isAsked ? asked.Fits : chosen is { Fits: true }),
+                queued.IsBeyondSight ? null : queued.Earliest?.Start,
+                reasons))
         {
-            AskedAt = asked.Start,
             IsPlanned = !queued.IsBeyondSight,
             PromisedAt = queued.Car.PromisedAt,
         };

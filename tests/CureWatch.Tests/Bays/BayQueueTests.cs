@@ -70,7 +70,7 @@ public class BayQueueTests
         shop.Take(new Message.Tapped("job-2", new Tap("t", TestShop.At(1), TestShop.At(1), null, Did.Told) { PromisedAt = TestShop.At(60) }));
         Assert.True(shop.Shop.Jobs["job-2"].IsExpectedAt(TestShop.At(1.5)));
         CarDay car = Assert.Single(DayPlan.Of(shop.Shop).Bays[1].Cars);
-        Assert.Equal((TestShop.At(30), TestShop.At(60)), (car.ComesAt, car.PromisedAt));
+        Assert.Equal((TestShop.At(30), TestShop.At(60)), (car.Arrival.At, car.PromisedAt));
     }
 
     [Fact]
@@ -100,17 +100,17 @@ public class BayQueueTests
                     continue;
                 }
 
-                Assert.Equal(promise.Outlook.CollectFrom < shop.Now ? shop.Plan.Hours.AfterWork(shop.Now, TimeSpan.Zero) : promise.Outlook.CollectFrom, car.FreesAt);
-                Assert.Equal(car.ReadyAt?.Latest, promise.Outlook.ReadyAt?.Latest);
+                Assert.Equal(promise.Outlook.CollectFrom < shop.Now ? shop.Plan.Hours.AfterWork(shop.Now, TimeSpan.Zero) : promise.Outlook.CollectFrom, car.Work.FreesAt);
+                Assert.Equal(car.Work.ReadyAt?.Latest, promise.Outlook.ReadyAt?.Latest);
                 Assert.True(promise.Outlook.ReadyAt is not { Latest: { } latest, Likely: { } likely, Earliest: { } earliest } || (earliest <= likely && likely <= latest));
-                Assert.Equal(car.PromisedAt is { } promised && !(car.FreesAt <= promised), promise.Outlook.ChanceOnceLifted < 0.95 - 1e-9 && promise.Outlook.PromisedAt is not null);
+                Assert.Equal(car.PromisedAt is { } promised && !(car.Work.FreesAt <= promised), promise.Outlook.ChanceOnceLifted < 0.95 - 1e-9 && promise.Outlook.PromisedAt is not null);
                 if (!car.IsBegun && !shop.Jobs[car.Job.Id].Told.Any(t => t.Did != Did.Told))
                 {
-                    Assert.Equal(car.BeginsAt, promise.BeginsAt!.Latest);
-                    Assert.True(car.BeginsAt is null || car.BeginsAt >= free);
+                    Assert.Equal(car.Work.BeginsAt, promise.BeginsAt!.Latest);
+                    Assert.True(car.Work.BeginsAt is null || car.Work.BeginsAt >= free);
                 }
 
-                free = car.FreesAt is null ? (car.IsHere ? DateTimeOffset.MaxValue : free) : free > car.FreesAt ? free : car.FreesAt;
+                free = car.Work.FreesAt is null ? (car.Arrival.IsHere ? DateTimeOffset.MaxValue : free) : free > car.Work.FreesAt ? free : car.Work.FreesAt;
             }
 
             Assert.Equal(PromiseReport.OfAll(shop).Select(p => p.Text), shop.JobsInOrder.Where(j => j.LeftAt is null).Select(j => PromiseReport.Of(shop, j.Job.Id).Text));

@@ -25,8 +25,8 @@ public class WorkOvernightTests
         PromisedCar car = Begun(levelledHour: 9.5, recoatByHours: 6);
         Assert.Contains("Layer 2 of bonnet would come only Tue 08:00, when the layer below takes it no more", car.Promise.Text.ToString(), StringComparison.Ordinal);
         CarDay day = Assert.Single(DayPlan.Of(car.Shop).Bays[0].Cars);
-        Assert.False(day.Fits);
-        Assert.Contains(day.Reasons, r => r.Kind == StartReasonKind.RecoatMissed);
+        Assert.False(day.Asked.Fits);
+        Assert.Contains(day.Asked.Reasons, r => r.Kind == StartReasonKind.RecoatMissed);
     }
 
     [Fact]
@@ -37,14 +37,14 @@ public class WorkOvernightTests
     public void WorkOfSeveralDays_IsNotTooLateForLockUp()
     {
         PromisedCar car = new PromisedCar(120, sheet: Sheet(20, 60), layers: 2).Steady(0, 1);
-        Assert.True(Assert.Single(DayPlan.Of(car.Shop).Bays[0].Cars).Fits);
+        Assert.True(Assert.Single(DayPlan.Of(car.Shop).Bays[0].Cars).Asked.Fits);
         Assert.DoesNotContain("does not fit", car.Promise.LastStart.Value?.Text.ToString() ?? "", StringComparison.Ordinal);
     }
 
     private static void AwaitedLayer(PromisedCar car, DateTimeOffset from, DateTimeOffset by)
     {
         CarDay day = Assert.Single(DayPlan.Of(car.Shop).Bays[0].Cars);
-        LayerWork layer = Assert.Single(day.Layers);
+        LayerWork layer = Assert.Single(day.Work.Layers);
         Assert.InRange(layer.BeginsAt, from, by);
         Assert.Equal(layer.DryAt!.Latest, car.Promise.Outlook.ReadyAt!.Latest);
     }

@@ -15,10 +15,10 @@ public class ColdCarPlanTests
     {
         CarDay cold = Planned(panelC, out DayPlan plan);
 
-        Assert.NotNull(cold.BeginsAt);
-        Assert.NotNull(cold.ReadyAt?.Latest);
-        Assert.NotNull(cold.EarliestAt);
-        Assert.DoesNotContain(cold.Reasons, r => r.Kind == StartReasonKind.NeverDry);
+        Assert.NotNull(cold.Work.BeginsAt);
+        Assert.NotNull(cold.Work.ReadyAt?.Latest);
+        Assert.NotNull(cold.Asked.EarliestAt);
+        Assert.DoesNotContain(cold.Asked.Reasons, r => r.Kind == StartReasonKind.NeverDry);
         Assert.Contains(plan.Assumed, a => a.ToString().Contains("What came in cold is reckoned within 3 K of that air", StringComparison.Ordinal));
     }
 
@@ -27,7 +27,7 @@ public class ColdCarPlanTests
     {
         CarDay warm = Planned(20, out DayPlan plan);
         Assert.DoesNotContain(plan.Assumed, a => a.ToString().Contains("came in cold", StringComparison.Ordinal));
-        Assert.All([3.0, 8.0, 11.9, 15.5], c => Assert.True(Planned(c, out _).ReadyAt!.Latest >= warm.ReadyAt!.Latest));
+        Assert.All([3.0, 8.0, 11.9, 15.5], c => Assert.True(Planned(c, out _).Work.ReadyAt!.Latest >= warm.Work.ReadyAt!.Latest));
     }
 
     /// <summary>In air of 20 °C and 60 %, which condenses at 12 °C.</summary>

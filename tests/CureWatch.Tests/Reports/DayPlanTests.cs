@@ -19,8 +19,8 @@ public class DayPlanTests
         Assert.True(dry > TestShop.At(12));
         BayDay bay = Bay(shop, "bay-1");
         CarDay car = Assert.Single(bay.Cars);
-        Assert.Equal((true, true, true), (car.IsHere, car.IsBegun, car.Fits));
-        Assert.Equal(dry, car.ReadyAt!.Latest);
+        Assert.Equal((true, true, true), (car.Arrival.IsHere, car.IsBegun, car.Asked.Fits));
+        Assert.Equal(dry, car.Work.ReadyAt!.Latest);
         Assert.Equal(TestShop.At(25.25), bay.Free.At); // dry at night: doors at 8, 75 minutes
         Assert.Equal(("job-1", true), (bay.Free.Job, bay.Free.IsKnown));
         Assert.Equal(BayFree.Now, Bay(shop, "bay-2").Free);
@@ -31,7 +31,7 @@ public class DayPlanTests
     {
         BayDay bay = Bay(Open().Tap(2, Did.Wetted), "bay-1");
         Assert.False(bay.Free.IsKnown);
-        Assert.Null(Assert.Single(bay.Cars).FreesAt);
+        Assert.Null(Assert.Single(bay.Cars).Work.FreesAt);
     }
 
     [Fact]
@@ -40,9 +40,9 @@ public class DayPlanTests
         TestShop shop = Hall().Both(0, 1).Car("job-2", "bay-2", 0.9, layers: 2);
         shop.Take(new Message.Tapped("job-2", new Tap("t", TestShop.At(1), TestShop.At(1), "roof", Did.Applied, 1)));
         CarDay car = Assert.Single(Bay(shop, "bay-2").Cars);
-        LayerWork second = Assert.Single(car.Layers);
+        LayerWork second = Assert.Single(car.Work.Layers);
         Assert.Equal((2, true), (second.Layer, car.IsBegun));
-        Assert.Equal(second.DryAt!.Latest, car.ReadyAt!.Latest);
+        Assert.Equal(second.DryAt!.Latest, car.Work.ReadyAt!.Latest);
     }
 
     [Fact]
@@ -50,8 +50,8 @@ public class DayPlanTests
     {
         TestShop shop = Open().Car("job-2", "bay-2", 1.1, new Visit(TestShop.At(20 * 24), 20, null));
         CarDay car = Assert.Single(Bay(shop, "bay-2").Cars);
-        Assert.Equal("A plan looks 7 days ahead: it is in it from Sun 17 May 08:00 on.", Assert.Single(car.Reasons).Text.ToString());
-        Assert.Equal((false, true, null, null), (car.IsPlanned, car.Fits, car.EarliestAt, car.FreesAt));
+        Assert.Equal("A plan looks 7 days ahead: it is in it from Sun 17 May 08:00 on.", Assert.Single(car.Asked.Reasons).Text.ToString());
+        Assert.Equal((false, true, null, null), (car.IsPlanned, car.Asked.Fits, car.Asked.EarliestAt, car.Work.FreesAt));
         Assert.True(DayPlan.Of(shop.Shop).Fits);
         Assert.Equal(BayFree.Now, Bay(shop, "bay-2").Free);
     }
@@ -63,10 +63,10 @@ public class DayPlanTests
         BayDay bay = Bay(shop, "bay-1");
         Assert.Equal(["job-1", "job-2"], bay.Cars.Select(c => c.Job.Id));
         CarDay next = bay.Cars[1];
-        Assert.False(next.IsHere);
-        Assert.Equal((TestShop.At(3), TestShop.At(25.25), true), (next.AskedAt, next.EarliestAt, next.Fits));
-        Assert.Equal([StartReasonKind.BayTaken], next.Reasons.Select(r => r.Kind));
-        Assert.Equal(next.FreesAt, bay.Free.At);
+        Assert.False(next.Arrival.IsHere);
+        Assert.Equal((TestShop.At(3), TestShop.At(25.25), true), (next.Asked.At, next.Asked.EarliestAt, next.Asked.Fits));
+        Assert.Equal([StartReasonKind.BayTaken], next.Asked.Reasons.Select(r => r.Kind));
+        Assert.Equal(next.Work.FreesAt, bay.Free.At);
         Assert.Equal("job-2", bay.Free.Job);
         Assert.Equal("job-1", bay.FreeFromHere.Job);
     }
@@ -78,7 +78,7 @@ public class DayPlanTests
         TestShop shop = Hall().Both(0, 1).Car("job-2", "bay-2", 0.5).Told("job-2", 0.9, Did.PanelWiped).Planned(HarmfulWork.Sanding, 1.1, 1.5, hour: 1, bay: "bay-1").Until(1.02);
         StartReason reason = Assert.Single(StartReport.Of(shop.Shop, "job-2").Decision.First!.Reasons, r => r.Kind == StartReasonKind.SharedAir);
         Assert.Equal((StartWeight.Waits, TestShop.At(1.5)), (reason.Weight, reason.Until!.Latest));
-        Assert.Equal(TestShop.At(1.5), Assert.Single(Bay(shop, "bay-2").Cars).BeginsAt);
+        Assert.Equal(TestShop.At(1.5), Assert.Single(Bay(shop, "bay-2").Cars).Work.BeginsAt);
         Assert.Equal(TestShop.At(1.5), PromiseReport.Of(shop.Shop, "job-2").BeginsAt!.Latest);
     }
 
@@ -115,25 +115,25 @@ public class DayPlanTests
         Assert.True(arrival.DryAt!.Earliest > TestShop.At(3));
         Assert.True(arrival.DryAt.Latest > arrival.DryAt.Earliest);
         CarDay car = Assert.Single(Bay(shop, "bay-2").Cars);
-        Assert.Equal(arrival.DryAt.Latest, car.DryFrom);
-        Assert.Equal([StartReasonKind.Arrival], car.Reasons.Select(r => r.Kind));
-        Assert.InRange((car.EarliestAt!.Value - arrival.DryAt.Latest!.Value).TotalMinutes, 0, 1);
+        Assert.Equal(arrival.DryAt.Latest, car.Arrival.DryFrom);
+        Assert.Equal([StartReasonKind.Arrival], car.Asked.Reasons.Select(r => r.Kind));
+        Assert.InRange((car.Asked.EarliestAt!.Value - arrival.DryAt.Latest!.Value).TotalMinutes, 0, 1);
         TestShop warm = Hall().Both(0, 1).Car("job-2", "bay-2", 0.5, new Visit(TestShop.At(3), 20, null));
-        Assert.Equal(TestShop.At(3), Assert.Single(Bay(warm, "bay-2").Cars).EarliestAt);
+        Assert.Equal(TestShop.At(3), Assert.Single(Bay(warm, "bay-2").Cars).Asked.EarliestAt);
     }
 
     [Fact]
     public void ColdnessNobodySaid_IsNotTakenForKnown() => Assert.Contains(
-        Assert.Single(Bay(Hall().Both(0, 1).Car("job-2", "bay-2", 0.5, new Visit(TestShop.At(3), null, null)), "bay-2").Cars).Reasons,
+        Assert.Single(Bay(Hall().Both(0, 1).Car("job-2", "bay-2", 0.5, new Visit(TestShop.At(3), null, null)), "bay-2").Cars).Asked.Reasons,
         r => r is { Kind: StartReasonKind.Arrival, Weight: StartWeight.Notes });
 
     [Fact]
     public void Promise_ThatCannotBeKept_DoesNotFit_ThoughAStartDoes()
     {
         CarDay car = Assert.Single(Bay(Hall().Both(0, 1).Car("job-2", "bay-2", 0.5, new Visit(TestShop.At(3), 20, null), promisedAt: TestShop.At(9)), "bay-2").Cars);
-        Assert.False(car.Fits);
-        Assert.Equal([StartReasonKind.Promise], car.Reasons.Select(r => r.Kind));
-        Assert.NotNull(car.EarliestAt);
+        Assert.False(car.Asked.Fits);
+        Assert.Equal([StartReasonKind.Promise], car.Asked.Reasons.Select(r => r.Kind));
+        Assert.NotNull(car.Asked.EarliestAt);
     }
 
     [Fact]
@@ -141,10 +141,10 @@ public class DayPlanTests
     {
         CarDay car = Assert.Single(Bay(
             Hall().Both(0, 1).Planned(HarmfulWork.Sanding, 4, 6, 0.4, bay: "bay-1").Car("job-2", "bay-2", 0.5, new Visit(TestShop.At(3), 20, TestShop.At(4))), "bay-2").Cars);
-        Assert.Equal((false, TestShop.At(4)), (car.Fits, car.AskedAt));
-        Assert.Equal([StartReasonKind.SharedAir], car.Reasons.Select(r => r.Kind));
-        Assert.Equal(car.EarliestAt, car.BeginsAt);
-        Assert.True(car.EarliestAt == TestShop.At(6) || car.EarliestAt < TestShop.At(4));
+        Assert.Equal((false, TestShop.At(4)), (car.Asked.Fits, car.Asked.At));
+        Assert.Equal([StartReasonKind.SharedAir], car.Asked.Reasons.Select(r => r.Kind));
+        Assert.Equal(car.Asked.EarliestAt, car.Work.BeginsAt);
+        Assert.True(car.Asked.EarliestAt == TestShop.At(6) || car.Asked.EarliestAt < TestShop.At(4));
     }
 
     [Fact]
@@ -175,7 +175,7 @@ public class DayPlanTests
         TestShop shop = Hall().Both(0, 1).Car("job-2", "bay-2", 0.5, new Visit(TestShop.At(3), 20, null))
             .Take(new Message.VisitPlanned("job-2", new Visit(TestShop.At(5), 20, TestShop.At(6)), TestShop.At(1)));
         CarDay car = Assert.Single(Bay(shop, "bay-2").Cars);
-        Assert.Equal((TestShop.At(5), TestShop.At(6), TestShop.At(6)), (car.ComesAt, car.AskedAt, car.BeginsAt));
+        Assert.Equal((TestShop.At(5), TestShop.At(6), TestShop.At(6)), (car.Arrival.At, car.Asked.At, car.Work.BeginsAt));
     }
 
     [Fact]
