@@ -69,15 +69,16 @@ internal sealed class StoredWarning
     public BookedWarning Read() => new(
         Id,
         new Warning(
-            new Subject(
-                StoredName.Of<WarningKind>(Warning),
-                Bay,
-                Probe,
-                Job,
-                About,
-                Layer,
-                Section,
-                Air is null ? null : StoredName.Of<Place>(Air)),
+            new Subject(StoredName.Of<WarningKind>(Warning))
+            {
+                Bay = Bay,
+                Probe = Probe,
+                Job = Job,
+                Surface = About,
+                Layer = Layer,
+                Section = Section,
+                Air = Air is null ? null : StoredName.Of<Place>(Air),
+            },
             Surface,
             DateTimeOffset.FromUnixTimeMilliseconds(RaisedAtUnixMs),
             UnixMs.Instant(ClearedAtUnixMs),

@@ -84,7 +84,7 @@ internal static class AheadLooks
         }
     }
 
-    private static Subject SubjectOf(BayState bay, WarningKind kind) => new(kind, bay.Plan.Bay, null, null, null, 0, 0, Place.Outside);
+    private static Subject SubjectOf(BayState bay, WarningKind kind) => new(kind) { Bay = bay.Plan.Bay, Air = Place.Outside };
 
     private static double ExcessOf(Shop shop, BayState bay, WarningKind now, WarningKind ahead)
     {

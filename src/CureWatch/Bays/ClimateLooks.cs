@@ -114,7 +114,7 @@ public static class ClimateLooks
                 }
             }
 
-            return Watchman.Look(shop, new Subject(kind, raw.Bay, null, null, null, 0, 0, place), worst, new Worst(surface));
+            return Watchman.Look(shop, new Subject(kind) { Bay = raw.Bay, Air = place }, worst, new Worst(surface));
         }
 
         /// <summary>A lamp is to make a panel hot: there the hottest of the sheet's bands is the limit.</summary>

@@ -174,5 +174,5 @@ public static class CoatReviews
         at is { } instant ? new DateTimeOffset(((instant.Ticks + Instant.Ticks - 1) / Instant.Ticks) * Instant.Ticks, TimeSpan.Zero) : null;
 
     private static Subject Subject(WarningKind kind, WatchedCoat watched) =>
-        new(kind, null, null, watched.Key.Job, watched.Key.Surface, watched.Key.Layer, watched.Key.Section);
+        new(kind) { Job = watched.Key.Job, Surface = watched.Key.Surface, Layer = watched.Key.Layer, Section = watched.Key.Section };
 }

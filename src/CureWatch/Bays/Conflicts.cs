@@ -75,8 +75,10 @@ internal static class Conflicts
     }
 
     private static Subject SubjectOf(WorkConflict conflict) =>
-        new(WarningKind.AirspaceConflict, conflict.Bay, null, conflict.Job, null, 0, 0)
+        new(WarningKind.AirspaceConflict)
         {
+            Bay = conflict.Bay,
+            Job = conflict.Job,
             Harm = conflict.Work.Id ?? $"{conflict.Work.Work} {conflict.Work.Job}",
         };
 

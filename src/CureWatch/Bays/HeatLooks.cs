@@ -49,7 +49,7 @@ internal static class HeatLooks
         || (bay.Heats.TryGetValue(key, out SurfaceHeat? heat) && heat.Lamps.Any(l => l.Covers(shop.Now) && shop.Now - l.From < LampSpell.Longest));
 
     /// <summary>What such a warning of a surface is about.</summary>
-    public static Subject SubjectOf(SurfaceKey key) => new(WarningKind.LampOverLimit, null, null, key.Job, key.Surface, 0, 0);
+    public static Subject SubjectOf(SurfaceKey key) => new(WarningKind.LampOverLimit) { Job = key.Job, Surface = key.Surface };
 
     private static IEnumerable<ShopEvent> Look(Shop shop, JobState job, SurfaceStory story)
     {

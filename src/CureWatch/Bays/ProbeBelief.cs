@@ -31,7 +31,7 @@ internal static class ProbeBelief
 
     /// <summary>The alarm of a probe.</summary>
     public static Subject Subject(WarningKind kind, BayState bay, int index) =>
-        new(kind, bay.Plan.Bay, bay.Plan.Probes[index].Probe.Id, null, null, 0, 0);
+        new(kind) { Bay = bay.Plan.Bay, Probe = bay.Plan.Probes[index].Probe.Id };
 
     /// <summary>Whether people are told already that a probe is at fault: that it is not believed, or falls silent over it, is the same news.</summary>
     public static bool IsKnownToBeAtFault(BayState bay, int index) =>

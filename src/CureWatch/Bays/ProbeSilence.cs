@@ -39,5 +39,5 @@ public static class ProbeSilence
         return next;
     }
 
-    private static Subject Subject(BayPlan plan, ProbeLog log) => new(WarningKind.ProbeSilent, plan.Bay, log.Probe.Id, null, null, 0, 0);
+    private static Subject Subject(BayPlan plan, ProbeLog log) => new(WarningKind.ProbeSilent) { Bay = plan.Bay, Probe = log.Probe.Id };
 }

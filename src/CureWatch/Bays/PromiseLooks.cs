@@ -74,7 +74,7 @@ internal static class PromiseLooks
 
     private static IEnumerable<ShopEvent> Look(Shop shop, JobState job, bool isJudgedAnew)
     {
-        var subject = new Subject(WarningKind.PromiseAtRisk, null, null, job.Job.Id, null, 0, 0);
+        var subject = new Subject(WarningKind.PromiseAtRisk) { Job = job.Job.Id };
         bool stands = shop.Standing.ContainsKey(subject);
         if (PromiseReport.PromisedAt(job) is not { } promised || !job.Stories.Any(s => s.Living.Any()))
         {

@@ -24,7 +24,7 @@ public static class TapLooks
             .Concat(HeatLooks.Decide(shop, job, tap));
     }
 
-    private static Subject Wetted(string job, SurfaceStory story) => new(WarningKind.Wetted, null, null, job, story.Surface.Id, 0, 0);
+    private static Subject Wetted(string job, SurfaceStory story) => new(WarningKind.Wetted) { Job = job, Surface = story.Surface.Id };
 
     private static bool IsWet(Present present, JobState job, SurfaceStory story) =>
         story.Wettings.Any(w => w.DriedAt is null)

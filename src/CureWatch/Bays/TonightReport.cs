@@ -63,7 +63,7 @@ public sealed record TonightReport(
             : bay.IsWet(Panels.Place.Outside) || wet?.Chance >= SafeBelow ? TonightVerdict.AtRisk
             : TonightVerdict.Safe;
         Sentence who = cars.IsEmpty ? Sentence.Named(id) : Sentence.Names(" and ", verdict == TonightVerdict.Unknown ? cars : open.ForetoldCars);
-        bool isDoorsTold = shop.Standing.ContainsKey(new Subject(WarningKind.OutdoorWets, id, null, null, null, 0, 0, Panels.Place.Outside));
+        bool isDoorsTold = shop.Standing.ContainsKey(new Subject(WarningKind.OutdoorWets) { Bay = id, Air = Panels.Place.Outside });
         return new TonightReport(
             id,
             shop.Now,

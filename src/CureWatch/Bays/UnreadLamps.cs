@@ -43,7 +43,7 @@ internal static class UnreadLamps
         foreach (IGrouping<DateTimeOffset, LitSurface> lamp in Burning(shop, job).GroupBy(l => l.Lamp.From))
         {
             LitSurface[] lit = [.. lamp];
-            var subject = new Subject(WarningKind.LampUnread, null, null, job.Job.Id, lit.Length == 1 ? lit[0].Surface : null, 0, 0);
+            var subject = new Subject(WarningKind.LampUnread) { Job = job.Job.Id, Surface = lit.Length == 1 ? lit[0].Surface : null };
             _ = seen.Add(subject);
             DateTimeOffset? toldAt = shop.Standing.TryGetValue(subject, out int number) ? shop.Warnings[number].RaisedAt : null;
             DateTimeOffset unreadAt = lit.Max(l => l.UnreadAt);

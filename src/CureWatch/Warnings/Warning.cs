@@ -5,16 +5,29 @@ namespace CureWatch.Warnings;
 
 /// <summary>What a warning is about.</summary>
 /// <param name="Kind">The kind.</param>
-/// <param name="Bay">The bay; null where it is about a coat wherever it is.</param>
-/// <param name="Probe">The probe, where it is about one.</param>
-/// <param name="Job">The job, where it is about a coat or surface.</param>
-/// <param name="Surface">The surface, where it is about one.</param>
-/// <param name="Layer">The layer, where it is about a coat; else 0.</param>
-/// <param name="Section">The section, where it is about a coat; else 0.</param>
-/// <param name="Air">The place that stands for the air, where it is about a climate.</param>
-public sealed record Subject(
-    WarningKind Kind, string? Bay, string? Probe, string? Job, string? Surface, int Layer, int Section, Place? Air = null)
+public sealed record Subject(WarningKind Kind)
 {
+    /// <summary>The bay; null where it is about a coat wherever it is.</summary>
+    public string? Bay { get; init; }
+
+    /// <summary>The probe, where it is about one.</summary>
+    public string? Probe { get; init; }
+
+    /// <summary>The job, where it is about a coat or surface.</summary>
+    public string? Job { get; init; }
+
+    /// <summary>The surface, where it is about one.</summary>
+    public string? Surface { get; init; }
+
+    /// <summary>The layer, where it is about a coat; else 0.</summary>
+    public int Layer { get; init; }
+
+    /// <summary>The section, where it is about a coat; else 0.</summary>
+    public int Section { get; init; }
+
+    /// <summary>The place that stands for the air, where it is about a climate.</summary>
+    public Place? Air { get; init; }
+
     /// <summary>What does the harm, where that tells one warning from another; else null.</summary>
     public string? Harm { get; init; }
 }

@@ -64,12 +64,12 @@ public sealed class StoredMappingTests : IDisposable
     public void Warning_ComesBackAsItWas()
     {
         var whole = new Warning(
-            new Subject(WarningKind.HumidityHigh, "bay-1", "air", "job-1", "bonnet", 2, 3, Place.Cabin),
+            new Subject(WarningKind.HumidityHigh) { Bay = "bay-1", Probe = "air", Job = "job-1", Surface = "bonnet", Layer = 2, Section = 3, Air = Place.Cabin },
             "roof",
             At,
             At.AddHours(1),
             TimeSpan.FromMinutes(90));
-        var least = new Warning(new Subject(WarningKind.Wetted, null, null, null, null, 0, 0), null, At, null, null);
+        var least = new Warning(new Subject(WarningKind.Wetted), null, At, null, null);
         foreach (Warning warning in new[] { whole, least })
         {
             _file.Write(() => _file.Warnings.Upsert(StoredWarning.Of(new BookedWarning(0, warning))));

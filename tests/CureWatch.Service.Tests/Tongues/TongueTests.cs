@@ -33,7 +33,7 @@ public class TongueTests
     {
         string[] cautions =
         [
-            .. Enum.GetValues<WarningKind>().SelectMany(kind => new Place?[] { null, Place.Outside }.Select(air => new Subject(kind, null, null, null, null, 0, 0, air)))
+            .. Enum.GetValues<WarningKind>().SelectMany(kind => new Place?[] { null, Place.Outside }.Select(air => new Subject(kind) { Air = air }))
                 .Select(Cautions.Beside).OfType<string>().Append(Cautions.Airing).Distinct(),
         ];
         Assert.True(cautions.Length > 4, $"{cautions.Length}");

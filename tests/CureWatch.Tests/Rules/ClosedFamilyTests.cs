@@ -16,7 +16,7 @@ namespace CureWatch.Tests.Rules;
 public class ClosedFamilyTests
 {
     private static readonly DateTimeOffset Now = TestShop.At(1.1);
-    private static readonly Subject Wet = new(WarningKind.Condensing, "bay-1", null, null, null, 0, 0);
+    private static readonly Subject Wet = new(WarningKind.Condensing) { Bay = "bay-1" };
     private static readonly RawReading Raw = new("bay-1", "air-1", Now, Now, 20, 50, null);
 
     private static readonly PlannedWork Wash = new("wash-1", "bay-2", HarmfulWork.Washing, Now, Now.AddHours(1), null, null);
