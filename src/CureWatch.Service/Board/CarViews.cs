@@ -19,7 +19,7 @@ internal sealed class CarViews(Look look, ShopClock clock)
     {
         JobReport report = look.ReportOf(state);
         CoatView[] coats = [.. report.Surfaces.SelectMany(s => s.Coats).Select(_windows.Of)];
-        NextCoat[] next = [.. report.Surfaces.Select(s => Next(s.Surface, s.Coats)).OfType<NextCoat>()];
+        NextCoat[] next = [.. state.Stories.Zip(report.Surfaces, (story, s) => Next(story, s.Coats)).OfType<NextCoat>()];
         var once = new SaidOnce();
         PromiseView stands = PromiseViews.Of(report.Promise!, clock);
         stands = stands with { Cautions = once.Of(stands.Cautions) };
@@ -76,26 +76,19 @@ internal sealed class CarViews(Look look, ShopClock clock)
         BoardWords.Of(alike.Key.Kind), Sentence.Join("; ", alike.Select(h => BoardWords.Coat(h.Surface, h.Layer, h.Section))), alike.Key.Text));
 
     /// <summary>The first layer that is missing in any section, lowest layers first.</summary>
-    private NextCoat? Next(Surface surface, IReadOnlyList<CoatReport> coats)
+    private NextCoat? Next(SurfaceStory story, IReadOnlyList<CoatReport> coats)
     {
-        foreach (int layer in Enumerable.Range(1, surface.Layers))
+        if (story.Missing().FirstOrDefault() is not (> 0 and var layer, var section))
         {
-            foreach (int section in Enumerable.Range(1, surface.Sections))
-            {
-                if (!coats.Any(c => c.Coat.Layer == layer && c.Coat.Section == section && c.Coat.EndedAt is null))
-                {
-                    CoatReport? below = coats.LastOrDefault(
-                        c => c.Coat.Layer == layer - 1 && c.Coat.Section == section && c.Coat.EndedAt is null);
-                    return new NextCoat(
-                        BoardWords.Coat(surface, layer, section),
-                        NameOf(surface, layer),
-                        new CoatTarget(surface.Id, layer, section),
-                        below is null ? null : _windows.NextLayer(below));
-                }
-            }
+            return null;
         }
 
-        return null;
+        CoatReport? below = coats.LastOrDefault(c => c.Coat.Layer == layer - 1 && c.Coat.Section == section && c.Coat.EndedAt is null);
+        return new NextCoat(
+            BoardWords.Coat(story.Surface, layer, section),
+            NameOf(story.Surface, layer),
+            new CoatTarget(story.Surface.Id, layer, section),
+            below is null ? null : _windows.NextLayer(below));
     }
 
     private string NameOf(Surface surface, int layer)

@@ -1,7 +1,5 @@
 using System.Collections.Concurrent;
 using System.Collections.Immutable;
-using CureWatch.Curing;
-using CureWatch.Handover;
 using CureWatch.Planning;
 using CureWatch.TimeWindows;
 
@@ -48,11 +46,7 @@ public sealed class BayQueues
     internal ImmutableArray<AirWork> Works => _works.Value;
 
     /// <summary>Whether a car's work is begun, or nothing of it is left: it waits for nobody.</summary>
-    internal static bool IsBegun(JobState job) => job.Stories.Any(s => s.Living.Any()) || !job.Stories.SelectMany(Missing).Any();
-
-    /// <summary>The layers of a surface that are still to go on.</summary>
-    internal static IEnumerable<int> Missing(SurfaceStory story) =>
-        Enumerable.Range(1, story.Surface.Layers).Where(l => Enumerable.Range(1, story.Surface.Sections).Any(s => story.IsMissing(l, s)));
+    internal static bool IsBegun(JobState job) => job.Stories.Any(s => s.Living.Any()) || !job.Stories.SelectMany(s => s.Missing()).Any();
 
     /// <summary>The turn of one car as is supposed, with those before it alone; null where it is in no line.</summary>
     internal static QueuedCar? TurnOf(Shop shop, Supposed supposed, JobState job)

@@ -27,5 +27,5 @@ internal sealed record CameIn(DateTimeOffset At, DateTimeOffset MeasuredFrom, bo
     /// <summary>Whether a surface is still to be coated as it came in: nothing has gone on since, and something has to.</summary>
     /// <param name="story">What people told of it.</param>
     /// <returns>True where how cold it came in matters.</returns>
-    public bool Awaits(SurfaceStory story) => story.Coats.IsEmpty || (IsAgain && !story.Coats.Any(c => c.StartedAt >= At) && BayQueues.Missing(story).Any());
+    public bool Awaits(SurfaceStory story) => story.Coats.IsEmpty || (IsAgain && !story.Coats.Any(c => c.StartedAt >= At) && story.Missing().Any());
 }

@@ -73,7 +73,7 @@ internal sealed class PromiseScene
 
     private static IEnumerable<AwaitedCoat> Queued(JobState job, Func<string, int, TimeBounds> readyOf, bool isUnmeasured) =>
         from story in job.Stories
-        from layer in BayQueues.Missing(story)
+        from layer in story.Missing().Select(m => m.Layer).Distinct()
         select new AwaitedCoat(story.Surface, layer, null, Awaits.Application, readyOf(story.Surface.Id, layer)) { IsUnmeasured = isUnmeasured };
 
     /// <summary>Whether the car is ready when its customer was told.</summary>

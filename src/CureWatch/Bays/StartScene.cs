@@ -52,7 +52,7 @@ internal sealed class StartScene
         ImmutableArray<SurfaceArrival> arrivals = ArrivalReport.Of(_shop, job.Job.Id).Surfaces;
         return
         [
-            .. job.Stories.Where(s => BayQueues.Missing(s).Any())
+            .. job.Stories.Where(s => s.Missing().Any())
                 .Select(s => Of(job.Job, s, job.Told, [], arrivals.FirstOrDefault(a => a.Surface.Id == s.Surface.Id), looksAtNight: false) with
                 {
                     ComesAt = job.IsExpectedAt(_shop.Now) ? job.CameAt : null,

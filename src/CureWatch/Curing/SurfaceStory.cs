@@ -72,6 +72,14 @@ public sealed record SurfaceStory(
         !Living.Any(c => c.Layer == layer && c.Section == section)
         && !(PolishedOffAt(layer, section) is { } ended ? IsFoundClear(layer, section, ended) : IsFoundClearByName(layer, section));
 
+    /// <summary>All that has still to go on, the lowest layers first.</summary>
+    /// <returns>The layers and sections.</returns>
+    public IEnumerable<(int Layer, int Section)> Missing() =>
+        from layer in Enumerable.Range(1, Surface.Layers)
+        from section in Enumerable.Range(1, Surface.Sections)
+        where IsMissing(layer, section)
+        select (layer, section);
+
     /// <summary>Whether a planned layer still has to go over a coat.</summary>
     /// <param name="coat">The coat, one of this surface's.</param>
     /// <returns>False too where somebody found it clear without that layer.</returns>
