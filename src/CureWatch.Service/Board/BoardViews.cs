@@ -38,20 +38,9 @@ internal sealed class BoardViews(Look look, BackupHealth backup)
             backup.IsWanted ? new BackupView(_clock.Of(backup.Newest?.At)) : null);
     }
 
-    /// <summary>
-    /// Level-off that closes was due before, and missed it was closing: one coat asks for one thing. Probes that fell silent when the broker went are one
-    /// trouble, which is told.
-    /// </summary>
-    private bool IsOvertaken(Warning warning) => warning.Subject is var subject && subject.Kind switch
-    {
-        WarningKind.ProbeSilent => look.Troubles.Any(t => t.Kind == WarningKind.BrokerTrouble && t.Since - ToldAfter <= warning.RaisedAt),
-        WarningKind.LevelDue => Stands(WarningKind.LevelClosing, subject) || Stands(WarningKind.LevelMissed, subject),
-        WarningKind.LevelClosing => Stands(WarningKind.LevelMissed, subject),
-        WarningKind.RecoatClosing => Stands(WarningKind.RecoatMissed, subject),
-        _ => false,
-    };
-
-    private bool Stands(WarningKind kind, Subject subject) => look.Shop.Standing.ContainsKey(subject with { Kind = kind });
+    /// <summary>Probes that fell silent when the broker went are one trouble, which is told.</summary>
+    private bool IsOvertaken(Warning warning) => look.Shop.IsOvertaken(warning.Subject)
+        || (warning.Subject.Kind == WarningKind.ProbeSilent && look.Troubles.Any(t => t.Kind == WarningKind.BrokerTrouble && t.Since - ToldAfter <= warning.RaisedAt));
 
     private WarningView Of(int number, Warning warning)
     {

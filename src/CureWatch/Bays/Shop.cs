@@ -93,6 +93,11 @@ public sealed record Shop(
         WithOutdoors = [.. plan.Bays.Where(b => b.Probes.Any(m => m.Probe.Measures == Readings.Measures.Outdoor)).Select(b => b.Bay)],
     };
 
+    /// <summary>Whether another warning stands that says more about the same.</summary>
+    /// <param name="subject">What a warning is about.</param>
+    /// <returns>True where it need not be told beside the other.</returns>
+    public bool IsOvertaken(Subject subject) => AlarmRule.Of(subject.Kind).OvertakenBy.Any(kind => Standing.ContainsKey(subject with { Kind = kind }));
+
     /// <summary>The laws of a coat's product.</summary>
     /// <param name="coat">The coat; its product and revision must be known.</param>
     /// <returns>The laws.</returns>

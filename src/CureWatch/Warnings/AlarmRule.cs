@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using CureWatch.Words;
 
 namespace CureWatch.Warnings;
@@ -27,6 +28,9 @@ public sealed record AlarmRule(
     Sentence Consequence,
     Sentence Action)
 {
+    /// <summary>The kinds that say more about the same: while one of them stands, this one need not be told. One coat asks for one thing.</summary>
+    public ImmutableArray<WarningKind> OvertakenBy { get; init; } = [];
+
     /// <summary>The rule of a kind.</summary>
     /// <param name="kind">The kind.</param>
     /// <returns>The rule.</returns>

@@ -38,8 +38,11 @@ internal static class AlarmRules
             $"The climate earns the coat next to nothing.",
             $"The car will not be ready when promised.",
             $"Warm the bay and add moisture; tell whoever promised."),
-        Exact(WarningKind.LevelDue, 1, $"The coat has flashed.", $"It grabs.", $"Level it now."),
-        Exact(WarningKind.LevelClosing, 1, $"Level-off is about to close.", $"Late costs a polish.", $"Level it before anything else."),
+        Exact(WarningKind.LevelDue, 1, $"The coat has flashed.", $"It grabs.", $"Level it now.") with { OvertakenBy = [WarningKind.LevelClosing, WarningKind.LevelMissed] },
+        Exact(WarningKind.LevelClosing, 1, $"Level-off is about to close.", $"Late costs a polish.", $"Level it before anything else.") with
+        {
+            OvertakenBy = [WarningKind.LevelMissed],
+        },
         Exact(
             WarningKind.LevelMissed, 1,
             $"The last safe moment to level has passed.",
@@ -49,7 +52,10 @@ internal static class AlarmRules
             WarningKind.RecoatClosing, 2,
             $"Recoat is about to close.",
             $"The next layer will not bond as it should.",
-            $"Apply the next layer."),
+            $"Apply the next layer.") with
+        {
+            OvertakenBy = [WarningKind.RecoatMissed],
+        },
         Exact(
             WarningKind.RecoatMissed, 2,
             $"Recoat has closed.",
