@@ -15,11 +15,9 @@ internal sealed class WindowWords(ShopClock clock)
     public CoatView Of(CoatReport report)
     {
         Coat coat = report.Coat;
-        Window? levelOff = Find(report, WindowStage.LevelOff);
-        bool canBeLevelled = coat.EndedAt is null && levelOff is not null && coat.LevelledAt is null;
         (Tone tone, Sentence word, WindowLine? first) = coat.EndedAt is { } ended
             ? (Tone.Info, $"polished off", new WindowLine(Sentence.None, clock.Of(ended)))
-            : canBeLevelled ? LevelOff(levelOff!)
+            : report.AwaitsLevelling ? LevelOff(Find(report, WindowStage.LevelOff)!)
             : report.AwaitsLayer && Find(report, WindowStage.Recoat) is { } recoat ? Recoat(recoat, coat.Layer + 1)
             : Curing(report);
         return new CoatView(
@@ -33,7 +31,7 @@ internal sealed class WindowWords(ShopClock clock)
                     .Concat(BatchOf(coat)).Concat(Beyond(report)).Concat(Because(report)).DistinctBy(l => l.Before),
                 .. report.Windows.Select(Mended).OfType<WindowLine>(),
             ],
-            canBeLevelled,
+            report.AwaitsLevelling,
             [.. report.Lamps.Select(l => (Sentence)$"{LampWords.Of(l)}")]);
     }
 
@@ -81,7 +79,7 @@ internal sealed class WindowWords(ShopClock clock)
         Moment? closes = clock.Of(window.ClosesAt?.Earliest);
         return window.State switch
         {
-            WindowState.Upcoming when window.ClosesAt?.Earliest <= window.OpensAt.Latest =>
+            WindowState.Upcoming when window.IsTooShort =>
                 (Tone.Soon, $"layer {layer} to come", new WindowLine($"Layer {layer}: too short to time, see the sheet; at the latest by", closes)),
             WindowState.Upcoming => (Tone.Info, $"layer {layer} to come", Line($"Layer {layer} from", window.OpensAt.Latest)),
             WindowState.Open when closes is null => (Tone.Soon, $"layer {layer} may go on", new WindowLine($"Layer {layer} may go on now", null)),

@@ -103,7 +103,7 @@ public static class CoatReviews
         bool matters = watched.Laws.IfMissed == IfMissed.Hold;
         DateTimeOffset? due = Round(isOpen ? windows.LevelOffLookFrom : null);
         DateTimeOffset? closes = Round(window?.ClosesAt?.Earliest);
-        DateTimeOffset? closing = Round(CoatWindows.ClosingFrom(due, closes));
+        DateTimeOffset? closing = Round(Window.ClosingFrom(due, closes));
         DateTimeOffset? missed = closes + Instant;
         bool isMissed = isOpen && shop.Now >= missed && matters;
         bool isClear = watched.Story.IsFoundClear(watched.Coat.Layer, watched.Coat.Section, closes);
@@ -124,7 +124,7 @@ public static class CoatReviews
         bool isAwaited = watched.Story.AwaitsLayerOver(watched.Coat);
         Window? window = isAwaited ? windows.Recoat : null;
         DateTimeOffset? closes = Round(window?.ClosesAt?.Earliest);
-        DateTimeOffset? closing = Round(CoatWindows.ClosingFrom(window?.OpensAt.Latest, closes));
+        DateTimeOffset? closing = Round(Window.ClosingFrom(window?.OpensAt.Latest, closes));
         DateTimeOffset? missed = closes + Instant;
         bool isMissed = shop.Now >= missed;
         bool isClear = watched.Story.IsFoundClear(watched.Coat.Layer, watched.Coat.Section, closes);

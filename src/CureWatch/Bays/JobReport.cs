@@ -151,6 +151,9 @@ public sealed record JobReport(
 /// <param name="Windows">Its windows; none once it was polished off.</param>
 public sealed record CoatReport(Coat Coat, ReferenceHours ReferenceHours, ImmutableArray<Window> Windows)
 {
+    /// <summary>Whether there is something to level, and nobody has; false once it was polished off.</summary>
+    public bool AwaitsLevelling { get; init; }
+
     /// <summary>Whether a planned layer still has to go over it.</summary>
     public bool AwaitsLayer { get; init; }
 
@@ -172,6 +175,7 @@ public sealed record CoatReport(Coat Coat, ReferenceHours ReferenceHours, Immuta
         ReferenceHours earned = cure.EarnedSince(living.Windows.CureStart, laws.Cure.Milestone);
         return new CoatReport(coat, earned, [.. living.Windows.Explained])
         {
+            AwaitsLevelling = living.Windows.AwaitsLevelling,
             AwaitsLayer = evidence.Story.AwaitsLayerOver(coat),
             Lamps = present.LampsOver(job, evidence.Story) is { } lamps ? CoatLamp.Of(lamps, coat, laws, present.Now) : [],
         };

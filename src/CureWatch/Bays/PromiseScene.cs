@@ -118,7 +118,7 @@ internal sealed class PromiseScene
             if (windows.ReadyAt is { } readyAt)
             {
                 readyAt = _present.Supposed.LampsUntil.TryGetValue(story.Surface.Id, out DateTimeOffset off) ? readyAt.OrLater(TimeBounds.Known(off)) : readyAt;
-                Awaits waits = windows.LevelOff is not null && coat.LevelledAt is null ? Awaits.Levelling
+                Awaits waits = windows.AwaitsLevelling ? Awaits.Levelling
                     : readyAt.Latest <= _shop.Now ? Awaits.Nothing
                     : windows.WettedInKeepDry.Any(w => story.Wettings.Any(o => o.IsOn(coat.Section) && o.WettedAt == w.WettedAt && o.DriedAt is null)) ? Awaits.Drying
                     : Awaits.KeepDry;

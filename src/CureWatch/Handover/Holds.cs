@@ -53,11 +53,10 @@ internal sealed class Holds(Evidence evidence, DateTimeOffset now, TimeZoneInfo 
                 : $"{DidWords.Of(tap.Did)} {Clock(tap.At)}, told only {Clock(tap.ReportedAt)}; inspect and find clear.");
 
     private Hold? NotLevelled(CoatEvidence coat) =>
-        coat.Windows.LevelOff is { } window && coat.Coat.LevelledAt is null
-            && !IsClear(coat, window.ClosesAt?.Earliest ?? coat.Coat.LastWipeAt)
+        coat.Windows.HasToBeLevelled(_story)
             ? Of(HoldKind.NotLevelled, coat, $"Not levelled; level it, or inspect and find clear once it is past levelling.") with
             {
-                IsOverdue = window.State == WindowState.Missed || coat.Windows.ReadyAt?.Latest <= now,
+                IsOverdue = coat.Windows.LevelOff!.State == WindowState.Missed || coat.Windows.ReadyAt?.Latest <= now,
             }
             : null;
 
@@ -100,7 +99,7 @@ internal sealed class Holds(Evidence evidence, DateTimeOffset now, TimeZoneInfo 
             ? Of(
                 HoldKind.OutOfWindow,
                 coat,
-                window.ClosesAt?.Earliest <= window.OpensAt.Latest
+                window.IsTooShort
                 ? (Sentence)$"Begun {Clock(coat.Coat.StartedAt)}; when layer {below.Coat.Layer} takes it was too short to time in this climate; inspect and find clear."
                 : $"Begun {Clock(coat.Coat.StartedAt)}; layer {below.Coat.Layer} takes it from {Clock(window.OpensAt.Latest)}"
                 + $"{(window.ClosesAt is { } closes ? (Sentence)$" to {Clock(closes.Earliest)}" : $"")}; inspect and find clear.")

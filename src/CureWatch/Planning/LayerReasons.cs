@@ -53,9 +53,9 @@ internal sealed class LayerReasons(StartEvidence evidence, NextLayer next, Start
             };
         }
 
-        if (closes <= opens.Latest && day.Now < opens.Latest)
+        if (Window.IsTooShortFor(opens, closes) && day.Now < opens.Latest)
         {
-            return TooShort(opens, closes.Value);
+            return TooShort(opens, closes!.Value);
         }
 
         if (!(opens.Latest <= day.Now))

@@ -93,7 +93,7 @@ public static class SectionsTogether
     private static bool HaveATime(IEnumerable<(int Section, DateTimeOffset Opens, DateTimeOffset Closes)> sections) => sections.Max(s => s.Opens) < sections.Min(s => s.Closes);
 
     private static bool IsClosing(BelowCoat below, DateTimeOffset now) =>
-        CoatWindows.ClosingFrom(below.Recoat?.OpensAt.Latest, below.IsFoundClear ? null : below.Recoat?.ClosesAt?.Earliest) is { } closing
+        Window.ClosingFrom(below.Recoat?.OpensAt.Latest, below.IsFoundClear ? null : below.Recoat?.ClosesAt?.Earliest) is { } closing
         && closing <= now && now <= below.Recoat!.ClosesAt!.Earliest;
 
     private static DateTimeOffset OpensAt(BelowCoat? below) => below?.Recoat is { } window ? window.OpensAt.Latest ?? DateTimeOffset.MaxValue : DateTimeOffset.MinValue;

@@ -125,7 +125,7 @@ public sealed record BelowCoat(Window? Recoat, bool HasToBeLevelled, bool IsFoun
     /// <returns>What the next layer has to know of it.</returns>
     public static BelowCoat Of(SurfaceStory story, Coat coat, CoatWindows windows) => new(
         windows.Recoat,
-        windows.LevelOff is not null && coat.LevelledAt is null && !story.IsFoundClear(coat.Layer, coat.Section, windows.LevelOff.ClosesAt?.Earliest ?? coat.LastWipeAt),
+        windows.HasToBeLevelled(story),
         story.IsFoundClear(coat.Layer, coat.Section, windows.Recoat?.ClosesAt?.Earliest));
 }
 

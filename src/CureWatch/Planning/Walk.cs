@@ -136,7 +136,7 @@ public sealed class Walk(IReadOnlyList<SurfaceAtWork> surfaces, SectionPace pace
         Window? recoat = surface.Find(layer - 1, section)?.Windows.Recoat;
         DateTimeOffset? closes = recoat?.ClosesAt?.Earliest;
         closes = surface.Story.IsFoundClear(layer - 1, section, closes) ? null : closes; // it was missed, looked at and found to take another
-        DateTimeOffset? opens = closes <= recoat?.OpensAt.Latest ? recoat.OpensAt.Likely : recoat?.OpensAt.Latest; // too short to time: by eye, from when it is likely
+        DateTimeOffset? opens = recoat is not null && Window.IsTooShortFor(recoat.OpensAt, closes) ? recoat.OpensAt.Likely : recoat?.OpensAt.Latest; // by eye, from when it is likely
         return Cooled(surface, new NextAct(
             ActKind.Apply,
             surface.Story.Surface,
@@ -145,7 +145,7 @@ public sealed class Walk(IReadOnlyList<SurfaceAtWork> surfaces, SectionPace pace
             opens,
             closes,
             IsLate: at > closes,
-            IsUrgent: at >= CoatWindows.ClosingFrom(recoat?.OpensAt.Latest, closes),
+            IsUrgent: at >= Window.ClosingFrom(recoat?.OpensAt.Latest, closes),
             JudgeByEye: recoat is { OpensAt.Latest: null }));
     }
 

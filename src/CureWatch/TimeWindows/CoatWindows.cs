@@ -12,8 +12,6 @@ namespace CureWatch.TimeWindows;
 /// </remarks>
 public sealed class CoatWindows
 {
-    private static readonly TimeSpan LongestClosing = TimeSpan.FromMinutes(30);
-
     private readonly Coat _coat;
     private readonly CoatLaws _laws;
     private readonly Func<TimedStage, CoatClock> _clockOf;
@@ -47,6 +45,15 @@ public sealed class CoatWindows
 
     /// <summary>Whether the last safe moment to level has passed without a levelling, or before it.</summary>
     public bool WasLevelledLate => (_coat.LevelledAt ?? _now) > LevelOff?.ClosesAt?.Earliest;
+
+    /// <summary>Whether there is something to level, and nobody has.</summary>
+    public bool AwaitsLevelling => LevelOff is not null && _coat.LevelledAt is null;
+
+    /// <summary>Whether it still has to be levelled, or looked at: neither was done since level-off closed.</summary>
+    /// <param name="story">What people told of its surface.</param>
+    /// <returns>False too where somebody found it clear as it is.</returns>
+    public bool HasToBeLevelled(SurfaceStory story) =>
+        AwaitsLevelling && !story.IsFoundClear(_coat.Layer, _coat.Section, LevelOff!.ClosesAt?.Earliest ?? _coat.LastWipeAt);
 
     /// <summary>When the cure clock started, or is expected to.</summary>
     public TimeBounds CureStart => _cureStart.Value;
@@ -109,7 +116,7 @@ public sealed class CoatWindows
         WindowState state = act > closes?.Earliest ? WindowState.Missed
             : _coat.CoveredAt is not null ? (act >= opens.Latest ? WindowState.Done : WindowState.Missed)
             : !(act >= opens.Latest) ? WindowState.Upcoming
-            : act >= ClosingFrom(opens.Latest, closes?.Earliest) ? WindowState.Closing
+            : act >= Window.ClosingFrom(opens.Latest, closes?.Earliest) ? WindowState.Closing
             : WindowState.Open;
         return new Window(WindowStage.Recoat, opens, closes, state);
     }
@@ -196,7 +203,7 @@ public sealed class CoatWindows
 
         return isLate ? WindowState.Missed
             : !(_now >= opens.Likely) ? WindowState.Upcoming
-            : _now >= ClosingFrom(LookFrom(opens, closes), closes.Earliest) ? WindowState.Closing
+            : _now >= Window.ClosingFrom(LookFrom(opens, closes), closes.Earliest) ? WindowState.Closing
             : WindowState.Open;
     }
 
@@ -223,23 +230,4 @@ public sealed class CoatWindows
         : WindowState.Upcoming;
 
     private TimeBounds Reached(TimedStage stage, TimeBounds start) => _clockOf(stage).ReachedAt(start, stage.Milestone);
-
-    /// <summary>
-    /// A window is closing in its last third, but for no longer than half an hour; where it never opens, or closes before anybody can rely on its being open,
-    /// in its last half hour.
-    /// Source (choice): time to act, not to worry.
-    /// </summary>
-    /// <param name="opens">When it opens.</param>
-    /// <param name="closes">When it closes.</param>
-    /// <returns>From when it is closing; null where it never closes.</returns>
-    public static DateTimeOffset? ClosingFrom(DateTimeOffset? opens, DateTimeOffset? closes)
-    {
-        if (closes is not { } to)
-        {
-            return null;
-        }
-
-        TimeSpan third = opens is { } from && from < to ? (to - from) / 3 : LongestClosing;
-        return to - (third < LongestClosing ? third : LongestClosing);
-    }
 }

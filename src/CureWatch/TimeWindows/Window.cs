@@ -10,6 +10,8 @@ namespace CureWatch.TimeWindows;
 /// <param name="JudgeByEye">True where the slow opening passes the fast closing: no time is shown to people then.</param>
 public sealed record Window(WindowStage Stage, TimeBounds OpensAt, TimeBounds? ClosesAt, WindowState State, bool JudgeByEye = false)
 {
+    private static readonly TimeSpan LongestClosing = TimeSpan.FromMinutes(30);
+
     /// <summary>How far it is reckoned beyond the sheet's rows; null where they cover it, or nobody asked.</summary>
     public Extrapolation? Beyond { get; init; }
 
@@ -21,6 +23,34 @@ public sealed record Window(WindowStage Stage, TimeBounds OpensAt, TimeBounds? C
     /// nobody asked.
     /// </summary>
     public TimeBounds? IfMended { get; init; }
+
+    /// <summary>Whether it may close before anybody can rely on its being open, in a warm and moist climate or a badly known one.</summary>
+    public bool IsTooShort => IsTooShortFor(OpensAt, ClosesAt?.Earliest);
+
+    /// <summary>The same of an opening and a close.</summary>
+    /// <param name="opens">When it opens.</param>
+    /// <param name="closes">When it may close; null where it does not.</param>
+    /// <returns>True where no time can be told to people.</returns>
+    public static bool IsTooShortFor(TimeBounds opens, DateTimeOffset? closes) => closes <= opens.Latest;
+
+    /// <summary>
+    /// A window is closing in its last third, but for no longer than half an hour; where it never opens, or closes before anybody can rely on its being open,
+    /// in its last half hour.
+    /// Source (choice): time to act, not to worry.
+    /// </summary>
+    /// <param name="opens">When it opens.</param>
+    /// <param name="closes">When it closes.</param>
+    /// <returns>From when it is closing; null where it never closes.</returns>
+    public static DateTimeOffset? ClosingFrom(DateTimeOffset? opens, DateTimeOffset? closes)
+    {
+        if (closes is not { } to)
+        {
+            return null;
+        }
+
+        TimeSpan third = opens is { } from && from < to ? (to - from) / 3 : LongestClosing;
+        return to - (third < LongestClosing ? third : LongestClosing);
+    }
 
     /// <inheritdoc/>
     public bool Equals(Window? other) =>

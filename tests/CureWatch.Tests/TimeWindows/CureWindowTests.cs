@@ -136,10 +136,10 @@ public class CureWindowTests
     [Fact]
     public void ClosingFrom_IsTheLastThird_ButNoMoreThanHalfAnHour()
     {
-        Assert.Equal(At(20), CoatWindows.ClosingFrom(At(0), At(30)));
-        Assert.Equal(At(570), CoatWindows.ClosingFrom(At(0), At(600)));
-        Assert.Equal(At(570), CoatWindows.ClosingFrom(null, At(600)));
-        Assert.Equal(At(570), CoatWindows.ClosingFrom(At(620), At(600))); // it may have closed before anybody can rely on its being open
-        Assert.Null(CoatWindows.ClosingFrom(At(0), null));
+        Assert.Equal(At(20), Window.ClosingFrom(At(0), At(30)));
+        Assert.Equal(At(570), Window.ClosingFrom(At(0), At(600)));
+        Assert.Equal(At(570), Window.ClosingFrom(null, At(600)));
+        Assert.Equal(At(570), Window.ClosingFrom(At(620), At(600))); // it may have closed before anybody can rely on its being open
+        Assert.Null(Window.ClosingFrom(At(0), null));
     }
 }
