@@ -107,8 +107,8 @@ internal static class BoardWords
     /// <summary>Where a car is moved to: a bay by its name, or what is none.</summary>
     public static Sentence Whereabouts(string place) => place switch
     {
-        Settings.Whereabouts.Store => $"store",
-        Settings.Whereabouts.Outside => $"outside",
+        Curing.Whereabouts.Store => $"store",
+        Curing.Whereabouts.Outside => $"outside",
         _ => Sentence.Named(place),
     };
 

@@ -1,9 +1,9 @@
 using CureWatch.Bays;
+using CureWatch.Curing;
 using CureWatch.Service.Api;
 using CureWatch.Service.Backups;
 using CureWatch.Service.Board;
 using CureWatch.Service.People;
-using CureWatch.Service.Settings;
 using CureWatch.Service.Tongues;
 using CureWatch.Words;
 

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using CureWatch.Bays;
+using CureWatch.Curing;
 
 namespace CureWatch.Service.Settings;
 

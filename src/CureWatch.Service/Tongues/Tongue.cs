@@ -47,7 +47,4 @@ internal sealed class Tongue(Language language, bool isFahrenheit) : ITongue
 
     /// <summary>A number with as many places as a format has.</summary>
     public string Number(double value, string format) => (value + 0.0).ToString(format, Numbers);
-
-    /// <summary>A temperature that was typed by whoever is spoken to [°C].</summary>
-    public double CelsiusOf(double typed) => isFahrenheit ? Fahrenheit.ToCelsius(typed) : typed;
 }

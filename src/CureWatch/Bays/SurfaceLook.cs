@@ -128,7 +128,7 @@ internal sealed record SurfaceLook(AirLook? Air, PanelLook? Panel, Silence? Sile
     }
 
     private static Sentence WhereOf(BayState? bay, SurfaceStory story) => bay is null
-        ? story.Moves.LastOrDefault()?.ToBay is "store" ? (Sentence)$"the store" : $"outside"
+        ? story.Moves.LastOrDefault()?.ToBay is Whereabouts.Store ? (Sentence)$"the store" : $"outside"
         : story.Surface.Place switch
         {
             Place.Cabin => $"the cabin in {bay.Plan.Bay}",

@@ -13,7 +13,7 @@ namespace CureWatch.Bays;
 /// to be known in between; a slower one does not tell what happens to it, but goes on with what was read. Where the lamp is over a part of it, what was read by hand on
 /// another part counts for nothing, and a probe that shows no heat is on another. One lamp is one warning: it stands until the
 /// surface is read so again, or the lamp is off. Where people are told already that the surface gets too hot, nothing is added. A lamp told for several surfaces at once is read on any of them.
-/// Source (choice): bright lamps bring sheet metal to 60 °C in one to seven minutes (science note §5).
+/// Source (choice): bright lamps bring sheet metal to 60 °C in one to seven minutes; see <see cref="LampSpell.LongestUnread"/>.
 /// </remarks>
 internal static class UnreadLamps
 {

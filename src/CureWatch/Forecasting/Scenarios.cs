@@ -22,7 +22,7 @@ internal sealed class Scenarios
     private const double UnmeasuredPanelK = -0.8;
     private const double UnmeasuredPanelDoubtK = 0.5;
 
-    /// <summary>A car that came in cold has taken the bay's warmth after some hours: it has this time constant [h]. Source: science of a soaked car, two nodes.</summary>
+    /// <summary>A car that came in cold has taken the bay's warmth after some hours: it has this time constant [h]. Source (choice): about what the lightest body behind a skin takes, as <see cref="Panels.TwoNode"/> has them.</summary>
     private const double ColdCarHours = 1.5;
     private const double UsualPanelK = 1.5;
 

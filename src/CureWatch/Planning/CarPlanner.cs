@@ -48,18 +48,17 @@ public sealed class CarPlanner(
         List<StartReason> reasons = [.. _reasons.Before(start)];
         if (!IsTimed(car))
         {
-            return new CarSlot(start, null, null, null, [], [.. reasons.OrderBy(r => r.Weight).ThenBy(r => r.Kind)]);
+            return new CarSlot(start, null, null, [], [.. reasons.OrderBy(r => r.Weight).ThenBy(r => r.Kind)]);
         }
 
         WorkPlan plan = PlanAt(start);
         plan = dryAt is null ? plan : new WorkPlan([.. plan.Layers.Select(l => l with { DryAt = dryAt(l) })]);
         ImmutableArray<CoatAtRisk> coats = [.. plan.Layers.Select(l => AtRisk(plan, l))];
         TimeBounds? ready = _surfaces.Select(s => plan.ReadyAt(s.Surface)).Aggregate((TimeBounds?)null, (last, at) => last is null ? at : at is null ? last : last.OrLater(at));
-        DateTimeOffset? collect = ready?.Latest is { } latest ? collectAfter(latest) : null;
         reasons.AddRange(_reasons.Within(start, plan, IsSplit));
         reasons.AddRange(harmed(coats));
-        reasons.AddRange(_reasons.After(ready, collect));
-        return new CarSlot(start, plan, ready, collect, coats, [.. reasons.OrderBy(r => r.Weight).ThenBy(r => r.Kind)]);
+        reasons.AddRange(_reasons.After(ready, ready?.Latest is { } latest ? collectAfter(latest) : null));
+        return new CarSlot(start, plan, ready, coats, [.. reasons.OrderBy(r => r.Weight).ThenBy(r => r.Kind)]);
     }
 
     /// <summary>The earliest start that fits, whatever was promised.</summary>

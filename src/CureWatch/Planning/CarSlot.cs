@@ -7,11 +7,10 @@ namespace CureWatch.Planning;
 /// <param name="Start">The instant.</param>
 /// <param name="Plan">The work; null where it cannot be timed.</param>
 /// <param name="ReadyAt">When its last keep-dry ends; null where it cannot be timed.</param>
-/// <param name="CollectAt">When it can be collected at the latest, finished and in opening hours; null where nobody can tell.</param>
 /// <param name="Coats">Its coats, as what others do may harm them.</param>
 /// <param name="Reasons">Every reason against beginning then, the hardest first.</param>
 public sealed record CarSlot(
-    DateTimeOffset Start, WorkPlan? Plan, TimeBounds? ReadyAt, DateTimeOffset? CollectAt, ImmutableArray<CoatAtRisk> Coats, ImmutableArray<StartReason> Reasons)
+    DateTimeOffset Start, WorkPlan? Plan, TimeBounds? ReadyAt, ImmutableArray<CoatAtRisk> Coats, ImmutableArray<StartReason> Reasons)
 {
     /// <summary>What others do in its air at the first start that nothing else rules out; empty where that is this one, or it was not searched for.</summary>
     public ImmutableArray<StartReason> HeldOffBy { get; init; } = [];

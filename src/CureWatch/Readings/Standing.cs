@@ -5,14 +5,14 @@ namespace CureWatch.Readings;
 /// <param name="Since">Since when.</param>
 /// <param name="HeardAt">When the probe last told anything.</param>
 /// <param name="Changes">How often the value has changed.</param>
-/// <param name="Usual">The longest it repeated a value lately; half of that counts a day later.</param>
+/// <param name="Usual">The longest it repeated a value lately; half of that counts a week later.</param>
 /// <param name="Step">The smallest step it was seen to make: its resolution, or less often than that its dead band.</param>
 /// <param name="OtherLow">The least its other quantity was since then; of a humidity, what the temperature was long ago fades.</param>
 /// <param name="OtherHigh">The most.</param>
 /// <param name="Last">The run before this one; null before the first change.</param>
 /// <remarks>
 /// A run that ended in a jump, or in which the quantity was told to be stuck, says nothing of what is usual. Source (choice): ten changes
-/// to know a probe, half a day's weight after a day.
+/// to know a probe.
 /// </remarks>
 internal sealed record Standing(
     double Value, DateTimeOffset Since, DateTimeOffset HeardAt, int Changes, TimeSpan Usual, double Step, double OtherLow, double OtherHigh, StandingRun? Last)

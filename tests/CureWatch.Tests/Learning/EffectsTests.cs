@@ -6,7 +6,7 @@ public class EffectsTests
 {
     private static readonly DateTimeOffset Start = new(2026, 5, 4, 8, 0, 0, TimeSpan.Zero);
 
-    // A product alone, one product's bays being alike, and late observations judged as early ones: the science note's case (worked out by hand there).
+    // A product alone, one product's bays being alike, and late observations judged as early ones: a case that was worked out by hand.
     private static readonly Expectation Alone = new(0.3 * 0.3, 0, 0.2 * 0.2, LateFreedom: 4);
 
     private static Lesson At(double days, double? lnRatio, string bay = "bay-1") =>

@@ -31,7 +31,7 @@ public class HeatAheadTests
     public void ALampThatStaysWellBelow_IsNotWarnedOf() =>
         Lamps.Where(l => l.FinalC < l.LimitC - 2 && l.Every + 1 < l.Tau / 2).Sample(lamp => Assert.Null(WarnedAt(lamp, 300)));
 
-    // Science note, section 5: 0.8 mm steel under 600 W/m² absorbed, h 12: 60 °C in 6.6 min, 70 °C in the end, τ = 2952/12 s = 4.1 min.
+    // By C·dT/dt = q − h(T − T_air): 0.8 mm steel under 600 W/m² absorbed, h 12: 60 °C in 6.6 min, 70 °C in the end, τ = 2952/12 s = 4.1 min.
     [Fact]
     public void SteelUnderAUsualLamp_IsWarnedOf_MinutesBeforeSixty() => Assert.InRange(WarnedAt((70, 4.1, 1, 60), 6.6)!.Value, 2, 5);
 
