@@ -24,7 +24,8 @@ internal static class DataOption
             return named;
         }
 
-        string? folder = ServiceFile.Read(ConfigurationFolder.Find(config, new Faults())?.Service, ServiceVariable.OfProcess, faults)?.DataFolder;
+        ConfigurationFolder? files = ConfigurationFolder.IsAbsent(config) ? null : ConfigurationFolder.Find(config, faults);
+        string? folder = faults.Count > 0 ? null : ServiceFile.Read(files?.Service, ServiceVariable.OfProcess, faults)?.DataFolder;
         if (folder is null)
         {
             faults.Add(config, "--data", "nothing", "a data folder, named while the settings that would name it hold a fault");

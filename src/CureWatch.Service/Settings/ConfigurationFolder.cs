@@ -16,6 +16,20 @@ internal sealed record ConfigurationFolder(string Shop, string? Service, Immutab
     /// <summary>Every file there is to read, in a fixed order.</summary>
     public IReadOnlyList<string> Files => Service is null ? [Shop, .. Products] : [Service, Shop, .. Products];
 
+    /// <summary>Whether there is no such folder. One that is there and cannot be read may hold anything.</summary>
+    public static bool IsAbsent(string directory)
+    {
+        try
+        {
+            _ = Directory.GetFileSystemEntries(directory);
+            return false;
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException)
+        {
+            return e is DirectoryNotFoundException && !Path.Exists(directory);
+        }
+    }
+
     /// <returns>The folder, or null where it cannot be read.</returns>
     public static ConfigurationFolder? Find(string directory, Faults faults)
     {

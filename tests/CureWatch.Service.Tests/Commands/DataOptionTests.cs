@@ -47,6 +47,20 @@ public sealed class DataOptionTests : IDisposable
         Invocation.Of("config", "import", "--config", _written.Folder).AssertRefused($"{file}: /data/foldr", $"{_written.Folder}: --data");
     }
 
+    // An unmounted or forbidden folder may name another data folder than the usual one, which would then be restored to.
+    [Fact]
+    public void FolderThatCannotBeRead_IsNoneThatIsMissing()
+    {
+        foreach (string folder in new[] { _written.File("config", "a file where the folder should be"), Loop() })
+        {
+            var faults = new Faults();
+            Assert.Null(DataOption.Of(null, folder, faults));
+            Assert.Equal([(folder, "directory"), (folder, "--data")], faults.All.Select(f => (f.File, f.Place)));
+        }
+
+        string Loop() => File.CreateSymbolicLink(Path.Combine(_written.Folder, "loop"), "loop").FullName;
+    }
+
     [Theory]
     [InlineData("plan")]
     [InlineData("start")]
