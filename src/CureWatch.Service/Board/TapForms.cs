@@ -88,11 +88,16 @@ internal static class TapForms
             : new FormAnswer(after, BoardForms.StatusOf(answer), answer is Answer.Refused no ? FaultWords.Of(no.Faults, clock) : BoardForms.FaultsOf(answer));
     }
 
-    /// <summary>Without a layer these two mean the first, on which nobody means to begin anew by leaving a field empty.</summary>
+    /// <summary>
+    /// Without a layer these two mean the first, on which nobody means to begin anew by leaving a field empty. A push-button names none, and what is put right
+    /// of such a tap is not its layer.
+    /// </summary>
     private static Sentence? LayerToName(Look look, string job, IFormCollection form)
     {
         string surface = form["surface"].ToString().Trim();
-        return form["layer"].ToString().Trim().Length == 0 && form["did"].ToString() is ("applied" or "reworked:polished-off")
+        bool namedNone = look.Shop.Find(job)?.Told.FirstOrDefault(t => t.Id == form["corrects"]) is { Layer: null } told and ({ Did: Did.Applied } or { How: How.PolishedOff })
+            && (told.Surface ?? "") == surface;
+        return !namedNone && form["layer"].ToString().Trim().Length == 0 && form["did"].ToString() is ("applied" or "reworked:polished-off")
             && look.Shop.Find(job)?.Job.Surfaces.FirstOrDefault(s => s.Layers > 1 && (surface.Length == 0 || s.Id == surface)) is { } several
                 ? (Sentence)$"layer: which of the {several.Layers} of {several.Name}"
                 : null;

@@ -56,6 +56,20 @@ public class UndoTests
         Assert.Contains("bonnet, layer 1, section 1: applied 09:00", words, StringComparison.Ordinal);
     }
 
+    // A push-button has no layers to choose from.
+    [Theory]
+    [InlineData("It was then", "doneAt", "2026-05-04T09:03:00")]
+    [InlineData("It was that batch", "batch", "A")]
+    public async Task TapThatNamedNoLayer_OfSeveral_CanBePutRight(string words, string field, string value)
+    {
+        await using ServedShop shop = await Thumb.OpenWithCarAsync(Asked.Car.Replace("\"sections\":2", "\"layers\":2", StringComparison.Ordinal));
+        await shop.PassAsync(5);
+        await shop.PostAsync("/api/v1/jobs/grey-estate/taps", """{"id":"b1","at":"2026-05-04T08:05:00Z","did":"applied","surface":"bonnet"}""", HttpStatusCode.Created);
+        await shop.CorrectAsync(words, (field, value));
+        JsonElement tap = (await shop.TapsAsync())[^1];
+        Assert.Equal(("b1", "bonnet"), (tap.Of("corrects"), tap.Of("surface")));
+    }
+
     // The form has no field for the first wipe: who says that the last was before it means both.
     [Fact]
     public async Task CorrectionToBeforeTheFirstWipe_TakesTheFirstWipeAlong()
