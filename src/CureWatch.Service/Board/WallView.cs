@@ -15,7 +15,7 @@ namespace CureWatch.Service.Board;
 public sealed record WallView(
     string Shop, string Zone, Moment Now, DayPart Part, Moment? LocksUp, IReadOnlyList<TroubleView> Troubles, IReadOnlyList<WallBayView> Bays)
 {
-    /// <summary>The cars in no bay, the most urgent first, and how many more there are than are shown; at lock-up all that have to stay.</summary>
+    /// <summary>The cars in no bay, on the screen of one bay those that were in it last, the most urgent first, and how many more there are than are shown; at lock-up all that have to stay.</summary>
     public (IReadOnlyList<WallCarView> Cars, int More) Elsewhere { get; init; } = ([], 0);
 }
 

@@ -35,9 +35,12 @@ internal sealed class WallViews(Look look, BoardView board)
             board.Troubles,
             [.. board.Bays.Where(b => bay is null || b.Bay == bay).Select(views.Of)])
         {
-            Elsewhere = views.Shown(bay is null ? board.Elsewhere : []),
+            Elsewhere = views.Shown([.. board.Elsewhere.Where(c => bay is null || views.CameFrom(look.Shop.Find(c.Job)!, bay))]),
         };
     }
+
+    /// <summary>Whether a bay is the last a car, or a part of it, was in: where each bay has a screen of its own, no other would say that the car must not be moved.</summary>
+    private bool CameFrom(JobState job, string bay) => job.Stories.Any(s => Stay.Of(look.Shop, job.Job, s).LastOrDefault(stay => stay.Bay is not null)?.Bay == bay);
 
     /// <summary>The most urgent first; at lock-up none that has to stay is left out because the wall was full.</summary>
     private (IReadOnlyList<WallCarView> Cars, int More) Shown(IReadOnlyList<CarView> all)
