@@ -27,6 +27,7 @@ internal static class BackupsRegistration
             .AddHostedService(p => new SealRounds(
                 p.GetRequiredService<SealWatch>(),
                 new PageRound(p.GetRequiredService<BookKeeper>(), SealRounds.RestAsync),
+                new KeyRound(data, p.GetRequiredService<StorageWatch>(), SealRounds.RestAsync),
                 settings,
                 p.GetRequiredService<Latest>(),
                 clock,

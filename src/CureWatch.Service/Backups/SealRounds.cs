@@ -4,10 +4,10 @@ using CureWatch.Service.Settings;
 
 namespace CureWatch.Service.Backups;
 
-/// <summary>Has the full segments of the journal, and the book, looked at after a start and every night, and what was damaged again after minutes.</summary>
+/// <summary>Has the full segments of the journal, the book and the keys looked at after a start and every night, and what was damaged again after minutes.</summary>
 /// <remarks>It waits on the machine's time, since nothing is decided here; which night it is the shop's clock says.</remarks>
 internal sealed class SealRounds(
-    SealWatch watch, PageRound pages, StorageSettings storage, Latest latest, TimeProvider clock, ILogger<SealRounds> log) : BackgroundService
+    SealWatch watch, PageRound pages, KeyRound keys, StorageSettings storage, Latest latest, TimeProvider clock, ILogger<SealRounds> log) : BackgroundService
 {
     /// <summary>How much is read a second [bytes]. Source (choice): a year of ten bays in some minutes, beside which a card's other work goes on.</summary>
     private const double BytesPerSecond = 8_000_000;
@@ -37,9 +37,9 @@ internal sealed class SealRounds(
             {
                 damagedAt = allAt = await RoundAsync(LookAtAllAsync, stoppingToken).ConfigureAwait(false);
             }
-            else if (watch.HasDamage && (now - damagedAt).Duration() >= AgainAfter)
+            else if ((watch.HasDamage || keys.HasDamage) && (now - damagedAt).Duration() >= AgainAfter)
             {
-                damagedAt = await RoundAsync(watch.LookAgainAsync, stoppingToken).ConfigureAwait(false);
+                damagedAt = await RoundAsync(LookAgainAsync, stoppingToken).ConfigureAwait(false);
             }
         }
     }
@@ -48,6 +48,13 @@ internal sealed class SealRounds(
     {
         await watch.LookAsync(stopping).ConfigureAwait(false);
         await pages.LookAsync(stopping).ConfigureAwait(false);
+        await keys.LookAsync(stopping).ConfigureAwait(false);
+    }
+
+    private async Task LookAgainAsync(CancellationToken stopping)
+    {
+        await watch.LookAgainAsync(stopping).ConfigureAwait(false);
+        await keys.LookAgainAsync(stopping).ConfigureAwait(false);
     }
 
     /// <returns>When it was begun.</returns>

@@ -16,22 +16,30 @@ internal static class KeyCheck
         var damages = new List<string>();
         foreach (Frame frame in journal.Frames())
         {
-            if (frame.Kind is EntryKind.Reading or EntryKind.ClockReached)
-            {
-                continue; // nearly all there are, and nobody is in them
-            }
-
-            try
-            {
-                _ = codec.Read(frame);
-            }
-            catch (InvalidDataException e)
-            {
-                damages.Add(e.Message);
-            }
+            damages.AddRange(Open(codec, frame) is { } damage ? [damage] : []);
         }
 
         damages.AddRange(store.Misfits.Select(file => $"{file}: it is not the key that sealed what the journal holds."));
         return ([.. damages.Distinct()], store.Unopened);
+    }
+
+    /// <summary>Opens what is sealed in an entry, for its key to show what it is.</summary>
+    /// <returns>Why the entry cannot be read; null where it can.</returns>
+    public static string? Open(EntryCodec codec, Frame frame)
+    {
+        if (frame.Kind is EntryKind.Reading or EntryKind.ClockReached)
+        {
+            return null; // nearly all there are, and nobody is in them
+        }
+
+        try
+        {
+            _ = codec.Read(frame);
+            return null;
+        }
+        catch (InvalidDataException e)
+        {
+            return e.Message;
+        }
     }
 }

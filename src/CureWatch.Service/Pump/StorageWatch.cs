@@ -45,11 +45,7 @@ internal sealed class StorageWatch : IDisposable
     {
         (_disk, _folder, _keys, _troubles, _clock) = (disk, folder, keys, troubles, clock);
         _stall = clock.CreateTimer(_ => Stalls(), null, Timeout.InfiniteTimeSpan, Timeout.InfiniteTimeSpan);
-        if (keys.Misfits.ToList() is [var file, .. var others])
-        {
-            string more = others.Count > 0 ? $", nor are {others.Count} more" : "";
-            Tell(Worry.WrongKeys, $"{file} is not the key it was{more}: put it back from a backup and start again");
-        }
+        KeysAreWrong([]);
     }
 
     private enum Worry
@@ -119,6 +115,23 @@ internal sealed class StorageWatch : IDisposable
         lock (_lock)
         {
             Tell(Worry.NoKeys, $"there is no key for what names a person, so that is not taken, and a push-button's tap without name and note ({e.Message.TrimEnd('.')})");
+        }
+    }
+
+    /// <summary>Told which keys on disk open nothing of what was sealed with them; those that this service was started with stand until it is started again.</summary>
+    public void KeysAreWrong(IReadOnlyCollection<string> files)
+    {
+        List<string> started = [.. _keys.Misfits];
+        string? why = null;
+        if (started.Concat(files.Except(started)).ToList() is [var file, .. var others])
+        {
+            string more = others.Count > 0 ? $", nor are {others.Count} more" : "";
+            why = $"{file} is not the key it was{more}: put it back from a backup{(started.Count > 0 ? " and start again" : "")}";
+        }
+
+        lock (_lock)
+        {
+            Tell(Worry.WrongKeys, why);
         }
     }
 
