@@ -25,7 +25,25 @@ internal sealed record Backup(string Path, long Bytes, string Sha256, Manifest M
     /// <returns>The backup; null where there is none, and then nothing of it is left either.</returns>
     public static Backup? Write(
         IDisk disk, string data, string path, string program, DateTimeOffset now, Faults faults, CancellationToken cancelled = default) =>
-        Write(disk, () => IsAmong(data, path, faults) ? null : BackupContent.Of(disk, data, faults), path, program, now, faults, cancelled);
+        Write(disk, data, path, program, now, faults, _ => { }, cancelled);
+
+    /// <summary>The same, with somebody told what goes into it before anything is written: all of the journal was read by then, and is whole.</summary>
+    public static Backup? Write(
+        IDisk disk, string data, string path, string program, DateTimeOffset now, Faults faults, Action<BackupContent> fixedAs, CancellationToken cancelled)
+    {
+        return Write(disk, Fix, path, program, now, faults, cancelled);
+
+        BackupContent? Fix()
+        {
+            if (IsAmong(data, path, faults) || BackupContent.Of(disk, data, faults) is not { } content)
+            {
+                return null;
+            }
+
+            fixedAs(content);
+            return content;
+        }
+    }
 
     /// <summary>The same of what somebody else has fixed; null where it could not be.</summary>
     public static Backup? Write(
@@ -92,7 +110,7 @@ internal sealed record Backup(string Path, long Bytes, string Sha256, Manifest M
         IDisk disk, BackupContent content, string unfinished, string program, DateTimeOffset now, CancellationToken cancelled)
     {
         using IDiskFile file = disk.Open(unfinished, FileUse.MakeSecret);   // the keys are in it
-        var room = new BackupRoom(disk, System.IO.Path.GetDirectoryName(System.IO.Path.GetFullPath(unfinished))!);
+        var room = new BackupRoom(disk, System.IO.Path.GetDirectoryName(System.IO.Path.GetFullPath(unfinished))!, content.Bytes);
         var stream = new DiskStream(file);
         using (var zip = new ZipArchive(stream, ZipArchiveMode.Create, leaveOpen: true))
         {

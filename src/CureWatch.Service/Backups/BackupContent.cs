@@ -11,6 +11,9 @@ namespace CureWatch.Service.Backups;
 /// <param name="Files">The files, each as far as it counts.</param>
 internal sealed record BackupContent(JournalSpan Journal, bool IsDemo, bool IsPart, IReadOnlyList<SourceFile> Files)
 {
+    /// <summary>How long all of it is [bytes]; in a backup it is seldom longer.</summary>
+    public long Bytes => Files.Sum(f => f.Bytes);
+
     /// <remarks>
     /// The journal is fixed first: whatever its entries need was on disk before them. What was read of its open segment is flushed here once
     /// more, so that nothing gets into a backup which a power cut could still take out of the journal.

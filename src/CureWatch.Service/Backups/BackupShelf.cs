@@ -13,6 +13,9 @@ internal sealed class BackupShelf(IDisk disk, string folder, string shop)
     private const string Stamp = "yyyyMMdd'T'HHmmss'Z'";
     private const string Ending = ".zip";
 
+    /// <summary>What is to be kept for longer is not let go for want of room [nights]. Source (choice): a year.</summary>
+    private const int MostNights = 366;
+
     private string Prefix => $"curewatch-{shop}-";
 
     /// <summary>Makes the folder where there is none, and clears away what an end in the middle left.</summary>
@@ -59,6 +62,37 @@ internal sealed class BackupShelf(IDisk disk, string folder, string shop)
         List<KeptBackup> own = [.. All().Where(b => b.At <= now && IsOf(b, journal))];
         IReadOnlySet<DateTimeOffset> kept = Rotation.Kept(own.Select(b => b.At), settings, zone);
         List<KeptBackup> gone = [.. own.Where(b => !kept.Contains(b.At))];
+        gone.ForEach(b => disk.Delete(b.Path));
+        return gone;
+    }
+
+    /// <summary>
+    /// Deletes, for want of room, backups of this very journal that would go in the nights to come, in that order. Never the newest; and none where all of
+    /// them would not be enough: then something else fills the disk.
+    /// </summary>
+    /// <param name="settings">What is kept.</param>
+    /// <param name="zone">Where days begin.</param>
+    /// <param name="journal">The id of the journal.</param>
+    /// <param name="now">The present.</param>
+    /// <param name="lacking">How much room is needed [bytes].</param>
+    /// <returns>What was deleted.</returns>
+    public IReadOnlyList<KeptBackup> LetGo(BackupSettings settings, TimeZoneInfo zone, string journal, DateTimeOffset now, long lacking)
+    {
+        List<KeptBackup> own = [.. All().Where(b => b.At <= now && IsOf(b, journal))];
+        List<DateTimeOffset> nights = [.. own.Select(b => b.At)];
+        List<KeptBackup> gone = [];
+        for (int night = 0; night < MostNights && own.Count > 1 && gone.Sum(b => b.Bytes) < lacking; night++)
+        {
+            nights.Add(now.AddDays(night));
+            IReadOnlySet<DateTimeOffset> kept = Rotation.Kept(nights, settings, zone);
+            gone.AddRange(own.Skip(1).Reverse().Where(b => !kept.Contains(b.At)).Except(gone).Take(1));
+        }
+
+        if (gone.Sum(b => b.Bytes) < lacking)
+        {
+            return [];
+        }
+
         gone.ForEach(b => disk.Delete(b.Path));
         return gone;
     }

@@ -27,6 +27,9 @@ internal static partial class Log
     [LoggerMessage(2608, LogLevel.Error, "Whether a backup is due could not be looked at.")]
     public static partial void NotKept(ILogger logger, Exception e);
 
+    [LoggerMessage(2609, LogLevel.Warning, "The backup {Path} was deleted before its time, {Bytes} bytes: else there would be no room for the next one.")]
+    public static partial void LetGo(ILogger logger, string path, long bytes);
+
     [LoggerMessage(2603, LogLevel.Information, "The entries {First} to {Last} of the journal are in {Archive} and here no more.")]
     public static partial void Retired(ILogger logger, long first, long last, string archive);
 }

@@ -71,7 +71,7 @@ internal sealed class NightlyBackup(
         {
             _mark.Set();
             shelf.Furnish();
-            Make(shelf, now, faults, stopping);
+            Make(shelf, shop, now, faults, stopping);
         }
 
         if (_toTidy is { } backup)
@@ -92,13 +92,26 @@ internal sealed class NightlyBackup(
         health.Newest ??= shelf.All().FirstOrDefault(b => b.At <= now);
     }
 
-    private void Make(BackupShelf shelf, DateTimeOffset now, Faults faults, CancellationToken stopping)
+    private void Make(BackupShelf shelf, Shop shop, DateTimeOffset now, Faults faults, CancellationToken stopping)
     {
         string path = shelf.PathOf(now);
-        if (Backup.Write(data.Disk, data.Path, path, program, now, faults, stopping) is { } backup)
+        if (Backup.Write(data.Disk, data.Path, path, program, now, faults, content => MakeRoom(shelf, shop, now, content), stopping) is { } backup)
         {
             (health.Newest, _toTidy) = (new KeptBackup(path, now, backup.Bytes), backup.Manifest);
             Log.Made(log, path, backup.Bytes, backup.Manifest.Journal.Last);
+        }
+    }
+
+    /// <summary>A disk that is full of backups would never take the next.</summary>
+    private void MakeRoom(BackupShelf shelf, Shop shop, DateTimeOffset now, BackupContent content)
+    {
+        long most = health.Newest is { } newest && Archive.ManifestOf(data.Disk, newest.Path) is { } before
+            ? Math.Min(content.Bytes, newest.Bytes + Math.Max(0, content.Bytes - before.Files.Sum(f => f.Bytes))) // what has come since may be photos, which get no shorter
+            : content.Bytes;
+        long lacking = new BackupRoom(data.Disk, _settings.Folder, most).Lacking;
+        foreach (KeptBackup gone in lacking > 0 ? shelf.LetGo(_settings, shop.Plan.Hours.Zone, content.Journal.Id, now, lacking) : [])
+        {
+            Log.LetGo(log, gone.Path, gone.Bytes);
         }
     }
 

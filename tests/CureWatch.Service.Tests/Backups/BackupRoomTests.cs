@@ -4,6 +4,8 @@ using CureWatch.Service.Disk;
 using CureWatch.Service.Journal;
 using CureWatch.Service.Pump;
 using CureWatch.Service.Settings;
+using CureWatch.Warnings;
+using Microsoft.Extensions.Logging.Abstractions;
 
 namespace CureWatch.Service.Tests.Backups;
 
@@ -53,9 +55,48 @@ public sealed class BackupRoomTests : IAsyncLifetime
             new FillingDisk(folder, StorageWatch.LittleBytes + (4 * PhotoBytes)), _data.Folder, Path.Combine(folder, "backup.zip"), "test", _data.Pumped.Clock.GetUtcNow(), new Faults(), TestContext.Current.CancellationToken));
     }
 
+    // The disk was full of our own backups, and each night failed as the one before.
+    [Fact]
+    public void NightWithoutRoom_LetsGoOfTheOldestFirst_NeverOfTheNewest_AndOfNoneWhereThatIsNotEnough()
+    {
+        string shelf = _data.Elsewhere("nights");
+        Directory.CreateDirectory(shelf);
+        var disk = new FillingDisk(shelf, long.MaxValue / 2);
+        using DataFolder folder = DataFolder.Hold(disk, _data.Folder, isDemo: false, new Faults())!;
+        var storage = new StorageSettings(new BackupSettings(shelf, new TimeOnly(3, 30), 7, 0, 0), null);
+        var health = new BackupHealth(new ServiceSettings(null!, _data.Folder, null!, null!) { Storage = storage }, _data.Pumped.Clock);
+        var nightly = new NightlyBackup(
+            folder, "test", storage, _data.Pumped.Latest, () => long.MaxValue, _data.Pumped.Troubles, health, _data.Pumped.Clock, NullLogger<NightlyBackup>.Instance);
+        string[] made = [.. Enumerable.Range(0, 3).Select(_ => Night())];
+        string archive = Path.Combine(shelf, $"curewatch-test-shop-journal-{1:D20}-{2:D20}.zip");
+        File.Copy(made[0], archive);
+
+        disk.Total = Used() + StorageWatch.LittleBytes + PhotoBytes - (20 * PhotoBytes);
+        Assert.Equal(made[2], Night());
+        Assert.Contains("it takes up to 16 MB", _data.Pumped.Troubles.Of(WarningKind.BackupTrouble)!.Why, StringComparison.Ordinal);
+        Assert.All(made, m => Assert.True(File.Exists(m)));
+
+        disk.Total = Used() + StorageWatch.LittleBytes + (3 * PhotoBytes);
+        string next = Night();
+        Assert.NotEqual(made[2], next);
+        Assert.Null(_data.Pumped.Troubles.Of(WarningKind.BackupTrouble));
+        Assert.Equal([made[1], made[2], next, archive], Directory.GetFiles(shelf, "*.zip").Order(StringComparer.Ordinal));
+
+        string Night()
+        {
+            _data.Pumped.Clock.Advance(TimeSpan.FromDays(1));
+            nightly.Look(TestContext.Current.CancellationToken);
+            return health.Newest!.Path;
+        }
+
+        long Used() => Directory.GetFiles(shelf).Sum(f => new FileInfo(f).Length);
+    }
+
     /// <summary>This machine's disk, with so much room as if all that is in a folder had been written to it.</summary>
     private sealed class FillingDisk(string watched, long free) : IDisk
     {
+        public long Total { get; set; } = free;
+
         public IDiskFile Open(string path, FileUse use) => LocalDisk.Instance.Open(path, use);
 
         public bool Exists(string path) => LocalDisk.Instance.Exists(path);
@@ -70,6 +111,6 @@ public sealed class BackupRoomTests : IAsyncLifetime
 
         public void FlushFolder(string folder) => LocalDisk.Instance.FlushFolder(folder);
 
-        public long FreeBytes(string folder) => free - Directory.GetFiles(watched).Sum(f => new FileInfo(f).Length);
+        public long FreeBytes(string folder) => Total - Directory.GetFiles(watched).Sum(f => new FileInfo(f).Length);
     }
 }
