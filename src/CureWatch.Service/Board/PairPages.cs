@@ -36,7 +36,7 @@ internal static class PairPages
         }
 
         BrowserCookies.KeepScreen(context, screen);
-        string link = $"{context.Request.Scheme}://{context.Request.Host}{Path}/{screen.Code}";
+        string link = new Uri(BoardAddresses.Printed(context.Request), $"{Path}/{screen.Code}").AbsoluteUri;
         return new Page<PairPage>(
             StatusCodes.Status200OK,
             (nameof(PairPage.Shop), SignInPages.ShopOf(lookout)),

@@ -104,7 +104,7 @@ internal static class PhonePages
 
     private static Page<CardPage> Card(Look look, string bay, JobState state, HttpRequest request)
     {
-        var address = new Uri($"{request.Scheme}://{request.Host}{CarAt(look.BaysOf(state).FirstOrDefault(bay), state.Job.Id)}");
+        var address = new Uri(BoardAddresses.Printed(request), CarAt(look.BaysOf(state).FirstOrDefault(bay), state.Job.Id));
         return new Page<CardPage>(StatusCodes.Status200OK, (nameof(CardPage.View), CardViews.Of(look, state, bay, address)));
     }
 }

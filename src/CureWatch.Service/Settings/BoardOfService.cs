@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using CureWatch.Service.Api;
 
 namespace CureWatch.Service.Settings;
 
@@ -8,9 +9,11 @@ internal static class BoardOfService
     /// <summary>The usual second port for pages, open to a program without privileges.</summary>
     public const int UsualPort = 8080;
 
+    private const string AddressAllowed = "an address such as https://board.example, by a name in hosts and without a path";
+
     public static BoardSettings Read(JsonCursor board)
     {
-        _ = board.Keys([], "port", "listen", "hosts", "signIn", "https");
+        _ = board.Keys([], "port", "listen", "hosts", "address", "signIn", "https");
         int port = board["port"].Integer(0, Ports.Highest) ?? UsualPort;
         Listen listen = board["listen"].OneOf<Listen>() ?? Listen.Loopback;
         IReadOnlyList<JsonCursor> places = board["hosts"].Items();
@@ -30,6 +33,7 @@ internal static class BoardOfService
             hosts.Add(host);
         }
 
+        string? address = board["address"].String(text => IsAddress(text, hosts), AddressAllowed);
         if (listen == Listen.All && places.Count == 0)
         {
             board["listen"].Refuse("loopback where hosts is empty: on a network it answers only to names it knows");
@@ -47,6 +51,12 @@ internal static class BoardOfService
             board["https"]["port"].Refuse("another port than the board's own");
         }
 
-        return new BoardSettings(port, listen, hosts.ToImmutable()) { IsSignedIn = isSignedIn, Https = https };
+        return new BoardSettings(port, listen, hosts.ToImmutable()) { IsSignedIn = isSignedIn, Https = https, Address = address is null ? null : new Uri(address) };
     }
+
+    /// <summary>At another name every link would lead to a page that is refused.</summary>
+    private static bool IsAddress(string text, IEnumerable<string> hosts) =>
+        Uri.TryCreate(text, UriKind.Absolute, out Uri? uri)
+        && uri is { Scheme: "http" or "https", UserInfo: "", PathAndQuery: "/", Fragment: "", Host.Length: > 0 }
+        && new HostRule([.. hosts]).Names(new HostString(uri.Authority));
 }

@@ -30,6 +30,7 @@ internal abstract record ServiceKeys
             ("port", new Number()),
             ("listen", new Text()),
             ("hosts", new Entries(new Text())),
+            ("address", new Text()),
             ("signIn", new Flag()),
             ("https", Of(("port", new Number()), ("certificateFile", new Text()), ("keyFile", new Text()))))),
         ("limits", Of(("payloadBytes", new Number()), ("clients", new Number()), ("retained", new Number()), ("readingsPerSecond", new Number()))),

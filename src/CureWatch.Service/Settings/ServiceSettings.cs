@@ -111,6 +111,9 @@ internal sealed record BoardSettings(int Port, Listen Listen, ImmutableArray<str
 
     /// <summary>Where it is opened by HTTPS besides; null for nowhere.</summary>
     public HttpsSettings? Https { get; init; }
+
+    /// <summary>Where people open it, in links that are printed or scanned; null for wherever the page was opened that has them.</summary>
+    public Uri? Address { get; init; }
 }
 
 /// <summary>The board by HTTPS.</summary>

@@ -18,7 +18,7 @@ internal sealed class ServiceTarget() : DocumentTarget<ServiceSettings>("curewat
         """
         {"mqtt":{"port":1884,"listen":"loopback","users":[
             {"user":"bonnet","password":"rain on tin","role":"probe","bay":"b","probe":"p"},{"user":"buttons","password":"rain on tin","role":"client"}]},
-         "data":{"folder":"data"},"board":{"port":8081,"listen":"all","hosts":["board.example","192.0.2.7","::1"]},
+         "data":{"folder":"data"},"board":{"port":8081,"listen":"all","hosts":["board.example","192.0.2.7","::1"],"address":"https://board.example"},
          "limits":{"payloadBytes":4096,"clients":50,"retained":0,"readingsPerSecond":100},
          "telemetry":{"otlp":"https://collector.example:4318/in","protocol":"grpc","every":"00:00:10","traceShare":0.5,"prometheus":true},
          "storage":{"backup":{"folder":"backup","at":"22:05","daily":3,"weekly":2,"monthly":0},"keepJournal":"400.00:00:00"}}

@@ -95,6 +95,9 @@ internal sealed class ServedShop : IAsyncDisposable
     /// <summary>A shop that opens every morning when the clock of a test starts, and closes three hours later.</summary>
     public static Task<ServedShop> OpenThreeHoursADayAsync() => OpenAsync([], null, shop: Shop.Replace("\"finishing\"", "\"openHours\":{\"monday\":[{\"from\":\"09:00\",\"to\":\"12:00\"}],\"tuesday\":[{\"from\":\"09:00\",\"to\":\"12:00\"}]},\"finishing\"", StringComparison.Ordinal));
 
+    /// <summary>A shop that people open through a proxy that ends HTTPS.</summary>
+    public static Task<ServedShop> OpenBehindProxyAsync(Uri address, bool isSignedIn = false) => OpenAsync([address.Authority], null, isSignedIn: isSignedIn, address: address);
+
     /// <summary>A shop where people sign in, by HTTPS too.</summary>
     public static Task<ServedShop> OpenWithPeopleAsync() => OpenAsync([], null, isSignedIn: true);
 
@@ -104,7 +107,8 @@ internal sealed class ServedShop : IAsyncDisposable
         long segmentBytes = JournalWriter.UsualSegmentBytes,
         BackupSettings? backup = null,
         bool isSignedIn = false,
-        string shop = Shop)
+        string shop = Shop,
+        Uri? address = null)
     {
         var files = new Written();
         files.File("config/shop.json", shop);
@@ -118,7 +122,7 @@ internal sealed class ServedShop : IAsyncDisposable
 
         IJournalSteps journal = new JournalSteps(data);
         WebApplicationBuilder builder = WebApplication.CreateEmptyBuilder(new WebApplicationOptions());
-        var board = new BoardSettings(0, Listen.Loopback, [.. hosts]) { IsSignedIn = isSignedIn, Https = isSignedIn ? new HttpsSettings(0, null) : null };
+        var board = new BoardSettings(0, Listen.Loopback, [.. hosts]) { IsSignedIn = isSignedIn, Https = isSignedIn ? new HttpsSettings(0, null) : null, Address = address };
         Assert.True(BoardFront.TryAdd(builder, board, data, clock, faults));
         builder.Services.AddSingleton<TimeProvider>(clock).AddRoutingCore().AddLogging()
             .AddSingleton(new ServiceSettings(null!, data.Path, board, new LimitSettings(4096, 10, 10))

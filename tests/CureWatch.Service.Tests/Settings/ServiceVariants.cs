@@ -11,7 +11,7 @@ internal static class ServiceVariants
             { "user": "buttons", "password": "12345", "role": "client" }
           ]},
           "data": { "folder": "/var/lib/curewatch" },
-          "board": { "port": 8081, "listen": "all", "hosts": ["board.example", "192.0.2.7"], "signIn": true, "https": { "port": 8444 } },
+          "board": { "port": 8081, "listen": "all", "hosts": ["board.example", "192.0.2.7"], "address": "https://board.example", "signIn": true, "https": { "port": 8444 } },
           "limits": { "payloadBytes": 4096, "clients": 50, "retained": 0, "readingsPerSecond": 100 },
           "telemetry": { "otlp": "https://collector.example:4318/in", "protocol": "grpc", "every": "00:00:10", "traceShare": 0.5, "prometheus": true },
           "storage": { "backup": { "folder": "/mnt/backup", "at": "22:05", "daily": 3, "weekly": 2, "monthly": 0 }, "keepJournal": "400.00:00:00" }
@@ -61,6 +61,8 @@ internal static class ServiceVariants
         { "/board/hosts", null, "/board/listen" },
         { "/board/hosts", "[]", "/board/listen" },
         { "/board/hosts/0", "\"https://board.example\"", "/board/hosts/0" },
+        { "/board/address", "\"board.example\"", "/board/address" },
+        { "/board/address", "\"https://board.example/bay\"", "/board/address" },
         { "/board/signIn", "false", "/board/signIn" },
         { "/board/signIn", "1", "/board/signIn" },
         { "/board/https", "true", "/board/https" },
@@ -133,6 +135,7 @@ internal static class ServiceVariants
         { "/mqtt/users/1/user", "\"bonnet\"", "/mqtt/users/1/user" },
         { "/board/hosts/1", "\"BOARD.example\"", "/board/hosts/1" },
         { "/board/hosts/1", "\"board.example:8081\"", "/board/hosts/1" },
+        { "/board/address", "\"https://other.example\"", "/board/address" },
         { "/board/https/port", "8081", "/board/https/port" },
         { "/storage/keepJournal", "\"29.00:00:00\"", "/storage/keepJournal" },
     };
