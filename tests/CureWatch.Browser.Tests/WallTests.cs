@@ -81,4 +81,52 @@ public class WallTests(Chromium browser)
         await Assertions.Expect(page.Locator(".wall .chart").First).ToBeInViewportAsync();
         await page.ScreenshotAsync(new PageScreenshotOptions { Path = Path.Combine(AppContext.BaseDirectory, "pictures", $"wall-at-work-{width}.png") });
     }
+
+    // It stood in the middle of its card, on two thirds of the width.
+    [Theory]
+    [InlineData(1280, 720)]
+    [InlineData(1920, 1080)]
+    [InlineData(3840, 2160)]
+    public async Task Charts_AreAsWideAsTheirCards_AndTheirLettersAreNotStretched_AlsoAfterARefreshAndAtLockUp(int width, int height)
+    {
+        await using ServedShop shop = await ServedShop.OpenThreeHoursADayAsync();
+        await shop.PassAsync(70);
+        await shop.PostAsync("/api/v1/jobs", Asked.Car, HttpStatusCode.Created);
+        IPage page = await browser.OpenAsync(shop.Address, width);
+        await page.SetViewportSizeAsync(width, height);
+        await page.GotoAsync("/wall");
+        await AssertChartsAsync(page);
+        await shop.PassAsync(60); // until lock-up
+        await Assertions.Expect(page.Locator("header.top")).ToContainTextAsync("Lock-up at 12:00", new LocatorAssertionsToContainTextOptions { Timeout = Patience });
+        await AssertChartsAsync(page);
+        await page.ScreenshotAsync(new PageScreenshotOptions { Path = Path.Combine(AppContext.BaseDirectory, "pictures", $"wall-at-lock-up-{width}.png") });
+        await page.Context.SetOfflineAsync(true);
+        await page.EvaluateAsync("() => { const before = performance.now.bind(performance); performance.now = () => before() + 20000; }");
+        await Assertions.Expect(page.Locator(".lost")).ToBeVisibleAsync(new LocatorAssertionsToBeVisibleOptions { Timeout = Patience });
+        await AssertChartsAsync(page);
+        await page.ScreenshotAsync(new PageScreenshotOptions { Path = Path.Combine(AppContext.BaseDirectory, "pictures", $"wall-stale-{width}.png") });
+    }
+
+    private static async Task AssertChartsAsync(IPage page)
+    {
+        double[][] charts = await page.Locator(".wall .chart").EvaluateAllAsync<double[][]>(
+            """
+            charts => charts.filter(chart => chart.clientHeight > 40).map(chart => { // at lock-up what is to be done may leave it no room
+              const sides = [...chart.querySelectorAll(".ink-grid")].map(line => line.getBoundingClientRect());
+              const across = Math.max(...sides.map(s => s.right)) - Math.min(...sides.map(s => s.left));
+              const letters = [...chart.querySelectorAll("text")].map(text => {
+                const [seen, drawn] = [text.getBoundingClientRect(), text.getBBox()];
+                return (seen.width / seen.height) / (drawn.width / drawn.height);
+              });
+              return [across / chart.getBoundingClientRect().width, Math.min(...letters), Math.max(...letters)];
+            })
+            """);
+        Assert.NotEmpty(charts);
+        Assert.All(charts, chart =>
+        {
+            Assert.InRange(chart[0], 0.88, 1);
+            Assert.InRange(chart[1], 0.95, 1.05);
+            Assert.InRange(chart[2], 0.95, 1.05);
+        });
+    }
 }
