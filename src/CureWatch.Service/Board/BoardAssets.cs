@@ -20,6 +20,7 @@ internal static class BoardAssets
         Load("phone.js", "text/javascript; charset=utf-8"),
         Load("queue.js", "text/javascript; charset=utf-8"),
         Load("wipes.js", "text/javascript; charset=utf-8"),
+        Load("clock.js", "text/javascript; charset=utf-8"),
         Load("newer.js", "text/javascript; charset=utf-8"),
         Load("again.js", "text/javascript; charset=utf-8"),
         Load("call.js", "text/javascript; charset=utf-8"),

@@ -19,19 +19,19 @@ internal static class TapForms
     /// <summary>What a form says where somebody has to name a section and means all of them.</summary>
     public const string EverySection = "all";
 
-    private const string Press = "press", Pressed = "pressedAt", Prompt = "promptAt", PressedFormat = "yyyy-MM-dd'T'HH:mm:ss.fff'Z'";
+    private const string Press = "press", Pressed = "pressedAt", Sent = "sentAt", PressedFormat = "yyyy-MM-dd'T'HH:mm:ss.fff'Z'";
 
     /// <summary>What tells two taps of one page apart.</summary>
     private static readonly string[] Named =
         ["did", "surface", "layer", "section", "panelC", "unit", "toBay", "corrects", "at", "doneAt", "begunAt", "promisedAt", "batch"];
 
+    /// <summary>What is no longer on its way happened now. Source (choice): as the phone has it of what waits.</summary>
+    private static readonly TimeSpan Prompt = TimeSpan.FromSeconds(3);
+
     private static readonly TimeSpan LongestAgo = TimeSpan.FromDays(1);
 
     /// <summary>How far apart the same button of the same page is still one press. Source (choice): as long as a slip is taken back.</summary>
     private static readonly TimeSpan SamePress = TimeSpan.FromMinutes(2);
-
-    /// <summary>What a page's clock may be behind ours, and less than what tells two presses apart. Source (choice).</summary>
-    private static readonly TimeSpan LongestOnItsWay = TimeSpan.FromMinutes(1);
 
     /// <summary>Tells the tap of a form.</summary>
     /// <returns>How that went; null where it was no form, or there is no shop yet.</returns>
@@ -49,7 +49,8 @@ internal static class TapForms
 
         string id = IdOf(form);
         var clock = new ShopClock(look.Shop.Plan.Hours.Zone, look.At);
-        if (PressedAt(form, look.At) is not { } pressedAt || At(form, pressedAt, clock) is not { } at || StartedAt(look, job, form, at, clock) is not { } startedAt)
+        string pressed = PressedText(form, look.At);
+        if (PressedAt(pressed, look.At) is not { } pressedAt || At(form, pressedAt, clock) is not { } at || StartedAt(look, job, form, at, clock) is not { } startedAt)
         {
             return new FormAnswer(look, StatusCodes.Status400BadRequest, [$"When: a number of minutes up to 1440, or a time that the shop's clocks show."]);
         }
@@ -81,7 +82,7 @@ internal static class TapForms
         after = lookout.Now() ?? look;
         return Told(id) is null ? Said(answer) : new FormAnswer(after, StatusCodes.Status303SeeOther, []);
 
-        Task<Answer> AskAsync(string id) => inbox.AskAsync(new Arrival.Tap("form", job, Signature.On(Tap(form, id, at, startedAt, pressedAt == look.At ? "" : PressedIn(form)), context)), context.RequestAborted);
+        Task<Answer> AskAsync(string id) => inbox.AskAsync(new Arrival.Tap("form", job, Signature.On(Tap(form, id, at, startedAt, pressed), context)), context.RequestAborted);
         Tap? Told(string id) => after.Shop.Find(job)?.Told.FirstOrDefault(t => t.Id == id);
         FormAnswer Said(Answer answer) => answer is Answer.Stored or Answer.Repeated
             ? new FormAnswer(after, StatusCodes.Status303SeeOther, [])
@@ -115,21 +116,21 @@ internal static class TapForms
         : $"b{Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(id)))}"[..TapOfJob.LongestId];
 
     /// <summary>
-    /// When the button was pressed. A page that could not reach the service says so itself; of one that sent it at once our clock says it, unless it was long
-    /// on its way.
+    /// When the button was pressed, as its page says: one that could not reach the service, or one whose tap was on its way for longer than a moment, since
+    /// the service or the network hung. Nothing where it was now.
     /// </summary>
-    /// <returns>The instant; null where what was sent is none.</returns>
-    private static DateTimeOffset? PressedAt(IFormCollection form, DateTimeOffset now)
+    private static string PressedText(IFormCollection form, DateTimeOffset now)
     {
-        string text = PressedIn(form);
-        bool isInstant = DateTimeOffset.TryParseExact(text, PressedFormat, CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal, out DateTimeOffset at);
-        return text.Length == 0 ? now
-            : !isInstant ? null
-            : form[Pressed].Count == 0 && now - at < LongestOnItsWay ? now
-            : at;
+        string waited = form[Pressed].ToString(), sent = form[Sent].ToString();
+        return waited.Length > 0 ? waited : PressedAt(sent, now) is { } at && now - at > Prompt ? sent : "";
     }
 
-    private static string PressedIn(IFormCollection form) => form.ContainsKey(Pressed) ? form[Pressed].ToString() : form[Prompt].ToString();
+    /// <returns>The instant, now where there is no text; null where what was sent is none.</returns>
+    private static DateTimeOffset? PressedAt(string text, DateTimeOffset now)
+    {
+        bool isInstant = DateTimeOffset.TryParseExact(text, PressedFormat, CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal, out DateTimeOffset at);
+        return text.Length == 0 ? now : isInstant ? at : null;
+    }
 
     /// <returns>When it was done; null where what was sent is no number of minutes, and no time of the shop's clocks.</returns>
     private static DateTimeOffset? At(IFormCollection form, DateTimeOffset pressedAt, ShopClock clock)
@@ -143,13 +144,13 @@ internal static class TapForms
             : null;
     }
 
-    private static ReadOnlyMemory<byte> Tap(IFormCollection form, string id, DateTimeOffset at, string startedAt, string reportedAt) => JsonAnswer.Utf8Of(json =>
+    private static ReadOnlyMemory<byte> Tap(IFormCollection form, string id, DateTimeOffset at, string startedAt, string pressed) => JsonAnswer.Utf8Of(json =>
     {
         string[] did = form["did"].ToString().Split(':');
         json.WriteStartObject();
         json.WriteString("id", id);
         json.WriteInstant("at", at);
-        StartForms.Given(json, "reportedAt", reportedAt);
+        StartForms.Given(json, "reportedAt", pressed);
         json.WriteString("did", did[0]);
         if (did.Length > 1)
         {

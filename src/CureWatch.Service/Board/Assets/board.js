@@ -2,23 +2,20 @@
 // Countdowns run on the service's clock. A board that lost its service says so.
 
 import { away } from "./away.js";
+import { aside, clock, itIs, now } from "./clock.js";
 import { sayIfNewer } from "./newer.js";
 import { language, spoken } from "./tongue.js";
+
+export { now };
 
 const lostAfter = 8000;        // the service sends something at least every three seconds
 const fetchPause = 1000;       // many changes are one fetch
 const ownRefresh = 30000;      // windows also move while nothing is told
 const longestPause = 30000;    // between two tries to listen
-const clock = document.getElementById("clock");
 const link = document.getElementById("link");
 const lost = document.getElementById("lost");
 
-const aside = Number(document.documentElement.dataset.aside ?? 0); // when the phone put this page aside; 0 where the service gave it now
-
 let source = null;
-let serverAt = Date.parse(clock.dateTime) + (aside && Date.now() - aside); // what time the service last said it is,
-let serverHeardAt = performance.now();       // and when it said so, by the clock that no one sets
-let serverHeardOn = Date.now();              // and by the one that goes on while the phone sleeps
 let heardAt = performance.now();             // when anything was last heard, or listening began
 let heardWall = Date.parse(clock.dateTime);  // and what time that was
 let changedAt = null;                        // when something changed that is not shown yet
@@ -31,15 +28,6 @@ let isLeaving = false;                       // for the sign-in page: to go ther
 let isLost = false;
 let pressedAt = -fetchPause;
 let isAside = aside > 0;                     // and the service was not heard since
-
-// Exported, like refresh: the phone stamps its taps with it. On some phones performance.now() stands still while they sleep.
-export const now = () => serverAt + Math.max(performance.now() - serverHeardAt, Date.now() - serverHeardOn);
-
-function itIs(at) {
-  serverAt = at;
-  serverHeardAt = performance.now();
-  serverHeardOn = Date.now();
-}
 
 function say(word, tone) {
   if (link.textContent !== word) {

@@ -31,7 +31,7 @@ function press(event) {
   }
   const tap = {
     action: new URL(form.action).pathname,
-    pressedAt: new Date(now()).toISOString(),
+    pressedAt: new Date(later(waiting().at(-1))).toISOString(),
     pressedOn: Date.now(),
     who: who(),
     words: event.submitter?.textContent.replace(/\s+/g, " ").trim() ?? fields.get("did"),
@@ -65,6 +65,12 @@ function press(event) {
   lastPress = { tap: { ...tap, fields: [...fields] }, button: event.submitter };
   told = tap.words;
   deliver();
+}
+
+// What was pressed after another was done after it, also where the service was heard to be some seconds behind in between.
+function later(last) {
+  const after = last ? Date.parse(last.pressedAt) + 1 : 0;
+  return after - now() < patience ? Math.max(after, now()) : now();
 }
 
 // When it was done: some minutes before it was told, where somebody said so.

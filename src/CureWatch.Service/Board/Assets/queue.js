@@ -1,6 +1,7 @@
 // Taps that the service has not heard yet, in the browser's own store: they outlive a reload, a flat battery and a service that is away. Each keeps
 // the instant it was pressed, the number its page had and a name of its own, of which the service makes its id: however often it is sent, it counts once.
 
+import { keepsTime } from "./clock.js";
 import { spoken } from "./tongue.js";
 
 const prefix = "curewatch-tap:";
@@ -14,9 +15,10 @@ const keys = () => Object.keys(localStorage).filter(key => key.startsWith(prefix
 
 export const waiting = () => keys().map(key => ({ key, ...JSON.parse(localStorage.getItem(key)) }));
 
-// A key of its own for each, so that two tabs never write over each other's; it sorts by when it was pressed.
+// A key of its own for each, so that two tabs never write over each other's; it sorts by when it was pressed, on this phone's own clock: what is known of
+// the service's may turn out seconds ahead.
 export function keep(tap) {
-  localStorage.setItem(`${prefix}${tap.pressedAt}:${String(performance.now()).padStart(20, "0")}`, JSON.stringify(tap));
+  localStorage.setItem(`${prefix}${new Date(tap.pressedOn).toISOString()}:${performance.now().toFixed(3).padStart(20, "0")}`, JSON.stringify(tap));
 }
 
 export const forget = key => localStorage.removeItem(key);
@@ -33,13 +35,17 @@ export const who = () => document.querySelector(".who .small")?.textContent.trim
 // What nobody has refused, and whoever is signed in now may tell: each tap carries who pressed it, and not who came after.
 export const mayBeSent = tap => !tap.why && tap.who === who();
 
-// What is sent at once happened now, by the service's own clock, unless it takes long to arrive; what had to wait says when, also where the phone's clock
-// was set back meanwhile. The service takes it only from who pressed it: this page may not know yet who signed in on another.
+// What is sent at once happened now, by the service's own clock, unless it arrives later than that; what had to wait says when, also where the phone's
+// clock was set back meanwhile. The service takes it only from who pressed it: this page may not know yet who signed in on another.
 function told(tap) {
   const fields = new URLSearchParams(tap.fields);
   fields.set("who", tap.who);
   const waited = Date.now() - tap.pressedOn;
-  fields.set(waited < 0 || waited > prompt ? "pressedAt" : "promptAt", tap.pressedAt);
+  if (waited < 0 || waited > prompt) {
+    fields.set("pressedAt", tap.pressedAt);
+  } else if (keepsTime()) {
+    fields.set("sentAt", tap.pressedAt);
+  }
   return fields;
 }
 

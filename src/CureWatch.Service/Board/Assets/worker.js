@@ -86,9 +86,10 @@ async function page(request) {
   const isOpened = request.mode === "navigate";
   try {
     const fresh = await fetch(request, isOpened ? { signal: AbortSignal.timeout(patience) } : {});
+    const came = Date.now();
     if (fresh.ok && !fresh.redirected) {
       const text = await fresh.clone().text(); // what breaks off was not answered
-      await keep(request, fresh.headers, text, begun).catch(() => undefined); // a store that is full hides nothing that was
+      await keep(request, fresh.headers, text, begun, came).catch(() => undefined); // a store that is full hides nothing that was
     }
     return fresh;
   } catch (fault) {
@@ -122,14 +123,14 @@ const unchanged = () => inWords(
   "/unchanged", "Not known", "The service does not answer",
   "Whether anything was changed is not known. What this phone has shown before is still there.");
 
-async function keep(request, given, text, begun) {
+async function keep(request, given, text, begun, came) {
   const kept = await caches.open(store);
   if (begun !== epoch || !isKept(pathOf(request))) {
     return;
   }
   const headers = new Headers(given);
   headers.delete("Content-Encoding");
-  const marked = text.replace("<html", `<html data-aside="${Date.now()}"`);
+  const marked = text.replace("<html", `<html data-aside="${came}"`);
   await kept.put(request.url, new Response(marked, { headers }));
   const pages = (await kept.keys()).filter(key => isBay(pathOf(key)));
   await Promise.all(pages.slice(0, Math.max(0, pages.length - most)).map(key => kept.delete(key)));
