@@ -13,7 +13,7 @@ namespace CureWatch.Bays;
 /// <param name="lockUp">When the lamp has to be off, because nobody is there any more.</param>
 /// <remarks>
 /// The slowest surface gets it, minute by minute; once it is no longer the slowest, the next one does, one after the other. What a lamp earns counts
-/// beyond what the air would have earned in those minutes.
+/// beyond what the air would have earned in those minutes. Nothing is lit while a coat in its air, whoever's, gives off solvent.
 /// </remarks>
 internal sealed class LampWays(Shop shop, JobState job, DateTimeOffset lockUp)
 {
@@ -21,6 +21,10 @@ internal sealed class LampWays(Shop shop, JobState job, DateTimeOffset lockUp)
     private static readonly TimeSpan HeatsUp = TimeSpan.FromMinutes(15);
 
     private readonly Present _present = new(shop, shop.Now);
+
+    /// <summary>Every coat that is on and still here: what leaves it catches fire at whoever's lamp.</summary>
+    private readonly Lazy<CoatAtRisk[]> _coats = new(() =>
+        [.. shop.Jobs.Values.Where(j => j.LeftAt is null).SelectMany(j => CoatsAtRisk.Of(shop, new Present(shop, shop.Now), j, (_, _) => null))]);
 
     /// <summary>Finds it.</summary>
     /// <param name="shop">The shop.</param>
@@ -89,7 +93,7 @@ internal sealed class LampWays(Shop shop, JobState job, DateTimeOffset lockUp)
     {
         Supposed supposed = Supposed.Nothing;
         DateTimeOffset off = shop.Now;
-        foreach ((SurfaceStory story, int time, DateTimeOffset from) in
+        foreach ((SurfaceStory story, int time, DateTimeOffset? mayBe) in
             from lit in minutes
             let story = job.Stories.First(s => s.Surface.Id == lit.Key)
             let litFrom = MayBeLitFrom(story)
@@ -97,8 +101,13 @@ internal sealed class LampWays(Shop shop, JobState job, DateTimeOffset lockUp)
             select (story, lit.Value, litFrom))
         {
             (Coat Coat, double? Hours)[] earned = [.. story.Living.Select(c => (c, Earned(story, c, time)))];
+            if (mayBe is not { } from || earned.Any(e => e.Hours is null))
+            {
+                return null;
+            }
+
             off = (from > off ? from : off) + HeatsUp + TimeSpan.FromMinutes(time);
-            if (off > lockUp || earned.Any(e => e.Hours is null))
+            if (off > lockUp)
             {
                 return null;
             }
@@ -113,8 +122,14 @@ internal sealed class LampWays(Shop shop, JobState job, DateTimeOffset lockUp)
         return supposed;
     }
 
-    private DateTimeOffset MayBeLitFrom(SurfaceStory story) => story.Living.Max(
-        c => (shop.LawsOf(c).CureStartOf(c) ?? c.AppliedAt) + (BandOf(c, shop.LawsOf(c))?.NotBefore ?? TimeSpan.Zero));
+    /// <summary>From when on the sheets let a surface be lit, and no solvent is in its air; null where nobody can tell.</summary>
+    private DateTimeOffset? MayBeLitFrom(SurfaceStory story)
+    {
+        string? air = AirWorks.AirspaceOf(shop, _present.StaysOf(job.Job, story)[^1].Bay!);
+        DateTimeOffset from = story.Living.Select(c => (shop.LawsOf(c).CureStartOf(c) ?? c.AppliedAt) + (BandOf(c, shop.LawsOf(c))?.NotBefore ?? TimeSpan.Zero))
+            .Concat(_coats.Value.Where(c => c.Airspace == air).Select(c => c.SolventUntil).OfType<DateTimeOffset>()).Max();
+        return from == DateTimeOffset.MaxValue ? null : from;
+    }
 
     /// <summary>What a time under a lamp earns a coat beyond what the air does; null where its sheet allows no such time.</summary>
     private double? Earned(SurfaceStory story, Coat coat, int minutes)

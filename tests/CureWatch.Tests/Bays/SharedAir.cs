@@ -3,15 +3,16 @@ using CureWatch.Bays;
 using CureWatch.Curing;
 using CureWatch.Panels;
 using CureWatch.Planning;
+using CureWatch.Products;
 
 namespace CureWatch.Tests.Bays;
 
 /// <summary>A test shop whose two bays share their air, with cars beside the one it has.</summary>
 internal static class SharedAir
 {
-    public static TestShop Hall(double? hour = null, ImmutableArray<Equipment>? equipment = null)
+    public static TestShop Hall(double? hour = null, ImmutableArray<Equipment>? equipment = null, ProductSheet? sheet = null)
     {
-        TestShop shop = new();
+        TestShop shop = new(sheet);
         ShopPlan plan = shop.Shop.Plan;
         return shop.Take(new Message.PlanChanged(
             plan with { Bays = [.. plan.Bays.Select(b => b with { Airspace = "hall", Equipment = equipment ?? [] })] }, TestShop.At(hour ?? 0)));
