@@ -58,30 +58,33 @@ internal sealed class LookAhead
             [.. look.Limits().Select(l => look.RiskOf(l.Kind, l.Doubt, l.Excess)).OfType<Risk>()]);
     }
 
-    /// <summary>What a bay's night is expected to be before there is a coat in it.</summary>
+    /// <summary>What a bay's hours to come are expected to bring a coat that is not on yet.</summary>
     /// <param name="shop">The shop.</param>
     /// <param name="bay">The bay.</param>
-    /// <param name="until">Until when; null for as far as is looked.</param>
-    /// <returns>The night; null while no air probe is heard.</returns>
-    public static NightAhead? NightOf(Shop shop, BayState bay, DateTimeOffset? until)
+    /// <returns>
+    /// What an instant to another brings, or as far as is looked where the other is null; null where that begins beyond it. Null while no air probe is heard.
+    /// </returns>
+    public static Func<DateTimeOffset, DateTimeOffset?, NightAhead?>? NightsOf(Shop shop, BayState bay)
     {
         if (AheadScene.Of(shop, bay) is not { } now)
         {
             return null;
         }
 
-        double within = Math.Clamp((until - now.At)?.TotalHours ?? Scenarios.Reach, 1, Scenarios.Reach);
-        return NightOf(Scenarios.Of(bay.Forecaster, now, within), within);
+        var scenarios = Scenarios.Of(bay.Forecaster, now, Scenarios.Reach);
+        return (from, to) => (from - now.At).TotalHours is var begins && begins < Scenarios.Reach
+            ? NightOf(scenarios, (to - now.At)?.TotalHours ?? Scenarios.Reach, begins)
+            : null;
     }
 
     private static double ReachOf(AirNow now) => Math.Clamp((now.OpensAt - now.At)?.TotalHours ?? WarnedHours, WarnedHours, Scenarios.Reach);
 
-    private static NightAhead NightOf(Scenarios scenarios, double within)
+    private static NightAhead NightOf(Scenarios scenarios, double within, double begins = 0)
     {
         AirNow now = scenarios.Now;
-        RiskAhead wet = RiskAhead.Of(scenarios, within, SpreadDoubtK, p => -p.SpreadKelvins);
-        (double coldest, double coldestHours) = scenarios.LeastLikely(within, p => p.ColdestKelvins);
-        (double spread, double spreadHours) = scenarios.LeastLikely(within, p => p.SpreadKelvins);
+        RiskAhead wet = RiskAhead.Of(scenarios, within, SpreadDoubtK, p => -p.SpreadKelvins, begins: begins);
+        (double coldest, double coldestHours) = scenarios.LeastLikely(within, p => p.ColdestKelvins, begins);
+        (double spread, double spreadHours) = scenarios.LeastLikely(within, p => p.SpreadKelvins, begins);
         return new NightAhead(coldest - Celsius.KelvinsAtZero, At(coldestHours), spread, At(spreadHours), wet.Chance, wet.FromHours is { } from ? At(from) : null);
 
         DateTimeOffset At(double hours) => Minute(now.At + TimeSpan.FromHours(hours));

@@ -21,7 +21,7 @@ internal sealed class StartScene
     private static readonly Sentence WarmBefore =
         $" What came in cold is reckoned within {new Figure.Difference(PlausiblePanel.LastingK, "0")} of that air by the time it is coated.";
 
-    private readonly Dictionary<string, NightAhead?> _nights = [];
+    private readonly Dictionary<string, Func<DateTimeOffset, DateTimeOffset?, NightAhead?>?> _nights = [];
     private readonly Shop _shop;
     private readonly Present _present;
 
@@ -104,21 +104,21 @@ internal sealed class StartScene
             [.. times.Select((t, i) => RiskTimes.Of(_shop.LawsOf(surface, from + i), t.RecoatFrom, t.KeepDry?.Latest))]);
     }
 
-    /// <summary>The night to come, the same for every surface in a bay's own air; the cabin and the engine bay have none that is forecast.</summary>
-    private NightAhead? NightIn(BayState bay, WatchPoint point)
+    /// <summary>The hours to come, the same for every surface in a bay's own air; the cabin and the engine bay have none that are forecast.</summary>
+    private Func<DateTimeOffset, DateTimeOffset?, NightAhead?>? NightIn(BayState bay, WatchPoint point)
     {
         if (point.Air != Place.Outside)
         {
             return null;
         }
 
-        if (!_nights.TryGetValue(bay.Plan.Bay, out NightAhead? night))
+        if (!_nights.TryGetValue(bay.Plan.Bay, out Func<DateTimeOffset, DateTimeOffset?, NightAhead?>? nights))
         {
-            night = LookAhead.NightOf(_shop, bay, AheadScene.NightOf(_shop.Plan.Hours, Day.Now).Opens);
-            _nights.Add(bay.Plan.Bay, night);
+            nights = LookAhead.NightsOf(_shop, bay);
+            _nights.Add(bay.Plan.Bay, nights);
         }
 
-        return night;
+        return nights;
     }
 
     private ImmutableArray<CoatTimes> TimesOf(Present present, Job job, SurfaceStory story, int from) =>

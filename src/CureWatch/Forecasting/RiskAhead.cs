@@ -15,24 +15,26 @@ internal readonly record struct RiskAhead(double Chance, double SoonChance, doub
     /// <param name="doubt">Standard deviation of what is measured, in its unit, above 0.</param>
     /// <param name="excessOf">How far beyond its limit it is, in the same unit.</param>
     /// <param name="soon">The shorter time [h].</param>
+    /// <param name="begins">From how far ahead on is looked [h].</param>
     /// <returns>The risk.</returns>
-    public static RiskAhead Of(Scenarios scenarios, double within, double doubt, Func<ScenarioPoint, double> excessOf, double soon = 0)
+    public static RiskAhead Of(Scenarios scenarios, double within, double doubt, Func<ScenarioPoint, double> excessOf, double soon = 0, double begins = 0)
     {
+        int first = Scenarios.FirstKnot(begins);
         double all = 0, happens = 0, happensSoon = 0;
         var begun = new List<(double Hours, double Weight)>();
         var lasted = new List<(double Hours, double Weight)>();
         foreach (Scenario scenario in scenarios.All)
         {
             double most = double.NegativeInfinity, mostSoon = most, before = double.NegativeInfinity, beginsAt = double.NaN, beyondHours = 0;
-            for (int k = 0; k < scenario.Points.Length && Scenarios.Knots[k] <= within; k++)
+            for (int k = first; k < scenario.Points.Length && (k == first || Scenarios.Knots[k] <= within); k++)
             {
                 double excess = excessOf(scenario.Points[k]);
                 most = Math.Max(most, excess);
                 mostSoon = Scenarios.Knots[k] <= soon ? most : mostSoon;
-                double since = k == 0 ? 0 : Scenarios.Knots[k] - Scenarios.Knots[k - 1];
+                double since = k == first ? 0 : Scenarios.Knots[k] - Scenarios.Knots[k - 1];
                 if (excess > 0 && double.IsNaN(beginsAt))
                 {
-                    beginsAt = Scenarios.Knots[k] - (k == 0 ? 0 : since * excess / (excess - before));
+                    beginsAt = Scenarios.Knots[k] - (k == first ? 0 : since * excess / (excess - before));
                 }
 
                 beyondHours += excess > 0 ? before > 0 ? since : since / 2 : before > 0 ? since / 2 : 0;

@@ -130,13 +130,15 @@ internal sealed class Scenarios
     /// <summary>The least something likely comes down to, and when: the median of the scenarios of each.</summary>
     /// <param name="within">Up to how far ahead is looked [h].</param>
     /// <param name="of">What.</param>
-    public (double Value, double Hours) LeastLikely(double within, Func<ScenarioPoint, double> of)
+    /// <param name="begins">From how far ahead on [h].</param>
+    public (double Value, double Hours) LeastLikely(double within, Func<ScenarioPoint, double> of, double begins = 0)
     {
         var least = new List<(double Value, double Hours, double Weight)>(All.Count);
         foreach (Scenario scenario in All)
         {
             (double value, double hours) = (double.PositiveInfinity, 0);
-            for (int k = 0; k < scenario.Points.Length && Knots[k] <= within; k++)
+            int first = FirstKnot(begins);
+            for (int k = first; k < scenario.Points.Length && (k == first || Knots[k] <= within); k++)
             {
                 (value, hours) = of(scenario.Points[k]) is var here && here < value ? (here, Knots[k]) : (value, hours);
             }
@@ -146,6 +148,10 @@ internal sealed class Scenarios
 
         return (Weighed.Median(least.Select(l => (l.Value, l.Weight))), Weighed.Median(least.Select(l => (l.Hours, l.Weight))));
     }
+
+    /// <summary>The first knot of a stretch, which counts however short it is.</summary>
+    /// <param name="begins">How far ahead it begins [h].</param>
+    public static int FirstKnot(double begins) => Math.Max(0, Array.FindIndex(Knots, h => h >= begins));
 
     /// <summary>The same with something done about it.</summary>
     public Scenarios Under(ClimateHeld held) => new(_now, IsForecast, [.. All.Select(s => s.Under(held, _now))]);

@@ -8,7 +8,8 @@ namespace CureWatch.Planning;
 /// <summary>Every reason that the rest of the day, and the night after it, give not to start a surface now.</summary>
 /// <remarks>
 /// A day is planned as if the work began now, or when its panel is ready or its car comes, with nothing else to do. What does not fit that day waits for the first
-/// one that holds it; a layer that its recoat window lets wait for the next day is only noted, and so is one that is begun: it is finished before people go. The night is the one that is forecast.
+/// one that holds it; a layer that its recoat window lets wait for the next day is only noted, and so is one that is begun: it is finished before people go. Of a
+/// night counts what the coat lives through wet: from its first wipe, once all waiting is over, until its keep-dry ends at the latest.
 /// </remarks>
 internal sealed class DayReasons(StartEvidence evidence, WorkPlan plan, StartDay day)
 {
@@ -24,7 +25,11 @@ internal sealed class DayReasons(StartEvidence evidence, WorkPlan plan, StartDay
     private readonly Sentence _name = evidence.Name;
     private readonly ShopHours _days = day.Days;
 
-    public IEnumerable<StartReason> All() => new[] { Hours(), Timing(), Layers(), Night() }.OfType<StartReason>();
+    public IEnumerable<StartReason> All()
+    {
+        StartReason? hours = Hours();
+        return new[] { hours, Timing(), Layers(), Night(hours?.Until?.Latest) }.OfType<StartReason>();
+    }
 
     private StartReason? Hours()
     {
@@ -99,15 +104,28 @@ internal sealed class DayReasons(StartEvidence evidence, WorkPlan plan, StartDay
             $"Layer {late.Layer} of {_name} would come only {day.Clock(late.BeginsAt)}, when its first sections may take it no more: fewer sections at a time.")
         : null;
 
-    private StartReason? Night()
+    private StartReason? Night(DateTimeOffset? waitsUntil)
     {
-        if (evidence.Night is not { } night || plan.ReadyAt(evidence.Surface.Id) is not { } dry || !StaysOverNight(dry))
+        if (evidence.Night is not { } nights || plan.ReadyAt(evidence.Surface.Id) is not { } planned)
         {
             return null;
         }
 
+        DateTimeOffset begins = plan.Layers[0].BeginsAt;
+        TimeSpan delay = waitsUntil > begins ? waitsUntil.Value - begins : TimeSpan.Zero;
+        DateTimeOffset? dry = planned.Latest + delay;
+        if (_days.DayAt(begins + delay)?.LocksUp is { } lockUp && dry <= lockUp)
+        {
+            return null;
+        }
+
+        Sentence until = dry is null ? (Sentence)$"without an end in this climate" : $"until {day.Clock(dry)}";
+        if (nights(begins + delay, dry) is not { } night)
+        {
+            return Of(StartReasonKind.Night, StartWeight.Notes, $"{Capital(_name)} has to stay dry {until}; what that night brings is not known yet.");
+        }
+
         SheetLimits limits = evidence.Laws.Sheet.Limits;
-        Sentence until = dry.Latest is null ? (Sentence)$"without an end in this climate" : $"until {day.Clock(dry.Latest)}";
         bool isWet = night.WetChance >= LikelyEnough, isThin = night.LeastSpreadK < limits.SpreadMinK || night.WetChance >= WorthKnowing, isCold = night.ColdestC < limits.PanelMinC;
         if (!isThin && !isCold)
         {
@@ -133,8 +151,6 @@ internal sealed class DayReasons(StartEvidence evidence, WorkPlan plan, StartDay
             IsHelpHeat = true,
         };
     }
-
-    private bool StaysOverNight(TimeBounds dry) => dry.Latest is null || dry.Latest > day.Today?.LocksUp || day.Today?.LocksUp is null;
 
     private StartReason Of(StartReasonKind kind, StartWeight weight, Sentence text) => new(kind, weight, evidence.Surface.Id, text);
 }

@@ -16,7 +16,9 @@ namespace CureWatch.Planning;
 /// <param name="Preparation">What people told of getting the first of its sections ready that go on; null where there is no car yet that they could tell of.</param>
 /// <param name="Wettings">Water that touched it, in order.</param>
 /// <param name="Times">How long a coat begun now takes, for the next layer and every one after it; empty where the climate is not known.</param>
-/// <param name="Night">What the night to come is expected to bring; null where nobody measures.</param>
+/// <param name="Night">
+/// What an instant to another is expected to bring it, or as far as is foreseen where the other is null; null where that begins later. Null where nobody measures.
+/// </param>
 /// <param name="Arrival">How far it is since it came in; null where that is not known, or does not matter any more.</param>
 /// <param name="Means">What the bay has to change its climate.</param>
 public sealed record StartEvidence(
@@ -30,7 +32,7 @@ public sealed record StartEvidence(
     Preparation? Preparation,
     ImmutableArray<Wetting> Wettings,
     ImmutableArray<CoatTimes> Times,
-    NightAhead? Night,
+    Func<DateTimeOffset, DateTimeOffset?, NightAhead?>? Night,
     ArrivalLook? Arrival,
     ClimateMeans Means)
 {

@@ -57,6 +57,17 @@ public class AheadNightsTests
     }
 
     [Fact]
+    public void Night_IsThatOfTheStretchThatIsAskedAbout_AndUnknownBeyondWhatIsForeseen()
+    {
+        TestShop shop = new TestShop().Steady(0, 2, 20, 72);
+        Func<DateTimeOffset, DateTimeOffset?, NightAhead?> nights = LookAhead.NightsOf(shop.Shop, shop.Shop.Bays["bay-1"])!;
+        NightAhead day = nights(TestShop.At(2), TestShop.At(6))!, night = nights(TestShop.At(2), TestShop.At(24))!, after = nights(TestShop.At(25), TestShop.At(25.2))!;
+        Assert.True(day.LeastSpreadK > night.LeastSpreadK && day.LeastSpreadAt <= TestShop.At(6), $"{day} {night}");
+        Assert.InRange(after.LeastSpreadAt, TestShop.At(25), TestShop.At(27));
+        Assert.Null(nights(TestShop.At(2 + 36), null));
+    }
+
+    [Fact]
     public void OutdoorProbeOfOneBay_TellsTheForecastOfEach()
     {
         var shop = new TestShop(null, 1, 1, Place.Outside, null, TestShop.Air("air-1"), Outdoor);

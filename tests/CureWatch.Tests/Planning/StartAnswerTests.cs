@@ -138,7 +138,7 @@ public class StartAnswerTests
             Preparation = null,
             Wettings = [new Wetting(At(-60), null)],
             Next = SecondLayer(60, 300, levelled: true, "Dust found 09:00."),
-            Night = new NightAhead(2, At(13 * 60), 0.5, At(13 * 60), 0.2, At(13 * 60)),
+            Night = Always(new NightAhead(2, At(13 * 60), 0.5, At(13 * 60), 0.2, At(13 * 60))),
         };
         StartAnswer answer = StartAnswer.To(bad with { Preparation = Wiped(-90, Did.Polished, -70) }, Day);
         Assert.Equal(

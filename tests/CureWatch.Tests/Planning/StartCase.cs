@@ -52,6 +52,9 @@ internal static class StartCase
     /// <summary>Every layer takes as long.</summary>
     public static ImmutableArray<CoatTimes> Same(CoatTimes times) => [times, times, times];
 
+    /// <summary>Whatever stretch is asked about, it brings the same.</summary>
+    public static Func<DateTimeOffset, DateTimeOffset?, NightAhead?> Always(NightAhead night) => (_, _) => night;
+
     public static DateTimeOffset At(double minutes) => Now + TimeSpan.FromMinutes(minutes);
 
     public static AirLook Air(double airC, double humidityPct)

@@ -107,13 +107,13 @@ internal static class StartSituations
         "recoat open" => OverFirst with { Next = SecondLayer(-60, 120) },
         "recoat without an end" => OverFirst with { Next = SecondLayer(-60, null) },
         "untimed level-off" => Fine with { Times = Same(OneCoat with { Flash = new FlashWindow(TimeSpan.FromMinutes(3), TimeSpan.FromMinutes(2), endsInside: true) }) },
-        "cold night" => Fine with { Night = new NightAhead(9.5, At(13 * 60), 5, At(13 * 60), 0, null) },
+        "cold night" => Fine with { Night = Always(new NightAhead(9.5, At(13 * 60), 5, At(13 * 60), 0, null)) },
         "cold night, dry before lock-up" => Fine with
         {
-            Night = new NightAhead(9.5, At(13 * 60), 5, At(13 * 60), 0, null),
+            Night = Always(new NightAhead(9.5, At(13 * 60), 5, At(13 * 60), 0, null)),
             Times = Same(OneCoat with { KeepDry = new KeepDryTimes(TimeSpan.FromHours(1), TimeSpan.FromHours(2), TimeSpan.FromHours(3)) }),
         },
-        "wet night" => Fine with { Night = new NightAhead(12, At(13 * 60), -0.2, At(13.5 * 60), 0.6, At(13 * 60)) },
+        "wet night" => Fine with { Night = Always(new NightAhead(12, At(13 * 60), -0.2, At(13.5 * 60), 0.6, At(13 * 60))) },
         "nothing left" => Fine with { Next = null },
         "no car yet" => Fine with { Preparation = null },
         _ => throw new ArgumentOutOfRangeException(nameof(situation), situation, "No such situation."),
