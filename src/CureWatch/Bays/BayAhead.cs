@@ -8,8 +8,8 @@ namespace CureWatch.Bays;
 /// <param name="At">When that was.</param>
 /// <param name="Until">Until when was looked: to the next opening at least.</param>
 /// <param name="IsForecast">Whether the bay's own days tell; else what bays usually do.</param>
-/// <param name="Night">What it likely comes down to in that time.</param>
-/// <param name="Risks">What may happen, each kind once, in the order of the kinds.</param>
+/// <param name="Night">What it likely comes down to in that time, as long as something in it has to stay dry by the slow bound.</param>
+/// <param name="Risks">What may happen, each kind once, in the order of the kinds: but of heat only as long as that.</param>
 public sealed record BayAhead(DateTimeOffset At, DateTimeOffset Until, bool IsForecast, NightAhead Night, ImmutableArray<Risk> Risks)
 {
     /// <summary>Finds the risk of a kind.</summary>
@@ -20,7 +20,7 @@ public sealed record BayAhead(DateTimeOffset At, DateTimeOffset Until, bool IsFo
 
 /// <summary>Something that may happen.</summary>
 /// <param name="Kind">The warning it is told by.</param>
-/// <param name="Chance">How likely it is by the end of what was looked at [1].</param>
+/// <param name="Chance">How likely it is by the end of what was looked at, or until it matters no more [1].</param>
 /// <param name="SoonChance">How likely it is in the next eight hours, and no later than people come [1].</param>
 /// <param name="From">When it likely begins.</param>
 /// <param name="Lasts">How long it then likely lasts.</param>

@@ -134,13 +134,13 @@ public static class CoatReviews
             .Concat(Watchman.Tell(shop, Subject(WarningKind.RecoatMissed, watched), isAwaited && isMissed && !isClear));
     }
 
-    /// <summary>A coat under another is guarded by that one.</summary>
-    private static bool IsDry(Shop shop, WatchedCoat watched, CoatWindows windows)
-    {
-        Window? keepDry = windows.All.FirstOrDefault(w => w.Stage == WindowStage.KeepDry);
-        bool isOver = keepDry is null ? watched.Coat.CoveredAt is not null : keepDry.ClosesAt?.Latest <= shop.Now;
-        return isOver && windows.WettedInKeepDry.All(w => w.DriedAt is not null);
-    }
+    private static bool IsDry(Shop shop, WatchedCoat watched, CoatWindows windows) => DryBy(watched, windows) <= shop.Now;
+
+    /// <summary>When the keep-dry of a coat is over at the latest; null where nobody can tell. A coat under another is guarded by that one.</summary>
+    internal static DateTimeOffset? DryBy(WatchedCoat watched, CoatWindows windows) =>
+        windows.WettedInKeepDry.Any(w => w.DriedAt is null) ? null
+        : windows.All.FirstOrDefault(w => w.Stage == WindowStage.KeepDry) is { } keepDry ? keepDry.ClosesAt?.Latest
+        : watched.Coat.CoveredAt;
 
     /// <summary>Null once every window has passed its latest end: nothing but a tap can change it then.</summary>
     private static DateTimeOffset? WhenSettled(Shop shop, WatchedCoat watched, CoatWindows windows)

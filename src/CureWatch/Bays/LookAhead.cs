@@ -29,11 +29,12 @@ internal sealed class LookAhead
     private readonly BayState _bay;
     private readonly AirNow _now;
     private readonly Scenarios _scenarios;
-    private readonly double _within;
+    private readonly double _within, _wetWithin;
 
-    private LookAhead(BayState bay, AirNow now, double within)
+    private LookAhead(BayState bay, AirNow now, double within, DateTimeOffset? dryBy)
     {
         (_bay, _now, _within) = (bay, now, within);
+        _wetWithin = Math.Clamp((dryBy - now.At)?.TotalHours ?? within, 0, within);
         _scenarios = Scenarios.Of(bay.Forecaster, now, within);
     }
 
@@ -49,12 +50,12 @@ internal sealed class LookAhead
         }
 
         double reach = ReachOf(now);
-        var look = new LookAhead(bay, now, reach);
+        var look = new LookAhead(bay, now, reach, DryBy(shop, bay));
         return new BayAhead(
             now.At,
             now.At + TimeSpan.FromHours(reach),
             look._scenarios.IsForecast,
-            NightOf(look._scenarios, reach),
+            NightOf(look._scenarios, look._wetWithin),
             [.. look.Limits().Select(l => look.RiskOf(l.Kind, l.Doubt, l.Excess)).OfType<Risk>()]);
     }
 
@@ -75,6 +76,27 @@ internal sealed class LookAhead
         return (from, to) => (from - now.At).TotalHours is var begins && begins < Scenarios.Reach
             ? NightOf(scenarios, (to - now.At)?.TotalHours ?? Scenarios.Reach, begins)
             : null;
+    }
+
+    /// <summary>Until when water, and air beyond the sheet, can spoil anything that is open, by the slow bound; null where nobody can tell.</summary>
+    private static DateTimeOffset? DryBy(Shop shop, BayState bay)
+    {
+        var present = new Present(shop, shop.Now);
+        DateTimeOffset last = shop.Now;
+        foreach (string job in bay.Jobs)
+        {
+            foreach (WatchedCoat watched in shop.Jobs[job].Watched.Where(w => !w.IsDry && w.Point?.Bay == bay.Plan.Bay))
+            {
+                if (CoatReviews.DryBy(watched, present.WindowsOf(shop.Jobs[job].Job, watched.Story, watched.Coat)) is not { } dry)
+                {
+                    return null;
+                }
+
+                last = dry > last ? dry : last;
+            }
+        }
+
+        return last;
     }
 
     private static double ReachOf(AirNow now) => Math.Clamp((now.OpensAt - now.At)?.TotalHours ?? WarnedHours, WarnedHours, Scenarios.Reach);
@@ -138,9 +160,12 @@ internal sealed class LookAhead
         return least;
     }
 
+    /// <summary>Up to how far ahead something of a kind matters [h]: heat spoils also what is dry.</summary>
+    private double WithinOf(WarningKind kind) => kind == WarningKind.PanelHotAhead ? _within : _wetWithin;
+
     private Risk? RiskOf(WarningKind kind, double doubt, Func<ScenarioPoint, double> excess)
     {
-        RiskAhead risk = RiskAhead.Of(_scenarios, _within, doubt, excess, SoonHours);
+        RiskAhead risk = RiskAhead.Of(_scenarios, WithinOf(kind), doubt, excess, SoonHours);
         if (risk.Chance < Negligible || risk.FromHours is not { } from)
         {
             return null;
@@ -164,7 +189,7 @@ internal sealed class LookAhead
         {
             RemedyEffect[] effects =
             [
-                .. sort.Select(r => new RemedyEffect(r.Text, RiskAhead.Of(_scenarios.Under(r.Climate), _within, doubt, excess).Chance, r.IsHeat))
+                .. sort.Select(r => new RemedyEffect(r.Text, RiskAhead.Of(_scenarios.Under(r.Climate), WithinOf(kind), doubt, excess).Chance, r.IsHeat))
                     .Where(e => e.HelpsAgainst(chance)),
             ];
             if (effects.Length > 0)
