@@ -13,12 +13,14 @@ internal static class BayMeans
     {
         Sentence? fixedHeating = bay.Plan.Equipment.Contains(Equipment.FixedHeating) ? (Sentence)$"the fixed heating" : null;
         Sentence? portable = bay.Plan.Equipment.Contains(Equipment.PortableHeater) ? (Sentence)$"the portable heater, attended and before any solvent is open" : null;
+        Sentence? dehumidifier = bay.Plan.Equipment.Contains(Equipment.Dehumidifier) ? (Sentence)$"the dehumidifier" : null;
         return new ClimateMeans(
             fixedHeating ?? portable,
             fixedHeating,
-            bay.Plan.Equipment.Contains(Equipment.Dehumidifier) ? (Sentence)$"the dehumidifier"
-                : air is not null && Airing.With(shop, bay, air.VapourPressurePa) is not null ? (Sentence)$"the extraction: it is drier outdoors"
-                : null,
-            bay.Plan.Equipment.Contains(Equipment.Humidifier) ? (Sentence)$"the humidifier" : null);
+            dehumidifier ?? (air is not null && Airing.With(shop, bay, air.VapourPressurePa) is not null ? (Sentence)$"the extraction: it is drier outdoors" : null),
+            bay.Plan.Equipment.Contains(Equipment.Humidifier) ? (Sentence)$"the humidifier" : null)
+        {
+            DryAtNight = dehumidifier,
+        };
     }
 }

@@ -113,14 +113,14 @@ internal sealed class DayReasons(StartEvidence evidence, WorkPlan plan, StartDay
 
         DateTimeOffset begins = plan.Layers[0].BeginsAt;
         TimeSpan delay = waitsUntil > begins ? waitsUntil.Value - begins : TimeSpan.Zero;
-        DateTimeOffset? dry = planned.Latest + delay;
-        if (_days.DayAt(begins + delay)?.LocksUp is { } lockUp && dry <= lockUp)
+        DateTimeOffset? dryBy = planned.Latest + delay;
+        if (_days.DayAt(begins + delay)?.LocksUp is { } lockUp && dryBy <= lockUp)
         {
             return null;
         }
 
-        Sentence until = dry is null ? (Sentence)$"without an end in this climate" : $"until {day.Clock(dry)}";
-        if (nights(begins + delay, dry) is not { } night)
+        Sentence until = dryBy is null ? (Sentence)$"without an end in this climate" : $"until {day.Clock(dryBy)}";
+        if (nights(begins + delay, dryBy) is not { } night)
         {
             return Of(StartReasonKind.Night, StartWeight.Notes, $"{Capital(_name)} has to stay dry {until}; what that night brings is not known yet.");
         }
@@ -145,8 +145,8 @@ internal sealed class DayReasons(StartEvidence evidence, WorkPlan plan, StartDay
             isWet ? StartWeight.Stops : StartWeight.Notes,
             $"{Capital(_name)} has to stay dry {until}; until then it likely comes down to {figures}.{water}") with
         {
-            Help = evidence.Means.HeatAtNight is { } heat
-                ? (Sentence)$"Hold the bay warm overnight with {heat}, doors shut."
+            Help = evidence.Means.HeatAtNight is { } heat ? (Sentence)$"Hold the bay warm overnight with {heat}, doors shut."
+                : evidence.Means.DryAtNight is { } dry && !isCold ? (Sentence)$"Hold the air dry overnight with {dry}, doors shut."
                 : $"This bay has nothing that may heat it overnight: begin where its keep-dry ends in daylight, or cure it elsewhere.",
             IsHelpHeat = true,
         };

@@ -149,6 +149,9 @@ public sealed record Wetness(DateTimeOffset? Since, DateTimeOffset? Until);
 /// <param name="Moisten">To put moisture in.</param>
 public sealed record ClimateMeans(Sentence? Heat, Sentence? HeatAtNight, Sentence? Dry, Sentence? Moisten)
 {
+    /// <summary>To take moisture out while nobody is there.</summary>
+    public Sentence? DryAtNight { get; init; }
+
     /// <summary>A bay that has nothing.</summary>
     public static ClimateMeans None { get; } = new(null, null, null, null);
 }

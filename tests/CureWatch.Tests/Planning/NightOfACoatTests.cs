@@ -41,6 +41,17 @@ public class NightOfACoatTests
         Assert.EndsWith("what that night brings is not known yet.", reason.Text.ToString(), StringComparison.Ordinal);
     }
 
+    // A bay with a dehumidifier alone was told that nothing helps; against the cold it does not.
+    [Theory]
+    [InlineData(12, "Hold the air dry overnight with the dehumidifier, doors shut.")]
+    [InlineData(9, "This bay has nothing that may heat it overnight: begin where its keep-dry ends in daylight, or cure it elsewhere.")]
+    public void WetNight_InABayThatOnlyDries_NamesWhatDries(double coldestC, string help)
+    {
+        ClimateMeans dries = new(null, null, $"the dehumidifier", null) { DryAtNight = $"the dehumidifier" };
+        StartAnswer answer = StartAnswer.To(Fine with { Means = dries, Night = Always(new NightAhead(coldestC, At(13 * 60), -0.2, At(13 * 60), 0.6, At(13 * 60))) }, Day);
+        Assert.Equal((help, true), (answer.Reasons.Single().Help!.ToString(), answer.Reasons.Single().IsHelpHeat));
+    }
+
     private static StartEvidence KeptDry(double minutes) => Fine with
     {
         Times = Same(OneCoat with { KeepDry = new KeepDryTimes(TimeSpan.FromMinutes(minutes), TimeSpan.FromMinutes(minutes), TimeSpan.FromMinutes(minutes)) }),
