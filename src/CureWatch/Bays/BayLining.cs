@@ -70,6 +70,8 @@ internal sealed class BayLining(Shop shop, Supposed supposed, BayQueues queues, 
         {
             IsColdUnknown = evidence.Any(e => e is { Arrival: { NowC: null }, ComesAt: not null }),
             ColdestArrivalC = evidence.Min(e => e.Arrival?.ColdestC) ?? shop.Plan.Habits.ColdestArrivalC,
+            Means = evidence.FirstOrDefault()?.Means ?? ClimateMeans.None,
+            IsAirMoist = evidence.Any(e => e.Air?.HumidityMaxPct > e.Laws.Sheet.Limits.HumidityMaxPct),
         };
         CoatsAhead ahead = new(shop, _present, job.Job), warm = new(shop, _warm, job.Job);
         HashSet<string> cold = [.. evidence.Where(e => e.IsStillCold).Select(e => e.Surface.Id)];

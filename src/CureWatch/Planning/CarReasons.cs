@@ -22,8 +22,8 @@ internal sealed class CarReasons(CarToPlan car, BayFree free, ShopHours hours)
             yield return Reason(StartReasonKind.Arrival, StartWeight.Stops, $"{wet.Surface} comes in cold, and does not get dry enough in this air.") with
             {
                 Surface = wet.Surface,
-                Help = $"Warm the bay before it comes, or leave the car in a warm dry place first.",
-                IsHelpHeat = true,
+                Help = car.Means.Heat is null ? (Sentence)$"Leave the car in a warm dry place first." : $"Warm the bay before it comes, or leave the car in a warm dry place first.",
+                IsHelpHeat = car.Means.Heat is not null,
             };
         }
 
@@ -118,7 +118,7 @@ internal sealed class CarReasons(CarToPlan car, BayFree free, ShopHours hours)
         {
             yield return Reason(StartReasonKind.NeverDry, StartWeight.Stops, $"Nobody can tell when it would have dried in this climate.") with
             {
-                Help = $"Warm the bay, or add moisture where the air is too dry.",
+                Help = WhatSpeedsItUp,
                 IsHelpHeat = true,
             };
         }
@@ -131,6 +131,17 @@ internal sealed class CarReasons(CarToPlan car, BayFree free, ShopHours hours)
             };
         }
     }
+
+    /// <summary>What its bay has against air in which nothing dries; null where it has nothing. What is too moist already is neither moistened nor only warmed.</summary>
+    private Sentence? WhatSpeedsItUp => (car.IsAirMoist, car.Means) switch
+    {
+        (true, { Dry: { } dry }) => $"Dry the air with {dry}.",
+        (true, _) => null,
+        (_, { Heat: not null, Moisten: not null }) => $"Warm the bay, or add moisture where the air is too dry.",
+        (_, { Heat: { } heat }) => $"Warm the bay with {heat}.",
+        (_, { Moisten: { } moisten }) => $"Add moisture with {moisten} where the air is too dry.",
+        _ => null,
+    };
 
     /// <summary>What others do in its air, if it is begun at an instant.</summary>
     public StartReason Harmed(DateTimeOffset start, WorkConflict conflict) => Reason(

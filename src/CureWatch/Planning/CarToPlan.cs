@@ -18,6 +18,12 @@ public sealed record CarToPlan(
 
     /// <summary>How cold it may come then [°C]: what is reckoned with then.</summary>
     public double ColdestArrivalC { get; init; }
+
+    /// <summary>What its bay has to change its climate.</summary>
+    public ClimateMeans Means { get; init; } = ClimateMeans.None;
+
+    /// <summary>Whether the air there is moister than one of its sheets allows.</summary>
+    public bool IsAirMoist { get; init; }
 }
 
 /// <summary>A surface of a car none of whose coats is begun.</summary>
