@@ -150,7 +150,13 @@ internal sealed class ClimateReasons(StartEvidence evidence, StartDay day)
             ? Of(
                 StartReasonKind.HumidityLow,
                 $"The air around {_name} is at {Percent(air.HumidityMinPct)}, at least {Percent(_limits.HumidityMinPct.Value)}.",
-                evidence.Means.Moisten is { } moisten ? (Sentence)$"Add moisture with {moisten}, or heat less." : $"Heat less; this bay has nothing to add moisture with.")
+                evidence.Means switch
+                {
+                    { Moisten: { } moisten, Heat: null } => (Sentence)$"Add moisture with {moisten}.",
+                    { Moisten: { } moisten } => $"Add moisture with {moisten}, or heat less.",
+                    { Heat: null } => $"This bay has nothing to add moisture with.",
+                    _ => $"Heat less; this bay has nothing to add moisture with.",
+                })
             : null;
 
     private static Sentence Measure => $"measure the panel";

@@ -2,7 +2,7 @@ using CureWatch.Planning;
 
 namespace CureWatch.Tests.Planning;
 
-/// <summary>What the day plan advises is what the bay has, and never the opposite of what its air needs.</summary>
+/// <summary>What is advised is what the bay has, and never the opposite of what its air needs.</summary>
 public class CarHelpTests
 {
     private static readonly DateTimeOffset Now = new(2026, 5, 4, 10, 0, 0, TimeSpan.Zero);
@@ -33,6 +33,19 @@ public class CarHelpTests
         Assert.Equal("Leave the car in a warm dry place first.", HelpOf(Car(Dries) with { Surfaces = [Wet] }));
         Assert.StartsWith("Warm the bay before it comes", HelpOf(Car(Heats) with { Surfaces = [Wet] }), StringComparison.Ordinal);
     }
+
+    // "Heat less", where nothing heats.
+    [Fact]
+    public void AirTooDryNow_IsHeatedLess_OnlyWhereSomethingHeats()
+    {
+        Assert.Equal("Add moisture with the humidifier.", HelpAgainstDryAir(Moistens));
+        Assert.Equal("This bay has nothing to add moisture with.", HelpAgainstDryAir(ClimateMeans.None));
+        Assert.Equal("Heat less; this bay has nothing to add moisture with.", HelpAgainstDryAir(Heats));
+        Assert.Equal("Add moisture with the humidifier, or heat less.", HelpAgainstDryAir(Heats with { Moisten = Moistens.Moisten }));
+    }
+
+    private static string? HelpAgainstDryAir(ClimateMeans means) =>
+        StartAnswer.To(StartSituations.Of("dry air") with { Means = means }, StartCase.Day).Reasons.Single().Help?.ToString();
 
     private static SurfaceToPlan Wet => new("bonnet", 1, null, [StartCase.OneCoat], [new RiskTimes(true, null)]);
 
