@@ -35,12 +35,13 @@ internal static class Cautions
         "keep the inlet away from open coats and watch the panels. The safety data sheet and the local fire and building codes rule.");
 
     /// <summary>What is shown beside what a warning asks to be done.</summary>
-    /// <returns>The caution; null where nothing is to be heated, or is hot.</returns>
+    /// <returns>The caution; null where nothing is to be heated or aired, or is hot.</returns>
     public static string? Beside(Subject about) =>
         about.Kind is WarningKind.LampOverLimit or WarningKind.LampUnread ? Lamp
-        : about.Kind == WarningKind.PromiseAtRisk ? string.Join(Environment.NewLine, HeatAndShutDoors, Lamp)
+        : about.Kind == WarningKind.PromiseAtRisk ? string.Join(Environment.NewLine, HeatAndShutDoors, Lamp, Airing)
         : about.Kind == WarningKind.AirspaceConflict ? SolventVapour
-        : about.Kind is WarningKind.HumidityHigh or WarningKind.HumidityHighAhead ? string.Join(Environment.NewLine, HeatAndShutDoors, Airing)
+        : about.Kind == WarningKind.PanelHotAhead ? Airing
+        : about.Kind is WarningKind.HumidityHigh or WarningKind.HumidityHighAhead or WarningKind.CondensingAhead ? string.Join(Environment.NewLine, HeatAndShutDoors, Airing)
         : about.Air is not null ? HeatAndShutDoors
         : null;
 

@@ -64,6 +64,7 @@ internal static class JobJson
         json.WriteRounded("leadMinutes", warning.Lead?.TotalMinutes);
         json.WriteString("detail", warning.Detail);
         json.WriteBoolean("wakes", warning.Wakes);
+        json.WriteString("caution", Cautions.Beside(warning.Subject));
     }
 
     public static void WriteRuling(Utf8JsonWriter json, Ruling ruling)

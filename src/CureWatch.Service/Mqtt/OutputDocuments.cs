@@ -163,6 +163,7 @@ internal static class OutputDocuments
             json.WriteInstant("raisedAt", warning.RaisedAt);
             json.WriteRounded("leadMinutes", warning.Lead?.TotalMinutes);
             WarningJson.WriteRule(json, rule, warning.Detail ?? rule.Cause);
+            json.WriteString("caution", Cautions.Beside(subject));
             json.WriteBoolean("wakes", warning.Wakes);
         });
 

@@ -184,7 +184,7 @@ public class OutputsTests
         await watcher.SeesAsync(topic, w => w.Length > 0);
         using JsonDocument warning = JsonDocument.Parse(watcher.On(topic));
         Assert.Equal(
-            ["kind", "bay", "probe", "job", "surface", "layer", "section", "raisedAt", "leadMinutes", "priority", "cause", "consequence", "action", "wakes"],
+            ["kind", "bay", "probe", "job", "surface", "layer", "section", "raisedAt", "leadMinutes", "priority", "cause", "consequence", "action", "caution", "wakes"],
             warning.RootElement.EnumerateObject().Select(p => p.Name));
         Assert.Equal(("level-due", "bay-1", "job-1"), (
             warning.RootElement.GetProperty("kind").GetString(),
