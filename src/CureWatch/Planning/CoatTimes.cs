@@ -7,7 +7,7 @@ namespace CureWatch.Planning;
 /// <param name="HasToBeLevelled">Whether there is anything to level.</param>
 /// <param name="Flash">When a section may be levelled; null where there is nothing to level, or no time can be counted on.</param>
 /// <param name="RecoatFrom">From the levelling until the next layer surely may go on; null where the sheet or this climate gives no time.</param>
-/// <param name="RecoatBy">From the levelling until the next layer must be on, at the soonest; null where the sheet gives none.</param>
+/// <param name="RecoatBy">From a section's last wipe, as if it were levelled at once, until the next layer must be on it, at the soonest; null where the sheet gives none.</param>
 /// <param name="KeepDry">From the levelling until water may touch it; null where the sheet gives none.</param>
 public sealed record CoatTimes(bool HasToBeLevelled, FlashWindow? Flash, TimeSpan? RecoatFrom, TimeSpan? RecoatBy, KeepDryTimes? KeepDry)
 {
@@ -31,6 +31,11 @@ public sealed record CoatTimes(bool HasToBeLevelled, FlashWindow? Flash, TimeSpa
             after.Recoat?.ClosesAt?.Earliest - applied,
             after.KeepDry?.ClosesAt is { } dry ? new KeepDryTimes(dry.Earliest - applied, dry.Likely - applied, dry.Latest - applied) : null);
     }
+
+    /// <summary>When the layer over a layer has to be begun, so that its first section is on in time.</summary>
+    /// <param name="begun">The first wipe of the layer below: a section takes as long to wipe on in both.</param>
+    /// <returns>The instant; null where that does not matter.</returns>
+    public DateTimeOffset? OverBy(DateTimeOffset begun) => begun + RecoatBy;
 
     /// <summary>How many sections can be coated before turning back to level them.</summary>
     /// <param name="pace">How fast a section is worked.</param>

@@ -89,8 +89,8 @@ internal sealed class DayReasons(StartEvidence evidence, WorkPlan plan, StartDay
     private DateTimeOffset? MayWait(LayerWork late, DateTimeOffset lockUp, DateTimeOffset? nextOpens)
     {
         LayerWork below = plan.Layers.Last(l => l.Layer == late.Layer - 1);
-        DateTimeOffset by = evidence.Times[below.Layer - plan.Layers[0].Layer].RecoatBy is { } recoatBy ? below.BeginsAt + recoatBy : DateTimeOffset.MaxValue;
-        return below.DoneAt <= lockUp && nextOpens + (late.DoneAt - late.BeginsAt) <= by ? by : null;
+        DateTimeOffset by = evidence.Times[below.Layer - plan.Layers[0].Layer].OverBy(below.BeginsAt) ?? DateTimeOffset.MaxValue;
+        return below.DoneAt <= lockUp && nextOpens <= by ? by : null;
     }
 
     private StartReason? Timing() => plan.Layers.Any(l => !l.IsTimed)

@@ -58,7 +58,7 @@ public sealed record WorkPlan(ImmutableArray<LayerWork> Layers)
                     IsTooLate: begun > takesBy[surface.Surface],
                     IsTimed(times, pace)));
                 takesFrom[surface.Surface] = free + (times.RecoatFrom ?? TimeSpan.Zero);
-                takesBy[surface.Surface] = begun + pace.Apply + times.RecoatBy;
+                takesBy[surface.Surface] = times.OverBy(begun);
             }
         }
 
