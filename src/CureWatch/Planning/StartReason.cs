@@ -110,6 +110,9 @@ public enum StartReasonKind
     /// <summary>Work in the air it would share harms it.</summary>
     SharedAir,
 
+    /// <summary>Another car is worked on at the same time, in another bay.</summary>
+    SameHands,
+
     /// <summary>The shop is closed.</summary>
     Closed,
 

@@ -31,11 +31,12 @@ internal sealed class DayPlanning
     {
         List<(string? Bay, CarDay Car)> begun = [.. _jobs[true].Select(Begun)];
         ImmutableArray<BayDay> bays = [.. _shop.Plan.Bays.Select(b => Bay(b, begun))];
-        return new DayPlan(_shop.Now, Hours, bays, WorkConflict.Between(_queues.Works, _coats, Hours), _shop.Plan.Pace)
+        return new DayPlan(_shop.Now, Hours, SameHands.Noted(bays, Hours), WorkConflict.Between(_queues.Works, _coats, Hours), _shop.Plan.Pace)
         {
             Assumed =
             [
                 .. _jobs.SelectMany(j => j).SelectMany(j => j.Decision.Assumed).Distinct(),
+                .. bays.Length > 1 && _jobs.Count > 0 ? [$"Each bay is planned by itself: where two cars are worked on at the same time, that is said."] : Array.Empty<Sentence>(),
                 .. _jobs[false].Any()
                     ? [
                         $"One car is in a bay at a time, but what people work on is in it. A car that waits begins once those before it have left, at the latest.",
