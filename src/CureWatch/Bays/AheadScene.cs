@@ -23,20 +23,18 @@ internal static class AheadScene
         int probes = 0;
         for (int i = 0; i < bay.Logs.Length; i++)
         {
-            ProbeMount mount = bay.Plan.Probes[i];
-            ProbeLog log = bay.Logs[i];
-            if (log.OutvotedAt is not null || mount.Probe.Measures == Measures.Outdoor || PlaceAir.Of(mount.Place) != Place.Outside)
+            if (!HeardIn.Tells(bay, i, Place.Outside, shop.Now))
             {
                 continue;
             }
 
-            if (mount.Probe.Measures == Measures.Air && Fresh(log.Air, mount.Probe, shop.Now) is { } air)
+            if (HeardIn.Air(bay, i, shop.Now) is { } air)
             {
                 (kelvins, pascals, wettestPa) = (kelvins + air.Kelvins, pascals + air.VapourPressurePa, Math.Max(wettestPa, air.VapourPressurePa));
                 probes++;
             }
 
-            if (Fresh(log.Panel, mount.Probe, shop.Now) is { } panel && !LampHeat.LentTo(bay, i, own: null).Any(l => l.Covers(shop.Now)))
+            if (HeardIn.Panel(bay, i, shop.Now) is { } panel && !HeardIn.IsUnderLamp(bay, i, shop.Now))
             {
                 coldestPanel = panel.Kelvins >= coldestPanel ? coldestPanel : panel.Kelvins;
             }
@@ -69,7 +67,7 @@ internal static class AheadScene
         Sample? newest = null;
         foreach (ProbeLog log in shop.WithOutdoors.SelectMany(b => shop.Bays[b].Logs))
         {
-            if (log.Probe.Measures == Measures.Outdoor && log.OutvotedAt is null && Fresh(log.Air, log.Probe, shop.Now) is { } air)
+            if (log.Probe.Measures == Measures.Outdoor && HeardIn.IsBelieved(log, shop.Now) && HeardIn.Newest(log.Air, log.Probe, shop.Now) is { } air)
             {
                 newest = air.At > newest?.At || newest is null ? air : newest;
             }
@@ -118,7 +116,4 @@ internal static class AheadScene
                select (exposure.Value.PanelKelvins, PanelHeat.Of(point.Material, point.Over).TimeConstant),
         ];
     }
-
-    private static Sample? Fresh(Trail<Sample> samples, Probe probe, DateTimeOffset now) =>
-        samples.Count > 0 && !Source.IsGapForCure(now - samples.Last.At, probe.Every) ? samples.Last : null;
 }

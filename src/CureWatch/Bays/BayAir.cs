@@ -60,13 +60,13 @@ public sealed record BayAir(
         bool isPanelMeasured = false, isPanelMissing = false;
         for (int i = 0; i < bay.Logs.Length; i++)
         {
-            ProbeMount mount = bay.Plan.Probes[i];
-            if (mount.Probe.Measures == Measures.Outdoor || bay.Logs[i].OutvotedAt is not null || IsStuck(bay.Logs[i]) || PlaceAir.Of(mount.Place) != place)
+            if (!HeardIn.Tells(bay, i, place, now))
             {
                 continue;
             }
 
-            if (mount.Probe.Measures == Measures.Air && Fresh(bay.Logs[i].Air, mount.Probe, now) is { } air)
+            ProbeMount mount = bay.Plan.Probes[i];
+            if (HeardIn.Air(bay, i, now) is { } air)
             {
                 humidityMax = Math.Max(humidityMax, air.HumidityPct);
                 humidityMin = Math.Min(humidityMin, air.HumidityPct);
@@ -74,10 +74,10 @@ public sealed record BayAir(
                 coldestAir = Math.Min(coldestAir, air.Kelvins);
             }
 
-            if (bay.Logs[i].Panel.Count > 0 && !IsUnderLamp(bay, i, now))
+            if (bay.Logs[i].Panel.Count > 0 && !HeardIn.IsUnderLamp(bay, i, now))
             {
                 isPanelMeasured = true;
-                Sample? panel = Fresh(bay.Logs[i].Panel, mount.Probe, now);
+                Sample? panel = HeardIn.Panel(bay, i, now);
                 isPanelMissing |= panel is null;
                 (coldestPanel, coldestProbe) = panel?.Kelvins < coldestPanel ? (panel.Value.Kelvins, mount.Probe) : (coldestPanel, coldestProbe);
             }
@@ -142,23 +142,4 @@ public sealed record BayAir(
 
         return coldest;
     }
-
-    /// <summary>What a probe says that is surely stuck is no present.</summary>
-    private static bool IsStuck(ProbeLog log) => log.Refused is { Why: Disbelief.Frozen };
-
-    private static bool IsUnderLamp(BayState bay, int index, DateTimeOffset now)
-    {
-        foreach (Spell lamp in LampHeat.LentTo(bay, index, own: null))
-        {
-            if (lamp.Covers(now))
-            {
-                return true;
-            }
-        }
-
-        return false;
-    }
-
-    private static Sample? Fresh(Trail<Sample> samples, Probe probe, DateTimeOffset now) =>
-        samples.Count > 0 && !Source.IsGapForCure(now - samples.Last.At, probe.Every) ? samples.Last : null;
 }

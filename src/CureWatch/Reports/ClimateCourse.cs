@@ -55,30 +55,23 @@ public sealed record ClimateCourse(string Bay, DateTimeOffset At, ImmutableArray
         double? panelKelvins = null;
         for (int i = 0; i < bay.Logs.Length; i++)
         {
-            ProbeMount mount = bay.Plan.Probes[i];
-            if (mount.Probe.Measures == Measures.Outdoor || PlaceAir.Of(mount.Place) != Place.Outside || bay.Logs[i].OutvotedAt <= at)
+            if (!HeardIn.Tells(bay, i, Place.Outside, at))
             {
                 continue;
             }
 
-            if (mount.Probe.Measures == Measures.Air && HeardBy(bay.Logs[i].Air, mount.Probe, at) is { } air)
+            if (HeardIn.Air(bay, i, at) is { } air)
             {
                 wettest = air.VapourPressurePa <= wettest?.VapourPressurePa ? wettest : air;
             }
 
-            if (HeardBy(bay.Logs[i].Panel, mount.Probe, at) is { } panel && !LampHeat.LentTo(bay, i, own: null).Any(l => l.Covers(at)))
+            if (HeardIn.Panel(bay, i, at) is { } panel && !HeardIn.IsUnderLamp(bay, i, at))
             {
                 panelKelvins = panel.Kelvins >= panelKelvins ? panelKelvins : panel.Kelvins;
             }
         }
 
         return new CoursePoint(at, Degrees(wettest?.Kelvins), DewPointOf(wettest?.VapourPressurePa), Degrees(panelKelvins));
-    }
-
-    private static Sample? HeardBy(Trail<Sample> samples, Probe probe, DateTimeOffset at)
-    {
-        int count = samples.CountUpTo(at);
-        return count > 0 && !Source.IsGapForCure(at - samples[count - 1].At, probe.Every) ? samples[count - 1] : null;
     }
 
     private static CourseAhead Expected(Scenarios scenarios, double hours, int knot)
