@@ -1,3 +1,4 @@
+using CureWatch.Bays;
 using CureWatch.Handover;
 using CureWatch.Reports;
 using CureWatch.Service.Api;

@@ -20,7 +20,7 @@ public class WarningCautionTests
     public void Warning_CarriesItsCaution(WarningKind kind, string? says, string? saysToo)
     {
         bool isOfABay = kind is not (WarningKind.PromiseAtRisk or WarningKind.LevelDue);
-        var subject = new Subject(kind, isOfABay ? "bay-1" : null, null, isOfABay ? null : "job-1", null, 0, 0, isOfABay ? Place.Outside : null);
+        var subject = new Subject(kind) { Bay = isOfABay ? "bay-1" : null, Job = isOfABay ? null : "job-1", Air = isOfABay ? Place.Outside : null };
         var warning = new Warning(subject, null, DateTimeOffset.UnixEpoch, null, null);
         string? caution = JsonElement.Parse(Encoding.UTF8.GetString(OutputDocument.Of(_ => { }, json => WarningJson.Write(json, 3, warning)).Bytes))
             .GetProperty("caution").GetString();

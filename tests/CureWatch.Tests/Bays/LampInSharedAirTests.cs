@@ -2,6 +2,7 @@ using CureWatch.Bays;
 using CureWatch.Curing;
 using CureWatch.Planning;
 using CureWatch.Products;
+using CureWatch.Reports;
 using static CureWatch.Tests.Bays.SharedAir;
 
 namespace CureWatch.Tests.Bays;

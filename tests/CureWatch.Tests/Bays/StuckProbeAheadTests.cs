@@ -1,6 +1,7 @@
 using CureWatch.Bays;
 using CureWatch.Panels;
 using CureWatch.Readings;
+using CureWatch.Reports;
 
 namespace CureWatch.Tests.Bays;
 

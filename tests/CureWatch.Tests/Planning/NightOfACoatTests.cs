@@ -18,7 +18,7 @@ public class NightOfACoatTests
     [Fact]
     public void Water_BeforeTheFirstWipe_IsNoReason()
     {
-        StartDay late = Day with { LocksUpAt = At(2) };
+        StartDay late = Day with { Today = Day.Today! with { LocksUp = At(2) } };
         StartAnswer answer = StartAnswer.To(KeptDry(300) with { Night = WetFrom(600, 800) }, late);
         Assert.Equal((StartVerdict.Wait, At(22 * 60)), (answer.Verdict, answer.From!.Latest));
         Assert.DoesNotContain(answer.Reasons, r => r.Kind == Night);
@@ -28,7 +28,7 @@ public class NightOfACoatTests
     [Fact]
     public void Water_OfTheNightItLivesThrough_IsAReason()
     {
-        StartDay evening = Day with { OpensAt = At(22 * 60), LocksUpAt = At(32 * 60), NextOpensAt = At(46 * 60), NextLocksUpAt = At(56 * 60) };
+        StartDay evening = Day with { Today = new(At(22 * 60), At(32 * 60)), Next = new(At(46 * 60), At(56 * 60)) };
         Assert.DoesNotContain((Night, StartWeight.Stops), KindsOf(StartAnswer.To(KeptDry(25 * 60) with { Night = WetFrom(15 * 60, 17 * 60) }, evening)));
         Assert.Contains((Night, StartWeight.Stops), KindsOf(StartAnswer.To(KeptDry(25 * 60) with { Night = WetFrom(39 * 60, 41 * 60) }, evening)));
     }

@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using CureWatch.Planning;
 
-namespace CureWatch.Bays;
+namespace CureWatch.Reports;
 
 /// <summary>Says where two cars are worked on at the same time: each bay is lined up as if it had people of its own.</summary>
 internal static class SameHands
@@ -12,7 +12,7 @@ internal static class SameHands
     /// <returns>The bays, with a reason that is only noted: how many people there are nobody said, only how many work on a car.</returns>
     public static ImmutableArray<BayDay> Noted(ImmutableArray<BayDay> bays, ShopHours hours)
     {
-        (string Bay, CarDay Car, LayerWork Layer)[] works = [.. from bay in bays from car in bay.Cars from layer in car.Layers select (bay.Bay, car, layer)];
+        (string Bay, CarDay Car, LayerWork Layer)[] works = [.. from bay in bays from car in bay.Cars from layer in car.Work.Layers select (bay.Bay, car, layer)];
         return [.. bays.Select(bay => bay with { Cars = [.. bay.Cars.Select(car => Noted(bay.Bay, car, works, hours))] })];
     }
 
@@ -20,7 +20,7 @@ internal static class SameHands
     {
         (CarDay Other, DateTimeOffset From, DateTimeOffset To)[] both =
         [
-            .. from layer in car.Layers
+            .. from layer in car.Work.Layers
                from work in works
                where work.Bay != bay && IsBefore(work.Car, car) && work.Layer.BeginsAt < layer.DoneAt && layer.BeginsAt < work.Layer.DoneAt
                let starts = layer.BeginsAt > work.Layer.BeginsAt ? layer.BeginsAt : work.Layer.BeginsAt
@@ -28,7 +28,7 @@ internal static class SameHands
                orderby starts
                select (work.Car, starts, ends),
         ];
-        return both.Length == 0 ? car : car with { Reasons = [.. car.Reasons, .. both.DistinctBy(b => b.Other.Job.Id).Select(Reason)] };
+        return both.Length == 0 ? car : car with { Asked = car.Asked with { Reasons = [.. car.Asked.Reasons, .. both.DistinctBy(b => b.Other.Job.Id).Select(Reason)] } };
 
         StartReason Reason((CarDay Other, DateTimeOffset From, DateTimeOffset To) both) => new(
             StartReasonKind.SameHands,
@@ -39,5 +39,5 @@ internal static class SameHands
     }
 
     private static bool IsBefore(CarDay car, CarDay other) =>
-        car.BeginsAt != other.BeginsAt ? car.BeginsAt < other.BeginsAt : string.CompareOrdinal(car.Job.Id, other.Job.Id) < 0;
+        car.Work.BeginsAt != other.Work.BeginsAt ? car.Work.BeginsAt < other.Work.BeginsAt : string.CompareOrdinal(car.Job.Id, other.Job.Id) < 0;
 }
