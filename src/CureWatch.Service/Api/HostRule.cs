@@ -24,11 +24,8 @@ internal sealed class HostRule(ImmutableArray<string> hosts)
         }
 
         bool isOwnPort = (host.Port ?? (isHttps ? DefaultSecurePort : DefaultPort)) == localPort;
-        return (isOwnPort && IsLoopback(host.Host)) || Names(host);
+        return (isOwnPort && IsLoopback(host.Host)) || hosts.Any(h => Matches(h, host));
     }
-
-    /// <summary>Whether it is one of the names.</summary>
-    public bool Names(HostString host) => hosts.Any(h => Matches(h, host));
 
     /// <summary>
     /// Whether an origin is one of the names by HTTPS, which a proxy before this service ends: at the usual port, or at the one the proxy passes on as

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using CureWatch.Service.Api;
 
 namespace CureWatch.Service.Settings;
 
@@ -58,5 +57,5 @@ internal static class BoardOfService
     private static bool IsAddress(string text, IEnumerable<string> hosts) =>
         Uri.TryCreate(text, UriKind.Absolute, out Uri? uri)
         && uri is { Scheme: "http" or "https", UserInfo: "", PathAndQuery: "/", Fragment: "", Host.Length: > 0 }
-        && new HostRule([.. hosts]).Names(new HostString(uri.Authority));
+        && hosts.Contains(uri.Host.Trim('[', ']'), StringComparer.OrdinalIgnoreCase);
 }
