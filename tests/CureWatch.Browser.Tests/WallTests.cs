@@ -103,8 +103,9 @@ public class WallTests(Chromium browser)
         await page.Context.SetOfflineAsync(true);
         await page.EvaluateAsync("() => { const before = performance.now.bind(performance); performance.now = () => before() + 20000; }");
         await Assertions.Expect(page.Locator(".lost")).ToBeVisibleAsync(new LocatorAssertionsToBeVisibleOptions { Timeout = Patience });
-        await AssertChartsAsync(page);
         await page.ScreenshotAsync(new PageScreenshotOptions { Path = Path.Combine(AppContext.BaseDirectory, "pictures", $"wall-stale-{width}.png") });
+        await AssertChartsAsync(page);
+        Assert.InRange(await page.EvaluateAsync<int>("document.documentElement.scrollHeight"), 0, height);
     }
 
     private static async Task AssertChartsAsync(IPage page)

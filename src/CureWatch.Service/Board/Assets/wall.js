@@ -29,16 +29,12 @@ function stretch(chart) {
   }
 }
 
-const cards = new ResizeObserver(changed => changed.forEach(card => stretch(card.target))); // a line at the top takes some of their height
-
 function lay() {
   fit();
-  for (const chart of document.querySelectorAll(".wall .chart")) {
-    stretch(chart);
-    cards.observe(chart);
-  }
+  document.querySelectorAll(".wall .chart").forEach(stretch);
 }
 
 document.addEventListener("shown", lay);
 window.addEventListener("resize", lay);
+new ResizeObserver(lay).observe(document.querySelector("header.top")); // that the service is away takes two lines there
 lay();
