@@ -38,7 +38,7 @@ internal static class AheadLooks
         }
 
         bool isWatched = bay.Undried.Any(o => o.Point.Air == Place.Outside);
-        if (isWatched ? shop.Now - bay.Ahead?.At < Every : bay.Ahead is null)
+        if (isWatched ? shop.Now - bay.Ahead?.At < Every && !IsToldSince(shop, bay, bay.Ahead!.At) : bay.Ahead is null)
         {
             return [];
         }
@@ -46,6 +46,9 @@ internal static class AheadLooks
         BayAhead? ahead = isWatched ? LookAhead.Of(shop, bay) : null;
         return isWatched && ahead is null ? [] : Told(shop, bay with { Ahead = ahead });
     }
+
+    /// <summary>Whether a coat may have to stay dry for longer than was known then.</summary>
+    private static bool IsToldSince(Shop shop, BayState bay, DateTimeOffset at) => bay.Jobs.Any(job => shop.Jobs[job].Told is [.., var last] && last.ReportedAt > at);
 
     private static IEnumerable<ShopEvent> Told(Shop shop, BayState bay)
     {

@@ -18,7 +18,7 @@ namespace CureWatch.Bays;
 internal sealed class LampWays(Shop shop, JobState job, DateTimeOffset lockUp)
 {
     /// <summary>How long a panel takes into its band. Source (choice): the heaviest of the metal panels, and setting the lamp up.</summary>
-    private static readonly TimeSpan HeatsUp = TimeSpan.FromMinutes(15);
+    internal static readonly TimeSpan HeatsUp = TimeSpan.FromMinutes(15);
 
     private readonly Present _present = new(shop, shop.Now);
 

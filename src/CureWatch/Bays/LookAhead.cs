@@ -26,6 +26,12 @@ internal sealed class LookAhead
     private const double WorthARemedy = 0.06;
     private const int MostRemedies = 3;
 
+    /// <summary>
+    /// How much longer a coat may stay wet than in the air as it is, while the bay's own days do not tell how it cools [1]. Source (choice): at half the rate, as ten
+    /// kelvins colder.
+    /// </summary>
+    private const double LongerUnforeseen = 2;
+
     private readonly BayState _bay;
     private readonly AirNow _now;
     private readonly Scenarios _scenarios;
@@ -34,8 +40,8 @@ internal sealed class LookAhead
     private LookAhead(BayState bay, AirNow now, double within, DateTimeOffset? dryBy)
     {
         (_bay, _now, _within) = (bay, now, within);
-        _wetWithin = Math.Clamp((dryBy - now.At)?.TotalHours ?? within, 0, within);
         _scenarios = Scenarios.Of(bay.Forecaster, now, within);
+        _wetWithin = Math.Clamp(WetHours(_scenarios, (dryBy - now.At)?.TotalHours ?? within), 0, within);
     }
 
     /// <summary>Looks.</summary>
@@ -74,7 +80,7 @@ internal sealed class LookAhead
 
         var scenarios = Scenarios.Of(bay.Forecaster, now, Scenarios.Reach);
         return (from, to) => (from - now.At).TotalHours is var begins && begins < Scenarios.Reach
-            ? NightOf(scenarios, (to - now.At)?.TotalHours ?? Scenarios.Reach, begins)
+            ? NightOf(scenarios, begins + WetHours(scenarios, (to - from)?.TotalHours ?? Scenarios.Reach), begins)
             : null;
     }
 
@@ -98,6 +104,8 @@ internal sealed class LookAhead
 
         return last;
     }
+
+    private static double WetHours(Scenarios scenarios, double hours) => Scenarios.KnotFrom(scenarios.IsForecast ? hours : LongerUnforeseen * hours);
 
     private static double ReachOf(AirNow now) => Math.Clamp((now.OpensAt - now.At)?.TotalHours ?? WarnedHours, WarnedHours, Scenarios.Reach);
 

@@ -37,8 +37,17 @@ internal sealed class WayWords(Shop shop, DateTimeOffset promised, double target
         WayKind.Moisten => $"hold {way.HumidityPct!.Value:0} % with {way.With}, doors shut",
         WayKind.Air => $"air the bay with {way.With}, an inlet open: outdoors it is drier (the air is then at about {new Figure.Temperature(way.AirC!.Value, "0")} and {way.HumidityPct!.Value:0} %)",
         WayKind.Dry => $"dry the air to {way.HumidityPct!.Value:0} % with {way.With}, doors shut",
-        _ => $"{Minutes(way)}, by its own measured temperature, off by {Clock(way.Until!.Value)}",
+        _ => LitFrom(way) is { } from
+            ? $"{Minutes(way)}, lit no earlier than {Clock(from)}, by its own measured temperature, off by {Clock(way.Until!.Value)}"
+            : $"{Minutes(way)}, by its own measured temperature, off by {Clock(way.Until!.Value)}",
     };
+
+    /// <summary>From when on it may be lit, counted back from its end; null where that is now.</summary>
+    private DateTimeOffset? LitFrom(WayBack way) =>
+        way.Until!.Value - way.LampMinutes.Aggregate(TimeSpan.Zero, (all, l) => all + LampWays.HeatsUp + TimeSpan.FromMinutes(l.Minutes)) is var from
+        && from > shop.Now + TimeSpan.FromMinutes(1)
+            ? from
+            : null;
 
     private static Sentence Minutes(WayBack way) =>
         Sentence.Join(", then ", way.LampMinutes.Select(l => (Sentence)$"{l.Minutes} min at lamp heat on {Surface.NameOf(l.Surface)}"));

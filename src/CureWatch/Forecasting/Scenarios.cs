@@ -153,6 +153,10 @@ internal sealed class Scenarios
     /// <param name="begins">How far ahead it begins [h].</param>
     public static int FirstKnot(double begins) => Math.Max(0, Array.FindIndex(Knots, h => h >= begins));
 
+    /// <summary>How far ahead the knot is that ends a stretch [h]: what begins between two of them shows at the later one.</summary>
+    /// <param name="hours">How far ahead it ends [h].</param>
+    public static double KnotFrom(double hours) => Array.Find(Knots, h => h >= hours) is > 0 and var knot ? knot : hours;
+
     /// <summary>The same with something done about it.</summary>
     public Scenarios Under(ClimateHeld held) => new(_now, IsForecast, [.. All.Select(s => s.Under(held, _now))]);
 

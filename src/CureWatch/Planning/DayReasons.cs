@@ -114,7 +114,7 @@ internal sealed class DayReasons(StartEvidence evidence, WorkPlan plan, StartDay
         DateTimeOffset begins = plan.Layers[0].BeginsAt;
         TimeSpan delay = waitsUntil > begins ? waitsUntil.Value - begins : TimeSpan.Zero;
         DateTimeOffset? dryBy = planned.Latest + delay;
-        if (_days.DayAt(begins + delay)?.LocksUp is { } lockUp && dryBy <= lockUp)
+        if (_days.DayAt(begins + delay) is { LocksUp: { } lockUp } own && own.Opens - StartDay.EarlyBird <= begins + delay && dryBy <= lockUp)
         {
             return null;
         }

@@ -165,7 +165,7 @@ public sealed record ClimateMeans(Sentence? Heat, Sentence? HeatAtNight, Sentenc
 public sealed record StartDay(DateTimeOffset Now, TimeZoneInfo Zone, ShopDay? Today, ShopDay? Next, WorkHabits Habits)
 {
     /// <summary>Who asks so long before opening is there, and means now. Source (choice).</summary>
-    private static readonly TimeSpan EarlyBird = TimeSpan.FromHours(2);
+    internal static readonly TimeSpan EarlyBird = TimeSpan.FromHours(2);
 
     /// <summary>The shop's days, in which the work on a car goes on; null where they do not matter, and it goes on without a pause.</summary>
     public ShopHours? Hours { get; init; }

@@ -45,7 +45,7 @@ internal static class HypothesisLimits
 
         if (hypothesis.Lamp is { } lamp && LampWays.Forbids(shop, job, lamp.Surface, lamp.Minutes))
         {
-            yield return $"{lamp.Minutes} minutes under a lamp on {Surface.NameOf(lamp.Surface)} is not what its sheets, its heat limit, the bay's equipment and the hours allow: the lamp is left out.";
+            yield return $"{lamp.Minutes} minutes under a lamp on {Surface.NameOf(lamp.Surface)} is not what its sheets, its heat limit, the bay's equipment, the hours and the solvent in its air allow: the lamp is left out.";
         }
     }
 

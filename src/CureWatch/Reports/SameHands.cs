@@ -18,7 +18,7 @@ internal static class SameHands
 
     private static CarDay Noted(string bay, CarDay car, (string Bay, CarDay Car, LayerWork Layer)[] works, ShopHours hours)
     {
-        (CarDay Other, DateTimeOffset From, DateTimeOffset To)[] both =
+        (string Bay, CarDay Other, DateTimeOffset From, DateTimeOffset To)[] both =
         [
             .. from layer in car.Work.Layers
                from work in works
@@ -26,15 +26,15 @@ internal static class SameHands
                let starts = layer.BeginsAt > work.Layer.BeginsAt ? layer.BeginsAt : work.Layer.BeginsAt
                let ends = layer.DoneAt < work.Layer.DoneAt ? layer.DoneAt : work.Layer.DoneAt
                orderby starts
-               select (work.Car, starts, ends),
+               select (work.Bay, work.Car, starts, ends),
         ];
         return both.Length == 0 ? car : car with { Asked = car.Asked with { Reasons = [.. car.Asked.Reasons, .. both.DistinctBy(b => b.Other.Job.Id).Select(Reason)] } };
 
-        StartReason Reason((CarDay Other, DateTimeOffset From, DateTimeOffset To) both) => new(
+        StartReason Reason((string Bay, CarDay Other, DateTimeOffset From, DateTimeOffset To) both) => new(
             StartReasonKind.SameHands,
             StartWeight.Notes,
             null,
-            $"{both.Other.Job.Id} in {both.Other.Job.Bay} is worked on at the same time, {hours.Span(both.From, both.To)}.",
+            $"{both.Other.Job.Id} in {both.Bay} is worked on at the same time, {hours.Span(both.From, both.To)}.",
             $"Others have to work on one of the two, or one waits for the other.");
     }
 

@@ -106,6 +106,7 @@ export async function refresh() {
     const answer = await fetch(location.pathname, { headers: { Accept: "text/html" }, signal: AbortSignal.timeout(lostAfter) });
     if (answer.redirected && new URL(answer.url).pathname === "/sign-in") {
       if (hasPhoto()) {
+        [heardAt, changedAt] = [performance.now(), null]; // the service is there
         return;
       }
       isLeaving = true;
