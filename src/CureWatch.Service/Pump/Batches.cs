@@ -31,18 +31,13 @@ internal static class Batches
     /// <summary>What is remembered after a tap. A correction changes it only where what it corrects is what is used.</summary>
     public static ImmutableArray<BatchInUse> After(Register register, string job, Tap tap)
     {
-        if (register.Shop?.Find(job) is not { } state)
+        if (tap is not { Did: Did.Applied, Batch: { } batch } || register.Shop?.Find(job) is not { } state)
         {
             return register.Batches;
         }
 
-        ImmutableArray<BatchInUse> batches = WithoutWhatItCorrects(register, state, tap);
-        if (tap is not { Did: Did.Applied, Batch: { } batch })
-        {
-            return batches;
-        }
-
         Tap? corrected = SameCoatsBefore(register.Shop, state, tap);
+        ImmutableArray<BatchInUse> batches = register.Batches;
         foreach ((string? bay, string product) in UsesOf(register.Shop, state, tap.Surface, tap.Layer).Distinct())
         {
             string? used = Find(register, bay, product);
@@ -55,36 +50,6 @@ internal static class Batches
         return batches;
     }
 
-    /// <summary>What was told by mistake, or of another product than it turns out, is in use no more: the batch of before is again.</summary>
-    private static ImmutableArray<BatchInUse> WithoutWhatItCorrects(Register register, JobState job, Tap tap)
-    {
-        ImmutableArray<BatchInUse> batches = register.Batches;
-        if (tap.Corrects is not { } id || job.Told.FirstOrDefault(t => t.Id == id) is not { Did: Did.Applied, Batch: { } batch } wrong)
-        {
-            return batches;
-        }
-
-        HashSet<string> still = tap.Did == Did.Applied ? [.. UsesOf(register.Shop!, job, tap.Surface, tap.Layer).Select(u => u.Product)] : [];
-        foreach ((string? bay, string product) in UsesOf(register.Shop!, job, wrong.Surface, wrong.Layer, wrong.ReportedAt).Distinct())
-        {
-            if (!still.Contains(product) && Find(register, bay, product) == batch)
-            {
-                BatchInUse[] before = LastOf(register.Shop!, job, tap, bay, product) is { } last ? [new BatchInUse(bay!, product, last)] : [];
-                batches = [.. batches.Where(b => b.Bay != bay || b.Product != product), .. before];
-            }
-        }
-
-        return batches;
-    }
-
-    /// <summary>The batch of what was wiped on last in a bay, of all that stands after a correction.</summary>
-    private static string? LastOf(Shop shop, JobState corrected, Tap correction, string? bay, string product) =>
-        (from job in shop.JobsInOrder
-         from told in Taps.Standing(job.Job.Id == corrected.Job.Id ? job.Told.Add(correction) : job.Told)
-         where told is { Did: Did.Applied, Batch: not null } && UsesOf(shop, job, told.Surface, told.Layer, told.At).Contains((bay, product))
-         orderby told.At descending
-         select told.Batch).FirstOrDefault();
-
     /// <summary>What a tap corrects, where that was of the same products; a coat that turns out to be of another has a batch of its own.</summary>
     private static Tap? SameCoatsBefore(Shop shop, JobState job, Tap tap)
     {
@@ -96,9 +61,9 @@ internal static class Batches
     private static string? Find(Register register, string? bay, string product) =>
         register.Batches.FirstOrDefault(b => b.Bay == bay && b.Product == product)?.Batch;
 
-    /// <summary>The product of a layer of one surface, or of every one, each with the bay its surface is in now, or was in at an instant.</summary>
-    private static IEnumerable<(string? Bay, string Product)> UsesOf(Shop shop, JobState job, string? surface, int? layer, DateTimeOffset? at = null) =>
+    /// <summary>The product of a layer of one surface, or of every one, each with the bay its surface is in now.</summary>
+    private static IEnumerable<(string? Bay, string Product)> UsesOf(Shop shop, JobState job, string? surface, int? layer) =>
         from story in job.Stories
         where surface is null || surface == story.Surface.Id
-        select (Stay.Of(shop, job.Job, story).Last(s => at is null || s.From <= at).Bay, story.Surface.SheetOf(layer ?? 1).Product);
+        select (Stay.Of(shop, job.Job, story)[^1].Bay, story.Surface.SheetOf(layer ?? 1).Product);
 }
