@@ -27,6 +27,43 @@ public class KilledServiceTests(Chromium browser)
     [Fact]
     public Task NoTapIsLostOrDoubled_WhateverBecomesOfTheService() => TryAsync(seed: 7, rounds: 3);
 
+    // It counted from before what was told since, so that a press had the name of another of the last two minutes.
+    [Fact]
+    public async Task PageThatWasPutAside_CountsWhatWasToldSince()
+    {
+        using ShopProcess shop = await ShopProcess.OpenAsync();
+        IPage page = await browser.OpenAsync(shop.Board);
+        await page.GotoAsync($"{ShopProcess.Car}/more");
+        await PutAsideAsync(page);
+        await page.EvaluateAsync(
+            """
+            async () => {
+              const kept = await (await caches.open("curewatch-bay")).match(location.href, { ignoreVary: true });
+              sessionStorage.setItem("old", await kept.text());
+            }
+            """);
+        foreach (string did in new[] { "wetted", "dried" })
+        {
+            await page.EvaluateAsync($"document.querySelector('#water button[value={did}]').click()");
+            await ToldAsync(page);
+        }
+
+        await shop.KillAsync();
+        await page.EvaluateAsync(
+            """
+            async () => {
+              const store = await caches.open("curewatch-bay");
+              await store.delete(location.href, { ignoreVary: true });
+              await store.put(location.href, new Response(sessionStorage.getItem("old"), { headers: { "Content-Type": "text/html; charset=utf-8" } }));
+            }
+            """);
+        await page.ReloadAsync(new PageReloadOptions { Timeout = Patience });
+        await page.EvaluateAsync("document.querySelector('#water button[value=wetted]').click()");
+        await shop.StartAsync();
+        await ToldAsync(page);
+        Assert.Equal([Did.Wetted, Did.Dried, Did.Wetted], (await shop.ToldAsync()).Select(t => t.Did));
+    }
+
     [Fact(Explicit = true)]
     public Task NoTapIsLostOrDoubled_InAHundredTries() => TryAsync(seed: 1, rounds: 100);
 
@@ -46,7 +83,7 @@ public class KilledServiceTests(Chromium browser)
             }
         }
 
-        await page.WaitForFunctionAsync("() => !Object.keys(localStorage).some(key => key.startsWith('curewatch-tap:'))", null, new PageWaitForFunctionOptions { Timeout = Patience });
+        await ToldAsync(page);
         IReadOnlyList<Tap> told = await shop.ToldAsync();
         TimeSpan[] off = [.. told.Zip(_pressed, (t, p) => (t.At - p.At).Duration())];
         TestContext.Current.SendDiagnosticMessage(
@@ -121,6 +158,9 @@ public class KilledServiceTests(Chromium browser)
             }
         }
     }
+
+    private static async Task ToldAsync(IPage page) => await page.WaitForFunctionAsync(
+        "() => !Object.keys(localStorage).some(key => key.startsWith('curewatch-tap:'))", null, new PageWaitForFunctionOptions { Timeout = Patience });
 
     private static Task PassAsync(double seconds) => Task.Delay(TimeSpan.FromSeconds(seconds), TimeProvider.System, TestContext.Current.CancellationToken);
 

@@ -166,6 +166,7 @@ public class PhoneTests(Chromium browser)
         IPage page = await browser.OpenAsync(shop.Address);
         await page.GotoAsync($"/bay/bay-1/jobs/{ShopAtWork.Job}/more");
         ILocator spot = page.Locator("#spot"), waiting = page.Locator("#waiting");
+        await page.RouteAsync("**/api/v1/live", live => live.AbortAsync()); // each beat would set the page's clock to the shop's, which stands
         await page.RouteAsync("**/taps", tap => tap.FulfillAsync(new RouteFulfillOptions { Status = 400, ContentType = "text/html", Body = "<main id=content>no</main>" }));
         await spot.Locator("[name=surface]").SelectOptionAsync("wheels");
         await spot.Locator("[name=section]").SelectOptionAsync("all");

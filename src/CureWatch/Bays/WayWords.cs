@@ -38,7 +38,7 @@ internal sealed class WayWords(Shop shop, DateTimeOffset promised, double target
         WayKind.Air => $"air the bay with {way.With}, an inlet open: outdoors it is drier (the air is then at about {new Figure.Temperature(way.AirC!.Value, "0")} and {way.HumidityPct!.Value:0} %)",
         WayKind.Dry => $"dry the air to {way.HumidityPct!.Value:0} % with {way.With}, doors shut",
         _ => LitFrom(way) is { } from
-            ? $"{Minutes(way)}, lit no earlier than {Clock(from)}, by its own measured temperature, off by {Clock(way.Until!.Value)}"
+            ? (Sentence)$"{Minutes(way)}, lit no earlier than {Clock(from)}, by its own measured temperature, off by {Clock(way.Until!.Value)}"
             : $"{Minutes(way)}, by its own measured temperature, off by {Clock(way.Until!.Value)}",
     };
 

@@ -237,6 +237,6 @@ public class PhonePageTests
             }
         }
 
-        Assert.Equal(["again.js", "board.js", "call.js", "clock.js", "newer.js", "phone.js", "queue.js", "tongue.js", "wipes.js"], seen.Order());
+        Assert.Equal(["again.js", "away.js", "board.js", "call.js", "clock.js", "newer.js", "phone.js", "queue.js", "tongue.js", "wipes.js"], seen.Order());
     }
 }

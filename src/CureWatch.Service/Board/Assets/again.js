@@ -39,7 +39,7 @@ function fill(tap, fields, form, doneAt) {
   for (let box = form.closest("details"); box; box = box.parentElement.closest("details")) {
     box.open = true;
   }
-  refused.set(form, tap.key);
+  refused.set(form, { key: tap.key, did: fields.get("did") });
   form.scrollIntoView();
   form.querySelector("input:not([type=hidden]), select, button")?.focus();
 }
@@ -50,13 +50,38 @@ export function minutesAgo(form) {
   return doneAt && minutesSince(Number(doneAt));
 }
 
+function clear(form) {
+  refused.delete(form);
+  form.querySelector("[data-done-at]")?.remove();
+  delete form.querySelector("[name=ago]")?.dataset.own;
+}
+
 // What was refused is told anew: it goes, and so does the time it brought.
-export function toldAnew(form) {
-  if (refused.has(form)) {
-    forget(refused.get(form));
-    refused.delete(form);
-    form.querySelector("[data-done-at]")?.remove();
-    delete form.querySelector("[name=ago]")?.dataset.own;
+export function toldAnew(form, did) {
+  const tap = refused.get(form);
+  if (tap?.did === did) {
+    forget(tap.key);
+  }
+  clear(form);
+}
+
+// Somebody has read it, and tells it no more: what it brought must not become another's.
+export function leave(tap) {
+  for (const form of document.querySelectorAll("form[data-tap]")) {
+    if (refused.get(form)?.key === tap.key) {
+      clear(form);
+      form.reset();
+    }
+  }
+}
+
+// Time passes while somebody reads.
+export function sayMinutes() {
+  for (const choice of document.querySelectorAll("option[data-done-at]")) {
+    const minutes = minutesSince(Number(choice.dataset.doneAt));
+    if (choice.value !== minutes) {
+      [choice.value, choice.textContent] = [minutes, spoken("{0} min ago", minutes)];
+    }
   }
 }
 

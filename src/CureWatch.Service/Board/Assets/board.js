@@ -20,7 +20,7 @@ let heardAt = performance.now();             // when anything was last heard, or
 let heardWall = Date.parse(clock.dateTime);  // and what time that was
 let changedAt = null;                        // when something changed that is not shown yet
 let shownAt = performance.now();
-let shownAsOf = 0;                           // when what is shown was asked for: at the earliest it is as of then
+let shownAsOf = aside || performance.timeOrigin; // when what is shown was asked for, or put aside: at the earliest it is as of then
 let listenPause = fetchPause;                // how long to wait before listening again, where the service refused
 let listenAt = 0;
 let isFetching = false;
@@ -101,7 +101,7 @@ const hasPhoto = () => [...document.querySelectorAll("input[type=file]")].some(f
 
 export async function refresh() {
   isFetching = true;
-  const asked = performance.now();
+  const [asked, askedOn] = [performance.now(), Date.now()];
   try {
     const answer = await fetch(location.pathname, { headers: { Accept: "text/html" }, signal: AbortSignal.timeout(lostAfter) });
     if (answer.redirected && new URL(answer.url).pathname === "/sign-in") {
@@ -118,7 +118,7 @@ export async function refresh() {
       if (said > now()) {
         itIs(said); // a stepped clock runs faster than ours
       }
-      shownAsOf = asked;
+      shownAsOf = Number(page.documentElement.dataset.aside ?? askedOn);
       morph(document.getElementById("content"), page.getElementById("content"));
       for (const what of [".who", ".part-of-day"]) { // somebody else may have signed in on another page of this browser
         const [old, fresh] = [document, page].map(d => d.querySelector(what));

@@ -2,7 +2,7 @@
 
 import { asOf, now, refresh } from "./board.js";
 import { forget, isOnItsWay, keep, mayBeSent, send, takenSince, waiting, who } from "./queue.js";
-import { fillAgain, fillAsAsked, minutesAgo, toldAnew } from "./again.js";
+import { fillAgain, fillAsAsked, leave, minutesAgo, sayMinutes, toldAnew } from "./again.js";
 import { watch } from "./call.js";
 import { language, spoken } from "./tongue.js";
 import { beginIn, firstWipe, settle, wipeOf } from "./wipes.js";
@@ -59,7 +59,7 @@ function press(event) {
   }
   event.preventDefault();
   settle(wipe, true);
-  toldAnew(form);
+  toldAnew(form, fields.get("did"));
   form.reset(); // what was said of this tap is not said of the next
   pressedAt = performance.now();
   lastPress = { tap: { ...tap, fields: [...fields] }, button: event.submitter };
@@ -186,6 +186,7 @@ function line(tap) {
 
 function takeBack(tap) {
   forget(tap.key);
+  leave(tap);
   if (!tap.why) {
     settle(tap.wipe, false);
   }
@@ -228,7 +229,7 @@ document.addEventListener("click", begin);
 document.addEventListener("shown", () => { show(); expire(); });
 window.addEventListener("online", deliver);
 window.addEventListener("storage", show);
-setInterval(() => { watch(); expire(); show(); }, 500);
+setInterval(() => { watch(); expire(); show(); sayMinutes(); }, 500);
 setInterval(() => { if (waiting().some(mayBeSent)) { deliver(); } }, 3000);
 fillAsAsked(doneAt);
 deliver();

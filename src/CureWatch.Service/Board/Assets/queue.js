@@ -9,7 +9,9 @@ const patience = 8000;
 const prompt = 3000;
 let isSending = false;
 let sent = null; // the key of the one that is on its way
-const heard = [];
+const toldStore = "curewatch-told";
+const toldFor = 600_000; // longer ago, another page has come
+const asked = ["number", "did", "surface", "layer", "section", "corrects", "toBay"]; // and nothing of what somebody wrote
 
 const keys = () => Object.keys(localStorage).filter(key => key.startsWith(prefix)).sort();
 
@@ -26,8 +28,20 @@ export const forget = key => localStorage.removeItem(key);
 // What is on its way cannot be taken back: the service may have it already.
 export const isOnItsWay = tap => tap.key === sent;
 
-// What the service has taken of what was pressed on this page, which is of an earlier instant.
-export const takenSince = instant => heard.filter(tap => tap.heardAt > instant);
+// What the service has taken of what was pressed here, also before a reload,
+const taken = () => JSON.parse(sessionStorage.getItem(toldStore) ?? "[]").filter(tap => Math.abs(Date.now() - tap.toldOn) < toldFor);
+
+// and a page of an earlier instant does not show.
+export const takenSince = instant => taken().filter(tap => tap.toldOn > instant);
+
+function noteTaken(tap) {
+  const told = { action: tap.action, toldOn: Date.now(), fields: tap.fields.filter(([name]) => asked.includes(name)) };
+  try {
+    sessionStorage.setItem(toldStore, JSON.stringify([...taken(), told]));
+  } catch {
+    // No store: then a page that was put aside may take what is pressed again for what was told.
+  }
+}
 
 // Who is signed in on this page; nobody where nobody signs in.
 export const who = () => document.querySelector(".who .small")?.textContent.trim() ?? "";
@@ -68,8 +82,8 @@ export async function send(refused) {
       const answer = await fetch(tap.action, { method: "POST", body: told(tap), signal: AbortSignal.timeout(patience) });
       const shown = new URL(answer.url).pathname;
       if (answer.ok && answer.redirected && `${shown}/taps` === tap.action) {
+        noteTaken(tap);
         forget(tap.key); // the service leads on to the car only from what it has taken
-        heard.push({ ...tap, heardAt: performance.now() });
         outcome = "told";
       } else if (shown === "/sign-in" || answer.status === 401 || answer.status === 403) {
         return "shut";
