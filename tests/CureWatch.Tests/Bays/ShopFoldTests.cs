@@ -11,7 +11,7 @@ namespace CureWatch.Tests.Bays;
 /// <summary>What holds of any day, whatever is told on it.</summary>
 public class ShopFoldTests
 {
-    private const int Days = 100;
+    private const int Days = 60;
 
     private static readonly JsonSerializerOptions Whole = new()
     {
