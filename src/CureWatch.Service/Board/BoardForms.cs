@@ -53,7 +53,7 @@ internal static class BoardForms
         }
 
         Answer answer = await inbox.AskAsync(new Arrival.JobStart("form", StartForms.JobFile(filled, id, promisedAt, clock)), context.RequestAborted);
-        return (id, answer is Answer.Stored or Answer.Repeated ? [] : answer is Answer.Refused no ? FaultWords.Of(no.Faults, clock) : FaultsOf(answer));
+        return (id, answer is Answer.Stored or Answer.Repeated ? [] : FaultWords.Of(answer, clock));
     }
 
     private static async Task<IResult> Tap(string job, HttpContext context, Inbox inbox, Lookout lookout) =>

@@ -1,3 +1,4 @@
+using CureWatch.Service.Pump;
 using CureWatch.Service.Settings;
 using CureWatch.Words;
 
@@ -6,7 +7,9 @@ namespace CureWatch.Service.Board;
 /// <summary>What of a form cannot be used, in the words of the form: a script is told the keys of JSON and instants of UTC, nobody in a bay knows them.</summary>
 internal static class FaultWords
 {
-    public static IReadOnlyList<Sentence> Of(IEnumerable<Fault> faults, ShopClock clock) => [.. faults.Select(f => Of(f, clock))];
+    /// <summary>Why the service did not take a form.</summary>
+    public static IReadOnlyList<Sentence> Of(Answer answer, ShopClock clock) =>
+        answer is Answer.Refused refused ? [.. refused.Faults.Select(f => Of(f, clock))] : BoardForms.FaultsOf(answer);
 
     private static Sentence Of(Fault fault, ShopClock clock) => (fault.Place.Split('/')[^1], fault.Seen.Trim('"')) switch
     {

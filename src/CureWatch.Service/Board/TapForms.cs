@@ -25,7 +25,7 @@ internal static class TapForms
     private static readonly string[] Named =
         ["did", "surface", "layer", "section", "panelC", "unit", "toBay", "corrects", "at", "doneAt", "begunAt", "promisedAt", "batch"];
 
-    /// <summary>What is no longer on its way happened now. Source (choice): as the phone has it of what waits.</summary>
+    /// <summary>What was on its way for no longer than this happened now. Source (choice): as the phone has it of what waits.</summary>
     private static readonly TimeSpan Prompt = TimeSpan.FromSeconds(3);
 
     private static readonly TimeSpan LongestAgo = TimeSpan.FromDays(1);
@@ -86,7 +86,7 @@ internal static class TapForms
         Tap? Told(string id) => after.Shop.Find(job)?.Told.FirstOrDefault(t => t.Id == id);
         FormAnswer Said(Answer answer) => answer is Answer.Stored or Answer.Repeated
             ? new FormAnswer(after, StatusCodes.Status303SeeOther, [])
-            : new FormAnswer(after, BoardForms.StatusOf(answer), answer is Answer.Refused no ? FaultWords.Of(no.Faults, clock) : BoardForms.FaultsOf(answer));
+            : new FormAnswer(after, BoardForms.StatusOf(answer), FaultWords.Of(answer, clock));
     }
 
     /// <summary>

@@ -42,11 +42,7 @@ internal static class LiveTap
     /// <param name="again">The tap as it was read.</param>
     public static bool IsRetry(Tap before, Tap again) =>
         !IsAhead(again, before.ReportedAt)
-        && before == NotAfter(again, before.ReportedAt) with
-        {
-            ReportedAt = before.ReportedAt,
-            Batch = again.Batch ?? before.Batch,
-        };
+        && before == NotAfter(again, before.ReportedAt) with { ReportedAt = before.ReportedAt, Batch = again.Batch ?? before.Batch };
 
     private static DateTimeOffset Earlier(DateTimeOffset a, DateTimeOffset b) => a < b ? a : b;
 }

@@ -9,7 +9,7 @@ namespace CureWatch.Bays;
 /// <param name="Until">Until when was looked: to the next opening at least.</param>
 /// <param name="IsForecast">Whether the bay's own days tell; else what bays usually do.</param>
 /// <param name="Night">What it likely comes down to in that time, as long as something in it has to stay dry by the slow bound.</param>
-/// <param name="Risks">What may happen, each kind once, in the order of the kinds: but of heat only as long as that.</param>
+/// <param name="Risks">What may happen, each kind once, in the order of the kinds: heat at any time, all else only as long as that.</param>
 public sealed record BayAhead(DateTimeOffset At, DateTimeOffset Until, bool IsForecast, NightAhead Night, ImmutableArray<Risk> Risks)
 {
     /// <summary>Finds the risk of a kind.</summary>

@@ -24,7 +24,10 @@ internal sealed class LampWays(Shop shop, JobState job, DateTimeOffset lockUp)
 
     /// <summary>Every coat that is on and still here: what leaves it catches fire at whoever's lamp.</summary>
     private readonly Lazy<CoatAtRisk[]> _coats = new(() =>
-        [.. shop.Jobs.Values.Where(j => j.LeftAt is null).SelectMany(j => CoatsAtRisk.Of(shop, new Present(shop, shop.Now), j, (_, _) => null))]);
+    {
+        var present = new Present(shop, shop.Now);
+        return [.. shop.Jobs.Values.Where(j => j.LeftAt is null).SelectMany(j => CoatsAtRisk.Of(shop, present, j, (_, _) => null))];
+    });
 
     /// <summary>Finds it.</summary>
     /// <param name="shop">The shop.</param>

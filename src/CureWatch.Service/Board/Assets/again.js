@@ -1,6 +1,6 @@
 // What was filled in for a tap that the service refused, offered in its form again: on this page, or on the one that has it.
 
-import { now } from "./board.js";
+import { now } from "./clock.js";
 import { forget, waiting } from "./queue.js";
 import { spoken } from "./tongue.js";
 

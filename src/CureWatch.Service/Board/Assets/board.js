@@ -6,8 +6,6 @@ import { aside, clock, itIs, now } from "./clock.js";
 import { sayIfNewer } from "./newer.js";
 import { language, spoken } from "./tongue.js";
 
-export { now };
-
 const lostAfter = 8000;        // the service sends something at least every three seconds
 const fetchPause = 1000;       // many changes are one fetch
 const ownRefresh = 30000;      // windows also move while nothing is told

@@ -1,7 +1,8 @@
 // Calls somebody to a coat: by sound, light and vibration, in words too, once when it may be looked at, once before it closes and once when it is
 // late. It reads what it calls to from the page, so it goes on without the service.
 
-import { asOf, now } from "./board.js";
+import { asOf } from "./board.js";
+import { now } from "./clock.js";
 import { mayBeSent, takenSince, waiting } from "./queue.js";
 import { spoken } from "./tongue.js";
 

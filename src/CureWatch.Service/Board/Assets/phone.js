@@ -1,6 +1,7 @@
 // The phone in the bay: its taps are kept until the service has them, and it calls to what is flashing. Every form works without this.
 
-import { asOf, now, refresh } from "./board.js";
+import { asOf, refresh } from "./board.js";
+import { now } from "./clock.js";
 import { forget, isOnItsWay, keep, mayBeSent, send, takenSince, waiting, who } from "./queue.js";
 import { fillAgain, fillAsAsked, leave, minutesAgo, sayMinutes, toldAnew } from "./again.js";
 import { watch } from "./call.js";

@@ -28,10 +28,10 @@ export const forget = key => localStorage.removeItem(key);
 // What is on its way cannot be taken back: the service may have it already.
 export const isOnItsWay = tap => tap.key === sent;
 
-// What the service has taken of what was pressed here, also before a reload,
+// What the service has taken of what was pressed here, also before a reload.
 const taken = () => JSON.parse(sessionStorage.getItem(toldStore) ?? "[]").filter(tap => Math.abs(Date.now() - tap.toldOn) < toldFor);
 
-// and a page of an earlier instant does not show.
+// What of that a page of an instant does not show yet.
 export const takenSince = instant => taken().filter(tap => tap.toldOn > instant);
 
 function noteTaken(tap) {

@@ -1,6 +1,6 @@
 // When somebody said the first wipe was, by coat: level-by counts from there. Nobody has to say it.
 
-import { now } from "./board.js";
+import { now } from "./clock.js";
 
 const store = "curewatch-first-wipes";
 const longestWipe = 24 * 3600 * 1000;
