@@ -15,6 +15,7 @@ internal static class BoardAssets
         Load("board.css", "text/css; charset=utf-8"),
         Load("phone.css", "text/css; charset=utf-8"),
         Load("wall.css", "text/css; charset=utf-8"),
+        Load("wall-set.css", "text/css; charset=utf-8"),
         Load("away.js", "text/javascript; charset=utf-8"),
         Load("board.js", "text/javascript; charset=utf-8"),
         Load("phone.js", "text/javascript; charset=utf-8"),

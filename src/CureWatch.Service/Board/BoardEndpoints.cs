@@ -12,8 +12,8 @@ internal static class BoardEndpoints
     {
         app.MapGet("/", (Lookout lookout, BackupHealth backup) => With(lookout, look => new SharedPage<BoardPage>(
             look, () => new Page<BoardPage>(StatusCodes.Status200OK, (nameof(BoardPage.View), BoardViews.Of(look, backup)))))).ExcludeFromDescription().LetsScreens();
-        app.MapGet("/wall", (Lookout lookout, BackupHealth backup) => With(lookout, look => Wall(look, backup, null))).ExcludeFromDescription().LetsScreens();
-        app.MapGet("/wall/{bay}", (string bay, Lookout lookout, BackupHealth backup) => With(lookout, look => Wall(look, backup, bay)))
+        app.MapGet("/wall", (Lookout lookout, BackupHealth backup, HttpRequest request) => With(lookout, look => Wall(look, backup, null, request))).ExcludeFromDescription().LetsScreens();
+        app.MapGet("/wall/{bay}", (string bay, Lookout lookout, BackupHealth backup, HttpRequest request) => With(lookout, look => Wall(look, backup, bay, request)))
             .ExcludeFromDescription().LetsScreens();
         app.MapGet("/start", (Lookout lookout, string? bay) => With(lookout, look => Start(StartForms.Blank(look, bay ?? ""))))
             .ExcludeFromDescription().LetsScreens();
@@ -51,13 +51,16 @@ internal static class BoardEndpoints
             (nameof(JobPage.Refused), refused ?? RefusedForm.None));
     }
 
-    private static IResult Wall(Look look, BackupHealth backup, string? bay)
+    private static IResult Wall(Look look, BackupHealth backup, string? bay, HttpRequest request)
     {
         bool isThere = bay is null || look.Shop.Plan.Bays.Any(b => b.Bay == bay);
         return !isThere
             ? Plain(StatusCodes.Status404NotFound, $"No such bay", $"No bay '{bay}' is set up here.")
             : new SharedPage<WallPage>(look, () => new Page<WallPage>(
-                StatusCodes.Status200OK, (nameof(WallPage.View), WallViews.Of(look, BoardViews.Of(look, backup), bay))));
+                StatusCodes.Status200OK,
+                (nameof(WallPage.View), WallViews.Of(look, BoardViews.Of(look, backup), bay)),
+                (nameof(WallPage.Here), request.Path.Value),
+                (nameof(WallPage.IsPlain), request.Query.ContainsKey("plain"))));
     }
 
     public static IResult Plain(int status, Sentence title, Sentence text) =>

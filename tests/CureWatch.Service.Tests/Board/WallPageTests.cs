@@ -30,6 +30,19 @@ public class WallPageTests
         Assert.Equal(HttpStatusCode.NotFound, answer.StatusCode);
     }
 
+    // Letters as large as the screen do not grow when a browser magnifies them (WCAG 2.2, 1.4.4).
+    [Fact]
+    public async Task Wall_AskedForPlain_HasLettersThatGrow_AndLeadsBack()
+    {
+        await using ServedShop shop = await ServedShop.OpenAsync();
+        await shop.PassAsync(1);
+        string set = await shop.TextAsync("/wall/bay-2"), plain = await shop.TextAsync("/wall/bay-2?plain");
+        Assert.Contains("wall-set", set, StringComparison.Ordinal);
+        Assert.Contains("href=\"/wall/bay-2?plain\"", set, StringComparison.Ordinal);
+        Assert.DoesNotContain("wall-set", plain, StringComparison.Ordinal);
+        Assert.Contains("href=\"/wall/bay-2\"", plain, StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task Wall_SaysOfACar_WhatIsNext_HowLongThatHas_AndWhenItLeaves()
     {

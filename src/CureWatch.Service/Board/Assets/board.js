@@ -101,7 +101,7 @@ export async function refresh() {
   isFetching = true;
   const [asked, askedOn] = [performance.now(), Date.now()];
   try {
-    const answer = await fetch(location.pathname, { headers: { Accept: "text/html" }, signal: AbortSignal.timeout(lostAfter) });
+    const answer = await fetch(location.pathname + location.search, { headers: { Accept: "text/html" }, signal: AbortSignal.timeout(lostAfter) });
     if (answer.redirected && new URL(answer.url).pathname === "/sign-in") {
       if (hasPhoto()) {
         [heardAt, changedAt] = [performance.now(), null]; // the service is there
