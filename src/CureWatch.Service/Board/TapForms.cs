@@ -57,7 +57,7 @@ internal static class TapForms
 
         if (LayerToName(look, job, form) is { } which)
         {
-            return new FormAnswer(look, StatusCodes.Status400BadRequest, [which]);
+            return new FormAnswer(look, StatusCodes.Status400BadRequest, [which]) { At = at };
         }
 
         Answer answer = await AskAsync(id);
@@ -74,7 +74,7 @@ internal static class TapForms
 
         if (form[Press].ToString() is not { Length: > 0 } press)
         {
-            return new FormAnswer(after, BoardForms.StatusOf(answer), [$"Somebody told the same before. If you did it once more, press again: what you see now is new."]);
+            return new FormAnswer(after, BoardForms.StatusOf(answer), [$"Somebody told the same before. If you did it once more, press again: what you see now is new."]) { At = at };
         }
 
         id = Fitted($"p{press}");
@@ -86,7 +86,7 @@ internal static class TapForms
         Tap? Told(string id) => after.Shop.Find(job)?.Told.FirstOrDefault(t => t.Id == id);
         FormAnswer Said(Answer answer) => answer is Answer.Stored or Answer.Repeated
             ? new FormAnswer(after, StatusCodes.Status303SeeOther, [])
-            : new FormAnswer(after, BoardForms.StatusOf(answer), FaultWords.Of(answer, clock));
+            : new FormAnswer(after, BoardForms.StatusOf(answer), FaultWords.Of(answer, clock)) { At = at };
     }
 
     /// <summary>
@@ -140,8 +140,8 @@ internal static class TapForms
         return at.Length > 0 ? Instants.TryParse(at, out DateTimeOffset same) ? same : null
             : doneAt.Length > 0 ? clock.Read(doneAt)
             : ago.Length == 0 ? pressedAt
-            : isNumber && minutes <= LongestAgo.TotalMinutes ? pressedAt - TimeSpan.FromMinutes(minutes)
-            : null;
+            : isNumber ? minutes <= LongestAgo.TotalMinutes ? pressedAt - TimeSpan.FromMinutes(minutes) : null
+            : Instants.TryParse(ago, out DateTimeOffset chosen) ? chosen : null; // of a form that is filled in again
     }
 
     private static ReadOnlyMemory<byte> Tap(IFormCollection form, string id, DateTimeOffset at, string startedAt, string pressed) => JsonAnswer.Utf8Of(json =>

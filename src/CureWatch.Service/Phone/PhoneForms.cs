@@ -35,5 +35,5 @@ internal static class PhoneForms
         lookout.Now() is { } before && !PhonePages.IsSetUp(before, bay) ? PhonePages.NoBay(bay) // once it was told, it would lead on to no page
         : await TapForms.TellAsync(job, context, inbox, lookout) is not { } told ? BoardForms.NoForm()
         : told.Faults.Count == 0 ? BoardForms.SeeOther(context, PhonePages.CarAt(bay, job))
-        : PhonePages.In(bay, lookout, look => PhonePages.Car(look, backup, bay, job, told.Faults, told.Status));
+        : PhonePages.In(bay, lookout, look => PhonePages.Refused(look, backup, bay, job, told, context.Request.Form));
 }

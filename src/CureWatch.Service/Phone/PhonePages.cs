@@ -20,11 +20,11 @@ internal static class PhonePages
             .ExcludeFromDescription().LetsScreens();
         app.MapGet("/bay/{bay}/start", (string bay, string? like, Lookout lookout, Tongue tongue) => In(bay, lookout, look => Begin(BeginForms.Blank(look, bay, like, tongue))))
             .ExcludeFromDescription().LetsScreens();
-        app.MapGet("/bay/{bay}/jobs/{job}", (string bay, string job, Lookout lookout, BackupHealth backup) => In(bay, lookout, look => Car(look, backup, bay, job, [])))
+        app.MapGet("/bay/{bay}/jobs/{job}", (string bay, string job, Lookout lookout, BackupHealth backup) => In(bay, lookout, look => Car(look, backup, bay, job, RefusedForm.None)))
             .ExcludeFromDescription().LetsScreens();
-        app.MapGet("/bay/{bay}/jobs/{job}/more", (string bay, string job, Lookout lookout) => In(bay, lookout, look => On(look, job, state => More(look, bay, state))))
+        app.MapGet("/bay/{bay}/jobs/{job}/more", (string bay, string job, Lookout lookout) => In(bay, lookout, look => On(look, job, state => More(look, bay, state, RefusedForm.None))))
             .ExcludeFromDescription().LetsScreens();
-        app.MapGet("/bay/{bay}/jobs/{job}/told", (string bay, string job, Lookout lookout) => In(bay, lookout, look => On(look, job, state => Told(look, bay, state))))
+        app.MapGet("/bay/{bay}/jobs/{job}/told", (string bay, string job, Lookout lookout) => In(bay, lookout, look => On(look, job, state => Told(look, bay, state, RefusedForm.None))))
             .ExcludeFromDescription().LetsScreens();
         app.MapGet("/bay/{bay}/jobs/{job}/card", (string bay, string job, Lookout lookout, HttpRequest request) =>
             In(bay, lookout, look => On(look, job, state => Card(look, bay, state, request)))).ExcludeFromDescription().LetsScreens();
@@ -44,8 +44,23 @@ internal static class PhonePages
     public static IResult Begin(BeginView view) => new Page<BeginPage>(
         view.Faults.Count == 0 ? StatusCodes.Status200OK : StatusCodes.Status400BadRequest, (nameof(BeginPage.View), view));
 
-    public static IResult Car(Look look, BackupHealth backup, string bay, string job, IReadOnlyList<Sentence> faults, int status = StatusCodes.Status200OK) =>
-        On(look, job, state => new Page<CarPage>(status, (nameof(CarPage.View), new PhoneViews(look, BoardViews.Of(look, backup)).Of(state, bay, faults))), status);
+    /// <summary>The page that the form of a tap stands on, with what was filled in and why it was not taken.</summary>
+    public static IResult Refused(Look look, BackupHealth backup, string bay, string job, FormAnswer answer, IFormCollection form)
+    {
+        (string corrected, string panel) = (form["corrects"].ToString(), form["panel"].ToString());
+        bool isCorrection = corrected.Length > 0 && form["did"] != "withdrawn";
+        RefusedForm refused = RefusedForm.Of(isCorrection ? corrected : panel, form) with
+        {
+            Faults = answer.Faults,
+            DoneAt = new ShopClock(look.Shop.Plan.Hours.Zone, look.At).Of(answer.At),
+        };
+        return isCorrection ? On(look, job, state => Told(look, bay, state, refused, answer.Status), answer.Status)
+            : MorePage.Has(panel) ? On(look, job, state => More(look, bay, state, refused, answer.Status), answer.Status)
+            : Car(look, backup, bay, job, refused, answer.Status);
+    }
+
+    public static IResult Car(Look look, BackupHealth backup, string bay, string job, RefusedForm refused, int status = StatusCodes.Status200OK) =>
+        On(look, job, state => new Page<CarPage>(status, (nameof(CarPage.View), new PhoneViews(look, BoardViews.Of(look, backup)).Of(state, bay, refused))), status);
 
     private static IResult Bays(Look look, BackupHealth backup, string? bay)
     {
@@ -67,11 +82,11 @@ internal static class PhonePages
         var state => page(state),
     };
 
-    private static Page<MorePage> More(Look look, string bay, JobState state)
+    private static Page<MorePage> More(Look look, string bay, JobState state, RefusedForm refused, int status = StatusCodes.Status200OK)
     {
         var clock = new ShopClock(look.Shop.Plan.Hours.Zone, look.At);
         CarView car = new CarViews(look, clock).Of(state);
-        return new Page<MorePage>(StatusCodes.Status200OK, (nameof(MorePage.View), new TellView(
+        return new Page<MorePage>(status, (nameof(MorePage.View), new TellView(
             Frame.Of(look, clock),
             bay,
             car.Job,
@@ -83,14 +98,15 @@ internal static class PhonePages
             look.ReportOf(state).Next.FirstOrDefault()?.Act.Surface.Id ?? "",
             [.. look.Shop.Plan.Bays.Select(b => b.Bay), Whereabouts.Store, Whereabouts.Outside],
             car.Cautions,
-            new ToldViews(clock).LastOf(state))));
+            new ToldViews(clock).LastOf(state),
+            refused)));
     }
 
-    private static Page<ToldPage> Told(Look look, string bay, JobState state)
+    private static Page<ToldPage> Told(Look look, string bay, JobState state, RefusedForm refused, int status = StatusCodes.Status200OK)
     {
         var clock = new ShopClock(look.Shop.Plan.Hours.Zone, look.At);
         return new Page<ToldPage>(
-            StatusCodes.Status200OK,
+            status,
             (nameof(ToldPage.Frame), Frame.Of(look, clock)),
             (nameof(ToldPage.Bay), bay),
             (nameof(ToldPage.Job), state.Job.Id),
@@ -99,7 +115,8 @@ internal static class PhonePages
             (nameof(ToldPage.Surfaces), state.Job.Surfaces.Select(s => s.Id).ToArray()),
             (nameof(ToldPage.Layers), state.Job.Surfaces.Max(s => s.Layers)),
             (nameof(ToldPage.Sections), state.Job.Surfaces.Max(s => s.Sections)),
-            (nameof(ToldPage.Told), new ToldViews(clock).Of(state).ToArray()));
+            (nameof(ToldPage.Told), new ToldViews(clock).Of(state).ToArray()),
+            (nameof(ToldPage.Refused), refused));
     }
 
     private static Page<CardPage> Card(Look look, string bay, JobState state, HttpRequest request)

@@ -11,7 +11,7 @@ namespace CureWatch.Service.Phone;
 /// <param name="Acts">What is to be done, the next first.</param>
 /// <param name="Last">What was told last, while it can be taken back; null after that.</param>
 /// <param name="Warnings">What stands against it, the most urgent first.</param>
-/// <param name="Faults">Why what was sent was not taken.</param>
+/// <param name="Refused">What was sent and not taken.</param>
 public sealed record PhoneView(
     Frame Frame,
     string Bay,
@@ -20,7 +20,7 @@ public sealed record PhoneView(
     IReadOnlyList<ActView> Acts,
     ToldView? Last,
     IReadOnlyList<WarningView> Warnings,
-    IReadOnlyList<Sentence> Faults)
+    RefusedForm Refused)
 {
     /// <summary>Whether a coat is flashing: then nothing else is on the screen.</summary>
     public bool IsLevelling => Acts.Any(a => a.IsLevelling);

@@ -25,7 +25,7 @@ internal sealed class PhoneViews(Look look, BoardView board)
 
     private readonly ShopClock _clock = new(look.Shop.Plan.Hours.Zone, look.At);
 
-    public PhoneView Of(JobState state, string bay, IReadOnlyList<Sentence> faults)
+    public PhoneView Of(JobState state, string bay, RefusedForm refused)
     {
         string[] bays = [.. look.BaysOf(state)];
         JobReport report = look.ReportOf(state);
@@ -39,7 +39,7 @@ internal sealed class PhoneViews(Look look, BoardView board)
             [.. InOrder(report.Next).Take(MostActs).Select((told, i) => Of(told, state, once, isFirst: i == 0))],
             new ToldViews(_clock).LastOf(state),
             WarningsOf(state.Job.Id),
-            faults)
+            refused)
         {
             ComeIn = [.. report.Arrival.Select(a => a.Surface.Id)],
             Photos = Board.PhotoViews.Of(look, _clock, state.Job.Id),

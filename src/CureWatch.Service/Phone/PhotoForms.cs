@@ -43,7 +43,7 @@ internal static class PhotoForms
             (faults, status) = (answer is Answer.NotStored no ? [$"The photo is not kept: {BoardWords.Phrase(no.Why)}"] : BoardForms.FaultsOf(answer), BoardForms.StatusOf(answer));
         }
 
-        return PhonePages.In(bay, lookout, look => PhonePages.Car(look, backup, bay, job, faults, status));
+        return PhonePages.In(bay, lookout, look => PhonePages.Car(look, backup, bay, job, RefusedForm.None with { Faults = faults }, status));
     }
 
     /// <returns>The form, and what of it cannot be used with its status.</returns>

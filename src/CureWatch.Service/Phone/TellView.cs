@@ -1,3 +1,5 @@
+using CureWatch.Service.Board;
+
 namespace CureWatch.Service.Phone;
 
 /// <summary>What can be told of a car besides what is next.</summary>
@@ -13,6 +15,7 @@ namespace CureWatch.Service.Phone;
 /// <param name="Places">Where it can be moved.</param>
 /// <param name="Cautions">What to take care of with its products.</param>
 /// <param name="Last">What was told last, while it can be taken back.</param>
+/// <param name="Refused">What was sent and not taken.</param>
 public sealed record TellView(
     Frame Frame,
     string Bay,
@@ -25,4 +28,5 @@ public sealed record TellView(
     string Chosen,
     IReadOnlyList<string> Places,
     IReadOnlyList<string> Cautions,
-    ToldView? Last);
+    ToldView? Last,
+    RefusedForm Refused);

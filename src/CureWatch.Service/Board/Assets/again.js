@@ -5,7 +5,7 @@ import { forget, waiting } from "./queue.js";
 import { spoken } from "./tongue.js";
 
 const asked = "curewatch-again";
-const unseen = ["number", "press", "startedAt", "batchBefore", "by"]; // what a page says of itself, and of whom it is
+const unseen = ["number", "press", "panel", "startedAt", "batchBefore", "by"]; // what a page says of itself, and of whom it is
 const refused = new WeakMap(); // the tap that a form was filled in from
 
 const ofNoCoat = ["panel-wiped", "wetted", "dried", "lamp-on", "lamp-off"]; // whatever coat the button stood beside
