@@ -15,7 +15,7 @@ internal static class Answers
         Answer.Refused a => Problem.Faulty(a.Faults),
         Answer.NoSuchJob a => Problem.Of(StatusCodes.Status404NotFound, $"No job '{a.Job}'."),
         Answer.Held a => Problem.Held(a.Holds),
-        Answer.Unfit a => Problem.Of(StatusCodes.Status409Conflict, a.Why),
+        Answer.Unfit a => Problem.Of(StatusCodes.Status409Conflict, a.Why.ToString()),
         Answer.NotStored a => Problem.Of(StatusCodes.Status503ServiceUnavailable, $"Not stored, send it again: {a.Why}."),
         _ => throw new UnreachableException(answer.GetType().Name),
     };

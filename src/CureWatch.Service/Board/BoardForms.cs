@@ -106,8 +106,7 @@ internal static class BoardForms
         return Results.StatusCode(StatusCodes.Status303SeeOther);
     }
 
-    public static Sentence Of(Fault fault) =>
-        $"{fault.Place.TrimStart('/').Replace('/', ' ')}: saw {BoardWords.Phrase(fault.Seen)}; allowed: {BoardWords.Phrase(fault.Allowed)}";
+    public static Sentence Of(Fault fault) => $"{FieldWords.Of(fault.Place)}: saw {BoardWords.Phrase(fault.Seen)}; allowed: {fault.Words}";
 
     public static int StatusOf(Answer answer) => answer switch
     {
@@ -121,7 +120,7 @@ internal static class BoardForms
         Answer.Refused a => [.. a.Faults.Select(Of)],
         Answer.NoSuchJob a => [$"No job '{a.Job}'."],
         Answer.Held a => [.. a.Holds.Select(h => (Sentence)$"{BoardWords.Coat(h.Surface, h.Layer, h.Section)}: {h.Text}")],
-        Answer.Unfit a => [BoardWords.Phrase(a.Why)],
+        Answer.Unfit a => [a.Why],
         Answer.NotStored a => [$"It could not be stored. Write it down, then press the button again. {BoardWords.Phrase(a.Why)}"],
         _ => throw new UnreachableException(answer.GetType().Name),
     };

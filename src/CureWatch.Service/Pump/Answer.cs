@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using CureWatch.Handover;
 using CureWatch.Service.Settings;
+using CureWatch.Words;
 
 namespace CureWatch.Service.Pump;
 
@@ -37,7 +38,7 @@ internal abstract record Answer
     internal sealed record Held(ImmutableArray<Hold> Holds) : Answer;
 
     /// <summary>It does not fit what is to be done now.</summary>
-    internal sealed record Unfit(string Why) : Answer;
+    internal sealed record Unfit(Sentence Why) : Answer;
 
     /// <summary>It could not be stored: nothing was acknowledged, and it must come again.</summary>
     internal sealed record NotStored(string Why) : Answer;

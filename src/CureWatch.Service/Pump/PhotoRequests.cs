@@ -15,7 +15,7 @@ internal static class PhotoRequests
         if (register.Shop?.Find(arrival.Job) is not { } job || !register.Jobs.TryGetValue(arrival.Job, out JobMarks? marks))
         {
             return Decision.Nothing(register.Jobs.ContainsKey(arrival.Job)
-                ? new Answer.Unfit("The car left more than two days ago, or its visit was cancelled: its record is closed.")
+                ? new Answer.Unfit($"The car left more than two days ago, or its visit was cancelled: its record is closed.")
                 : new Answer.NoSuchJob(arrival.Job));
         }
 

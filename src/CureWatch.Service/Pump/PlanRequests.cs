@@ -84,7 +84,7 @@ internal static class PlanRequests
 
         if (before is null && shop.Planned.Count(w => w.To > now) >= MostWorks)
         {
-            top.Refuse($"{MostWorks} works planned already", $"{MostWorks} at most");
+            top.Refuse($"{MostWorks} already", $"at most {MostWorks} planned works");
         }
 
         return new Decision(new Answer.Stored(id), [new Entry.WorkPlanned(planned)]);

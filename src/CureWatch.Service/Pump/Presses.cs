@@ -4,6 +4,7 @@ using CureWatch.Curing;
 using CureWatch.Planning;
 using CureWatch.Service.Journal;
 using CureWatch.Service.Settings;
+using CureWatch.Words;
 
 namespace CureWatch.Service.Pump;
 
@@ -46,7 +47,7 @@ internal static class Presses
         var words = new ActWords(shop.Plan.Hours.Zone, at);
         if (acts.IsEmpty)
         {
-            return Unfit(job.LeftAt is null ? "Nothing is left to do but to wait." : "The car has left.");
+            return Unfit(job.LeftAt is null ? (Sentence)$"Nothing is left to do but to wait." : $"The car has left.");
         }
 
         NextAct next = acts[0];
@@ -76,5 +77,5 @@ internal static class Presses
     /// <summary>Who levelled too late without wetting it again says so: it stays a missed levelling.</summary>
     private static NextAct AsSaid(NextAct act, Press press) => act.Kind == ActKind.ReWet && press.Act == ActKind.Level ? act with { Kind = ActKind.Level } : act;
 
-    private static Decision Unfit(string why) => Decision.Nothing(new Answer.Unfit(why));
+    private static Decision Unfit(Sentence why) => Decision.Nothing(new Answer.Unfit(why));
 }

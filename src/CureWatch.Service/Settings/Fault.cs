@@ -1,3 +1,5 @@
+using CureWatch.Words;
+
 namespace CureWatch.Service.Settings;
 
 /// <summary>One thing that cannot be used in something a person wrote. Always one line, whatever the file held.</summary>
@@ -16,6 +18,7 @@ internal sealed record Fault
         Place = OneLine.Of(place, LongestPlace);
         Seen = OneLine.Of(seen, LongestSeen) is { Length: > 0 } line ? line : seen.Length == 0 ? "nothing" : "nothing that shows";
         Allowed = OneLine.Of(allowed);
+        Words = Sentence.Word(Allowed);
     }
 
     public string File { get; }
@@ -24,7 +27,14 @@ internal sealed record Fault
 
     public string Seen { get; }
 
+    /// <summary>What may stand there, in English: for scripts, files and logs.</summary>
     public string Allowed { get; }
+
+    /// <summary>The same for people, in their tongue.</summary>
+    public Sentence Words { get; private init; }
+
+    /// <summary>A fault whose figures are said in the tongue of whoever reads it.</summary>
+    public static Fault Of(SettingPlace where, string seen, Sentence allowed) => new(where.File, where.Place, seen, allowed.ToString()) { Words = allowed };
 
     public override string ToString() => $"{File}: {(Place.Length == 0 ? "whole document" : Place)}: saw {Seen}; allowed: {Allowed}";
 }

@@ -1,4 +1,5 @@
 using System.Text.Json;
+using CureWatch.Words;
 
 namespace CureWatch.Service.Settings;
 
@@ -78,7 +79,7 @@ internal sealed partial class JsonCursor
             if ((!isKnown || !seen.Add(property.Name)) && ++wrong <= MostKeysTold)
             {
                 new JsonCursor(_origin, PointerTo(property.Name), property.Value).Refuse(
-                    $"the key {property.Name}{(isKnown ? " again" : "")}", isKnown ? "each key once" : $"the keys {string.Join(", ", known)}");
+                    $"the key {property.Name}{(isKnown ? " again" : "")}", isKnown ? (Sentence)$"each key once" : $"the keys {string.Join(", ", known)}");
             }
         }
 
@@ -114,21 +115,27 @@ internal sealed partial class JsonCursor
         int length = _element.GetArrayLength();
         if (length < least || length > most)
         {
-            Refuse($"{length} entries", most == int.MaxValue ? $"at least {least}" : $"{least} to {most} entries");
+            Refuse($"{length}", most == int.MaxValue ? (Sentence)$"at least {least} entries" : $"{least} to {most} entries");
         }
 
         return [.. _element.EnumerateArray().Take(most).Select((item, i) => new JsonCursor(_origin, $"{_pointer}/{i}", item))];
     }
 
     /// <summary>Refuses what stands here.</summary>
-    public void Refuse(string allowed)
+    public void Refuse(string allowed) => Refuse(Sentence.Word(allowed));
+
+    /// <summary>Refuses what stands here.</summary>
+    public void Refuse(Sentence allowed)
     {
         bool mayHoldSecret = _origin.HoldsSecrets && _element.ValueKind is JsonValueKind.Object or JsonValueKind.Array;
         Refuse(IsAbsent ? "nothing" : mayHoldSecret ? Kind : _element.GetRawText(), allowed);
     }
 
     /// <summary>Refuses what stands here, in words of its own.</summary>
-    public void Refuse(string seen, string allowed) => _origin.Faults.Add(Where.File, Where.Place, seen, allowed);
+    public void Refuse(string seen, string allowed) => Refuse(seen, Sentence.Word(allowed));
+
+    /// <summary>Refuses what stands here, in words of its own.</summary>
+    public void Refuse(string seen, Sentence allowed) => _origin.Faults.Add(Fault.Of(Where, seen, allowed));
 
     /// <summary>Where an object or an array belongs, even a plain text may be a secret in the wrong place.</summary>
     private void RefuseShape(string allowed) => Refuse(_origin.HoldsSecrets ? Kind : _element.GetRawText(), allowed);

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Text.Json;
+using CureWatch.Words;
 
 namespace CureWatch.Service.Settings;
 
@@ -19,7 +20,7 @@ internal sealed partial class JsonCursor
             return value;
         }
 
-        Refuse(range.ToString());
+        Refuse(range.Words);
         return null;
     }
 
@@ -27,7 +28,7 @@ internal sealed partial class JsonCursor
     /// <param name="min">The least.</param>
     /// <param name="max">The most.</param>
     /// <param name="allowed">What is allowed, in words; left out, those two.</param>
-    public int? Integer(int min, int max, string? allowed = null)
+    public int? Integer(int min, int max, Sentence? allowed = null)
     {
         if (IsAbsent)
         {
@@ -57,7 +58,7 @@ internal sealed partial class JsonCursor
             return value;
         }
 
-        Refuse($"a whole number {min} to {max}");
+        Refuse($"a whole number {new Figure.Number(min, "0")} to {new Figure.Number(max, "0")}");
         return null;
     }
 
@@ -105,20 +106,20 @@ internal sealed partial class JsonCursor
 
     public TimeSpan? Duration(TimeSpan min, TimeSpan max)
     {
-        string allowed = $"a duration {Durations.Form}, {min:c} to {max:c}";
+        Sentence allowed = $"a duration {Durations.Form}, {min:c} to {max:c}";
         return String(allowed) is not { } text ? null
             : Durations.Find(text) is { } duration && duration >= min && duration <= max ? duration
             : Refused<TimeSpan>(allowed);
     }
 
     public DateTimeOffset? Instant() =>
-        String(Instants.Allowed) is not { } text ? null
+        String(Sentence.Word(Instants.Allowed)) is not { } text ? null
         : Instants.TryParse(text, out DateTimeOffset instant) ? instant
-        : Refused<DateTimeOffset>(Instants.Allowed);
+        : Refused<DateTimeOffset>(Sentence.Word(Instants.Allowed));
 
     public T? OneOf<T>()
         where T : struct, Enum =>
-        String(WireName<T>.All) is not { } text ? null : WireName<T>.Find(text) ?? Refused<T>(WireName<T>.All);
+        String(Sentence.Named(WireName<T>.All)) is not { } text ? null : WireName<T>.Find(text) ?? Refused<T>(Sentence.Named(WireName<T>.All));
 
     /// <summary>A list of names, each at most once.</summary>
     public ImmutableArray<T> Each<T>(int least = 0)
@@ -144,7 +145,10 @@ internal sealed partial class JsonCursor
     }
 
     /// <summary>A string that passes a test.</summary>
-    public string? String(Predicate<string> passes, string allowed)
+    public string? String(Predicate<string> passes, string allowed) => String(passes, Sentence.Word(allowed));
+
+    /// <summary>A string that passes a test.</summary>
+    public string? String(Predicate<string> passes, Sentence allowed)
     {
         string? text = String(allowed);
         if (text is null || passes(text))
@@ -156,7 +160,7 @@ internal sealed partial class JsonCursor
         return null;
     }
 
-    private string? String(string allowed)
+    private string? String(Sentence allowed)
     {
         if (IsAbsent)
         {
@@ -172,7 +176,7 @@ internal sealed partial class JsonCursor
         return null;
     }
 
-    private T? Refused<T>(string allowed)
+    private T? Refused<T>(Sentence allowed)
         where T : struct
     {
         Refuse(allowed);

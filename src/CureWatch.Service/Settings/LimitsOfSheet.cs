@@ -22,7 +22,7 @@ internal static class LimitsOfSheet
 
         if (humidityMinPct >= humidityMaxPct)
         {
-            limits["humidityMaxPct"].Refuse($"above humidityMinPct, which is {humidityMinPct}");
+            limits["humidityMaxPct"].Refuse($"above humidityMinPct, which is {humidityMinPct!.Value:0.######}");
         }
 
         if (panelMaxC > heatMaxC)

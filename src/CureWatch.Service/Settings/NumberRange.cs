@@ -1,4 +1,4 @@
-using System.Globalization;
+using CureWatch.Words;
 
 namespace CureWatch.Service.Settings;
 
@@ -24,11 +24,13 @@ internal readonly record struct NumberRange
 
     public bool Holds(double value) => _open ? value > _min && value < _max : value >= _min && value <= _max;
 
-    public override string ToString()
+    /// <summary>The range for people.</summary>
+    public Sentence Words
     {
-        string ends = _open ? $"above {Text(_min)}, below {Text(_max)}" : $"{Text(_min)} to {Text(_max)}";
-        return $"a number {ends} {_unit}".TrimEnd();
+        get
+        {
+            Sentence range = _open ? (Sentence)$"a number above {_min:0.######}, below {_max:0.######}" : $"a number {_min:0.######} to {_max:0.######}";
+            return _unit.Length == 0 ? range : $"{range} {_unit}";
+        }
     }
-
-    private static string Text(double value) => value.ToString(CultureInfo.InvariantCulture);
 }

@@ -24,7 +24,7 @@ internal sealed record RowOfSheet(SheetRow Row, JsonCursor Place)
         CheckWhichTimes(row, stage);
         if (from > to)
         {
-            row["to"].Refuse($"at least from, which is {from:c}");
+            row["to"].Refuse($"at least from, which is {from!.Value:c}");
         }
 
         return temperatureC is { } t && humidityPct is { } h && (from ?? at) is { } shorter && (to ?? at) is { } longer

@@ -1,4 +1,5 @@
 using CureWatch.Products;
+using CureWatch.Words;
 
 namespace CureWatch.Service.Settings;
 
@@ -33,9 +34,10 @@ internal static class StageOrder
                 : later.Row.From > earlier.Row.From && later.Row.To > earlier.Row.To;
             if (!inOrder)
             {
-                string relation = mayBeEqual ? "at least" : "above";
-                string limit = $"{WireName<Stage>.Of(first)} at the same climate, which is {Times(earlier.Row)}";
-                later.Place.Refuse(Times(later.Row), $"{relation} {limit}");
+                string limit = WireName<Stage>.Of(first), times = Times(earlier.Row);
+                later.Place.Refuse(
+                    Times(later.Row),
+                    mayBeEqual ? (Sentence)$"at least {limit} at the same climate, which is {times}" : $"above {limit} at the same climate, which is {times}");
             }
         }
     }

@@ -30,7 +30,7 @@ internal static class SurfacesOfJob
         int coats = read.Sum(s => s.Layers * s.Sections);
         if (coats > MostCoats)
         {
-            surfaces.Refuse($"{coats} coats", $"at most {MostCoats} in all: the layers of each surface times its sections");
+            surfaces.Refuse($"{coats}", $"at most {MostCoats} coats in all: the layers of each surface times its sections");
         }
 
         return read;

@@ -33,7 +33,7 @@ internal static class SystemOfSurface
         int layers = parts.Sum(p => p?.Layers ?? 0);
         if (layers > SurfacesOfJob.MostLayers)
         {
-            system.Refuse($"{layers} layers", $"at most {SurfacesOfJob.MostLayers} layers in all");
+            system.Refuse($"{layers}", $"at most {SurfacesOfJob.MostLayers} layers in all");
         }
 
         return parts.Contains(null) ? [] : [.. parts.OfType<ProductLayers>()];

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using CureWatch.Curing;
+using CureWatch.Words;
 
 namespace CureWatch.Service.Settings;
 
@@ -19,14 +20,16 @@ internal sealed record TappedSurfaces(IReadOnlyCollection<string> Ids, Immutable
     public int? LayerOf(JsonCursor place, string? surface)
     {
         int planned = Most(surface, s => s.Layers, SurfacesOfJob.MostLayers), most = Math.Min(planned + 1, SurfacesOfJob.MostLayers);
-        return place.Integer(1, most, $"a layer of {surface ?? "some surface"}: 1 to {most}{(most > planned ? ", one more than planned" : "")}");
+        return place.Integer(1, most, most > planned ? (Sentence)$"a layer of {Of(surface)}: 1 to {most}, one more than planned" : $"a layer of {Of(surface)}: 1 to {most}");
     }
 
     public int? SectionOf(JsonCursor place, string? surface)
     {
         int most = Most(surface, s => s.Sections, SurfacesOfJob.MostSections);
-        return place.Integer(1, most, $"a section of {surface ?? "some surface"}: 1 to {most}");
+        return place.Integer(1, most, $"a section of {Of(surface)}: 1 to {most}");
     }
+
+    private static Sentence Of(string? surface) => surface is null ? $"some surface" : Sentence.Named(surface);
 
     private int Most(string? surface, Func<Surface, int> of, int unknown) =>
         Surfaces.Where(s => surface is null || s.Id == surface).Select(of).DefaultIfEmpty(unknown).Max();

@@ -15,9 +15,9 @@ internal sealed class PhraseBook
 
     public IReadOnlyDictionary<string, string> Phrases => _phrases;
 
-    /// <summary>The phrases of one language: those of the library, those of the pages, and the cautions of the sheets that ship with the program.</summary>
+    /// <summary>The phrases of one language: those of the library, of the pages, of what is refused, and the cautions of the sheets that ship with the program.</summary>
     public static PhraseBook Of(string language) =>
-        new(Read($"Sentences.{language}.resources").Concat(Read($"Pages.{language}.resources")).Concat(Read($"Sheets.{language}.resources")));
+        new(((string[])["Sentences", "Pages", "Refusals", "Sheets"]).SelectMany(book => Read($"{book}.{language}.resources")));
 
     /// <returns>
     /// The phrase; the English one where the book has none. One that begins with a capital is found without it too, and one of several lines as one line.

@@ -48,8 +48,8 @@ public class BoardFormsTests
         Assert.Equal(HttpStatusCode.BadRequest, answer.StatusCode);
         string html = await answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken);
         string words = Forms.Words(html);
-        Assert.Contains("surfaces 0 product", words, StringComparison.Ordinal);
-        Assert.Contains("surfaces 1 layers: saw \"many\"", words, StringComparison.Ordinal);
+        Assert.Contains("Surface 1, Product", words, StringComparison.Ordinal);
+        Assert.Contains("Surface 2, Layers: saw \"many\"", words, StringComparison.Ordinal);
         Assert.Contains("value=\"Bonnet (left)\"", html, StringComparison.Ordinal);
         Assert.Equal(0, (await shop.GetAsync("/api/v1/jobs")).GetProperty("jobs").GetArrayLength());
     }
@@ -135,8 +135,8 @@ public class BoardFormsTests
 
     [Theory]
     [InlineData("did", "painted", "did: saw")]
-    [InlineData("layer", "first", "layer: saw")]
-    [InlineData("surface", "roof", "surface: saw")]
+    [InlineData("layer", "first", "Layer: saw")]
+    [InlineData("surface", "roof", "Surface: saw")]
     [InlineData("ago", "-1", "When: a number of minutes")]
     [InlineData("ago", "99999", "When: a number of minutes")]
     [InlineData("doneAt", "2026-05-04T23:00", "It was done 23:00, and that is yet to come: it is ")]

@@ -173,10 +173,10 @@ public class PhonePageTests
         (string, string)[] fields = [("car", "blue hatch"), .. WalkTests.FieldsOf(await shop.TextAsync("/bay/bay-1/start"))];
         using HttpResponseMessage nothing = await shop.SubmitAsync("/bay/bay-1/start", fields);
         Assert.Equal(HttpStatusCode.BadRequest, nothing.StatusCode);
-        Assert.Contains("surfaces: saw", await nothing.WordsAsync(), StringComparison.Ordinal);
+        Assert.Contains("Surfaces: saw", await nothing.WordsAsync(), StringComparison.Ordinal);
         using HttpResponseMessage noProduct = await shop.SubmitAsync("/bay/bay-1/start", [("pick", "9"), .. fields]); // the shop has nothing for wheels
         string html = await noProduct.Content.ReadAsStringAsync(TestContext.Current.CancellationToken);
-        Assert.Contains("surfaces 0 product", Forms.Words(html), StringComparison.Ordinal);
+        Assert.Contains("Surface 1, Product", Forms.Words(html), StringComparison.Ordinal);
         Assert.Contains("name=\"pick\" value=\"9\" checked", html, StringComparison.Ordinal);
         Assert.Contains("value=\"blue hatch\"", html, StringComparison.Ordinal);
     }

@@ -57,9 +57,9 @@ public class PhotoPageTests
     }
 
     [Theory]
-    [InlineData("surface", "roof", "surface: saw")]
-    [InlineData("layer", "1", "layer: saw")] // of no surface
-    [InlineData("by", "a\nb", "by: saw")]
+    [InlineData("surface", "roof", "Surface: saw")]
+    [InlineData("layer", "1", "Layer: saw")] // of no surface
+    [InlineData("by", "a\nb", "Who: saw")]
     public async Task Words_ThatCannotBeUsed_AreRefusedByName_AndNoPictureStays(string name, string value, string said)
     {
         await using ServedShop shop = await Thumb.OpenWithCarAsync();
@@ -75,7 +75,7 @@ public class PhotoPageTests
         await using ServedShop shop = await Thumb.OpenWithCarAsync();
         using HttpResponseMessage answer = await shop.SendPhotoAsync("<svg/>"u8.ToArray());
         Assert.Equal(HttpStatusCode.BadRequest, answer.StatusCode);
-        Assert.Contains("photo: saw no picture, or the beginning of one; allowed: a JPEG, PNG or WebP picture", await answer.WordsAsync(), StringComparison.Ordinal);
+        Assert.Contains("Photo: saw no picture, or the beginning of one; allowed: a JPEG, PNG or WebP picture", await answer.WordsAsync(), StringComparison.Ordinal);
         AssertNothingIsKept(shop);
     }
 

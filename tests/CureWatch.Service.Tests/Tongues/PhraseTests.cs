@@ -35,7 +35,7 @@ public class PhraseTests
     {
         HashSet<string> known = [.. Said, .. Programs.SelectMany(p => p.Texts), .. Wire<Material>(), .. Wire<Place>(), .. Wire<Stage>(), .. Enum.GetValues<Warnings.WarningKind>().Select(BoardWords.Of), .. Enum.GetValues<Handover.HoldKind>().Select(BoardWords.Of)];
         known.UnionWith([.. known.Select(k => k.Replace('-', ' '))]);
-        Assert.Empty(PhraseBook.Read("Pages.de.resources").Select(p => p.Key).Where(k => !known.Contains(k) && !known.Contains(Capital(k))).Order(StringComparer.Ordinal));
+        Assert.Empty(PhraseBook.Read("Pages.de.resources").Concat(PhraseBook.Read("Refusals.de.resources")).Select(p => p.Key).Where(k => !known.Contains(k) && !known.Contains(Capital(k))).Order(StringComparer.Ordinal));
     }
 
     [Fact]

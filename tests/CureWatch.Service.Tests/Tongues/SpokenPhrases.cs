@@ -72,7 +72,7 @@ internal sealed class SpokenPhrases
         }
     }
 
-    /// <summary>Whether the text is what the next instruction, or the one that is jumped to, asks for.</summary>
+    /// <summary>Whether the text is what the next instruction, or the one that is jumped to, asks for, or refuses by.</summary>
     private bool IsAskedOfATongue(Instruction[] code, int at)
     {
         int next = at + 1;
@@ -81,7 +81,7 @@ internal sealed class SpokenPhrases
             next = Array.FindIndex(code, c => c.Offset == target);
         }
 
-        return next >= 0 && next < code.Length && Called(code[next]) is ("Tongue", "get_Item" or "Phrase");
+        return next >= 0 && next < code.Length && Called(code[next]) is ("Tongue", "get_Item" or "Phrase") or ("JsonCursor", "Refuse" or "String");
     }
 
     private (string Type, string Method)? Called(Instruction instruction)
