@@ -19,10 +19,14 @@ internal sealed class KeyStore(IDisk disk, string folder)
     /// <summary>No id of a job.</summary>
     private const string TryName = "";
 
+    /// <summary>The keys as they were when this store read or made them; one that is none yet is read again.</summary>
     private readonly ConcurrentDictionary<string, PersonalKey> _known = new(StringComparer.Ordinal);
 
-    /// <summary>The jobs of which something was opened here, and those of which something could not be.</summary>
-    private readonly ConcurrentDictionary<string, byte> _opened = new(StringComparer.Ordinal), _unopened = new(StringComparer.Ordinal);
+    /// <summary>The jobs of which something was opened here, and those whose key was deleted and made anew since it was read.</summary>
+    private readonly ConcurrentDictionary<string, byte> _opened = new(StringComparer.Ordinal), _renewed = new(StringComparer.Ordinal);
+
+    /// <summary>The jobs of which something could not be opened, each with the last of it: what it is sealed with is the key to be had.</summary>
+    private readonly ConcurrentDictionary<string, string> _unopened = new(StringComparer.Ordinal);
 
     /// <summary>The jobs whose key was asked for last and could not be had.</summary>
     private readonly SortedSet<string> _failed = new(StringComparer.Ordinal);
@@ -33,23 +37,41 @@ internal sealed class KeyStore(IDisk disk, string folder)
     /// <summary>Jobs of which something was sealed with a key that is not here any more.</summary>
     public IReadOnlyCollection<string> Unopened => [.. _unopened.Keys.Order(StringComparer.Ordinal)];
 
-    /// <summary>The files of keys that are there and have opened nothing of all that was to be opened.</summary>
-    public IEnumerable<string> Misfits => Unopened.Where(IsMisfit).Select(Find).OfType<PersonalKey>().Select(k => k.File);
+    /// <summary>The files of keys that are there and have opened nothing of all that was to be opened: what they seal is not known here, even where they are put back since.</summary>
+    public IEnumerable<string> Misfits => Unopened.Where(IsMisfit).Select(OnDisk).OfType<PersonalKey>().Select(k => k.File);
 
-    /// <returns>The file of a key that is not the one it was: it opens nothing, or is another than this store has read; null where all are.</returns>
-    public string? Doubtful() =>
-        Misfits.FirstOrDefault() ?? _known.FirstOrDefault(k => disk.Exists(k.Value.File) && !k.Value.IsOf(DurableFile.Read(disk, k.Value.File))).Value?.File;
+    /// <summary>The files of keys that are there and not the ones they were: they open nothing, or are others than this store has read.</summary>
+    public IEnumerable<string> Wrong() =>
+        from job in Unopened.Where(IsMisfit).Union(_known.Keys.Order(StringComparer.Ordinal))
+        let key = OnDisk(job)
+        where key is not null && !IsRight(job, key)
+        select key.File;
+
+    /// <returns>The file of a key that does not seal, or no longer, what this store has opened; null where none is.</returns>
+    public string? Doubtful() => Misfits.Concat(Wrong()).Concat(_renewed.Keys.Select(PathOf)).FirstOrDefault();
+
+    /// <summary>Whether bytes from elsewhere are what a file was that is wrong here.</summary>
+    public bool Fits(string file, byte[] secret) =>
+        _known.Keys.Union(_unopened.Keys).FirstOrDefault(job => PathOf(job) == file) is { } found && IsRight(found, new PersonalKey(secret, file));
 
     /// <returns>What was sealed; null where the key was destroyed, or is not the one it was sealed with.</returns>
     public byte[]? Open(string job, string seal)
     {
         byte[]? clear = Find(job)?.Open(seal);
-        (clear is null ? _unopened : _opened)[job] = 0;
+        if (clear is null)
+        {
+            _unopened[job] = seal;
+        }
+        else
+        {
+            _opened[job] = 0;
+        }
+
         return clear;
     }
 
-    /// <summary>The key of a job; made now where there is none.</summary>
-    /// <exception cref="IOException">It may not last: nothing may be sealed with it.</exception>
+    /// <summary>The key of a job as it is on the disk; made now where there is none.</summary>
+    /// <exception cref="IOException">It may not last, or is not the one it was: nothing may be sealed with it.</exception>
     public PersonalKey Of(string job)
     {
         _failed.Add(job);
@@ -59,12 +81,9 @@ internal sealed class KeyStore(IDisk disk, string folder)
             _isFlushed = true;
         }
 
-        PersonalKey key = Find(job) ?? Make(job);
-        if (WrongOf(job, key) is { } wrong)
-        {
-            throw wrong;
-        }
-
+        PersonalKey key = OnDisk(job) ?? Make(job);
+        Demand(job, key);
+        _known.TryAdd(job, key);
         _failed.Remove(job);
         return key;
     }
@@ -76,10 +95,10 @@ internal sealed class KeyStore(IDisk disk, string folder)
         disk.Delete(PathOf(TryName));
         DurableFile.Create(disk, PathOf(TryName), RandomNumberGenerator.GetBytes(PersonalKey.Bytes), isSecret: true);
         disk.Delete(PathOf(TryName));
-        _failed.RemoveWhere(job => Find(job) is not { } key || WrongOf(job, key) is null);
-        if (_failed.Min is { } job && Find(job) is { } key)
+        _failed.RemoveWhere(job => OnDisk(job) is not { } key || IsRight(job, key));
+        if (_failed.Min is { } job && OnDisk(job) is { } key)
         {
-            throw WrongOf(job, key)!;
+            Demand(job, key);
         }
     }
 
@@ -91,20 +110,16 @@ internal sealed class KeyStore(IDisk disk, string folder)
             return known;
         }
 
-        string path = PathOf(job);
-        if (!disk.Exists(path))
-        {
-            return null;
-        }
-
-        known = new PersonalKey(DurableFile.Read(disk, path), path);
-        if (known.IsWhole)
+        known = OnDisk(job);
+        if (known?.IsWhole == true)
         {
             _known[job] = known; // another is read again: a backup may have the right one
         }
 
         return known;
     }
+
+    private PersonalKey? OnDisk(string job) => PathOf(job) is var path && disk.Exists(path) ? new PersonalKey(DurableFile.Read(disk, path), path) : null;
 
     private PersonalKey Make(string job)
     {
@@ -113,14 +128,28 @@ internal sealed class KeyStore(IDisk disk, string folder)
         DurableFile.Create(disk, PathOf(job), secret, isSecret: true);
         _isFlushed = true;
         var key = new PersonalKey(secret, PathOf(job));
+        if (_known.ContainsKey(job))
+        {
+            _renewed[job] = 0;
+        }
+
         (_known[job], _opened[job]) = (key, 0); // what it seals, it opens
         return key;
     }
 
     private bool IsMisfit(string job) => _unopened.ContainsKey(job) && !_opened.ContainsKey(job);
 
-    private IOException? WrongOf(string job, PersonalKey key) =>
-        !key.IsWhole ? new IOException($"{key.File} is no key") : IsMisfit(job) ? new IOException($"{key.File} is not the key it was") : null;
+    /// <summary>Whether a key opens what there is of its job; where it was read before, it is the same.</summary>
+    private bool IsRight(string job, PersonalKey key) => key.IsWhole
+        && (IsMisfit(job) ? key.Open(_unopened[job]) is not null : !_known.TryGetValue(job, out PersonalKey? known) || known.IsSameAs(key));
+
+    private void Demand(string job, PersonalKey key)
+    {
+        if (!IsRight(job, key))
+        {
+            throw new IOException(key.IsWhole ? $"{key.File} is not the key it was" : $"{key.File} is no key");
+        }
+    }
 
     private string PathOf(string job) => Path.Combine(folder, $"job-{job}{Ending}");
 }

@@ -31,8 +31,8 @@ internal sealed class PersonalKey(byte[] secret, string file)
     /// <summary>Whether it is as long as a key is: whatever was sealed with another would be lost.</summary>
     public bool IsWhole => secret.Length == Bytes;
 
-    /// <summary>Whether these are its bytes.</summary>
-    public bool IsOf(ReadOnlySpan<byte> bytes) => bytes.SequenceEqual(secret);
+    /// <summary>Whether both are of the same bytes.</summary>
+    public bool IsSameAs(PersonalKey other) => other.IsOf(secret);
 
     /// <returns>What was sealed; null where it was sealed with another key, one that was destroyed since.</returns>
     public byte[]? Open(string seal)
@@ -51,4 +51,6 @@ internal sealed class PersonalKey(byte[] secret, string file)
             return null;
         }
     }
+
+    private bool IsOf(ReadOnlySpan<byte> bytes) => bytes.SequenceEqual(secret);
 }

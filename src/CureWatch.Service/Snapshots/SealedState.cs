@@ -15,7 +15,10 @@ namespace CureWatch.Service.Snapshots;
 /// <param name="Personal">What was taken out of it, by job.</param>
 internal sealed record SealedState(Register Bare, ImmutableDictionary<string, string> Personal)
 {
-    /// <summary>Seals a state. What names a person whose key was destroyed meanwhile is left out.</summary>
+    /// <summary>
+    /// Seals a state. What names a person whose key was destroyed meanwhile is left out. Every key seals something, were it nothing: a start from here learns
+    /// by it whether it still is that key, before it seals anything else.
+    /// </summary>
     public static SealedState Of(Register register, KeyStore keys)
     {
         Register bare = register;
@@ -23,29 +26,22 @@ internal sealed record SealedState(Register Bare, ImmutableDictionary<string, st
         foreach (string job in register.Jobs.Keys)
         {
             Words words = WordsOf(register, job);
-            if (words.IsEmpty)
-            {
-                continue;
-            }
+            bare = words.IsEmpty ? bare : With(bare, job, Words.None);
+            Seal(job, words);
+        }
 
-            bare = With(bare, job, Words.None);
-            if (keys.Find(job) is { } key)
+        TapWords[] planned = [.. (register.Shop?.Planned ?? []).Select(w => new TapWords(w.By, w.Note))];
+        bare = planned.All(w => w == TapWords.None) ? bare : With(bare, [.. planned.Select(_ => TapWords.None)]);
+        Seal(KeyStore.OfNoJob, planned);
+        return new SealedState(bare, personal.ToImmutable());
+
+        void Seal<T>(string job, T words)
+        {
+            if (keys.Find(job) is { IsWhole: true } key)
             {
                 personal.Add(job, key.Seal(JsonSerializer.SerializeToUtf8Bytes(words)));
             }
         }
-
-        if (bare.Shop is { } shop && shop.Planned.Any(w => w.By is not null || w.Note is not null))
-        {
-            bare = bare with { Shop = shop with { Planned = [.. shop.Planned.Select(w => w with { By = null, Note = null })] } };
-            if (keys.Find(KeyStore.OfNoJob) is { } key)
-            {
-                TapWords[] words = [.. shop.Planned.Select(w => new TapWords(w.By, w.Note))];
-                personal.Add(KeyStore.OfNoJob, key.Seal(JsonSerializer.SerializeToUtf8Bytes(words)));
-            }
-        }
-
-        return new SealedState(bare, personal.ToImmutable());
     }
 
     /// <summary>The state with that in it, but for what was sealed with a key that was destroyed since.</summary>
@@ -56,16 +52,16 @@ internal sealed record SealedState(Register Bare, ImmutableDictionary<string, st
         {
             if (keys.Open(job, seal) is { } clear)
             {
-                register = job == KeyStore.OfNoJob
-                    ? With(register, JsonSerializer.Deserialize<TapWords[]>(clear)!)
-                    : With(register, job, JsonSerializer.Deserialize<Words>(clear)!);
+                register = job == KeyStore.OfNoJob ? With(register, JsonSerializer.Deserialize<TapWords[]>(clear)!)
+                    : JsonSerializer.Deserialize<Words>(clear) is { IsEmpty: false } words ? With(register, job, words)
+                    : register;
             }
         }
 
         return register;
     }
 
-    private static Register With(Register register, TapWords[] words) => register with
+    private static Register With(Register register, TapWords[] words) => words.Length == 0 ? register : register with
     {
         Shop = register.Shop! with { Planned = [.. register.Shop.Planned.Zip(words, (w, said) => w with { By = said.By, Note = said.Note })] },
     };

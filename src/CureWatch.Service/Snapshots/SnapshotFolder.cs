@@ -68,7 +68,7 @@ internal sealed class SnapshotFolder(IDisk disk, string data)
     {
         if (known?.Doubtful() is { } file)
         {
-            throw new IOException($"{file} is not the key it was: put it back from a backup and start again.");
+            throw new IOException($"{file} is not the key that the state was read with.");
         }
 
         byte[] bytes = Snapshot.Of(register, JournalId() ?? throw new IOException("There is no journal to take a snapshot of."), Keys());

@@ -83,6 +83,31 @@ public sealed class DoubtfulKeyTests : IAsyncLifetime
         Assert.NotNull(Taken(blank, keys));
     }
 
+    // Of a car that nobody named, and of what is about no car, a snapshot has nothing that names anybody: only by that the key was there it is known.
+    [Theory]
+    [InlineData("job-2")]
+    [InlineData(KeyStore.OfNoJob)]
+    public async Task Key_ThatNothingInASnapshotNeeds_IsKnownByItAllTheSame_AndSealsNothingWhereItIsWrong(string job)
+    {
+        _pumped.Start();
+        await _pumped.StartJob("""{"job":"job-2","bay":"bay-1","surfaces":[{"surface":"roof","material":"steel","product":"paint"}]}""");
+        Assert.IsType<Answer.Stored>(await _pumped.Ask(new Arrival.LearningReset("reset", """{"product":"paint","by":"Robin"}"""u8.ToArray())));
+        _pumped.Stop();
+        Assert.NotNull(new KeyStore(LocalDisk.Instance, DataFolder.KeysOf(_pumped.Folder)).Of(job));
+        Snapshots.Take(_pumped.Register, _pumped.Register.Sequence);
+        string file = Path.Combine(DataFolder.KeysOf(_pumped.Folder), $"job-{job}.key");
+        byte[] right = await File.ReadAllBytesAsync(file, TestContext.Current.CancellationToken);
+        await File.WriteAllBytesAsync(file, [.. right.Reverse()], TestContext.Current.CancellationToken);
+
+        (KeyStore keys, _) = Start();
+        Assert.Equal([file], keys.Misfits);
+        Assert.Throws<IOException>(() => keys.Of(job));
+        await File.WriteAllBytesAsync(file, right, TestContext.Current.CancellationToken);
+        (keys, Register named) = Start();
+        Assert.Empty(keys.Misfits);
+        Assert.Equal(States.Text(_pumped.Recover().Register), States.Text(named));
+    }
+
     private static (string? Car, string? By) NamesIn(Register register) => (register.Jobs["job-1"].Car, register.Shop!.Find("job-1")!.Told[0].By);
 
     private Register? Taken(Register register, KeyStore keys)
