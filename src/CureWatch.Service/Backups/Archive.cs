@@ -54,6 +54,15 @@ internal sealed class Archive : IDisposable
         return archive?.Manifest;
     }
 
+    /// <returns>The content of a file, held against its own digest alone; null where there is none, or it is not what was written.</returns>
+    public static byte[]? FileIn(IDisk disk, string path, string name)
+    {
+        var faults = new Faults();
+        using Archive? archive = Opened(disk, path, faults, isDigestHeld: false);
+        using var content = new MemoryStream();
+        return archive?.Manifest.Files.FirstOrDefault(f => f.Name == name) is { } file && archive.Read(file, content, faults) ? content.ToArray() : null;
+    }
+
     /// <summary>Copies the content of a file, and not a byte more than its manifest tells.</summary>
     /// <returns>Whether it is what was written.</returns>
     public bool Read(ArchivedFile file, Stream into, Faults faults)

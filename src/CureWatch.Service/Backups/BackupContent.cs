@@ -14,6 +14,9 @@ internal sealed record BackupContent(JournalSpan Journal, bool IsDemo, bool IsPa
     /// <summary>How long all of it is [bytes]; in a backup it is seldom longer.</summary>
     public long Bytes => Files.Sum(f => f.Bytes);
 
+    /// <summary>The file of a key that opens nothing of what the journal has that was sealed with it; null where there is none.</summary>
+    public string? WrongKey { get; init; }
+
     /// <remarks>
     /// The journal is fixed first: whatever its entries need was on disk before them. What was read of its open segment is flushed here once
     /// more, so that nothing gets into a backup which a power cut could still take out of the journal.
@@ -31,9 +34,11 @@ internal sealed record BackupContent(JournalSpan Journal, bool IsDemo, bool IsPa
 
         string journal = DataFolder.JournalOf(data);
         var reader = new JournalReader(disk, journal);
-        foreach (Frame _ in reader.Frames())
+        var keys = new KeyStore(disk, DataFolder.KeysOf(data));
+        var codec = new EntryCodec(keys);
+        foreach (Frame frame in reader.Frames()) // each is checked as it is read
         {
-            // Each frame is checked as it is read.
+            KeyCheck.Open(codec, frame);
         }
 
         JournalEnd end = reader.End;
@@ -68,7 +73,7 @@ internal sealed record BackupContent(JournalSpan Journal, bool IsDemo, bool IsPa
         bool isDemo = disk.Exists(DataFolder.DemoMarkOf(data));
         files.AddRange(Others(disk, data, end.Last));
         long first = (segments.Count > 0 ? segments[0] : last).First;
-        return new BackupContent(new JournalSpan(Convert.ToHexStringLower(id), first, end.Last, end.LastAt), isDemo, IsPart: false, files);
+        return new BackupContent(new JournalSpan(Convert.ToHexStringLower(id), first, end.Last, end.LastAt), isDemo, IsPart: false, files) { WrongKey = keys.Misfits.FirstOrDefault() };
     }
 
     /// <summary>Makes what somebody else wrote last, while they keep it open. On Windows only they could.</summary>

@@ -27,7 +27,8 @@ internal static class BackupsRegistration
             .AddHostedService(p => new SealRounds(
                 p.GetRequiredService<SealWatch>(),
                 new PageRound(p.GetRequiredService<BookKeeper>(), SealRounds.RestAsync),
-                new KeyRound(data, p.GetRequiredService<StorageWatch>(), SealRounds.RestAsync),
+                new KeyRound(
+                    data, p.GetRequiredService<KeyStore>(), settings.Backup, p.GetRequiredService<Latest>(), p.GetRequiredService<StorageWatch>(), SealRounds.RestAsync),
                 settings,
                 p.GetRequiredService<Latest>(),
                 clock,
@@ -41,6 +42,7 @@ internal static class BackupsRegistration
                     settings,
                     p.GetRequiredService<Latest>(),
                     () => Math.Min(p.GetRequiredService<StartNeeds>().From, Booked(p.GetRequiredService<BookKeeper>()) + 1),
+                    p.GetRequiredService<StorageWatch>().WrongKey,
                     p.GetRequiredService<Troubles>(),
                     p.GetRequiredService<BackupHealth>(),
                     clock,

@@ -12,6 +12,7 @@ namespace CureWatch.Service.Backups;
 /// <param name="storage">What is wanted; a backup is.</param>
 /// <param name="latest">The newest state that is on disk.</param>
 /// <param name="needed">Asks for the number of the oldest entry that somebody here may still read.</param>
+/// <param name="wrongKey">Asks for a key that is not known to be the one it was: while there is one, nothing older is cleared away.</param>
 /// <param name="troubles">Where it is told that no backup can be made.</param>
 /// <param name="health">Where it is told how old the newest is.</param>
 /// <param name="clock">The clock.</param>
@@ -22,6 +23,7 @@ internal sealed class NightlyBackup(
     StorageSettings storage,
     Latest latest,
     Func<long> needed,
+    Func<string?> wrongKey,
     Troubles troubles,
     BackupHealth health,
     TimeProvider clock,
@@ -37,6 +39,9 @@ internal sealed class NightlyBackup(
 
     /// <summary>What was backed up, until all that need not be kept any more is cleared away.</summary>
     private Manifest? _toTidy;
+
+    /// <summary>The key in the newest that may be right in an older one only.</summary>
+    private string? _wrongKey;
 
     /// <summary>Looks whether one is due, and if so makes it.</summary>
     public void Look(CancellationToken stopping)
@@ -74,7 +79,7 @@ internal sealed class NightlyBackup(
             Make(shelf, shop, now, faults, stopping);
         }
 
-        if (_toTidy is { } backup)
+        if (_toTidy is { } backup && (_wrongKey ?? wrongKey()) is null)
         {
             Tidy(shelf, shop, now, backup, faults, stopping);
         }
@@ -102,9 +107,16 @@ internal sealed class NightlyBackup(
         }
     }
 
-    /// <summary>A disk that is full of backups would never take the next.</summary>
+    /// <summary>A disk that is full of backups would never take the next. But the older ones stay while a key may be right in one of them only.</summary>
     private void MakeRoom(BackupShelf shelf, Shop shop, DateTimeOffset now, BackupContent content)
     {
+        _wrongKey = content.WrongKey ?? wrongKey();
+        if (_wrongKey is not null)
+        {
+            Log.AllStay(log, _wrongKey);
+            return;
+        }
+
         long most = health.Newest is { } newest && Archive.ManifestOf(data.Disk, newest.Path) is { } before
             ? Math.Min(content.Bytes, newest.Bytes + Math.Max(0, content.Bytes - before.Files.Sum(f => f.Bytes))) // what has come since may be photos, which get no shorter
             : content.Bytes;

@@ -31,6 +31,7 @@ internal sealed class StorageWatch : IDisposable
     private readonly ITimer _stall;
     private readonly Lock _lock = new();
     private readonly SortedDictionary<Worry, string> _worries = [];
+    private volatile IReadOnlyDictionary<string, string?> _wrong = new Dictionary<string, string?>();
     private DateTimeOffset _lookedAt = DateTimeOffset.MinValue;
     private long _startedAt;
     private bool _isWriting;
@@ -45,7 +46,7 @@ internal sealed class StorageWatch : IDisposable
     {
         (_disk, _folder, _keys, _troubles, _clock) = (disk, folder, keys, troubles, clock);
         _stall = clock.CreateTimer(_ => Stalls(), null, Timeout.InfiniteTimeSpan, Timeout.InfiniteTimeSpan);
-        KeysAreWrong([]);
+        KeysAreWrong(keys.Misfits.ToDictionary(file => file, _ => (string?)null));
     }
 
     private enum Worry
@@ -58,6 +59,18 @@ internal sealed class StorageWatch : IDisposable
 
     /// <summary>How long the last write took.</summary>
     public TimeSpan LastWrite { get; private set; }
+
+    /// <summary>Whether a key was asked for and could not be had.</summary>
+    public bool LacksKeys
+    {
+        get
+        {
+            lock (_lock)
+            {
+                return _worries.ContainsKey(Worry.NoKeys);
+            }
+        }
+    }
 
     /// <summary>Watches over a write.</summary>
     public T Watch<T>(Func<T> write)
@@ -118,24 +131,33 @@ internal sealed class StorageWatch : IDisposable
         }
     }
 
-    /// <summary>Told which keys on disk open nothing of what was sealed with them; those that this service was started with stand until it is started again.</summary>
-    public void KeysAreWrong(IReadOnlyCollection<string> files)
+    /// <summary>Told which keys on disk are not the ones they were, each with the backup that has it; those this service was started with stand until it is started again.</summary>
+    public void KeysAreWrong(IReadOnlyDictionary<string, string?> files)
     {
-        List<string> started = [.. _keys.Misfits];
-        string? why = null;
-        if (started.Concat(files.Except(started)).ToList() is [var file, .. var others])
-        {
-            string more = others.Count > 0 ? $", nor are {others.Count} more" : "";
-            why = $"{file} is not the key it was{more}: put it back from a backup{(started.Count > 0 ? " and start again" : "")}";
-        }
-
+        _wrong = files;
+        string? why = WhyWrong([.. files.Keys], [.. _keys.Misfits]);
         lock (_lock)
         {
             Tell(Worry.WrongKeys, why);
         }
     }
 
+    /// <returns>The file of a key that is not known to be right, so that an older backup may be the only place it is in; null where there is none.</returns>
+    public string? WrongKey() => _wrong.Keys.Concat(_keys.Wrong()).FirstOrDefault();
+
     public void Dispose() => _stall.Dispose();
+
+    private string? WhyWrong(List<string> wrong, List<string> started)
+    {
+        if (wrong is not [var file, .. var others])
+        {
+            return started is [var back, ..] ? $"{back} is the key it was again, but what it opens is not read before a start: start again" : null;
+        }
+
+        string more = others.Count > 0 ? $", nor are {others.Count} more" : "";
+        string holder = _wrong[file] is { } backup ? $"{backup}, which has it as keys/{Path.GetFileName(file)}" : "a backup from before it was damaged";
+        return $"{file} is not the key it was{more}: put it back from {holder}{(started.Count > 0 ? ", and start again" : "")}; until then it seals nothing, and no older backup is let go";
+    }
 
     private void LookForRoom()
     {

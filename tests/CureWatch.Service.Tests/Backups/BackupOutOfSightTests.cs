@@ -128,6 +128,7 @@ public sealed class BackupOutOfSightTests : IAsyncLifetime
             storage,
             _data.Pumped.Latest,
             () => long.MaxValue,
+            () => null,
             _data.Pumped.Troubles,
             new BackupHealth(settings, _clock),
             _clock,

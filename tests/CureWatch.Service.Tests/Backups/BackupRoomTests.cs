@@ -66,7 +66,7 @@ public sealed class BackupRoomTests : IAsyncLifetime
         var storage = new StorageSettings(new BackupSettings(shelf, new TimeOnly(3, 30), 7, 0, 0), null);
         var health = new BackupHealth(new ServiceSettings(null!, _data.Folder, null!, null!) { Storage = storage }, _data.Pumped.Clock);
         var nightly = new NightlyBackup(
-            folder, "test", storage, _data.Pumped.Latest, () => long.MaxValue, _data.Pumped.Troubles, health, _data.Pumped.Clock, NullLogger<NightlyBackup>.Instance);
+            folder, "test", storage, _data.Pumped.Latest, () => long.MaxValue, () => null, _data.Pumped.Troubles, health, _data.Pumped.Clock, NullLogger<NightlyBackup>.Instance);
         string[] made = [.. Enumerable.Range(0, 3).Select(_ => Night())];
         string archive = Path.Combine(shelf, $"curewatch-test-shop-journal-{1:D20}-{2:D20}.zip");
         File.Copy(made[0], archive);
@@ -76,6 +76,13 @@ public sealed class BackupRoomTests : IAsyncLifetime
         Assert.Contains("it takes up to 16 MB", _data.Pumped.Troubles.Of(WarningKind.BackupTrouble)!.Why, StringComparison.Ordinal);
         Assert.All(made, m => Assert.True(File.Exists(m)));
 
+        string key = Directory.GetFiles(folder.Keys)[0];
+        byte[] right = File.ReadAllBytes(key);
+        File.WriteAllBytes(key, [.. right.Reverse()]);
+        disk.Total = Used() + StorageWatch.LittleBytes + PhotoBytes;
+        Assert.Equal(made[2], Night());
+        Assert.All(made, m => Assert.True(File.Exists(m))); // the right key may be in the oldest only
+        File.WriteAllBytes(key, right);
         disk.Total = Used() + StorageWatch.LittleBytes + (3 * PhotoBytes);
         string next = Night();
         Assert.NotEqual(made[2], next);

@@ -171,6 +171,7 @@ public sealed class NightlyBackupTests : IAsyncLifetime
             storage,
             _data.Pumped.Latest,
             () => long.MaxValue,
+            () => null,
             _data.Pumped.Troubles,
             _health,
             _data.Pumped.Clock,

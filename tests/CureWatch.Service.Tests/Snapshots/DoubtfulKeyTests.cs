@@ -43,7 +43,7 @@ public sealed class DoubtfulKeyTests : IAsyncLifetime
         using var watch = new StorageWatch(LocalDisk.Instance, DataFolder.JournalOf(_pumped.Folder), keys, troubles, _pumped.Clock);
 
         Assert.Equal([_file], keys.Misfits);
-        Assert.Equal($"{_file} is not the key it was: put it back from a backup and start again", troubles.Of(WarningKind.StorageAhead)!.Why);
+        Assert.Equal($"{_file} is not the key it was: put it back from a backup from before it was damaged, and start again; until then it seals nothing, and no older backup is let go", troubles.Of(WarningKind.StorageAhead)!.Why);
         Assert.Equal($"{_file} is not the key it was", Assert.Throws<IOException>(() => keys.Of("job-1")).Message);
     }
 
