@@ -28,26 +28,74 @@ internal static class Batches
         return batches is [{ Length: > 0 } one] ? tap with { Batch = one } : tap; // of several nobody knows which
     }
 
-    /// <summary>What is remembered after a tap. A correction changes it only where what it corrects is what is used.</summary>
+    /// <summary>
+    /// What is remembered after a tap. One that is taken back, or turns out to be of another product, leaves the batch before it in use, unless others went on
+    /// with its own; a batch that is corrected takes the place of what it corrects.
+    /// </summary>
     public static ImmutableArray<BatchInUse> After(Register register, string job, Tap tap)
     {
-        if (tap is not { Did: Did.Applied, Batch: { } batch } || register.Shop?.Find(job) is not { } state)
+        if (tap is { Corrects: null, Batch: null } || register.Shop?.Find(job) is not { } state)
         {
             return register.Batches;
         }
 
-        Tap? corrected = SameCoatsBefore(register.Shop, state, tap);
-        ImmutableArray<BatchInUse> batches = register.Batches;
-        foreach ((string? bay, string product) in UsesOf(register.Shop, state, tap.Surface, tap.Layer).Distinct())
+        ImmutableArray<BatchInUse> batches = tap.Corrects is null ? register.Batches : Judged(register.Batches, job, Taps.Standing(state.Told.Add(tap)));
+        if (tap is { Did: Did.Applied, Batch: { } batch })
         {
-            string? used = Find(register, bay, product);
-            if (bay is not null && used != batch && (corrected is null || used == corrected.Batch))
-            {
-                batches = [.. batches.Where(b => b.Bay != bay || b.Product != product), new BatchInUse(bay, product, batch)];
-            }
+            Tap? corrected = SameCoatsBefore(register.Shop, state, tap);
+            BatchInUse[] told =
+            [
+                .. from use in UsesOf(register.Shop, state, tap.Surface, tap.Layer).Distinct()
+                   where use.Bay is not null
+                   select new BatchInUse(use.Bay, use.Product, batch, [new BatchTap(job, tap.Id, Holds: true)]),
+            ];
+            batches = told.Aggregate(batches, (all, one) => corrected is null ? Told(all, one) : ToldInstead(all, one, corrected.Id));
         }
 
-        return batches;
+        return Settled(batches, register.Shop);
+    }
+
+    /// <summary>What a correction made of the taps of a job.</summary>
+    private static ImmutableArray<BatchInUse> Judged(ImmutableArray<BatchInUse> batches, string job, IEnumerable<Tap> standing)
+    {
+        HashSet<string?> holding = [.. standing.Select(t => t.Id)];
+        return [.. batches.Select(b => b with { ToldBy = [.. b.ToldBy.Select(t => t.Job == job && t.Id is not null ? t with { Holds = holding.Contains(t.Id) } : t)] })];
+    }
+
+    private static ImmutableArray<BatchInUse> Told(ImmutableArray<BatchInUse> batches, BatchInUse told) =>
+        batches.LastOrDefault(told.IsOfTheSame) is { } last && last.Batch == told.Batch
+            ? batches.Replace(last, last with { ToldBy = [.. last.ToldBy, .. told.ToldBy] })
+            : batches.Add(told);
+
+    /// <summary>In the bay where the tap was that it corrects; of one that said none it is the oldest of all.</summary>
+    private static ImmutableArray<BatchInUse> ToldInstead(ImmutableArray<BatchInUse> batches, BatchInUse told, string? corrected)
+    {
+        BatchTap tap = told.ToldBy[0];
+        BatchInUse[] said = [.. batches.Where(b => b.Product == told.Product && b.ToldBy.Any(t => t.Job == tap.Job && t.Id == corrected))];
+        if ((said.FirstOrDefault(told.IsOfTheSame) ?? said.FirstOrDefault()) is not { } before)
+        {
+            return batches.Insert(0, told);
+        }
+
+        return before.Batch == told.Batch
+            ? batches.Replace(before, before with { ToldBy = [.. before.ToldBy, tap] })
+            : batches.Insert(batches.IndexOf(before) + 1, told with { Bay = before.Bay });
+    }
+
+    /// <summary>The taps of a job that is closed are put right no more: what was told before them never comes back, and one stands for all of them.</summary>
+    private static ImmutableArray<BatchInUse> Settled(ImmutableArray<BatchInUse> batches, Shop shop)
+    {
+        var kept = new List<BatchInUse>();
+        foreach (BatchInUse batch in batches.Reverse().Where(b => !kept.Any(k => k.IsOfTheSame(b) && k.ToldBy.Any(IsSettled))))
+        {
+            ImmutableArray<BatchTap> taps = [.. batch.ToldBy.Where(t => IsSettled(t) && t.Holds).Take(1), .. batch.ToldBy.Where(t => !IsSettled(t))];
+            kept.AddRange(taps.IsEmpty ? [] : [batch with { ToldBy = taps }]);
+        }
+
+        kept.Reverse();
+        return [.. kept];
+
+        bool IsSettled(BatchTap tap) => tap.Id is null || shop.Find(tap.Job) is null;
     }
 
     /// <summary>What a tap corrects, where that was of the same products; a coat that turns out to be of another has a batch of its own.</summary>
@@ -59,7 +107,7 @@ internal static class Batches
     }
 
     private static string? Find(Register register, string? bay, string product) =>
-        register.Batches.FirstOrDefault(b => b.Bay == bay && b.Product == product)?.Batch;
+        register.Batches.LastOrDefault(b => b.Bay == bay && b.Product == product && b.ToldBy.Any(t => t.Holds))?.Batch;
 
     /// <summary>The product of a layer of one surface, or of every one, each with the bay its surface is in now.</summary>
     private static IEnumerable<(string? Bay, string Product)> UsesOf(Shop shop, JobState job, string? surface, int? layer) =>

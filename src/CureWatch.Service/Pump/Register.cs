@@ -12,7 +12,7 @@ namespace CureWatch.Service.Pump;
 /// <param name="Refusals">How often what was refused, by reason and place, readings nobody believed included.</param>
 /// <param name="Turns">How many rulings have turned.</param>
 /// <param name="Jobs">What is known of every job there ever was beyond the engine, by job.</param>
-/// <param name="Batches">The batches in use, each bay and product once.</param>
+/// <param name="Batches">The batches of each bay and product, in the order they came into use, and which taps said them.</param>
 internal sealed record Register(
     long Sequence,
     DateTimeOffset At,

@@ -103,6 +103,26 @@ public class BatchTests
         Assert.Equal(used, (await BatchesAsync(shop))[^1]);
     }
 
+    // The next coats of that product would have the batch of another in their certificates.
+    [Theory]
+    [InlineData("""{"id":"t3","at":"2026-05-04T08:06:00Z","did":"withdrawn","corrects":"t2"}""", "A")]
+    [InlineData("""{"id":"t3","at":"2026-05-04T08:05:00Z","did":"applied","surface":"roof","batch":"B","corrects":"t2"}""", "A")]
+    [InlineData("""{"id":"t3","at":"2026-05-04T08:05:00Z","did":"applied","surface":"roof","corrects":"t2"}""", "A")]
+    [InlineData("""{"id":"t3","at":"2026-05-04T08:06:00Z","did":"withdrawn","corrects":"t1"}""", "B")]
+    public async Task BatchToldByMistake_IsInUseNoMore_AndTheOneBeforeIsAgain(string correction, string used)
+    {
+        await using ServedShop shop = await ServedShop.OpenAsync();
+        await shop.PassAsync(1);
+        string twoProducts = Asked.Car.Replace("\"sections\":2}", "\"sections\":3},{\"surface\":\"roof\",\"material\":\"steel\",\"product\":\"quick\"}", StringComparison.Ordinal);
+        await shop.PostAsync("/api/v1/jobs", twoProducts, HttpStatusCode.Created);
+        await shop.PassAsync(6);
+        await AppliedAsync(shop, "t1", "bonnet", section: 1, batch: "A");
+        await AppliedAsync(shop, "t2", "bonnet", section: 2, batch: "B");
+        await shop.PostAsync(Taps, correction, HttpStatusCode.Created);
+        await AppliedAsync(shop, "t4", "bonnet", section: 3);
+        Assert.Equal(used, (await BatchesAsync(shop))[^1]);
+    }
+
     [Fact]
     public async Task Tap_SentAgainWithoutTheBatchItGot_IsARetry()
     {
