@@ -9,8 +9,8 @@ namespace CureWatch.Service.Pump;
 /// <param name="ToldBy">The taps that said it, or went on with it.</param>
 internal sealed record BatchInUse(string Bay, string Product, string Batch, ImmutableArray<BatchTap> ToldBy)
 {
-    /// <summary>Whether another is of the same bay and product.</summary>
-    public bool IsOfTheSame(BatchInUse other) => (Bay, Product) == (other.Bay, other.Product);
+    /// <summary>Whether it is of that product in that bay.</summary>
+    public bool IsOf(string? bay, string product) => (Bay, Product) == (bay, product);
 }
 
 /// <summary>A tap that said a batch.</summary>

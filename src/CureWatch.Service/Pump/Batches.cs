@@ -43,13 +43,9 @@ internal static class Batches
         if (tap is { Did: Did.Applied, Batch: { } batch })
         {
             Tap? corrected = SameCoatsBefore(register.Shop, state, tap);
-            BatchInUse[] told =
-            [
-                .. from use in UsesOf(register.Shop, state, tap.Surface, tap.Layer).Distinct()
-                   where use.Bay is not null
-                   select new BatchInUse(use.Bay, use.Product, batch, [new BatchTap(job, tap.Id, Holds: true)]),
-            ];
-            batches = told.Aggregate(batches, (all, one) => corrected is null ? Told(all, one) : ToldInstead(all, one, corrected.Id));
+            var by = new BatchTap(job, tap.Id, Holds: true);
+            batches = UsesOf(register.Shop, state, tap.Surface, tap.Layer).Distinct()
+                .Aggregate(batches, (all, use) => corrected is null ? Told(all, use, batch, by) : ToldInstead(all, use, batch, by, corrected.Id));
         }
 
         return Settled(batches, register.Shop);
@@ -62,31 +58,33 @@ internal static class Batches
         return [.. batches.Select(b => b with { ToldBy = [.. b.ToldBy.Select(t => t.Job == job && t.Id is not null ? t with { Holds = holding.Contains(t.Id) } : t)] })];
     }
 
-    private static ImmutableArray<BatchInUse> Told(ImmutableArray<BatchInUse> batches, BatchInUse told) =>
-        batches.LastOrDefault(told.IsOfTheSame) is { } last && last.Batch == told.Batch
-            ? batches.Replace(last, last with { ToldBy = [.. last.ToldBy, .. told.ToldBy] })
-            : batches.Add(told);
+    /// <summary>Outside the bays nobody goes on with it.</summary>
+    private static ImmutableArray<BatchInUse> Told(ImmutableArray<BatchInUse> batches, (string? Bay, string Product) use, string batch, BatchTap by) =>
+        use.Bay is null ? batches
+        : batches.LastOrDefault(b => b.IsOf(use.Bay, use.Product)) is { } last && last.Batch == batch ? With(batches, last, by)
+        : batches.Add(new BatchInUse(use.Bay, use.Product, batch, [by]));
 
-    /// <summary>In the bay where the tap was that it corrects; of one that said none it is the oldest of all.</summary>
-    private static ImmutableArray<BatchInUse> ToldInstead(ImmutableArray<BatchInUse> batches, BatchInUse told, string? corrected)
+    /// <summary>In the bay where the tap was that it corrects, wherever the car is now; of one that said none it is the oldest of all.</summary>
+    private static ImmutableArray<BatchInUse> ToldInstead(
+        ImmutableArray<BatchInUse> batches, (string? Bay, string Product) use, string batch, BatchTap by, string? corrected)
     {
-        BatchTap tap = told.ToldBy[0];
-        BatchInUse[] said = [.. batches.Where(b => b.Product == told.Product && b.ToldBy.Any(t => t.Job == tap.Job && t.Id == corrected))];
-        if ((said.FirstOrDefault(told.IsOfTheSame) ?? said.FirstOrDefault()) is not { } before)
+        BatchInUse[] said = [.. batches.Where(b => b.Product == use.Product && b.ToldBy.Any(t => t.Job == by.Job && t.Id == corrected))];
+        if ((said.FirstOrDefault(b => b.Bay == use.Bay) ?? said.FirstOrDefault()) is not { } before)
         {
-            return batches.Insert(0, told);
+            return use.Bay is null ? batches : batches.Insert(0, new BatchInUse(use.Bay, use.Product, batch, [by]));
         }
 
-        return before.Batch == told.Batch
-            ? batches.Replace(before, before with { ToldBy = [.. before.ToldBy, tap] })
-            : batches.Insert(batches.IndexOf(before) + 1, told with { Bay = before.Bay });
+        return before.Batch == batch ? With(batches, before, by) : batches.Insert(batches.IndexOf(before) + 1, before with { Batch = batch, ToldBy = [by] });
     }
+
+    private static ImmutableArray<BatchInUse> With(ImmutableArray<BatchInUse> batches, BatchInUse one, BatchTap by) =>
+        batches.Replace(one, one with { ToldBy = [.. one.ToldBy, by] });
 
     /// <summary>The taps of a job that is closed are put right no more: what was told before them never comes back, and one stands for all of them.</summary>
     private static ImmutableArray<BatchInUse> Settled(ImmutableArray<BatchInUse> batches, Shop shop)
     {
         var kept = new List<BatchInUse>();
-        foreach (BatchInUse batch in batches.Reverse().Where(b => !kept.Any(k => k.IsOfTheSame(b) && k.ToldBy.Any(IsSettled))))
+        foreach (BatchInUse batch in batches.Reverse().Where(b => !kept.Any(k => k.IsOf(b.Bay, b.Product) && k.ToldBy.Any(IsSettled))))
         {
             ImmutableArray<BatchTap> taps = [.. batch.ToldBy.Where(t => IsSettled(t) && t.Holds).Take(1), .. batch.ToldBy.Where(t => !IsSettled(t))];
             kept.AddRange(taps.IsEmpty ? [] : [batch with { ToldBy = taps }]);
@@ -107,7 +105,7 @@ internal static class Batches
     }
 
     private static string? Find(Register register, string? bay, string product) =>
-        register.Batches.LastOrDefault(b => b.Bay == bay && b.Product == product && b.ToldBy.Any(t => t.Holds))?.Batch;
+        register.Batches.LastOrDefault(b => b.IsOf(bay, product) && b.ToldBy.Any(t => t.Holds))?.Batch;
 
     /// <summary>The product of a layer of one surface, or of every one, each with the bay its surface is in now.</summary>
     private static IEnumerable<(string? Bay, string Product)> UsesOf(Shop shop, JobState job, string? surface, int? layer) =>

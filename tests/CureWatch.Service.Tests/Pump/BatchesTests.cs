@@ -39,6 +39,21 @@ public sealed class BatchesTests : IDisposable
         Assert.Equal(used, InUseIn(_pumped.Recover().Register));
     }
 
+    [Theory]
+    [InlineData("t3>t2", "B")] // its time alone
+    [InlineData("t3=C>t2", "C")]
+    [InlineData("-t2", "A")]
+    [InlineData("t3=C", "B")] // told where nobody goes on with it
+    public async Task BatchPutRight_OnceTheCarIsInNoBay_IsThatOfTheBayItWasToldIn(string told, string used)
+    {
+        await _pumped.StartJob(Car("job-1"));
+        await Tell("job-1", "t1=A t2=B");
+        Assert.IsType<Answer.Stored>(await _pumped.Tap($$"""{"at":"{{_pumped.Clock.GetUtcNow():O}}","did":"moved","toBay":"store"}""", "job-1"));
+        await Tell("job-1", told);
+        await _pumped.StartJob(Car("job-2"));
+        Assert.Equal(used, InUse);
+    }
+
     [Fact]
     public async Task BatchOfACarThatLeft_IsInUseAgain_OnceASlipIsTakenBack()
     {
