@@ -20,8 +20,8 @@ internal sealed class KeyRound(DataFolder data, KeyStore keys, BackupSettings? b
     /// <summary>How much is read between two rests [bytes].</summary>
     private const int PieceBytes = 256 * 1024;
 
-    /// <summary>The files that are not the keys they were, as they are, each with the backup that has it.</summary>
-    private Dictionary<string, (byte[] Bytes, string? Holder)> _wrong = [];
+    /// <summary>The files that are not the keys they were, as they are.</summary>
+    private Dictionary<string, byte[]> _wrong = [];
 
     /// <summary>Whether any is not the key it was, as far as was looked, or could not be had since.</summary>
     public bool HasDamage => _wrong.Count > 0 || storage.LacksKeys;
@@ -43,9 +43,10 @@ internal sealed class KeyRound(DataFolder data, KeyStore keys, BackupSettings? b
             }
         }
 
-        _wrong = keys.Wrong().Select(file => (File: file, By: keys)).Concat(store.Misfits.Select(file => (File: file, By: store))).DistinctBy(w => w.File)
-            .ToDictionary(w => w.File, w => (DurableFile.Read(data.Disk, w.File), HolderOf(w.File, w.By)), StringComparer.Ordinal);
-        storage.KeysAreWrong(_wrong.ToDictionary(w => w.Key, w => w.Value.Holder));
+        (string File, KeyStore By)[] wrong =
+            [.. keys.Wrong().Select(file => (File: file, By: keys)).Concat(store.Misfits.Select(file => (File: file, By: store))).DistinctBy(w => w.File)];
+        _wrong = wrong.ToDictionary(w => w.File, w => DurableFile.Read(data.Disk, w.File), StringComparer.Ordinal);
+        storage.KeysAreWrong([.. wrong.Select(w => w.File)], wrong is [var first, ..] ? HolderOf(first.File, first.By) : null);
     }
 
     /// <summary>Looks again once a file that was wrong is another, or one is asked for that was not wrong before.</summary>
@@ -57,8 +58,8 @@ internal sealed class KeyRound(DataFolder data, KeyStore keys, BackupSettings? b
         }
     }
 
-    private bool IsAsItWas(KeyValuePair<string, (byte[] Bytes, string? Holder)> wrong) =>
-        data.Disk.Exists(wrong.Key) && DurableFile.Read(data.Disk, wrong.Key).AsSpan().SequenceEqual(wrong.Value.Bytes);
+    private bool IsAsItWas(KeyValuePair<string, byte[]> wrong) =>
+        data.Disk.Exists(wrong.Key) && DurableFile.Read(data.Disk, wrong.Key).AsSpan().SequenceEqual(wrong.Value);
 
     /// <returns>The newest nightly backup whose key opens what this one does not; null where none is there.</returns>
     private string? HolderOf(string file, KeyStore asked)
@@ -68,11 +69,18 @@ internal sealed class KeyRound(DataFolder data, KeyStore keys, BackupSettings? b
             return null;
         }
 
+        string name = SourceFile.NameOf(data.Path, file);
+        return Readable(() => new BackupShelf(data.Disk, backup.Folder, shop.Plan.Shop).All())?
+            .FirstOrDefault(b => Readable(() => Archive.FileIn(data.Disk, b.Path, name)) is { } secret && asked.Fits(file, secret))?.Path;
+    }
+
+    /// <returns>Null where the disk does not give it: a backup after it may do.</returns>
+    private static T? Readable<T>(Func<T?> read)
+        where T : class
+    {
         try
         {
-            string name = SourceFile.NameOf(data.Path, file);
-            return new BackupShelf(data.Disk, backup.Folder, shop.Plan.Shop).All()
-                .FirstOrDefault(b => Archive.FileIn(data.Disk, b.Path, name) is { } secret && asked.Fits(file, secret))?.Path;
+            return read();
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException)
         {

@@ -100,21 +100,22 @@ internal sealed class NightlyBackup(
     private void Make(BackupShelf shelf, Shop shop, DateTimeOffset now, Faults faults, CancellationToken stopping)
     {
         string path = shelf.PathOf(now);
-        if (Backup.Write(data.Disk, data.Path, path, program, now, faults, content => MakeRoom(shelf, shop, now, content), stopping) is { } backup)
+        string? wrong = null;
+        if (Backup.Write(data.Disk, data.Path, path, program, now, faults, content => wrong = MakeRoom(shelf, shop, now, content), stopping) is { } backup)
         {
-            (health.Newest, _toTidy) = (new KeptBackup(path, now, backup.Bytes), backup.Manifest);
+            (health.Newest, _toTidy, _wrongKey) = (new KeptBackup(path, now, backup.Bytes), backup.Manifest, wrong);
             Log.Made(log, path, backup.Bytes, backup.Manifest.Journal.Last);
         }
     }
 
     /// <summary>A disk that is full of backups would never take the next. But the older ones stay while a key may be right in one of them only.</summary>
-    private void MakeRoom(BackupShelf shelf, Shop shop, DateTimeOffset now, BackupContent content)
+    /// <returns>That key; null where there is none.</returns>
+    private string? MakeRoom(BackupShelf shelf, Shop shop, DateTimeOffset now, BackupContent content)
     {
-        _wrongKey = content.WrongKey ?? wrongKey();
-        if (_wrongKey is not null)
+        if ((content.WrongKey ?? wrongKey()) is { } wrong)
         {
-            Log.AllStay(log, _wrongKey);
-            return;
+            Log.AllStay(log, wrong);
+            return wrong;
         }
 
         long most = health.Newest is { } newest && Archive.ManifestOf(data.Disk, newest.Path) is { } before
@@ -125,6 +126,8 @@ internal sealed class NightlyBackup(
         {
             Log.LetGo(log, gone.Path, gone.Bytes);
         }
+
+        return null;
     }
 
     private void Tidy(BackupShelf shelf, Shop shop, DateTimeOffset now, Manifest backup, Faults faults, CancellationToken stopping)

@@ -19,23 +19,24 @@ internal static class BackupCommand
         command.SetAction(parsed =>
         {
             var faults = new Faults();
+            string? wrong = null;
             if (DataOption.Of(parsed.GetValue(data), faults) is not { } folder
-                || Backup.Write(LocalDisk.Instance, folder, parsed.GetValue(file)!, ProgramVersion.Text, TimeProvider.System.GetUtcNow(), faults) is not { } backup)
+                || Backup.Write(LocalDisk.Instance, folder, parsed.GetValue(file)!, ProgramVersion.Text, TimeProvider.System.GetUtcNow(), faults, content => wrong = content.WrongKey, CancellationToken.None) is not { } backup)
             {
                 return Refusal.Of(faults, parsed.InvocationConfiguration.Error);
             }
 
-            Answer(folder, backup, parsed.GetValue(json), parsed.InvocationConfiguration.Output);
+            Answer(folder, backup, wrong, parsed.GetValue(json), parsed.InvocationConfiguration.Output);
             return ExitCode.Done;
         });
         return command;
     }
 
-    private static void Answer(string folder, Backup backup, bool asJson, TextWriter output)
+    private static void Answer(string folder, Backup backup, string? wrong, bool asJson, TextWriter output)
     {
         if (asJson)
         {
-            JsonOutput.WriteDocument(output, json => Write(json, folder, backup));
+            JsonOutput.WriteDocument(output, json => Write(json, folder, backup, wrong));
         }
         else
         {
@@ -43,10 +44,11 @@ internal static class BackupCommand
             output.WriteLine(
                 $"{backup.Path}: {folder}, entries {journal.First} to {journal.Last}, up to {UtcText.Of(journal.LastAt)}, "
                 + $"in {backup.Manifest.Files.Length} files and {backup.Bytes} bytes; read back and found whole");
+            output.Write(wrong is null ? "" : $"{wrong} is not the key it was: put it right and make another, restore refuses this one{Environment.NewLine}");
         }
     }
 
-    private static void Write(Utf8JsonWriter json, string folder, Backup backup)
+    private static void Write(Utf8JsonWriter json, string folder, Backup backup, string? wrong)
     {
         json.WriteStartObject();
         json.WriteString("file", backup.Path);
@@ -55,6 +57,11 @@ internal static class BackupCommand
         json.WriteString("sha256", backup.Sha256);
         json.WriteInstant("at", backup.Manifest.At);
         json.WriteNumber("files", backup.Manifest.Files.Length);
+        if (wrong is not null)
+        {
+            json.WriteString("wrongKey", wrong);
+        }
+
         json.WriteStartObject("journal");
         backup.Manifest.Journal.Write(json);
         json.WriteEndObject();

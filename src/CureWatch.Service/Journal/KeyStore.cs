@@ -48,11 +48,14 @@ internal sealed class KeyStore(IDisk disk, string folder)
         select key.File;
 
     /// <returns>The file of a key that does not seal, or no longer, what this store has opened; null where none is.</returns>
-    public string? Doubtful() => Misfits.Concat(Wrong()).Concat(_renewed.Keys.Select(PathOf)).FirstOrDefault();
+    public string? Doubtful() => Misfits.Concat(Wrong()).Concat(Renewed).FirstOrDefault();
 
-    /// <summary>Whether bytes from elsewhere are what a file was that is wrong here.</summary>
+    /// <summary>The files of keys that were deleted and made anew since they were read: what they sealed before is known here until a start.</summary>
+    public IEnumerable<string> Renewed => _renewed.Keys.Order(StringComparer.Ordinal).Select(PathOf);
+
+    /// <summary>Whether bytes from elsewhere are what a file was that is wrong here. Of one that was made anew nobody here can tell.</summary>
     public bool Fits(string file, byte[] secret) =>
-        _known.Keys.Union(_unopened.Keys).FirstOrDefault(job => PathOf(job) == file) is { } found && IsRight(found, new PersonalKey(secret, file));
+        _known.Keys.Union(_unopened.Keys).FirstOrDefault(job => PathOf(job) == file) is { } found && !_renewed.ContainsKey(found) && IsRight(found, new PersonalKey(secret, file));
 
     /// <returns>What was sealed; null where the key was destroyed, or is not the one it was sealed with.</returns>
     public byte[]? Open(string job, string seal)
@@ -124,15 +127,15 @@ internal sealed class KeyStore(IDisk disk, string folder)
     private PersonalKey Make(string job)
     {
         byte[] secret = RandomNumberGenerator.GetBytes(PersonalKey.Bytes);
+        if (_known.ContainsKey(job))
+        {
+            _renewed[job] = 0; // before anybody finds it
+        }
+
         _isFlushed = false;
         DurableFile.Create(disk, PathOf(job), secret, isSecret: true);
         _isFlushed = true;
         var key = new PersonalKey(secret, PathOf(job));
-        if (_known.ContainsKey(job))
-        {
-            _renewed[job] = 0;
-        }
-
         (_known[job], _opened[job]) = (key, 0); // what it seals, it opens
         return key;
     }

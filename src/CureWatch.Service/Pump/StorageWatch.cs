@@ -31,7 +31,7 @@ internal sealed class StorageWatch : IDisposable
     private readonly ITimer _stall;
     private readonly Lock _lock = new();
     private readonly SortedDictionary<Worry, string> _worries = [];
-    private volatile IReadOnlyDictionary<string, string?> _wrong = new Dictionary<string, string?>();
+    private volatile IReadOnlyList<string> _wrong = [];
     private DateTimeOffset _lookedAt = DateTimeOffset.MinValue;
     private long _startedAt;
     private bool _isWriting;
@@ -46,7 +46,7 @@ internal sealed class StorageWatch : IDisposable
     {
         (_disk, _folder, _keys, _troubles, _clock) = (disk, folder, keys, troubles, clock);
         _stall = clock.CreateTimer(_ => Stalls(), null, Timeout.InfiniteTimeSpan, Timeout.InfiniteTimeSpan);
-        KeysAreWrong(keys.Misfits.ToDictionary(file => file, _ => (string?)null));
+        KeysAreWrong([.. keys.Misfits], holder: null);
     }
 
     private enum Worry
@@ -131,11 +131,13 @@ internal sealed class StorageWatch : IDisposable
         }
     }
 
-    /// <summary>Told which keys on disk are not the ones they were, each with the backup that has it; those this service was started with stand until it is started again.</summary>
-    public void KeysAreWrong(IReadOnlyDictionary<string, string?> files)
+    /// <summary>Told which keys on disk are not the ones they were; those this service was started with stand until it is started again.</summary>
+    /// <param name="files">Their files.</param>
+    /// <param name="holder">The backup that has the first as it was; null where none is known.</param>
+    public void KeysAreWrong(IReadOnlyList<string> files, string? holder)
     {
         _wrong = files;
-        string? why = WhyWrong([.. files.Keys], [.. _keys.Misfits]);
+        string? why = WhyWrong(holder, [.. _keys.Misfits], [.. _keys.Renewed]);
         lock (_lock)
         {
             Tell(Worry.WrongKeys, why);
@@ -143,20 +145,22 @@ internal sealed class StorageWatch : IDisposable
     }
 
     /// <returns>The file of a key that is not known to be right, so that an older backup may be the only place it is in; null where there is none.</returns>
-    public string? WrongKey() => _wrong.Keys.Concat(_keys.Wrong()).FirstOrDefault();
+    public string? WrongKey() => _wrong.Concat(_keys.Wrong()).FirstOrDefault();
 
     public void Dispose() => _stall.Dispose();
 
-    private string? WhyWrong(List<string> wrong, List<string> started)
+    private string? WhyWrong(string? holder, List<string> started, List<string> renewed)
     {
-        if (wrong is not [var file, .. var others])
+        if (_wrong is not [var file, ..])
         {
-            return started is [var back, ..] ? $"{back} is the key it was again, but what it opens is not read before a start: start again" : null;
+            return started is [var back, ..] ? $"{back} is the key it was again, but what it opens is not read before a start: start again"
+                : renewed is [var anew, ..] ? $"{anew} was deleted and made anew, and no snapshot is taken before a start: start again"
+                : null;
         }
 
-        string more = others.Count > 0 ? $", nor are {others.Count} more" : "";
-        string holder = _wrong[file] is { } backup ? $"{backup}, which has it as keys/{Path.GetFileName(file)}" : "a backup from before it was damaged";
-        return $"{file} is not the key it was{more}: put it back from {holder}{(started.Count > 0 ? ", and start again" : "")}; until then it seals nothing, and no older backup is let go";
+        string more = _wrong.Count > 1 ? $", nor are {_wrong.Count - 1} more" : "";
+        string from = holder is not null ? $"{holder}, which has it as keys/{Path.GetFileName(file)}" : "a backup from before it was damaged";
+        return $"{file} is not the key it was{more}: put it back from {from}{(started.Count + renewed.Count > 0 ? ", and start again" : "")}; until then it seals nothing, and no older backup is let go";
     }
 
     private void LookForRoom()

@@ -66,12 +66,12 @@ internal sealed class SnapshotFolder(IDisk disk, string data)
     /// <exception cref="IOException">It could not be taken, or would lose what a key opens once it is put right.</exception>
     public long Take(Register register, long level, KeyStore? known = null)
     {
-        if (known?.Doubtful() is { } file)
+        byte[] bytes = Snapshot.Of(register, JournalId() ?? throw new IOException("There is no journal to take a snapshot of."), Keys());
+        if (known?.Doubtful() is { } file) // asked once all is sealed: a key may be made anew meanwhile
         {
-            throw new IOException($"{file} is not the key that the state was read with.");
+            throw new IOException($"{file} is not the key that the state was read with: put it right, and start again.");
         }
 
-        byte[] bytes = Snapshot.Of(register, JournalId() ?? throw new IOException("There is no journal to take a snapshot of."), Keys());
         DurableFile.MakeFolder(disk, Folder);
         string path = PathOf(register.Sequence);
         disk.Delete(path); // one that could not be read

@@ -1,6 +1,5 @@
 using System.Security.Cryptography;
 using CureWatch.Service.Backups;
-using CureWatch.Service.Disk;
 using CureWatch.Service.Journal;
 using CureWatch.Service.Pump;
 using CureWatch.Service.Settings;
@@ -97,27 +96,5 @@ public sealed class BackupRoomTests : IAsyncLifetime
         }
 
         long Used() => Directory.GetFiles(shelf).Sum(f => new FileInfo(f).Length);
-    }
-
-    /// <summary>This machine's disk, with so much room as if all that is in a folder had been written to it.</summary>
-    private sealed class FillingDisk(string watched, long free) : IDisk
-    {
-        public long Total { get; set; } = free;
-
-        public IDiskFile Open(string path, FileUse use) => LocalDisk.Instance.Open(path, use);
-
-        public bool Exists(string path) => LocalDisk.Instance.Exists(path);
-
-        public IReadOnlyList<string> NamesIn(string folder) => LocalDisk.Instance.NamesIn(folder);
-
-        public void MakeFolder(string path) => LocalDisk.Instance.MakeFolder(path);
-
-        public void Move(string from, string to) => LocalDisk.Instance.Move(from, to);
-
-        public void Delete(string path) => LocalDisk.Instance.Delete(path);
-
-        public void FlushFolder(string folder) => LocalDisk.Instance.FlushFolder(folder);
-
-        public long FreeBytes(string folder) => Total - Directory.GetFiles(watched).Sum(f => new FileInfo(f).Length);
     }
 }

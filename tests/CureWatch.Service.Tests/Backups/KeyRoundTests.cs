@@ -16,6 +16,7 @@ public sealed class KeyRoundTests : IAsyncLifetime
     private const string Meanwhile = "; until then it seals nothing, and no older backup is let go";
 
     private ShopData _data = null!;
+    private FillingDisk _disk = null!;
     private DataFolder _folder = null!;
     private KeyStore _keys = null!;
     private StorageWatch _storage = null!;
@@ -30,7 +31,8 @@ public sealed class KeyRoundTests : IAsyncLifetime
     public async ValueTask InitializeAsync()
     {
         _data = await ShopData.FilledAsync();
-        _folder = DataFolder.Hold(LocalDisk.Instance, _data.Folder, isDemo: false, new Faults())!;
+        _disk = new FillingDisk(Shelf, long.MaxValue / 2);
+        _folder = DataFolder.Hold(_disk, _data.Folder, isDemo: false, new Faults())!;
         _file = Assert.Single(Directory.GetFiles(_folder.Keys));
         _right = await File.ReadAllBytesAsync(_file, TestContext.Current.CancellationToken);
         Begin();
@@ -155,6 +157,10 @@ public sealed class KeyRoundTests : IAsyncLifetime
         nightly.Look(TestContext.Current.CancellationToken);
         Assert.Equal(3, Kept().Length);
         await LookAsync();
+        _disk.Total = 0;
+        _ = Night(); // fails once it was seen that the key is right
+        Assert.Equal(3, Kept().Length);
+        _disk.Total = long.MaxValue / 2;
         Assert.Equal([Night()], Kept());
 
         string Night()
