@@ -49,11 +49,11 @@ internal static class BoardForms
         string id = StartForms.IdOf(look, filled, jobNumber);
         if (filled.Promised.Length > 0 && promisedAt is null)
         {
-            return (id, [$"promised: no time that the clocks in {clock.Zone.Id} show"]);
+            return (id, [$"Promised for: no time that the clocks in {clock.Zone.Id} show"]);
         }
 
         Answer answer = await inbox.AskAsync(new Arrival.JobStart("form", StartForms.JobFile(filled, id, promisedAt, clock)), context.RequestAborted);
-        return (id, answer is Answer.Stored or Answer.Repeated ? [] : FaultWords.Of(answer, clock));
+        return (id, answer is Answer.Stored or Answer.Repeated ? [] : FaultWords.Of(answer, clock, [.. filled.Rows.Select(r => r.Surface).Where(s => !string.IsNullOrWhiteSpace(s))]));
     }
 
     private static async Task<IResult> Tap(string job, HttpContext context, Inbox inbox, Lookout lookout) =>
@@ -106,7 +106,8 @@ internal static class BoardForms
         return Results.StatusCode(StatusCodes.Status303SeeOther);
     }
 
-    public static Sentence Of(Fault fault) => $"{FieldWords.Of(fault.Place)}: saw {BoardWords.Phrase(fault.Seen)}; allowed: {fault.Words}";
+    public static Sentence Of(Fault fault, params IReadOnlyList<string> surfaces) =>
+        $"{FieldWords.Of(fault.Place, surfaces)}: saw {BoardWords.Phrase(fault.Seen is "\"\"" ? "nothing" : fault.Seen)}; allowed: {fault.Words}";
 
     public static int StatusOf(Answer answer) => answer switch
     {
@@ -117,7 +118,7 @@ internal static class BoardForms
 
     public static IReadOnlyList<Sentence> FaultsOf(Answer answer) => answer switch
     {
-        Answer.Refused a => [.. a.Faults.Select(Of)],
+        Answer.Refused a => [.. a.Faults.Select(f => Of(f))],
         Answer.NoSuchJob a => [$"No job '{a.Job}'."],
         Answer.Held a => [.. a.Holds.Select(h => (Sentence)$"{BoardWords.Coat(h.Surface, h.Layer, h.Section)}: {h.Text}")],
         Answer.Unfit a => [a.Why],

@@ -3,53 +3,61 @@ using CureWatch.Words;
 
 namespace CureWatch.Service.Board;
 
-/// <summary>What a form calls the field that a place in its JSON stands for, counted as people count: from one.</summary>
+/// <summary>What a form calls the field that a place in its JSON stands for.</summary>
 internal static class FieldWords
 {
     /// <param name="place">A JSON Pointer (RFC 6901).</param>
-    public static Sentence Of(string place)
+    /// <param name="surfaces">The surfaces in their order there, as they were filled in.</param>
+    public static Sentence Of(string place, IReadOnlyList<string> surfaces)
     {
         string[] keys = place.Split('/', StringSplitOptions.RemoveEmptyEntries);
-        return keys.Length == 0 ? $"The form" : Sentence.Join(", ", keys.Select((key, i) => i + 1 < keys.Length && Number(keys[i + 1]) is not null ? null : Of(key, i > 0 ? keys[i - 1] : "")).OfType<Sentence>());
+        var fields = new List<Sentence>();
+        for (int i = 0; i < keys.Length; i++)
+        {
+            bool isList = i + 1 < keys.Length && int.TryParse(keys[i + 1], NumberStyles.None, CultureInfo.InvariantCulture, out _);
+            fields.Add(isList ? EntryOf(keys[i], int.Parse(keys[++i], CultureInfo.InvariantCulture), surfaces) : Of(keys[i], isOfAnEntry: i > 0));
+        }
+
+        return fields.Count == 0 ? (Sentence)$"The form" : Sentence.Join(", ", fields);
     }
 
-    /// <returns>The field, or one of several that the key before it names.</returns>
-    private static Sentence Of(string key, string before) => (key, before) switch
+    private static Sentence EntryOf(string list, int index, IReadOnlyList<string> surfaces) =>
+        list == "surfaces" && index < surfaces.Count ? Sentence.Named(surfaces[index])
+        : list == "system" ? (Sentence)$"Product {index + 1}"
+        : $"{Of(list, isOfAnEntry: false)} {index + 1}";
+
+    private static Sentence Of(string key, bool isOfAnEntry) => key switch
     {
-        (_, "surfaces") when Number(key) is { } number => $"Surface {number}",
-        (_, "system") when Number(key) is { } number => $"Product {number}",
-        ("surfaces", _) => $"Surfaces",
-        ("system", _) => $"Products",
-        ("surface", _) => $"Surface",
-        ("material", _) => $"Material",
-        ("over", _) => $"Under a film",
-        ("place", _) => $"Where",
-        ("product", _) => $"Product",
-        ("layers", _) => $"Layers",
-        ("layer", _) => $"Layer",
-        ("sections", _) => $"Sections",
-        ("section", _) => $"Section",
-        ("panelC" or "panelF", _) => $"Measured",
-        ("arrivesAt", _) => $"Comes",
-        ("arrivesAtC" or "arrivesAtF", _) => $"How cold or warm",
-        ("plannedAt", _) => $"Begin coating",
-        ("promisedAt", _) => $"Promised for",
-        ("at", _) => $"When",
-        ("startedAt", _) => $"First wipe",
-        ("corrects", _) => $"What is corrected",
-        ("toBay", _) => $"Where to",
-        ("bay", _) => $"Bay",
-        ("car" or "job", _) => $"Car",
-        ("work", _) => $"Work",
-        ("from", _) => $"From",
-        ("to", _) => $"To",
-        ("batch", _) => $"Batch",
-        ("by", _) => $"Who",
-        ("note", _) => $"Note",
-        ("despite", _) => $"Why it leaves although it is held",
-        ("photo", _) => $"Photo",
+        "surface" => isOfAnEntry ? (Sentence)$"Name" : $"Surface",
+        "surfaces" => $"Surfaces",
+        "system" => $"Products",
+        "material" => $"Material",
+        "over" => $"Under a film",
+        "place" => $"Where",
+        "product" => $"Product",
+        "layers" => $"Layers",
+        "layer" => $"Layer",
+        "sections" => $"Sections",
+        "section" => $"Section",
+        "panelC" or "panelF" => $"Measured",
+        "arrivesAt" => $"Comes",
+        "arrivesAtC" or "arrivesAtF" => $"How cold or warm",
+        "plannedAt" => $"Begin coating",
+        "promisedAt" => $"Promised for",
+        "at" => $"When",
+        "startedAt" => $"First wipe",
+        "corrects" => $"What is corrected",
+        "toBay" => $"Where to",
+        "bay" => $"Bay",
+        "car" or "job" => $"Car",
+        "work" => $"Work",
+        "from" => $"From",
+        "to" => $"To",
+        "batch" => $"Batch",
+        "by" => $"Who",
+        "note" => $"Note",
+        "despite" => $"Why it leaves although it is held",
+        "photo" => $"Photo",
         _ => Sentence.Named(key),
     };
-
-    private static int? Number(string key) => int.TryParse(key, NumberStyles.None, CultureInfo.InvariantCulture, out int index) ? index + 1 : null;
 }

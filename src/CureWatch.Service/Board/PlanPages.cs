@@ -59,7 +59,7 @@ internal static class PlanPages
             ? BoardForms.SeeOther(context, "/plan")
             : Show(
                 lookout.Now() ?? look,
-                BoardForms.FaultsOf(answer),
+                FaultWords.Of(answer, clock),
                 RefusedForm.Of(id ?? "", form),
                 BoardForms.StatusOf(answer));
     }

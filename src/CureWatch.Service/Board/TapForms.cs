@@ -100,7 +100,7 @@ internal static class TapForms
             && (told.Surface ?? "") == surface;
         return !namedNone && form["layer"].ToString().Trim().Length == 0 && form["did"].ToString() is ("applied" or "reworked:polished-off")
             && look.Shop.Find(job)?.Job.Surfaces.FirstOrDefault(s => s.Layers > 1 && (surface.Length == 0 || s.Id == surface)) is { } several
-                ? (Sentence)$"layer: which of the {several.Layers} of {several.Name}"
+                ? (Sentence)$"Layer: which of the {several.Layers} of {several.Name}"
                 : null;
     }
 

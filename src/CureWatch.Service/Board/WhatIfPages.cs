@@ -31,7 +31,7 @@ internal static class WhatIfPages
         var faults = new Faults();
         var clock = new ShopClock(look.Shop.Plan.Hours.Zone, look.At);
         Hypothesis? hypothesis = WhatIfQuestion.Read("form", Question(asked, clock), look.Shop, job, faults);
-        Sentence[] wrong = [.. faults.All.Select(BoardForms.Of)];
+        Sentence[] wrong = [.. faults.All.Select(f => BoardForms.Of(f))];
         return new Page<WhatIfPage>(
             wrong.Length == 0 ? StatusCodes.Status200OK : StatusCodes.Status400BadRequest,
             (nameof(WhatIfPage.Shop), look.Shop.Plan.Shop),

@@ -71,7 +71,7 @@ internal static class PhotoForms
             }
 
             IFormCollection? form = context.Request.HasFormContentType ? await context.Request.ReadFormAsync(limits, context.RequestAborted) : null;
-            return form?.Files.GetFile("photo") is not { Length: > 0 } file ? (null, [$"photo: saw nothing; allowed: one picture"], StatusCodes.Status400BadRequest)
+            return form?.Files.GetFile("photo") is not { Length: > 0 } file ? (null, [$"Photo: saw nothing; allowed: one picture"], StatusCodes.Status400BadRequest)
                 : file.Length > PhotoDesk.MostBytes ? (null, [TooLarge], StatusCodes.Status413PayloadTooLarge)
                 : (form, [], StatusCodes.Status200OK);
         }
@@ -81,7 +81,7 @@ internal static class PhotoForms
         }
         catch (Exception e) when (e is InvalidDataException or BadHttpRequestException or IOException { HResult: EndsTooSoon })
         {
-            return (null, [$"photo: saw a form that cannot be read; allowed: one picture and what it shows"], StatusCodes.Status400BadRequest);
+            return (null, [$"Photo: saw a form that cannot be read; allowed: one picture and what it shows"], StatusCodes.Status400BadRequest);
         }
         catch (IOException e) when (!context.RequestAborted.IsCancellationRequested)
         {

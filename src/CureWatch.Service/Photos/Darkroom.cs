@@ -1,4 +1,4 @@
-using System.Globalization;
+using CureWatch.Words;
 using SkiaSharp;
 
 namespace CureWatch.Service.Photos;
@@ -34,13 +34,13 @@ internal static class Darkroom
         using SKCodec? codec = SKCodec.Create(data);
         if (codec is null || codec.EncodedFormat is not (SKEncodedImageFormat.Jpeg or SKEncodedImageFormat.Png or SKEncodedImageFormat.Webp))
         {
-            string seen = codec is null ? "no picture, or the beginning of one" : $"a picture of another kind ({codec.EncodedFormat})";
+            string seen = codec is null ? "no picture, or the beginning of one" : $"{codec.EncodedFormat}";
             return new Development.Refused(seen, Kinds);
         }
 
         if (codec.FrameCount > 1)
         {
-            return new Development.Refused($"{codec.FrameCount} pictures that move", "one that stands still");
+            return new Development.Refused("pictures that move", "one that stands still");
         }
 
         // Before a pixel is read: the header alone says how much memory that would take.
@@ -49,8 +49,8 @@ internal static class Darkroom
         if (pixels > most)
         {
             return new Development.Refused(
-                string.Create(CultureInfo.InvariantCulture, $"{whole.Width} × {whole.Height} pixels"),
-                string.Create(CultureInfo.InvariantCulture, $"up to {most / 1_000_000} million pixels in a {(most == MostPixels ? "JPEG" : "PNG or WebP")}"));
+                $"{whole.Width} × {whole.Height}",
+                most == MostPixels ? (Sentence)$"up to {(int)(most / 1_000_000)} million pixels in a JPEG" : $"up to {(int)(most / 1_000_000)} million pixels in a PNG or WebP");
         }
 
         SKSizeI size = Enumerable.Range(1, 8).Select(eighths => codec.GetScaledDimensions(eighths / 8f))
@@ -58,7 +58,7 @@ internal static class Darkroom
         using var taken = new SKBitmap();
         if (!taken.TryAllocPixels(new SKImageInfo(size.Width, size.Height, SKColorType.Rgba8888, SKAlphaType.Premul, SKColorSpace.CreateSrgb())))
         {
-            return new Development.Refused($"{size.Width} × {size.Height} pixels", "what this computer has memory for");
+            return new Development.Refused($"{size.Width} × {size.Height}", "what this computer has memory for");
         }
 
         SKCodecResult read = codec.GetPixels(taken.Info, taken.GetPixels());
@@ -77,7 +77,7 @@ internal static class Darkroom
         using SKSurface? paper = SKSurface.Create(plain);
         if (paper is null)
         {
-            return new Development.Refused($"{across} × {down} pixels", "what this computer has memory for");
+            return new Development.Refused($"{across} × {down}", "what this computer has memory for");
         }
 
         taken.SetImmutable();

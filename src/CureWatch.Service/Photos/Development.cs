@@ -1,3 +1,5 @@
+using CureWatch.Words;
+
 namespace CureWatch.Service.Photos;
 
 /// <summary>What came of a picture that somebody sent.</summary>
@@ -13,5 +15,11 @@ internal abstract record Development
     /// <summary>It cannot be taken.</summary>
     /// <param name="Seen">What was sent.</param>
     /// <param name="Allowed">What is allowed.</param>
-    internal sealed record Refused(string Seen, string Allowed) : Development;
+    internal sealed record Refused(string Seen, Sentence Allowed) : Development
+    {
+        public Refused(string seen, string allowed)
+            : this(seen, Sentence.Word(allowed))
+        {
+        }
+    }
 }

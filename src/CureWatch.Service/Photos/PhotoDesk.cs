@@ -27,7 +27,7 @@ internal sealed class PhotoDesk(PhotoShelf shelf, Inbox inbox, Latest latest, IL
             Development development = await Task.Run(() => Darkroom.Develop(picture.Span), aborted).ConfigureAwait(false);
             return development switch
             {
-                Development.Refused no => new Answer.Refused([new Fault("form", "/photo", no.Seen, no.Allowed)]),
+                Development.Refused no => new Answer.Refused([Fault.Of(new SettingPlace("form", "/photo"), no.Seen, no.Allowed)]),
                 Development.Done done => await KeepAsync(job, words, done).ConfigureAwait(false),
                 _ => throw new System.Diagnostics.UnreachableException(development.GetType().Name),
             };

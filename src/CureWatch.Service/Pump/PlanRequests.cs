@@ -14,10 +14,10 @@ internal static class PlanRequests
     private const int MostWorks = 1_000;
 
     /// <summary>Longest work. Source (choice): who plans longer plans another thing.</summary>
-    private static readonly TimeSpan Longest = TimeSpan.FromDays(2);
+    public static readonly TimeSpan Longest = TimeSpan.FromDays(2);
 
     /// <summary>How far ahead anything is planned. Source (choice).</summary>
-    private static readonly TimeSpan Farthest = TimeSpan.FromDays(366);
+    public static readonly TimeSpan Farthest = TimeSpan.FromDays(366);
 
     /// <summary>What people plan; that a car comes in follows from its job.</summary>
     private static readonly string[] Works =
@@ -84,7 +84,7 @@ internal static class PlanRequests
 
         if (before is null && shop.Planned.Count(w => w.To > now) >= MostWorks)
         {
-            top.Refuse($"{MostWorks} already", $"at most {MostWorks} planned works");
+            top.Refuse($"{MostWorks}", $"at most {MostWorks} planned works");
         }
 
         return new Decision(new Answer.Stored(id), [new Entry.WorkPlanned(planned)]);

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using System.Text.Json;
 using CureWatch.Words;
 
@@ -58,7 +59,7 @@ internal sealed partial class JsonCursor
             return value;
         }
 
-        Refuse($"a whole number {new Figure.Number(min, "0")} to {new Figure.Number(max, "0")}");
+        Refuse($"a whole number {min.ToString(CultureInfo.InvariantCulture)} to {max.ToString(CultureInfo.InvariantCulture)}");
         return null;
     }
 

@@ -48,8 +48,8 @@ public class BoardFormsTests
         Assert.Equal(HttpStatusCode.BadRequest, answer.StatusCode);
         string html = await answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken);
         string words = Forms.Words(html);
-        Assert.Contains("Surface 1, Product", words, StringComparison.Ordinal);
-        Assert.Contains("Surface 2, Layers: saw \"many\"", words, StringComparison.Ordinal);
+        Assert.Contains("Bonnet (left), Product", words, StringComparison.Ordinal);
+        Assert.Contains("bumper, Layers: saw \"many\"", words, StringComparison.Ordinal);
         Assert.Contains("value=\"Bonnet (left)\"", html, StringComparison.Ordinal);
         Assert.Equal(0, (await shop.GetAsync("/api/v1/jobs")).GetProperty("jobs").GetArrayLength());
     }

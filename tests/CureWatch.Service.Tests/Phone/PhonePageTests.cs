@@ -176,7 +176,7 @@ public class PhonePageTests
         Assert.Contains("Surfaces: saw", await nothing.WordsAsync(), StringComparison.Ordinal);
         using HttpResponseMessage noProduct = await shop.SubmitAsync("/bay/bay-1/start", [("pick", "9"), .. fields]); // the shop has nothing for wheels
         string html = await noProduct.Content.ReadAsStringAsync(TestContext.Current.CancellationToken);
-        Assert.Contains("Surface 1, Product", Forms.Words(html), StringComparison.Ordinal);
+        Assert.Contains("wheels, Product: saw nothing", Forms.Words(html), StringComparison.Ordinal);
         Assert.Contains("name=\"pick\" value=\"9\" checked", html, StringComparison.Ordinal);
         Assert.Contains("value=\"blue hatch\"", html, StringComparison.Ordinal);
     }

@@ -81,7 +81,7 @@ internal sealed class SpokenPhrases
             next = Array.FindIndex(code, c => c.Offset == target);
         }
 
-        return next >= 0 && next < code.Length && Called(code[next]) is ("Tongue", "get_Item" or "Phrase") or ("JsonCursor", "Refuse" or "String");
+        return next >= 0 && next < code.Length && Called(code[next]) is ("Tongue", "get_Item" or "Phrase") or ("JsonCursor", "Refuse" or "String") or ("Refused", ".ctor");
     }
 
     private (string Type, string Method)? Called(Instruction instruction)
