@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using CureWatch.Panels;
 using CureWatch.Psychrometrics;
 using CureWatch.Readings;
@@ -42,9 +43,11 @@ public sealed record BayAir(
     /// <returns>The air; null where no air probe was heard in time.</returns>
     public static BayAir? Of(BayState bay, Place place, DateTimeOffset now) => Measured(bay, place, now) switch
     {
-        { } air when bay.Open.Any(o => o.Point.Air == place) => air.With(ColdestModelled(bay, place, now)),
+        { } air when !bay.Open.IsEmpty && IsOver(place, bay.Open) => air.With(ColdestModelled(bay, place, now)),
         var air => air,
     };
+
+    private static bool IsOver(Place place, ImmutableArray<OpenCoats> coats) => coats.Any(o => o.Point.Air == place);
 
     /// <summary>Looks at a bay, and models no panel.</summary>
     /// <param name="bay">The bay.</param>

@@ -55,7 +55,26 @@ public sealed record BayState(
     public int ReadingsToTidy { get; init; } = History.LeastReadings;
 
     /// <summary>When something about it falls due, if nothing comes before; null where nothing can.</summary>
-    public DateTimeOffset? DueAt { get; private init; }
+    public DateTimeOffset? DueAt
+    {
+        get
+        {
+            DateTimeOffset? next = IsGone ? null : ProbeSilence.NextIn(this);
+            next = Backlog is null || next <= Backlog.FollowedAt ? next : Backlog.FollowedAt;
+            if (Alarms.IsEmpty)
+            {
+                return next;
+            }
+
+            foreach ((Subject subject, Alarm alarm) in Alarms)
+            {
+                DateTimeOffset? due = alarm.DueAt(AlarmRule.Of(subject.Kind));
+                next = due is null || next <= due ? next : due;
+            }
+
+            return next;
+        }
+    }
 
     /// <summary>Where the agenda has it: at <see cref="DueAt"/> or before, since each reading puts off when its probe falls silent.</summary>
     internal DateTimeOffset? FiledAt { get; private init; }
@@ -128,24 +147,13 @@ public sealed record BayState(
         return -1;
     }
 
-    /// <summary>The bay with its next due instant worked out.</summary>
-    /// <param name="now">The present: what is filed for later than it, and no later than it falls due, stays there.</param>
+    /// <summary>The bay, filed where the agenda finds it in time.</summary>
+    /// <param name="now">The present: what is filed for later than it, and no later than it falls due, stays there, unless that is nearer than half-way.</param>
     /// <returns>The bay.</returns>
     internal BayState Foreseen(DateTimeOffset now)
     {
-        DateTimeOffset? next = IsGone ? null : ProbeSilence.NextIn(this);
-        next = Backlog is null || next <= Backlog.FollowedAt ? next : Backlog.FollowedAt;
-        if (!Alarms.IsEmpty)
-        {
-            foreach ((Subject subject, Alarm alarm) in Alarms)
-            {
-                DateTimeOffset? due = alarm.DueAt(AlarmRule.Of(subject.Kind));
-                next = due is null || next <= due ? next : due;
-            }
-        }
-
-        DateTimeOffset? filed = FiledAt > now && FiledAt <= next ? FiledAt : next;
-        return next == DueAt && filed == FiledAt ? this : this with { DueAt = next, FiledAt = filed };
+        DateTimeOffset? next = DueAt, filed = FiledAt > now && FiledAt <= next && FiledAt - now >= next - FiledAt ? FiledAt : next;
+        return filed == FiledAt ? this : this with { FiledAt = filed };
     }
 
     /// <summary>The bay, filed where it falls due.</summary>

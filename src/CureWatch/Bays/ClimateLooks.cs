@@ -46,27 +46,24 @@ public static class ClimateLooks
             return [];
         }
 
-        ImmutableArray<OpenCoats> coats = bay.Open.IsEmpty ? [] : bay.Open.RemoveAll(o => o.Point.Air != place);
         IEnumerable<ShopEvent> events = WetOrDry(shop, bay, place, air, raw);
-        bool isQuiet = coats.IsEmpty && (bay.Alarms.IsEmpty || !bay.Alarms.Keys.Any(s => s.Air == place));
-        return isQuiet ? events : events.Concat(new LimitsLook(shop, raw, place, air, coats).Decide());
+        return bay.Open.IsEmpty && bay.Alarms.IsEmpty ? events : events.Concat(Limits(shop, bay, place, air, raw));
+    }
+
+    private static IEnumerable<ShopEvent> Limits(Shop shop, BayState bay, Place place, BayAir air, RawReading raw)
+    {
+        ImmutableArray<OpenCoats> coats = bay.Open.RemoveAll(o => o.Point.Air != place);
+        return coats.IsEmpty && !bay.Alarms.Keys.Any(s => s.Air == place) ? [] : new LimitsLook(shop, raw, place, air, coats).Decide();
     }
 
     /// <summary>What a cure has left of its reference in a climate [1]: of its rate, or of the water it needs, whichever is less.</summary>
     internal static double LeftOf(RateLaw law, double panelKelvins, double vapourPressurePa) => Math.Min(
         vapourPressurePa / SaturationPressure.OverWaterPa(panelKelvins), law.Likely(law.Terms(panelKelvins, vapourPressurePa)));
 
-    private static IEnumerable<ShopEvent> WetOrDry(Shop shop, BayState bay, Place place, BayAir air, RawReading raw)
-    {
-        if (air.WetByKelvins >= 0 && !bay.IsWet(place))
-        {
-            yield return Began(shop, place, raw);
-        }
-        else if (air.WetByKelvins < 0 && bay.IsWet(place))
-        {
-            yield return new ShopEvent.CondensationEnded(raw.Bay, place, shop.Now);
-        }
-    }
+    private static IEnumerable<ShopEvent> WetOrDry(Shop shop, BayState bay, Place place, BayAir air, RawReading raw) =>
+        air.WetByKelvins >= 0 && !bay.IsWet(place) ? [Began(shop, place, raw)]
+        : air.WetByKelvins < 0 && bay.IsWet(place) ? [new ShopEvent.CondensationEnded(raw.Bay, place, shop.Now)]
+        : [];
 
     private static ShopEvent.CondensationBegan Began(Shop shop, Place place, RawReading raw) =>
         new(raw.Bay, place, raw.MeasuredAt < shop.Now ? raw.MeasuredAt : shop.Now);

@@ -9,16 +9,18 @@ internal static class Hearing
 {
     /// <summary>Takes a believed reading in.</summary>
     public static Shop Believe(Shop shop, ShopEvent.ReadingBelieved e) =>
-        Believe(shop with { Tally = shop.Tally with { Accepted = shop.Tally.Accepted + 1 } }, e.Raw, held: null, why: null);
+        Believe(shop, shop.Tally with { Accepted = shop.Tally.Accepted + 1 }, e.Raw, held: null, why: null);
 
     /// <summary>Remembers a reading that was not believed; one of which only the temperature was not counts with what is held for it.</summary>
     public static Shop Doubt(Shop shop, ShopEvent.ReadingDoubted e)
     {
-        shop = shop with { Tally = shop.Tally.With([(e.Why, 1)]) };
+        ReadingTally tally = shop.Tally.With([(e.Why, 1)]);
         if (e.IsFollowed)
         {
-            return Believe(shop, e.Raw, e.Held, e.Why);
+            return Believe(shop, tally, e.Raw, e.Held, e.Why);
         }
+
+        shop = shop with { Tally = tally };
 
         bool tells = Refusal.TellsOfTheProbe(e.Why);
         if (!tells && !Refusal.IsForItsInstant(e.Why))
@@ -71,7 +73,7 @@ internal static class Hearing
         return shop.With(turned with { Climates = Follow(shop, turned, from) });
     }
 
-    private static Shop Believe(Shop shop, RawReading raw, HeldTemperature? held, Disbelief? why)
+    private static Shop Believe(Shop shop, ReadingTally tally, RawReading raw, HeldTemperature? held, Disbelief? why)
     {
         BayState bay = shop.Bays[raw.Bay];
         int index = bay.IndexOf(raw.Probe);
@@ -83,16 +85,21 @@ internal static class Hearing
         BayState heard = bay with { Logs = logs, ReadingsToTidy = bay.ReadingsToTidy - 1 };
         heard = wasMissing && log.Probe.Measures == Measures.Panel ? Confirm(shop, heard, before) : heard;
         heard = IsSettled(heard, index, changedFrom) ? heard with { Backlog = Backlog.With(bay.Backlog, changedFrom, shop.Now) }
-            : log.IsLook ? heard with { Climates = Follow(shop, heard, DateTimeOffset.MaxValue) } // nothing that is settled changes
+            : log.IsLook && !heard.Climates.IsEmpty ? heard with { Climates = Follow(shop, heard, DateTimeOffset.MaxValue) } // nothing that is settled changes
             : heard;
         heard = HourlyClimate.Hear(shop, heard);
         heard = log.IsLook ? ProbeTwins.Compare(heard, index, bay.Logs[index]) : heard;
-        return shop.With(heard.ReadingsToTidy > 0 ? heard : History.Tidy(shop, heard));
+        return shop.With(heard.ReadingsToTidy > 0 ? heard : History.Tidy(shop, heard), tally);
     }
 
     /// <summary>Whether anything after an instant is settled that a probe tells of.</summary>
     private static bool IsSettled(BayState bay, int probe, DateTimeOffset instant)
     {
+        if (bay.Climates.IsEmpty)
+        {
+            return false;
+        }
+
         foreach ((WatchPoint point, WatchedClimate climate) in bay.Climates)
         {
             if (climate.Track.SettledTo > instant && point.IsToldBy(bay, probe))

@@ -12,13 +12,13 @@ public static class Intake
     /// <param name="shop">The shop, its present at the message.</param>
     /// <param name="message">The message.</param>
     /// <returns>What happened; nothing for a tap told twice, a job opened twice, or a job nobody opened.</returns>
-    public static IEnumerable<ShopEvent> Decide(Shop shop, Message message)
+    public static IEnumerable<ShopEvent> Decide(Shop shop, Message message) =>
+        message is Message.ReadingCame m ? [Judge(shop, m.Raw)] : DecideRarely(shop, message);
+
+    private static IEnumerable<ShopEvent> DecideRarely(Shop shop, Message message)
     {
         switch (message)
         {
-            case Message.ReadingCame m:
-                yield return Judge(shop, m.Raw);
-                break;
             case Message.JobStarted m when shop.Find(m.Job.Id) is null:
                 yield return new ShopEvent.JobOpened(m.Job) { Begun = m.Begun };
                 break;

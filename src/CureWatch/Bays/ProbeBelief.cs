@@ -40,6 +40,11 @@ internal static class ProbeBelief
     private static IEnumerable<ShopEvent> Sensor(Shop shop, BayState bay, int index, RawReading raw, Disbelief? why)
     {
         bool isAtFault = why is { } reason && Refusal.IsTheSensors(reason);
+        if (!isAtFault && bay.Alarms.IsEmpty)
+        {
+            return [];
+        }
+
         Subject subject = Subject(WarningKind.ProbeImplausible, bay, index);
         return isAtFault || bay.Alarms.ContainsKey(subject)
             ? Watchman.Look(shop, subject, isAtFault ? 1 : -1, isAtFault ? new Worst(null, BeliefWords.OfFault(raw, why!.Value)) : default)

@@ -15,12 +15,12 @@ public static class ProbeTwins
     {
         ProbeMount mount = plan.Probes[index];
         bool mayHaveTwins = mount.Probe.Measures == Measures.Air || (mount.Probe.Measures == Measures.Panel && mount.Material is not null);
-        if (!mayHaveTwins)
+        if (!mayHaveTwins || plan.Probes.Length < 2)
         {
             return [];
         }
 
-        var twins = ImmutableArray.CreateBuilder<int>();
+        var twins = ImmutableArray.CreateBuilder<int>(plan.Probes.Length);
         for (int i = 0; i < plan.Probes.Length; i++)
         {
             if (IsTwin(mount, plan.Probes[i]))
@@ -29,7 +29,7 @@ public static class ProbeTwins
             }
         }
 
-        return twins.Count > 1 ? twins.ToImmutable() : [];
+        return twins.Count > 1 ? twins.DrainToImmutable() : [];
     }
 
     /// <summary>Whether a probe tells of a surface under a lamp, or of one that has not cooled yet: then it has no twin.</summary>

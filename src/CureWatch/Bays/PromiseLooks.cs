@@ -40,7 +40,7 @@ internal static class PromiseLooks
     public static IEnumerable<ShopEvent> Decide(Shop shop, IReadOnlyList<ShopEvent> happened, int first)
     {
         SortedSet<string>? touched = null;
-        List<string> anew = [];
+        List<string>? anew = null;
         for (int i = first; i < happened.Count; i++)
         {
             if (TouchedBy(shop, happened[i]) is { } jobs)
@@ -50,11 +50,11 @@ internal static class PromiseLooks
 
             if (happened[i] is ShopEvent.TapTakenDown { Job: var job, Tap: { Did: not Did.Told, At: var at } } && at <= shop.Jobs[job].Promise.For)
             {
-                anew.Add(job);
+                (anew ??= []).Add(job);
             }
         }
 
-        return touched is null && !(shop.DueJobs.NextAt <= shop.Now) ? [] : Look(shop, touched ?? new SortedSet<string>(StringComparer.Ordinal), anew);
+        return touched is null && !(shop.DueJobs.NextAt <= shop.Now) ? [] : Look(shop, touched ?? new SortedSet<string>(StringComparer.Ordinal), anew ?? []);
     }
 
     private static IEnumerable<ShopEvent> Look(Shop shop, SortedSet<string> touched, List<string> anew)

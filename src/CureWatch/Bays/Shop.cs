@@ -149,12 +149,14 @@ public sealed record Shop(
 
     /// <summary>The shop with a bay as it is now.</summary>
     /// <param name="bay">The bay.</param>
+    /// <param name="tally">Its readings believed and not, where they are other ones by now; else null.</param>
     /// <returns>The shop.</returns>
-    internal Shop With(BayState bay)
+    internal Shop With(BayState bay, ReadingTally? tally = null)
     {
         BayState foreseen = bay.Foreseen(Now);
         return this with
         {
+            Tally = tally ?? Tally,
             Bays = Bays.SetItem(bay.Plan.Bay, foreseen),
             DueBays = DueBays.Move(bay.Plan.Bay, Bays.GetValueOrDefault(bay.Plan.Bay)?.FiledAt, foreseen.FiledAt),
             Behind = bay.Backlog is not null ? Behind.Add(bay.Plan.Bay) : Behind.IsEmpty ? Behind : Behind.Remove(bay.Plan.Bay),

@@ -17,7 +17,7 @@ public static class ShopFold
     public static (Shop Shop, ImmutableArray<ShopEvent> Happened) Take(Shop shop, Message message)
     {
         shop = History.TidyWarnings(shop);
-        var happened = ImmutableArray.CreateBuilder<ShopEvent>();
+        var happened = ImmutableArray.CreateBuilder<ShopEvent>(1); // most readings bring one thing about
         DateTimeOffset at = message.At > shop.Now ? message.At : shop.Now;
         shop = shop.FiledUpTo(at);
         while (NextDueAt(shop) is { } due && due <= at)
@@ -98,12 +98,19 @@ public static class ShopFold
             return shop.Bays.Keys.Order(StringComparer.Ordinal);
         }
 
-        IEnumerable<string> due = shop.DueBays.DueBy(shop.Now).Where(id => shop.Bays[id].DueAt <= shop.Now);
+        IEnumerable<string> due = shop.DueBays.NextAt <= shop.Now ? Due(shop) : [];
         return heard is null || shop.Bays[heard].Alarms.IsEmpty ? due : due.Append(heard).Distinct();
     }
 
+    private static IEnumerable<string> Due(Shop shop) => shop.DueBays.DueBy(shop.Now).Where(id => shop.Bays[id].DueAt <= shop.Now);
+
     private static Shop Apply(Shop shop, IEnumerable<ShopEvent> decided, ImmutableArray<ShopEvent>.Builder happened)
     {
+        if (decided is ShopEvent[] { Length: 0 })
+        {
+            return shop; // of all that is looked at with a reading, most finds nothing: not even that is asked one by one
+        }
+
         foreach (ShopEvent e in decided)
         {
             shop = Evolution.Evolve(shop, e);

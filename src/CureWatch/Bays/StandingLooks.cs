@@ -55,8 +55,7 @@ internal static class StandingLooks
 
         if (log.Standing.JumpedFrom(what, log.Probe.Every, newest.At) is { } run)
         {
-            bool isKnown = log.Standing.Stills.Any(s => s.What == what && s.To?.At == newest.At);
-            return isKnown ? null : new ShopEvent.ValueStood(id, probe, new Still(what, log.BeginningOf(run.Since), newest, StillReason.Jumped, null));
+            return IsKnownToEnd(log, what, newest.At) ? null : new ShopEvent.ValueStood(id, probe, new Still(what, log.BeginningOf(run.Since), newest, StillReason.Jumped, null));
         }
 
         if (!log.Standing.IsRun(what, log.Probe.Every) && !log.Standing.MayBeSuspect(what, log.Probe.Every))
@@ -74,6 +73,8 @@ internal static class StandingLooks
         var still = new Still(what, open?.From ?? log.BeginningOf(standing.Since), null, other?.Why ?? why!.Value, other?.Probe);
         return open is not null && still.MayBeBorneOut && !isSuspected ? null : new ShopEvent.ValueStood(id, probe, still);
     }
+
+    private static bool IsKnownToEnd(ProbeLog log, Quantity what, DateTimeOffset at) => log.Standing.Stills.Any(s => s.What == what && s.To?.At == at);
 
     private static ShopEvent.ValueStood? Suspicion(Shop shop, BayState bay, int index, Quantity what, Standing standing)
     {

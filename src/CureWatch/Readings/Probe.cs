@@ -23,7 +23,7 @@ public sealed record Probe(
     public ImmutableArray<Calibration> Calibrations { get; init; } = [];
 
     /// <summary>How long without a reading before the probe counts as silent: three reports missed.</summary>
-    public TimeSpan SilentAfter => 3 * Every;
+    public TimeSpan SilentAfter => Every + Every + Every;
 
     /// <summary>What is added to a reading.</summary>
     /// <param name="measuredAt">When it was measured.</param>

@@ -165,7 +165,7 @@ internal sealed record Repetition(ProbeHabit Whole, Standing Temperature, Standi
     private static bool IsJump(Standing standing, double value, double least, double ratePerHour, DateTimeOffset at) =>
         Math.Abs(value - standing.Value) > Math.Max(StepsInAStep * Known(standing.Step), least) + (ratePerHour * (at - standing.HeardAt).TotalHours);
 
-    private static TimeSpan ShortestRunOf(TimeSpan every) => ShortestRun > 3 * every ? ShortestRun : 3 * every;
+    private static TimeSpan ShortestRunOf(TimeSpan every) => every + every + every is var thrice && ShortestRun > thrice ? ShortestRun : thrice;
 
     /// <summary>A run is broken by a silence, and by no less than half an hour without a word where the probe is slower than it says.</summary>
     private static TimeSpan SilenceOf(Probe probe) => probe.SilentAfter > LongestPause ? probe.SilentAfter : LongestPause;
