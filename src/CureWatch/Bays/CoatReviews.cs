@@ -139,13 +139,13 @@ public static class CoatReviews
     /// <summary>When the keep-dry of a coat is over at the latest; null where nobody can tell. A coat under another is guarded by that one.</summary>
     internal static DateTimeOffset? DryBy(WatchedCoat watched, CoatWindows windows) =>
         windows.WettedInKeepDry.Any(w => w.DriedAt is null) ? null
-        : windows.All.FirstOrDefault(w => w.Stage == WindowStage.KeepDry) is { } keepDry ? keepDry.ClosesAt?.Latest
+        : windows.KeepDry is { } keepDry ? keepDry.ClosesAt?.Latest
         : watched.Coat.CoveredAt;
 
     /// <summary>Null once every window has passed its latest end: nothing but a tap can change it then.</summary>
     private static DateTimeOffset? WhenSettled(Shop shop, WatchedCoat watched, CoatWindows windows)
     {
-        DateTimeOffset?[] ends = [.. windows.All.Where(w => !IsOver(w, watched)).Select(w => w.ClosesAt is { } closes ? closes.Latest : w.OpensAt.Latest)];
+        DateTimeOffset?[] ends = [.. Awaited(watched, windows).Select(w => w.ClosesAt is { } closes ? closes.Latest : w.OpensAt.Latest)];
         if (ends.All(e => e <= shop.Now) && windows.WettedInKeepDry.All(w => w.DriedAt is not null))
         {
             return null;
@@ -157,12 +157,9 @@ public static class CoatReviews
     }
 
     /// <summary>What was levelled, or lies under another layer, waits for no level-off any more, and the outermost for no layer.</summary>
-    private static bool IsOver(Window window, WatchedCoat watched) => window.Stage switch
-    {
-        WindowStage.Flash or WindowStage.LevelOff => watched.Coat is not { LevelledAt: null, CoveredAt: null },
-        WindowStage.Recoat => !watched.Story.AwaitsLayerOver(watched.Coat),
-        _ => false,
-    };
+    private static IEnumerable<Window> Awaited(WatchedCoat watched, CoatWindows windows) =>
+        (watched.Coat is { LevelledAt: null, CoveredAt: null } ? windows.All : windows.OfItsCure)
+            .Where(w => w.Stage != WindowStage.Recoat || watched.Story.AwaitsLayerOver(watched.Coat));
 
     private static TimeSpan ForItsAge(Shop shop, WatchedCoat watched, TimeSpan atLeast)
     {

@@ -70,7 +70,10 @@ public sealed class CoatWindows
         new(coat, laws, wettings, clockOf, now);
 
     /// <summary>The windows the sheet gives times for, in order.</summary>
-    public ImmutableArray<Window> All => [.. new[] { Flash(), LevelOff, Recoat, KeepDry, NoWash, FullCure }.OfType<Window>()];
+    public ImmutableArray<Window> All => [.. new[] { Flash(), LevelOff }.OfType<Window>(), .. OfItsCure];
+
+    /// <summary>Those of them that are still awaited once it is levelled.</summary>
+    public ImmutableArray<Window> OfItsCure => [.. new[] { Recoat, KeepDry, NoWash, FullCure }.OfType<Window>()];
 
     /// <summary>The same, each with how far it is reckoned beyond the sheet's rows.</summary>
     public IEnumerable<Window> Explained => All.Select(w => w with
