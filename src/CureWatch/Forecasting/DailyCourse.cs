@@ -52,27 +52,33 @@ public sealed record DailyCourse(
         }
 
         long newest = past[^1].Hour;
-        var matrix = new double[Unknowns, Unknowns];
         var right = new double[Unknowns];
         var weights = new double[past.Length];
+        Span<double> sums = stackalloc double[Unknowns * Unknowns];
         for (int k = 0; k < past.Length; k++)
         {
             HourValue hour = past[k];
-            double[] row = WavesAt(hour.Hour);
+            ReadOnlySpan<double> row = WavesAt(hour.Hour);
             double weight = weights[k] = Weights[(int)(newest - hour.Hour)];
-            for (int i = 0; i < Unknowns; i++)
+            for (int i = 0; i < row.Length; i++)
             {
-                right[i] += weight * row[i] * hour.Value;
-                for (int j = 0; j <= i; j++)
+                double weighted = weight * row[i];
+                right[i] += weighted * hour.Value;
+                Span<double> sumsOfRow = sums.Slice(i * Unknowns, i + 1);
+                for (int j = 0; j < sumsOfRow.Length; j++)
                 {
-                    matrix[i, j] += weight * row[i] * row[j];
+                    sumsOfRow[j] += weighted * row[j];
                 }
             }
         }
 
-        for (int i = 1; i < Unknowns; i++)
+        var matrix = new double[Unknowns, Unknowns];
+        for (int i = 0; i < Unknowns; i++)
         {
-            matrix[i, i] += Ridge;
+            for (int j = 0; j <= i; j++)
+            {
+                matrix[i, j] = sums[(i * Unknowns) + j] + (i == j && i > 0 ? Ridge : 0);
+            }
         }
 
         double[] found = new Cholesky(matrix).Solve(right);

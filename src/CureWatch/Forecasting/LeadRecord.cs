@@ -74,11 +74,16 @@ public sealed record LeadRecord(int Lead, Trail<Matured> Told, ImmutableArray<do
         get
         {
             double product = 0, square = 0;
-            for (int i = First; i < Told.Count; i++)
+            for (int i = First; i < Told.Count;)
             {
-                Matured m = Told[i];
-                product += m.ModelError * m.Difference;
-                square += m.Difference * m.Difference;
+                ReadOnlySpan<Matured> together = Told.From(i);
+                foreach (ref readonly Matured m in together)
+                {
+                    product += m.ModelError * m.Difference;
+                    square += m.Difference * m.Difference;
+                }
+
+                i += together.Length;
             }
 
             double doubt = DoubtfulLeads * Lead / Math.Max(1, Told.Count - First);

@@ -70,17 +70,17 @@ internal sealed record AirMix(
         }
         else if (still.Count > 0)
         {
-            Source[] silenced = [.. still.Select(s => s.Source.UpTo(s.Source.StoodStillSince(from, to)!.Value))];
+            Source[] silenced = Silenced(still, from, to);
             (missing ??= []).AddRange(silenced);
-            air = [.. air.Where(a => still.TrueForAll(s => s.Source != a)), .. silenced];
+            air = [.. Without(air, still), .. silenced];
         }
 
-        (List<Bracket> trusted, ImmutableArray<Alternative> otherwise) = areAllStill
-            ? ([.. still.Select(s => s.Around)], [.. still.SelectMany(s => StillAir.Over(s.Source, from, to))])
+        (List<Bracket> trusted, ImmutableArray<Alternative> otherwise) = areAllStill ? ([.. still.Select(s => s.Around)], MayBe(still, from, to))
+            : heard.Count == 1 ? ([heard[0].Around], [])
             : Weigh(heard, from, to);
         (Exposure start, Exposure end) = (Mean(trusted, from), Mean(trusted, to));
-        Exposure before = At(trusted.Average(b => b.FromKelvins), trusted.Average(b => b.FromVapourPressurePa));
-        double heldWithinK = heard.Sum(h => h.Source.HeldWithinK(from)) / heard.Count;
+        Exposure before = MeanBefore(trusted);
+        double heldWithinK = HeldWithinK(heard, from);
         if (heldWithinK > 0)
         {
             otherwise = otherwise.AddRange(
@@ -125,11 +125,6 @@ internal sealed record AirMix(
         List<(Source Source, Bracket Around)> heard, DateTimeOffset from, DateTimeOffset to)
     {
         List<Bracket> all = [.. heard.Select(h => h.Around)];
-        if (heard.Count == 1)
-        {
-            return (all, []);
-        }
-
         DateTimeOffset middle = from + ((to - from) / 2);
         Accord accord = Accord.Of([.. heard.Select(h => h.Source.Testify(h.Around, middle))]);
         return accord.IsUnanimous
@@ -195,6 +190,38 @@ internal sealed record AirMix(
 
     private static Exposure Shift(Exposure exposure, double kelvins, double pascals) => At(
         exposure.AirKelvins + kelvins, Math.Max(LeastVapourPressurePa, exposure.VapourPressurePa + pascals));
+
+    private static Source[] Silenced(List<(Source Source, Bracket Around)> still, DateTimeOffset from, DateTimeOffset to) =>
+        [.. still.Select(s => s.Source.UpTo(s.Source.StoodStillSince(from, to)!.Value))];
+
+    private static IEnumerable<Source> Without(ImmutableArray<Source> air, List<(Source Source, Bracket Around)> still) =>
+        air.Where(a => still.TrueForAll(s => s.Source != a));
+
+    private static ImmutableArray<Alternative> MayBe(List<(Source Source, Bracket Around)> still, DateTimeOffset from, DateTimeOffset to) =>
+        [.. still.SelectMany(s => StillAir.Over(s.Source, from, to))];
+
+    private static double HeldWithinK(List<(Source Source, Bracket Around)> heard, DateTimeOffset from)
+    {
+        double sum = 0;
+        foreach ((Source source, _) in heard)
+        {
+            sum += source.HeldWithinK(from);
+        }
+
+        return sum / heard.Count;
+    }
+
+    private static Exposure MeanBefore(List<Bracket> brackets)
+    {
+        double kelvins = 0, pascals = 0;
+        foreach (Bracket bracket in brackets)
+        {
+            kelvins += bracket.FromKelvins;
+            pascals += bracket.FromVapourPressurePa;
+        }
+
+        return At(kelvins / brackets.Count, pascals / brackets.Count);
+    }
 
     private static Exposure Mean(List<Bracket> brackets, DateTimeOffset at)
     {

@@ -20,7 +20,7 @@ internal static class PanelCourse
     /// <param name="target">The stretch, its panel what the surface follows, or the measured one.</param>
     /// <param name="before">The segment before; null where there is none.</param>
     /// <returns>One segment, or several that follow each other.</returns>
-    public static IEnumerable<ClimateSegment> Along(Watch watch, ClimateSegment target, ClimateSegment? before)
+    public static ClimateSegment[] Along(Watch watch, ClimateSegment target, ClimateSegment? before)
     {
         bool isMeasured = watch.MeasuresPanelAt(target.Start) || watch.TimeConstant <= TimeSpan.Zero;
         double kelvins = isMeasured || before is not { } b
@@ -44,9 +44,10 @@ internal static class PanelCourse
         return Cut(watch, target, apart is null ? count : Math.Max(count, Pieces(apart.Kelvins, target, apart.TimeConstant)), isMeasured, kelvins, apart);
     }
 
-    private static IEnumerable<ClimateSegment> Cut(Watch watch, ClimateSegment target, int count, bool isMeasured, double kelvins, Apart? apart)
+    private static ClimateSegment[] Cut(Watch watch, ClimateSegment target, int count, bool isMeasured, double kelvins, Apart? apart)
     {
         TimeSpan whole = target.End - target.Start;
+        var pieces = new ClimateSegment[count];
         for (int i = 0; i < count; i++)
         {
             ClimateSegment piece = target.Between(target.Start + (whole * i / count), target.Start + (whole * (i + 1) / count));
@@ -56,9 +57,11 @@ internal static class PanelCourse
                 ? piece.AtEnd.PanelKelvins
                 : OneNode.After(kelvins, piece.AtStart.PanelKelvins, piece.AtEnd.PanelKelvins, elapsed, watch.TimeConstant);
             Apart? left = apart?.After(elapsed);
-            yield return With(piece, start, kelvins, apart, left) with { GoesOn = i + 1 < count };
+            pieces[i] = With(piece, start, kelvins, apart, left) with { GoesOn = i + 1 < count };
             apart = left;
         }
+
+        return pieces;
     }
 
     /// <summary>A decay over x time constants strays from its chord by up to an eighth of x² of it.</summary>

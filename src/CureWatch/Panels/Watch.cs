@@ -151,10 +151,18 @@ public sealed record Watch(ImmutableArray<Source> Air, ImmutableArray<Source> Pa
         foreach (Source source in Awaited)
         {
             source.Follow(after, to, knots);
-            knots.AddRange(source.Lent.SelectMany(l => new[] { l.From, l.To ?? DateTimeOffset.MaxValue }).Where(at => at > after && at <= to));
+            foreach (Spell lamp in source.Lent)
+            {
+                AddIfInside(lamp.From);
+                AddIfInside(lamp.To ?? DateTimeOffset.MaxValue);
+            }
         }
 
-        knots.AddRange(Spots.Select(s => s.At).Where(at => at > after && at <= to));
+        foreach (PanelSpot spot in Spots)
+        {
+            AddIfInside(spot.At);
+        }
+
         knots.Sort();
         int kept = 0;
         for (int i = 0; i < knots.Count; i++)
@@ -167,6 +175,14 @@ public sealed record Watch(ImmutableArray<Source> Air, ImmutableArray<Source> Pa
 
         knots.RemoveRange(kept, knots.Count - kept);
         return knots;
+
+        void AddIfInside(DateTimeOffset at)
+        {
+            if (at > after && at <= to)
+            {
+                knots.Add(at);
+            }
+        }
     }
 
     /// <summary>The climate over a stretch with no measurement inside.</summary>
@@ -184,7 +200,8 @@ public sealed record Watch(ImmutableArray<Source> Air, ImmutableArray<Source> Pa
         var mix = PanelMix.Over(this, air, from, to, now);
         (ImmutableArray<Bracket> panels, ImmutableArray<Bracket> givenUp) = (mix.Awaited, mix.GivenUp);
         bool isAirLost = air.Closest.IsGapForCure(air.Around.Length(now)), isMeasured = MeasuresPanelAt(from);
-        double beforeKelvins = panels.Select(p => p.FromKelvins).Append(isMeasured ? double.PositiveInfinity : air.Before.AirKelvins).Min();
+        double beforeKelvins = isMeasured ? double.PositiveInfinity : air.Before.AirKelvins;
+        beforeKelvins = panels.IsEmpty ? beforeKelvins : Math.Min(beforeKelvins, panels.Min(p => p.FromKelvins));
         bool isGapForEvaporation = mix.IsGapForEvaporation || air.Closest.IsGapForEvaporation(air.Around.Length(now)) || !givenUp.IsEmpty;
         bool isGapForCure = mix.IsGapForCure || isAirLost || !givenUp.IsEmpty;
         Exposure before = air.Before with { PanelKelvins = beforeKelvins };

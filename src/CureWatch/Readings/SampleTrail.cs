@@ -41,19 +41,32 @@ internal static class SampleTrail
     {
         Trail<Sample> asked = trail.AskedFor(retention);
         int old = asked.CountUpTo(retention.Fresh);
-        var thin = new Trail<Sample>();
-        for (int i = 0; i < asked.Count; i++)
+        int same = 0;
+        while (same < asked.Count && IsNeeded(same, same > 0 ? asked[same - 1].At : null))
         {
-            bool isNeeded = thin.Count == 0 || i + 1 >= old || asked[i + 1].At - thin.Last.At > retention.Spacing || isKept(asked[i].At);
-            thin = isNeeded ? thin.Append(asked[i]) : thin;
+            same++;
+        }
+
+        Trail<Sample> thin = asked.Take(same);
+        for (int i = same; i < asked.Count; i++)
+        {
+            thin = IsNeeded(i, thin.Last.At) ? thin.Append(asked[i]) : thin;
         }
 
         return thin;
+
+        bool IsNeeded(int index, DateTimeOffset? kept) =>
+            kept is null || index + 1 >= old || asked[index + 1].At - kept > retention.Spacing || isKept(asked[index].At);
     }
 
     private static Trail<Sample> AskedFor(this Trail<Sample> trail, Retention retention)
     {
         int first = Math.Max(0, trail.CountUpTo(retention.From) - 1);
+        if (first == 0)
+        {
+            return trail;
+        }
+
         var asked = new Trail<Sample>();
         for (int i = 0; i < trail.Count; i++)
         {

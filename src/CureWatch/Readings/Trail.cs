@@ -31,19 +31,19 @@ public sealed class Trail<T>
     /// <summary>How many items there are.</summary>
     public int Count { get; }
 
-    /// <summary>An item.</summary>
+    /// <summary>An item, where it is: it stays there, and as it is.</summary>
     /// <param name="index">From 0, below <see cref="Count"/>.</param>
-    public T this[int index]
+    public ref readonly T this[int index]
     {
         get
         {
             ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual((uint)index, (uint)Count, nameof(index));
-            return _store.Chunks[index / ChunkSize][index % ChunkSize];
+            return ref _store.Chunks[index / ChunkSize][index % ChunkSize];
         }
     }
 
     /// <summary>The newest item; there must be one.</summary>
-    public T Last => this[Count - 1];
+    public ref readonly T Last => ref this[Count - 1];
 
     /// <summary>The trail with one item more.</summary>
     /// <param name="item">The new item.</param>
@@ -53,6 +53,12 @@ public sealed class Trail<T>
         Store store = Count > 0 && _store.TryAdd(Count, item) ? _store : _store.CopyWith(Count, item);
         return new Trail<T>(store, Count + 1);
     }
+
+    /// <summary>The items from one on, as far as they lie side by side.</summary>
+    /// <param name="first">From 0, below <see cref="Count"/>.</param>
+    /// <returns>At least one of them; those behind begin anew.</returns>
+    public ReadOnlySpan<T> From(int first) =>
+        _store.Chunks[first / ChunkSize].AsSpan(first % ChunkSize, Math.Min(Count - first, ChunkSize - (first % ChunkSize)));
 
     /// <summary>The oldest part of the trail.</summary>
     /// <param name="count">How many items to keep, up to <see cref="Count"/>.</param>
@@ -90,7 +96,7 @@ public sealed class Trail<T>
         public T[][] Chunks { get; private set; } = chunks;
 
         /// <summary>Adds an item behind the first ones, at least one, unless somebody else has: only one of several wins a place.</summary>
-        public bool TryAdd(int count, T item)
+        public bool TryAdd(int count, in T item)
         {
             if (Interlocked.CompareExchange(ref _count, count + 1, count) != count)
             {
@@ -111,7 +117,7 @@ public sealed class Trail<T>
         }
 
         /// <summary>Takes a copy of the first items with one more behind them; full chunks stay shared.</summary>
-        public Store CopyWith(int count, T item)
+        public Store CopyWith(int count, in T item)
         {
             int full = count / ChunkSize, used = count % ChunkSize;
             T[] last = Grown(used > 0 ? Chunks[full] : [], used, full == 0 ? Math.Min(ChunkSize, 2 * Math.Max(used, SmallestChunk / 2)) : ChunkSize);

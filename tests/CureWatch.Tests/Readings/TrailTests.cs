@@ -39,6 +39,38 @@ public class TrailTests
     });
 
     [Fact]
+    public void From_GivesAllThatFollows_ByWhatLiesSideBySide() => Gen.Select(Gen.Int[1, 1_300], Gen.Int[0, 1_299]).Sample((count, first) =>
+    {
+        Trail<int> longer = new();
+        for (int i = 0; i < count + 3; i++)
+        {
+            longer = longer.Append(i);
+        }
+
+        Trail<int> trail = longer.Take(count);
+        List<int> found = [];
+        for (int next = first; next < trail.Count; next = first + found.Count)
+        {
+            found.AddRange(trail.From(next));
+        }
+
+        Assert.Equal(Enumerable.Range(0, count).Skip(first), found);
+    });
+
+    [Fact]
+    public void Index_OfAnItem_LeadsToWhereItStays()
+    {
+        Trail<int> trail = new Trail<int>().Append(1).Append(2);
+        ref readonly int second = ref trail.Last;
+        for (int i = 3; i < 40; i++)
+        {
+            trail = trail.Append(i);
+        }
+
+        Assert.Equal(2, second);
+    }
+
+    [Fact]
     public void Index_PastTheEndOfAnOldVersion_IsRefused()
     {
         Trail<int> old = new Trail<int>().Append(1);
