@@ -14,8 +14,8 @@ internal static class FieldWords
         var fields = new List<Sentence>();
         for (int i = 0; i < keys.Length; i++)
         {
-            bool isList = i + 1 < keys.Length && int.TryParse(keys[i + 1], NumberStyles.None, CultureInfo.InvariantCulture, out _);
-            fields.Add(isList ? EntryOf(keys[i], int.Parse(keys[++i], CultureInfo.InvariantCulture), surfaces) : Of(keys[i], isOfAnEntry: i > 0));
+            bool isList = int.TryParse(keys.ElementAtOrDefault(i + 1), NumberStyles.None, CultureInfo.InvariantCulture, out int index);
+            fields.Add(isList ? EntryOf(keys[i++], index, surfaces) : Of(keys[i], isOfAnEntry: i > 0));
         }
 
         return fields.Count == 0 ? (Sentence)$"The form" : Sentence.Join(", ", fields);

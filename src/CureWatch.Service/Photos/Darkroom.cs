@@ -48,9 +48,10 @@ internal static class Darkroom
         long pixels = (long)whole.Width * whole.Height, most = codec.EncodedFormat == SKEncodedImageFormat.Jpeg ? MostPixels : MostPixelsAtOnce;
         if (pixels > most)
         {
+            int millions = (int)(most / 1_000_000);
             return new Development.Refused(
                 $"{whole.Width} × {whole.Height}",
-                most == MostPixels ? (Sentence)$"up to {(int)(most / 1_000_000)} million pixels in a JPEG" : $"up to {(int)(most / 1_000_000)} million pixels in a PNG or WebP");
+                most == MostPixels ? (Sentence)$"up to {millions} million pixels in a JPEG" : $"up to {millions} million pixels in a PNG or WebP");
         }
 
         SKSizeI size = Enumerable.Range(1, 8).Select(eighths => codec.GetScaledDimensions(eighths / 8f))
