@@ -35,13 +35,16 @@ public class KilledServiceTests(Chromium browser)
         IPage page = await browser.OpenAsync(shop.Board);
         await page.GotoAsync($"{ShopProcess.Car}/more");
         await PutAsideAsync(page);
-        await page.EvaluateAsync(
+        await page.WaitForFunctionAsync( // again and again: while it is put aside once more, there is none for a moment
             """
             async () => {
               const kept = await (await caches.open("curewatch-bay")).match(location.href, { ignoreVary: true });
-              sessionStorage.setItem("old", await kept.text());
+              sessionStorage.setItem("old", await kept?.text() ?? "");
+              return kept !== undefined;
             }
-            """);
+            """,
+            null,
+            new PageWaitForFunctionOptions { Timeout = Patience });
         foreach (string did in new[] { "wetted", "dried" })
         {
             await page.EvaluateAsync($"document.querySelector('#water button[value={did}]').click()");
