@@ -24,7 +24,7 @@ internal static class LiveChanges
     public static IEnumerable<SseItem<string>> Between(Register? before, Look look)
     {
         Shop after = look.Register.Shop!;
-        HashSet<string> bays = [.. look.Shop.Plan.Bays.Select(b => b.Bay).Where(b => IsChanged(before?.Shop?.Bays, after.Bays, b))];
+        HashSet<string> bays = [.. look.Shop.Plan.Bays.Select(b => b.Bay).Where(b => !ReferenceEquals(before?.Shop?.Bays.Find(b), after.Bays.Find(b)))];
         yield return ClockAt(look.At);
         foreach (string bay in bays)
         {
@@ -58,9 +58,6 @@ internal static class LiveChanges
         ? after.Standing.Values.Order()
         : before.Standing.Values.Concat(Enumerable.Range(before.WarningsGiven, after.WarningsGiven - before.WarningsGiven)).Order()
             .Where(n => after.Warnings.TryGetValue(n, out Warnings.Warning? warning) && !ReferenceEquals(before.Warnings.GetValueOrDefault(n), warning));
-
-    private static bool IsChanged(IReadOnlyDictionary<string, BayState>? before, IReadOnlyDictionary<string, BayState> after, string bay) =>
-        !ReferenceEquals(before?.GetValueOrDefault(bay), after.GetValueOrDefault(bay));
 
     private static void WriteClimate(Utf8JsonWriter json, BayReport bay)
     {

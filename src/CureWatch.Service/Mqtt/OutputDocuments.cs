@@ -66,7 +66,7 @@ internal static class OutputDocuments
     /// <summary>The climate of a bay; none where its air is not heard.</summary>
     public static IEnumerable<(string Topic, OutputDocument? Document)> OfBay(Shop shop, string bay)
     {
-        AirReport? air = shop.Bays.ContainsKey(bay) ? AirReport.Of(shop, bay) : null;
+        AirReport? air = shop.Bays.Find(bay) is not null ? AirReport.Of(shop, bay) : null;
         yield return (
             new Topics(shop.Plan.Shop).Climate(bay),
             air is { Climate: { } climate, MeasuredAt: { } at } ? Of(climate, at, air.Doubt) : null);

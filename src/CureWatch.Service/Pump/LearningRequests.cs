@@ -22,7 +22,7 @@ internal static class LearningRequests
     {
         _ = top.Keys(["product"], "bay", "by", "note");
         string[] products = [.. shop.Laws.Keys.Select(l => l.Product).Distinct().Order(StringComparer.Ordinal)];
-        string[] bays = [.. shop.Bays.Keys.Order(StringComparer.Ordinal)];
+        string[] bays = [.. shop.Bays.Ids.Order(StringComparer.Ordinal)];
         string? product = top["product"].String(products.Contains, $"a product with a sheet: {string.Join(", ", products)}");
         string? bay = top["bay"].String(bays.Contains, $"a bay of the shop: {string.Join(", ", bays)}");
         string? by = top["by"].Text(LongestText), note = top["note"].Text(LongestText);

@@ -1,3 +1,4 @@
+using System.Collections.Frozen;
 using System.Collections.Immutable;
 using System.Runtime.InteropServices;
 using CureWatch.Readings;
@@ -142,6 +143,17 @@ internal sealed class DictionaryForm<TKey, TValue> : GatheredForm<ImmutableDicti
 
     protected override ImmutableDictionary<TKey, TValue> Gather(string order, (TKey Key, TValue Value)[] items) =>
         items.ToImmutableDictionary(i => i.Key, i => i.Value, Orders.Find<IEqualityComparer<TKey>>(order));
+}
+
+internal sealed class FrozenDictionaryForm<TKey, TValue> : GatheredForm<FrozenDictionary<TKey, TValue>, (TKey Key, TValue Value)>
+    where TKey : notnull
+{
+    protected override string OrderOf(FrozenDictionary<TKey, TValue> value) => Orders.NameOf(value.Comparer);
+
+    protected override ReadOnlySpan<(TKey Key, TValue Value)> Of(FrozenDictionary<TKey, TValue> value) => value.Select(p => (p.Key, p.Value)).ToArray();
+
+    protected override FrozenDictionary<TKey, TValue> Gather(string order, (TKey Key, TValue Value)[] items) =>
+        items.ToFrozenDictionary(i => i.Key, i => i.Value, Orders.Find<IEqualityComparer<TKey>>(order));
 }
 
 internal sealed class SortedDictionaryForm<TKey, TValue> : GatheredForm<ImmutableSortedDictionary<TKey, TValue>, (TKey Key, TValue Value)>

@@ -1,3 +1,4 @@
+using System.Collections.Frozen;
 using System.Collections.Immutable;
 using System.Reflection;
 using System.Runtime.CompilerServices;
@@ -72,6 +73,7 @@ internal sealed class Forms
         : definition == typeof(ImmutableHashSet<>) ? typeof(HashSetForm<>)
         : definition == typeof(ImmutableSortedSet<>) ? typeof(SortedSetForm<>)
         : definition == typeof(ImmutableDictionary<,>) ? typeof(DictionaryForm<,>)
+        : definition == typeof(FrozenDictionary<,>) ? typeof(FrozenDictionaryForm<,>)
         : definition == typeof(ImmutableSortedDictionary<,>) ? typeof(SortedDictionaryForm<,>)
         : null;
 

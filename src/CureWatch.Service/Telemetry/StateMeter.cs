@@ -60,18 +60,18 @@ internal sealed class StateMeter : IFollower
     private IEnumerable<Measurement<double>> ProbeAges()
     {
         DateTimeOffset now = _clock.GetUtcNow();
-        return from bay in _latest.Register.Shop?.Bays ?? []
-               from log in bay.Value.Logs
+        return from bay in _latest.Register.Shop?.Bays.Values ?? []
+               from log in bay.Logs
                let trail = log.Probe.Measures == Measures.Panel ? log.Panel : log.Air
                where trail.Count > 0
-               select new Measurement<double>((now - trail.Last.At).TotalSeconds, new KeyValuePair<string, object?>(Tags.Place, $"{bay.Key}/{log.Probe.Id}"));
+               select new Measurement<double>((now - trail.Last.At).TotalSeconds, new KeyValuePair<string, object?>(Tags.Place, $"{bay.Plan.Bay}/{log.Probe.Id}"));
     }
 
     private IEnumerable<Measurement<double>> ClockOffsets() =>
-        from bay in _latest.Register.Shop?.Bays ?? []
-        from log in bay.Value.Logs
+        from bay in _latest.Register.Shop?.Bays.Values ?? []
+        from log in bay.Logs
         where log.Clock.OffsetSeconds is not null
-        select new Measurement<double>(log.Clock.OffsetSeconds!.Value, new KeyValuePair<string, object?>(Tags.Place, $"{bay.Key}/{log.Probe.Id}"));
+        select new Measurement<double>(log.Clock.OffsetSeconds!.Value, new KeyValuePair<string, object?>(Tags.Place, $"{bay.Plan.Bay}/{log.Probe.Id}"));
 
     private IEnumerable<Measurement<int>> Warnings() =>
         from kind in (_latest.Register.Shop?.Standing.Keys.Select(s => s.Kind) ?? []).Concat(_troubles.Standing.Select(t => t.Kind))

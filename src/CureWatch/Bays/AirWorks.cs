@@ -45,5 +45,5 @@ internal static class AirWorks
         select new AirWork(null, job.Job.Id, job.Job.Bay, air, HarmfulWork.CarComesIn, job.CameAt, job.CameAt + RollsIn);
 
     /// <summary>The air of a bay; null where the shop has no such bay any more.</summary>
-    public static string? AirspaceOf(Shop shop, string bay) => shop.Bays.GetValueOrDefault(bay) is { IsGone: false } state ? state.Plan.Airspace : null;
+    public static string? AirspaceOf(Shop shop, string bay) => shop.Bays.Find(bay) is { IsGone: false } state ? state.Plan.Airspace : null;
 }

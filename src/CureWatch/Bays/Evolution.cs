@@ -198,9 +198,8 @@ public static class Evolution
             after = after.With(gone with { IsGone = true });
         }
 
-        after = plan.Bays.Aggregate(
-            after,
-            (s, b) => s.With(s.Bays.TryGetValue(b.Bay, out BayState? bay) ? bay.Refit(b, s.Now) : BayState.Opening(b, s.Now)));
+        after = after with { Bays = after.Bays.And(plan.Bays.Where(b => shop.Bays.Find(b.Bay) is null).Select(b => BayState.Opening(b, shop.Now))) };
+        after = plan.Bays.Aggregate(after, (s, b) => s.With(shop.Bays.Find(b.Bay)?.Refit(b, s.Now) ?? s.Bays[b.Bay]));
         return shop.Jobs.Values.Where(j => IsSeenFromElsewhere(after, j)).OrderBy(j => j.Job.Id, StringComparer.Ordinal).Aggregate(
             after, (s, j) => UseLaws(j.LeftAt is null ? Watch(s, j, Living(s, j)) : s, j));
     }

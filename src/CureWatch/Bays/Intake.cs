@@ -72,7 +72,7 @@ public static class Intake
 
     private static ShopEvent Judge(Shop shop, RawReading raw)
     {
-        if (!shop.Bays.TryGetValue(raw.Bay, out BayState? bay) || bay.IndexOf(raw.Probe) is not (>= 0 and var index))
+        if (!shop.Bays.TryGet(raw.Bay, out BayState? bay) || bay.IndexOf(raw.Probe) is not (>= 0 and var index))
         {
             return new ShopEvent.ReadingDoubted(raw, Disbelief.UnknownProbe);
         }
@@ -103,7 +103,7 @@ public static class Intake
                where mount.Probe.Measures == Measures.Air
                select (bay.Bay, PlaceAir.Of(mount.Place)),
         ];
-        HashSet<string> comparedAnew = [.. plan.Bays.Where(b => shop.Bays.GetValueOrDefault(b.Bay)?.MeasuresAs(b) == false).Select(b => b.Bay)];
+        HashSet<string> comparedAnew = [.. plan.Bays.Where(b => shop.Bays.Find(b.Bay)?.MeasuresAs(b) == false).Select(b => b.Bay)];
         bool IsGone(Subject s) => s.Bay is { } bay && ((s.Kind == WarningKind.ProbeDisagreeing && comparedAnew.Contains(bay)) || (s.Probe is { } probe ? !probes.Contains((bay, probe)) : s.Air is { } air && !airs.Contains((bay, air))));
         return shop.Bays.Values.SelectMany(b => b.Alarms.Keys).Where(IsGone).Order(SubjectOrder.Instance)
             .Select(s => (ShopEvent)new ShopEvent.AlarmMoved(s, new Alarm.Normal()))

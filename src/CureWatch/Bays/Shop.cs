@@ -24,7 +24,7 @@ public sealed record Shop(
     ShopPlan Plan,
     ImmutableDictionary<(string Product, int Revision), CoatLaws> Laws,
     DateTimeOffset Now,
-    ImmutableDictionary<string, BayState> Bays,
+    BayStates Bays,
     ImmutableDictionary<string, JobState> Jobs,
     int JobsBegun,
     ImmutableSortedDictionary<int, Warning> Warnings,
@@ -70,18 +70,18 @@ public sealed record Shop(
     /// <returns>The shop.</returns>
     public static Shop Opening(ShopPlan plan, IEnumerable<ProductSheet> sheets, DateTimeOffset now)
     {
-        Shop empty = new Shop(
+        Shop opening = new Shop(
             plan,
             sheets.ToImmutableDictionary(s => (s.Product, s.Revision), s => CoatLaws.Of(SheetFit.Of(s))),
             now,
-            ImmutableDictionary<string, BayState>.Empty,
+            BayStates.Empty.And(plan.Bays.Select(b => BayState.Opening(b, now))),
             ImmutableDictionary<string, JobState>.Empty,
             0,
             ImmutableSortedDictionary<int, Warning>.Empty,
             0,
             ImmutableDictionary<Subject, int>.Empty,
             ReadingTally.None).SetUp(plan);
-        return plan.Bays.Aggregate(empty, (shop, bay) => shop.With(BayState.Opening(bay, now)));
+        return opening.Bays.Values.Aggregate(opening, (shop, bay) => shop.With(bay));
     }
 
     /// <summary>The shop set up otherwise; its bays are told apart from that.</summary>
@@ -145,7 +145,7 @@ public sealed record Shop(
     /// <summary>The climate a coat is, or was, exposed to.</summary>
     /// <param name="point">The point that watches it.</param>
     /// <returns>The climate; null where no coat asked for it.</returns>
-    public WatchedClimate? ClimateAt(WatchPoint point) => Bays.GetValueOrDefault(point.Bay)?.Climates.GetValueOrDefault(point);
+    public WatchedClimate? ClimateAt(WatchPoint point) => Bays.Find(point.Bay)?.Climates.GetValueOrDefault(point);
 
     /// <summary>The shop with a bay as it is now.</summary>
     /// <param name="bay">The bay.</param>
@@ -157,8 +157,8 @@ public sealed record Shop(
         return this with
         {
             Tally = tally ?? Tally,
-            Bays = Bays.SetItem(bay.Plan.Bay, foreseen),
-            DueBays = DueBays.Move(bay.Plan.Bay, Bays.GetValueOrDefault(bay.Plan.Bay)?.FiledAt, foreseen.FiledAt),
+            Bays = Bays.With(foreseen),
+            DueBays = DueBays.Move(bay.Plan.Bay, Bays.Find(bay.Plan.Bay)?.FiledAt, foreseen.FiledAt),
             Behind = bay.Backlog is not null ? Behind.Add(bay.Plan.Bay) : Behind.IsEmpty ? Behind : Behind.Remove(bay.Plan.Bay),
         };
     }
@@ -171,7 +171,7 @@ public sealed record Shop(
         Shop shop = this;
         while (shop.DueBays.First is { } first && first.At <= instant && shop.Bays[first.Id] is var bay && bay.DueAt != first.At)
         {
-            shop = shop with { Bays = shop.Bays.SetItem(first.Id, bay.Refiled()), DueBays = shop.DueBays.Move(first.Id, first.At, bay.DueAt) };
+            shop = shop with { Bays = shop.Bays.With(bay.Refiled()), DueBays = shop.DueBays.Move(first.Id, first.At, bay.DueAt) };
         }
 
         return shop;

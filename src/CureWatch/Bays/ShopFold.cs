@@ -95,7 +95,7 @@ public static class ShopFold
     {
         if (taken is ShopEvent.PlanReplaced)
         {
-            return shop.Bays.Keys.Order(StringComparer.Ordinal);
+            return shop.Bays.Ids.Order(StringComparer.Ordinal);
         }
 
         IEnumerable<string> due = shop.DueBays.NextAt <= shop.Now ? Due(shop) : [];
