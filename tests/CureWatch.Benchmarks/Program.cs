@@ -12,6 +12,7 @@ using CureWatch.Benchmarks.Kills;
 using CureWatch.Benchmarks.Latency;
 using CureWatch.Benchmarks.Peers;
 using CureWatch.Benchmarks.Power;
+using CureWatch.Benchmarks.ReplayYear;
 using CureWatch.Benchmarks.Soak;
 using CureWatch.Benchmarks.StartUp;
 using CureWatch.Benchmarks;
@@ -51,6 +52,9 @@ switch (args)
         return BackupSpeedRun.Run(options);
     case [BookSizeRun.Verb, .. var options]:
         return await BookSizeRun.RunAsync(options);
+    case [ReplayYearRun.Verb, .. var times]:
+        await ReplayYearRun.RunAsync(times);
+        break;
     case [StartUpRun.Verb, .. var days]:
         await StartUpRun.RunAsync(days);
         break;

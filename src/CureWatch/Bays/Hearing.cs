@@ -116,7 +116,10 @@ internal static class Hearing
         ImmutableDictionary<WatchPoint, WatchedClimate> climates = bay.Climates;
         foreach ((WatchPoint point, WatchedClimate climate) in bay.Climates)
         {
-            climates = climates.SetItem(point, climate.Extend(point.WatchIn(shop, bay), changedFrom, shop.Now));
+            if (climate.HasToFollow(changedFrom, shop.Now))
+            {
+                climates = climates.SetItem(point, climate.Extend(point.WatchIn(shop, bay), changedFrom, shop.Now));
+            }
         }
 
         return climates;

@@ -54,7 +54,7 @@ internal static class History
             ImmutableHashSet<RateLaw> laws = [.. coated.Where(c => c.Points.Contains(point)).SelectMany(c => shop.AllLawsOf(c.Story.Surface)).SelectMany(l => l.All)];
             if (!laws.IsEmpty)
             {
-                climates.Add(point, climate.Tidy(ages, acts, laws));
+                climates.Add(point, climate.Extend(point.WatchIn(shop, bay), DateTimeOffset.MaxValue, shop.Now).Tidy(ages, acts, laws));
             }
         }
 

@@ -101,7 +101,7 @@ internal static class HourlyClimate
         Trail<Sample> panel = bay.Logs[index].Panel;
         double kelvins = 0;
         int count = 0;
-        for (int s = panel.CountWhile(p => HourValue.HourOf(p.At) < hour); s < panel.Count && HourValue.HourOf(panel[s].At) == hour; s++)
+        for (int s = panel.CountWhile((in p) => HourValue.HourOf(p.At) < hour); s < panel.Count && HourValue.HourOf(panel[s].At) == hour; s++)
         {
             if (LampHeat.LentTo(bay, index, own: null).Any(l => l.Covers(panel[s].At)))
             {

@@ -89,7 +89,7 @@ internal static class LampHeat
     /// <summary>How far a probe rose above what it said before the lamp [K].</summary>
     private static double ShownBy(Trail<Sample> samples, Spell lamp)
     {
-        int before = samples.CountWhile(s => s.At <= lamp.From);
+        int before = samples.CountWhile((in s) => s.At <= lamp.From);
         double most = 0;
         for (int i = before; before > 0 && i < samples.Count && !(samples[i].At > lamp.To); i++)
         {
@@ -102,7 +102,7 @@ internal static class LampHeat
     /// <summary>When it had cooled back, or will have at the latest. A lamp nobody switched off burns as long as the probe shows it, and then some.</summary>
     private static DateTimeOffset CooledAt(Trail<Sample> samples, SurfaceHeat heat, Spell lamp)
     {
-        int before = samples.CountWhile(s => s.At <= lamp.From);
+        int before = samples.CountWhile((in s) => s.At <= lamp.From);
         bool isShown = false;
         DateTimeOffset latest = (lamp.To ?? LastShownAt(samples, before, lamp) + LampSpell.Longest) + (heat.TimeConstant * LongestCooling);
         for (int i = before; before > 0 && i < samples.Count && !(samples[i].At > latest); i++)

@@ -40,7 +40,7 @@ internal sealed record OutdoorArrival(string Probe, double? LikelyKelvins, doubl
         }
 
         DateTimeOffset from = (expectedSince ?? came) - ADay, to = came + ADay < now ? came + ADay : now;
-        int first = log.Air.CountWhile(s => s.At < from), last = log.Air.CountUpTo(to);
+        int first = log.Air.CountWhile((in s) => s.At < from), last = log.Air.CountUpTo(to);
         if (first >= last)
         {
             return null;

@@ -60,7 +60,7 @@ internal static class OwnReadings
         }
 
         TimeSpan reach = OwnReading.ReachOfProbe(log.Probe.Every);
-        for (int i = log.Panel.CountWhile(s => s.At < from); i < log.Panel.Count && !(log.Panel[i].At > to); i++)
+        for (int i = log.Panel.CountWhile((in s) => s.At < from); i < log.Panel.Count && !(log.Panel[i].At > to); i++)
         {
             Sample read = log.Panel[i];
             bool isMeasured = log.Standing.Stills.Over(Quantity.Temperature, read.At, read.At) is null; // what it only repeated was not

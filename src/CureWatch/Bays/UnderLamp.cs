@@ -41,7 +41,7 @@ internal sealed record UnderLamp(ImmutableArray<Spell> Lit, ImmutableArray<Immut
         }
 
         DateTimeOffset first = lamps.Min(l => l.From) - OwnReading.ReachOfSpot;
-        for (int i = samples.CountWhile(s => s.At < first); i < samples.Count; i++)
+        for (int i = samples.CountWhile((in s) => s.At < first); i < samples.Count; i++)
         {
             if (IsUnder(lamps, samples[i].At))
             {

@@ -13,6 +13,9 @@ public sealed record WatchedClimate(ClimateTrack Track, ImmutableArray<CreditTab
     /// <summary>A point nothing was measured at.</summary>
     public static WatchedClimate Blank { get; } = new(ClimateTrack.Blank, []);
 
+    /// <summary>How far the climate may be behind where no coat waits for it: what is asked of it is followed to the present all the same. Source (choice).</summary>
+    private static readonly TimeSpan Rest = TimeSpan.FromHours(1);
+
     /// <summary>Finds the sums of a law.</summary>
     /// <param name="law">The law.</param>
     /// <returns>Its table; null where no coat asked for it.</returns>
@@ -27,6 +30,28 @@ public sealed record WatchedClimate(ClimateTrack Track, ImmutableArray<CreditTab
         }
 
         return null;
+    }
+
+    /// <summary>Whether what the probes tell has to be taken in at once.</summary>
+    /// <param name="changedFrom">From when on the newest reading to come changes the climate.</param>
+    /// <param name="now">The present.</param>
+    /// <returns>False where no coat waits for it any more, nothing that is settled changes, and enough of it is.</returns>
+    internal bool HasToFollow(DateTimeOffset changedFrom, DateTimeOffset now)
+    {
+        if (!(Track.SettledTo <= changedFrom && now - Track.SettledTo < Rest))
+        {
+            return true;
+        }
+
+        foreach (CreditTable table in Tables)
+        {
+            if (table.IsInUse)
+            {
+                return true;
+            }
+        }
+
+        return false;
     }
 
     /// <summary>Takes in what the probes told since.</summary>
@@ -75,7 +100,7 @@ public sealed record WatchedClimate(ClimateTrack Track, ImmutableArray<CreditTab
         foreach (RateLaw law in laws.Distinct())
         {
             CreditTable? table = TableOf(law);
-            bool reachesBack = table is not null && Track.Segments.CountWhile(s => s.End <= from) >= table.First;
+            bool reachesBack = table is not null && Track.Segments.CountWhile((in s) => s.End <= from) >= table.First;
             CreditTable used = (reachesBack ? table!.Extend(Track) : CreditTable.Begin(law, Track, from)) with { IsInUse = true };
             if (table is null)
             {
@@ -100,12 +125,15 @@ public sealed record WatchedClimate(ClimateTrack Track, ImmutableArray<CreditTab
     /// <param name="ages">How old is old.</param>
     /// <param name="instants">When people did something: what is read off there stays the same to the last digit.</param>
     /// <param name="laws">The laws somebody may still ask for.</param>
-    /// <returns>The climate; what a law has earned between any two instants kept is as it was.</returns>
+    /// <returns>
+    /// The climate; what a law has earned between any two instants kept is as it was. Since no coat waits for it, a law's sums follow what is kept.
+    /// </returns>
     public WatchedClimate Tidy(Ages ages, IEnumerable<DateTimeOffset> instants, ImmutableHashSet<RateLaw> laws)
     {
-        var courses = new Courses(Track, Tables.Select(t => t.End).Append(Track.Segments.Count).Min());
-        ImmutableArray<CreditTable> tables = [.. Tables.Where(t => t.IsInUse || laws.Contains(t.Law)).Select(t => t.Extend(Track, courses))];
+        ImmutableArray<CreditTable> tables = [.. Tables.Where(t => t.IsInUse || laws.Contains(t.Law))];
         (ClimateTrack track, TrackThinning thinning) = Track.Thin(ages, tables.SelectMany(t => t.Borders), instants);
-        return new WatchedClimate(track, [.. tables.Select(t => t.Follow(thinning))]);
+        tables = [.. tables.Select(t => t.Follow(thinning))];
+        var courses = new Courses(track, tables.Select(t => t.End).Append(track.Segments.Count).Min());
+        return new WatchedClimate(track, [.. tables.Select(t => t.Extend(track, courses))]);
     }
 }

@@ -29,7 +29,7 @@ public sealed record CreditTable(RateLaw Law, int First, Trail<Credit> Sums)
     /// <param name="from">The instant from which progress will be asked for.</param>
     /// <returns>The table, summed up to the end of the track.</returns>
     public static CreditTable Begin(RateLaw law, ClimateTrack track, DateTimeOffset from) =>
-        new CreditTable(law, track.Segments.CountWhile(s => s.End <= from), new Trail<Credit>()).Extend(track);
+        new CreditTable(law, track.Segments.CountWhile((in s) => s.End <= from), new Trail<Credit>()).Extend(track);
 
     /// <summary>Sums up what the track has settled since.</summary>
     /// <param name="track">The track, longer than before.</param>
@@ -114,7 +114,7 @@ public sealed record CreditTable(RateLaw Law, int First, Trail<Credit> Sums)
     /// <returns>The progress.</returns>
     public Credit Until(ClimateTrack track, DateTimeOffset instant)
     {
-        int index = Math.Max(First, track.Segments.CountWhile(s => s.End <= instant));
+        int index = Math.Max(First, track.Segments.CountWhile((in s) => s.End <= instant));
         Credit before = index > First ? Sums[index - First - 1] : Base;
         if (index >= track.Segments.Count || track.Segments[index].Start >= instant)
         {
@@ -134,7 +134,7 @@ public sealed record CreditTable(RateLaw Law, int First, Trail<Credit> Sums)
     public DateTimeOffset? ReachedAt(ClimateTrack track, DateTimeOffset start, double hours, Pace pace)
     {
         double target = Until(track, start).Of(pace) + hours;
-        int index = Sums.CountWhile(s => s.Of(pace) < target);
+        int index = Sums.CountWhile((in s) => s.Of(pace) < target);
         if (index == Sums.Count)
         {
             return null;

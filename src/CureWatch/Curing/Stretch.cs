@@ -70,7 +70,7 @@ public abstract record Stretch(DateTimeOffset From, DateTimeOffset To)
         /// <inheritdoc/>
         public override ClimateSegment SegmentFrom(DateTimeOffset start, DateTimeOffset until)
         {
-            ClimateSegment segment = Track.Segments[Track.Segments.CountWhile(s => s.End <= start)];
+            ClimateSegment segment = Track.Segments[Track.Segments.CountWhile((in s) => s.End <= start)];
             return segment.Between(start, until < segment.End ? until : segment.End);
         }
     }

@@ -43,7 +43,7 @@ public static class Witness
         Stretch.Settled stretch, Mechanism clock, DateTimeOffset begun, DateTimeOffset seen)
     {
         Trail<ClimateSegment> segments = stretch.Track.Segments;
-        for (int i = segments.CountWhile(s => s.End <= begun); i < segments.Count && segments[i].Start < seen; i++)
+        for (int i = segments.CountWhile((in s) => s.End <= begun); i < segments.Count && segments[i].Start < seen; i++)
         {
             if (IsGap(segments[i], clock))
             {

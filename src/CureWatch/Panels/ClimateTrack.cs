@@ -59,7 +59,7 @@ public sealed record ClimateTrack(Trail<ClimateSegment> Segments)
     /// <returns>The track, cut into the same segments, and which of them were found again.</returns>
     internal (ClimateTrack Track, Range Found) Confirm(Watch watch, DateTimeOffset since, DateTimeOffset now)
     {
-        int first = Segments.CountWhile(s => s.End <= since), next = first;
+        int first = Segments.CountWhile((in s) => s.End <= since), next = first;
         Trail<ClimateSegment> segments = Segments.Take(first);
         for (; next < Segments.Count && Segments[next] is { Unseen: { IsPanelAwaited: true } open } segment; next++)
         {
@@ -91,7 +91,7 @@ public sealed record ClimateTrack(Trail<ClimateSegment> Segments)
             return this;
         }
 
-        int kept = Segments.CountWhile(s => s.End <= instant);
+        int kept = Segments.CountWhile((in s) => s.End <= instant);
         while (kept > 0 && Segments[kept - 1].GoesOn)
         {
             kept--;
@@ -108,8 +108,8 @@ public sealed record ClimateTrack(Trail<ClimateSegment> Segments)
     /// <remarks>Only what is seen becomes one, never a gap; where probes disagree, each opinion by itself.</remarks>
     public (ClimateTrack Track, TrackThinning Thinning) Thin(Ages ages, IEnumerable<int> borders, IEnumerable<DateTimeOffset> instants)
     {
-        int dropped = Math.Max(0, Math.Min(Segments.CountWhile(s => s.End <= ages.From), Segments.Count - 1));
-        HashSet<int> first = [.. borders, .. instants.Select(at => Segments.CountWhile(s => s.End < at)).SelectMany(i => new[] { i, i + 1, i + 2 })];
+        int dropped = Math.Max(0, Math.Min(Segments.CountWhile((in s) => s.End <= ages.From), Segments.Count - 1));
+        HashSet<int> first = [.. borders, .. instants.Select(at => Segments.CountWhile((in s) => s.End < at)).SelectMany(i => new[] { i, i + 1, i + 2 })];
         var thin = new Trail<ClimateSegment>();
         var lasts = ImmutableArray.CreateBuilder<int>();
         for (int i = dropped; i < Segments.Count; i++)
@@ -216,5 +216,5 @@ public sealed record ClimateTrack(Trail<ClimateSegment> Segments)
     /// <param name="instant">The instant, inside the track or at one of its ends.</param>
     /// <returns>The exposure.</returns>
     public Exposure ExposureAt(DateTimeOffset instant) =>
-        Segments[Math.Min(Segments.Count - 1, Segments.CountWhile(s => s.End < instant))].ExposureAt(instant);
+        Segments[Math.Min(Segments.Count - 1, Segments.CountWhile((in s) => s.End < instant))].ExposureAt(instant);
 }

@@ -65,17 +65,22 @@ public sealed class Trail<T>
     /// <returns>A shorter version; this one stays as it is.</returns>
     public Trail<T> Take(int count) => count == Count ? this : new Trail<T>(_store, Math.Min(count, Count));
 
-    /// <summary>Counts the items before the first for which a test fails.</summary>
+    /// <summary>Counts the items before the first for which a test fails: quickly where that is near the end, which nearly all ask for.</summary>
     /// <param name="isBefore">True for a leading run of items, false for all after it.</param>
     /// <returns>The length of that run.</returns>
-    public int CountWhile(Func<T, bool> isBefore)
+    public int CountWhile(TrailTest<T> isBefore)
     {
-        int low = 0;
-        int high = Count;
+        int high = Count, low = Count - 1;
+        for (int step = 1; low >= 0 && !isBefore(in this[low]); step *= 2)
+        {
+            (high, low) = (low, low - step);
+        }
+
+        low = Math.Max(low, -1) + 1;
         while (low < high)
         {
             int middle = (low + high) / 2;
-            if (isBefore(_store.Chunks[middle / ChunkSize][middle % ChunkSize]))
+            if (isBefore(in this[middle]))
             {
                 low = middle + 1;
             }

@@ -105,7 +105,7 @@ public sealed record MorningReport(
             Sample? least = null;
             foreach (Trail<Sample> trail in trails)
             {
-                for (int i = trail.CountWhile(s => s.At < since); i < trail.Count; i++)
+                for (int i = trail.CountWhile((in s) => s.At < since); i < trail.Count; i++)
                 {
                     least = trail[i].Kelvins >= least?.Kelvins ? least : trail[i];
                 }

@@ -35,7 +35,7 @@ public class TrailTests
             trail = trail.Append(i);
         }
 
-        Assert.Equal(Math.Clamp(border, 0, count), trail.CountWhile(i => i < border));
+        Assert.Equal(Math.Clamp(border, 0, count), trail.CountWhile((in i) => i < border));
     });
 
     [Fact]
