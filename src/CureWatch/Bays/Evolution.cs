@@ -138,7 +138,7 @@ public static class Evolution
             {
                 BayState bay = shop.Bays[point.Bay];
                 WatchedClimate climate = bay.Climates.GetValueOrDefault(point) ?? HeatTold.Begin(bay, point);
-                climate = climate.Extend(point.WatchIn(shop, bay), shop.Now, shop.Now).Use(laws, from);
+                climate = climate.Wake(point.WatchIn(shop, bay), shop.Now - History.Recent, shop.Now).Use(laws, from);
                 shop = shop.With(bay with { Climates = bay.Climates.SetItem(point, climate) });
             }
         }

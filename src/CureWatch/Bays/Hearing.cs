@@ -118,7 +118,7 @@ internal static class Hearing
         {
             if (climate.HasToFollow(changedFrom, shop.Now))
             {
-                climates = climates.SetItem(point, climate.Extend(point.WatchIn(shop, bay), changedFrom, shop.Now));
+                climates = climates.SetItem(point, climate.Extend(climate.AsFollowed(point.WatchIn(shop, bay)), changedFrom, shop.Now));
             }
         }
 
@@ -128,6 +128,6 @@ internal static class Hearing
     /// <summary>What was left open while a panel was waited for counts now that it is heard again.</summary>
     private static BayState Confirm(Shop shop, BayState heard, DateTimeOffset since) => heard with
     {
-        Climates = heard.Climates.ToImmutableDictionary(c => c.Key, c => c.Value.Confirm(c.Key.WatchIn(shop, heard), since, shop.Now)),
+        Climates = heard.Climates.ToImmutableDictionary(c => c.Key, c => c.Value.Confirm(c.Value.AsFollowed(c.Key.WatchIn(shop, heard)), since, shop.Now)),
     };
 }

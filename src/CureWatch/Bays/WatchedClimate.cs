@@ -32,27 +32,42 @@ public sealed record WatchedClimate(ClimateTrack Track, ImmutableArray<CreditTab
         return null;
     }
 
+    /// <summary>Whether a coat waits for what is earned here.</summary>
+    private bool IsAwaited
+    {
+        get
+        {
+            foreach (CreditTable table in Tables)
+            {
+                if (table.IsInUse)
+                {
+                    return true;
+                }
+            }
+
+            return false;
+        }
+    }
+
     /// <summary>Whether what the probes tell has to be taken in at once.</summary>
     /// <param name="changedFrom">From when on the newest reading to come changes the climate.</param>
     /// <param name="now">The present.</param>
     /// <returns>False where no coat waits for it any more, nothing that is settled changes, and enough of it is.</returns>
-    internal bool HasToFollow(DateTimeOffset changedFrom, DateTimeOffset now)
-    {
-        if (!(Track.SettledTo <= changedFrom && now - Track.SettledTo < Rest))
-        {
-            return true;
-        }
+    internal bool HasToFollow(DateTimeOffset changedFrom, DateTimeOffset now) =>
+        !(Track.SettledTo <= changedFrom && now - Track.SettledTo < Rest) || IsAwaited;
 
-        foreach (CreditTable table in Tables)
-        {
-            if (table.IsInUse)
-            {
-                return true;
-            }
-        }
+    /// <summary>The probes as they are followed here: where no coat waits, as closely as what is old is kept.</summary>
+    /// <param name="watch">The probes.</param>
+    /// <returns>The same, or as if they reported more seldom.</returns>
+    internal Watch AsFollowed(Watch watch) => IsAwaited ? watch : watch.Seldom(Ages.Coarse);
 
-        return false;
-    }
+    /// <summary>Takes in what the probes told since, for a coat that is to be followed here from now on: the last hours closely, however it was before.</summary>
+    /// <param name="watch">The probes.</param>
+    /// <param name="recent">What is older stays as it is.</param>
+    /// <param name="now">The present.</param>
+    /// <returns>The longer climate.</returns>
+    internal WatchedClimate Wake(Watch watch, DateTimeOffset recent, DateTimeOffset now) =>
+        Extend(watch, IsAwaited || Tables.IsEmpty ? now : recent, now);
 
     /// <summary>Takes in what the probes told since.</summary>
     /// <param name="watch">The probes.</param>
