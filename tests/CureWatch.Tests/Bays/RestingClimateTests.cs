@@ -10,7 +10,7 @@ namespace CureWatch.Tests.Bays;
 /// <summary>Once nobody waits for a coat any more its climate is followed by the hour, as if the probes reported every ten minutes: nobody may notice.</summary>
 public class RestingClimateTests
 {
-    private const double Cured = 48, Again = Cured + 1.2, End = Cured + 3;
+    private const double Cured = 48, Again = Cured + 1.2, End = Cured + 3, GustK = 2;
 
     [Fact]
     public void CuredCoat_GoesOnEarning_AsItsClimateIs_AndIsKeptByTenMinutes()
@@ -61,8 +61,8 @@ public class RestingClimateTests
     private static CoatReport Second(bool isFirstOn, double toldLaterByHours)
     {
         double told = Again + toldLaterByHours;
-        TestShop shop = Swing(Shop(isFirstOn), 1.1, told).Tap(Again, Did.Applied, section: 2, reportedHour: told);
-        return Coat(Swing(shop, told + (1 / 60.0), End), section: 2);
+        TestShop shop = Swing(Shop(isFirstOn), 1.1, told, GustK).Tap(Again, Did.Applied, section: 2, reportedHour: told);
+        return Coat(Swing(shop, told + (1 / 60.0), End, GustK), section: 2);
     }
 
     private static TestShop Shop(bool isFirstOn)
@@ -81,12 +81,13 @@ public class RestingClimateTests
         return Enumerable.Range(0, track.Segments.Count).Count(i => track.Segments[i].Start >= TestShop.At(hour) && track.Segments[i].Start < TestShop.At(hour + 12));
     }
 
-    /// <summary>A reading a minute of the air and of the panel, which has the air's temperature.</summary>
-    private static TestShop Swing(TestShop shop, double fromHour, double toHour)
+    /// <summary>A reading a minute of the air and of the panel, which has the air's temperature; gusts come and go within six minutes.</summary>
+    private static TestShop Swing(TestShop shop, double fromHour, double toHour, double gustK = 0)
     {
         for (int minute = (int)Math.Round(fromHour * 60); minute <= Math.Round(toHour * 60); minute++)
         {
             (double c, double pct) = Swinging(minute / 60.0);
+            c += gustK * Math.Sin(minute);
             shop.Read(minute / 60.0, c, pct, panelC: c);
         }
 
