@@ -138,7 +138,7 @@ public static class Evolution
             {
                 BayState bay = shop.Bays[point.Bay];
                 WatchedClimate climate = bay.Climates.GetValueOrDefault(point) ?? HeatTold.Begin(bay, point);
-                climate = climate.Wake(point.WatchIn(shop, bay), shop.Now - History.Recent, shop.Now).Use(laws, from);
+                climate = climate.Extend(point.WatchIn(shop, bay), shop.Now, shop.Now).Use(laws, from);
                 shop = shop.With(bay with { Climates = bay.Climates.SetItem(point, climate) });
             }
         }
@@ -191,6 +191,7 @@ public static class Evolution
     /// </summary>
     private static Shop Refit(Shop shop, ShopPlan plan)
     {
+        shop = Hearing.FollowAll(shop);
         HashSet<string> there = [.. plan.Bays.Select(b => b.Bay)];
         Shop after = shop.SetUp(plan);
         foreach (BayState gone in shop.Bays.Values.Where(b => !there.Contains(b.Plan.Bay)))

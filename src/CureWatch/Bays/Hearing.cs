@@ -35,9 +35,25 @@ internal static class Hearing
         return shop.With(e.Why == Disbelief.Disagreeing ? ProbeTwins.Compare(after, index, log) : after);
     }
 
+    /// <summary>Takes what no coat waits for up to the present, before other probes tell of it: what these measured stays.</summary>
+    public static Shop FollowAll(Shop shop)
+    {
+        foreach (BayState bay in shop.Bays.Values.Where(b => b.Climates.Values.Any(c => !c.IsAwaited)))
+        {
+            shop = shop.With(bay with
+            {
+                Climates = bay.Climates.ToImmutableDictionary(
+                    c => c.Key, c => c.Value.IsAwaited ? c.Value : c.Value.Extend(c.Key.WatchIn(shop, bay), DateTimeOffset.MaxValue, shop.Now)),
+            });
+        }
+
+        return shop;
+    }
+
     /// <summary>Leaves a probe out that the others contradict.</summary>
     public static Shop Outvote(Shop shop, ShopEvent.ProbeOutvoted e)
     {
+        shop = FollowAll(shop);
         BayState bay = shop.Bays[e.Bay];
         int index = bay.IndexOf(e.Probe);
         BayState turned = bay with { Logs = bay.Logs.SetItem(index, bay.Logs[index].Outvote(e.At)) };
@@ -118,7 +134,7 @@ internal static class Hearing
         {
             if (climate.HasToFollow(changedFrom, shop.Now))
             {
-                climates = climates.SetItem(point, climate.Extend(climate.AsFollowed(point.WatchIn(shop, bay)), changedFrom, shop.Now));
+                climates = climates.SetItem(point, climate.Extend(point.WatchIn(shop, bay), changedFrom, shop.Now));
             }
         }
 
@@ -128,6 +144,6 @@ internal static class Hearing
     /// <summary>What was left open while a panel was waited for counts now that it is heard again.</summary>
     private static BayState Confirm(Shop shop, BayState heard, DateTimeOffset since) => heard with
     {
-        Climates = heard.Climates.ToImmutableDictionary(c => c.Key, c => c.Value.Confirm(c.Value.AsFollowed(c.Key.WatchIn(shop, heard)), since, shop.Now)),
+        Climates = heard.Climates.ToImmutableDictionary(c => c.Key, c => c.Value.Confirm(c.Key.WatchIn(shop, heard), since, shop.Now)),
     };
 }

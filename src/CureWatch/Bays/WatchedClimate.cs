@@ -13,8 +13,11 @@ public sealed record WatchedClimate(ClimateTrack Track, ImmutableArray<CreditTab
     /// <summary>A point nothing was measured at.</summary>
     public static WatchedClimate Blank { get; } = new(ClimateTrack.Blank, []);
 
-    /// <summary>How far the climate may be behind where no coat waits for it: what is asked of it is followed to the present all the same. Source (choice).</summary>
-    private static readonly TimeSpan Rest = TimeSpan.FromHours(1);
+    /// <summary>
+    /// How far the climate may be behind where no coat waits for it [10 min]: what is asked of it is followed to the present all the same. Source (choice): a tenth
+    /// of the work, and little for whoever asks.
+    /// </summary>
+    private static readonly TimeSpan Rest = TimeSpan.FromMinutes(10);
 
     /// <summary>Finds the sums of a law.</summary>
     /// <param name="law">The law.</param>
@@ -33,7 +36,7 @@ public sealed record WatchedClimate(ClimateTrack Track, ImmutableArray<CreditTab
     }
 
     /// <summary>Whether a coat waits for what is earned here.</summary>
-    private bool IsAwaited
+    internal bool IsAwaited
     {
         get
         {
@@ -55,19 +58,6 @@ public sealed record WatchedClimate(ClimateTrack Track, ImmutableArray<CreditTab
     /// <returns>False where no coat waits for it any more, nothing that is settled changes, and enough of it is.</returns>
     internal bool HasToFollow(DateTimeOffset changedFrom, DateTimeOffset now) =>
         !(Track.SettledTo <= changedFrom && now - Track.SettledTo < Rest) || IsAwaited;
-
-    /// <summary>The probes as they are followed here: where no coat waits, as closely as what is old is kept.</summary>
-    /// <param name="watch">The probes.</param>
-    /// <returns>The same, or as if they reported more seldom.</returns>
-    internal Watch AsFollowed(Watch watch) => IsAwaited ? watch : watch.Seldom(Ages.Coarse);
-
-    /// <summary>Takes in what the probes told since, for a coat that is to be followed here from now on: the last hours closely, however it was before.</summary>
-    /// <param name="watch">The probes.</param>
-    /// <param name="recent">What is older stays as it is.</param>
-    /// <param name="now">The present.</param>
-    /// <returns>The longer climate.</returns>
-    internal WatchedClimate Wake(Watch watch, DateTimeOffset recent, DateTimeOffset now) =>
-        Extend(watch, IsAwaited || Tables.IsEmpty ? now : recent, now);
 
     /// <summary>Takes in what the probes told since.</summary>
     /// <param name="watch">The probes.</param>

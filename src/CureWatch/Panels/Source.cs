@@ -29,9 +29,6 @@ public sealed record Source(Trail<Sample> Samples, TimeSpan Every)
     /// <summary>When its probe stood still, in order: then it is not believed what it repeated.</summary>
     public ImmutableArray<Still> Stills { get; init; } = [];
 
-    /// <summary>How far apart its readings are followed; what it told between two of them counts as lying on the line between.</summary>
-    public TimeSpan Pace { get; init; } = ProbeLog.Pace;
-
     /// <summary>The newest sample.</summary>
     public Sample Last => Samples.Last;
 
@@ -119,13 +116,13 @@ public sealed record Source(Trail<Sample> Samples, TimeSpan Every)
     public void Follow(DateTimeOffset after, DateTimeOffset to, List<DateTimeOffset> instants)
     {
         int next = CountUpTo(after);
-        DateTimeOffset earliest = next > 0 ? Samples[next - 1].At + Pace : after;
+        DateTimeOffset earliest = next > 0 ? Samples[next - 1].At + ProbeLog.Pace : after;
         while (next < Samples.Count && Samples[next].At <= to)
         {
             if (Samples[next].At >= earliest)
             {
                 instants.Add(Samples[next].At);
-                earliest = Samples[next].At + Pace;
+                earliest = Samples[next].At + ProbeLog.Pace;
                 next++;
             }
             else
@@ -149,9 +146,6 @@ public sealed record Source(Trail<Sample> Samples, TimeSpan Every)
 
         return since;
     }
-
-    /// <summary>The same as if its probe reported more seldom.</summary>
-    internal Source Seldom(TimeSpan pace) => this with { Pace = pace, Every = Every > pace ? Every : pace };
 
     /// <summary>The same as if its probe had stood still since an instant at most.</summary>
     internal Source StandingSince(DateTimeOffset instant) => Stills.All(s => s.To is not null || s.From.At >= instant)

@@ -75,7 +75,8 @@ public sealed record Watch(ImmutableArray<Source> Air, ImmutableArray<Source> Pa
     /// <summary>The panel probes that nobody waits for any more; not one whose last reading was of a lamp over another surface.</summary>
     /// <param name="now">The present.</param>
     /// <returns>The sources.</returns>
-    public IEnumerable<Source> GivenUp(DateTimeOffset now) => Awaited.Where(p => p.Samples[0].At <= now && IsGivenUpAt(p, now) && !p.IsLentAt(p.Last.At));
+    public IEnumerable<Source> GivenUp(DateTimeOffset now) =>
+        Awaited.Where(p => p.Samples[0].At <= now && IsGivenUpAt(p, now) && !p.IsLentAt(p.Last.At));
 
     /// <summary>Whether nobody waited for a panel any more at an instant.</summary>
     /// <param name="panel">The panel.</param>
@@ -88,13 +89,12 @@ public sealed record Watch(ImmutableArray<Source> Air, ImmutableArray<Source> Pa
     /// <summary>The same as if no probe had stood still for longer: the doubt of what it repeats grows no further.</summary>
     /// <param name="instant">The instant since when at most.</param>
     /// <returns>The watch.</returns>
-    public Watch StandingSince(DateTimeOffset instant) => Each(s => s.StandingSince(instant));
-
-    /// <summary>The same as if the probes reported more seldom.</summary>
-    internal Watch Seldom(TimeSpan pace) => Each(s => s.Seldom(pace));
-
-    private Watch Each(Func<Source, Source> change) =>
-        this with { Air = [.. Air.Select(change)], Panels = [.. Panels.Select(change)], Neighbours = [.. Neighbours.Select(change)] };
+    public Watch StandingSince(DateTimeOffset instant) => this with
+    {
+        Air = [.. Air.Select(s => s.StandingSince(instant))],
+        Panels = [.. Panels.Select(s => s.StandingSince(instant))],
+        Neighbours = [.. Neighbours.Select(s => s.StandingSince(instant))],
+    };
 
     /// <summary>Whether a probe measures the panel at an instant.</summary>
     /// <param name="instant">The instant.</param>

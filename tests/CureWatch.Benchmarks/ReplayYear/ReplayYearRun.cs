@@ -37,8 +37,8 @@ internal static class ReplayYearRun
         string said = await replay.StandardOutput.ReadToEndAsync();
         await replay.WaitForExitAsync();
         double seconds = Stopwatch.GetElapsedTime(begun).TotalSeconds;
-        return replay.ExitCode == 2
-            ? throw new IOException($"The replay refused what it was given: {said}")
+        return replay.ExitCode is not (0 or 1)
+            ? throw new IOException($"The replay ended with {replay.ExitCode}: {said}")
             : string.Create(CultureInfo.InvariantCulture, $"a bay's year at a reading a minute, {Coats} coats: {seconds:0.0} s, {said.Length} characters said");
     }
 
