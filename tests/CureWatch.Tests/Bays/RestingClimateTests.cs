@@ -41,7 +41,7 @@ public class RestingClimateTests
         Assert.All(alone.Windows.Zip(second.Windows), w => Assert.True(IsSame(w.First, w.Second), $"{w.First} {w.Second}"));
     }
 
-    // What a probe has measured stays, though nobody had looked at it yet when it was replaced, or was contradicted.
+    // What a probe has measured stays, though nobody had looked at it yet when it was replaced.
     [Theory]
     [InlineData(0.05)]
     [InlineData(0.1)]
