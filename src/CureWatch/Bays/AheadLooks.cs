@@ -32,7 +32,7 @@ internal static class AheadLooks
     /// <returns>What happened.</returns>
     public static IEnumerable<ShopEvent> Decide(Shop shop, RawReading raw)
     {
-        if (!shop.Bays.TryGet(raw.Bay, out BayState? bay))
+        if (shop.Bays.Find(raw.Bay) is not { } bay)
         {
             return [];
         }

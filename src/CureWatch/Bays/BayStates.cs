@@ -1,6 +1,5 @@
 using System.Collections.Frozen;
 using System.Collections.Immutable;
-using System.Diagnostics.CodeAnalysis;
 
 namespace CureWatch.Bays;
 
@@ -37,12 +36,6 @@ public sealed class BayStates
     /// <param name="bay">The bay.</param>
     /// <returns>What is known; null where there is no such bay.</returns>
     public BayState? Find(string bay) => _places.TryGetValue(bay, out int place) ? _blocks[place / Row / Row][place / Row % Row][place % Row] : null;
-
-    /// <summary>What is known of a bay.</summary>
-    /// <param name="bay">The bay.</param>
-    /// <param name="state">What is known; null where there is no such bay.</param>
-    /// <returns>Whether there is such a bay.</returns>
-    public bool TryGet(string bay, [NotNullWhen(true)] out BayState? state) => (state = Find(bay)) is not null;
 
     /// <summary>These, with a bay as it is now.</summary>
     /// <param name="bay">The bay.</param>

@@ -72,7 +72,7 @@ public static class Intake
 
     private static ShopEvent Judge(Shop shop, RawReading raw)
     {
-        if (!shop.Bays.TryGet(raw.Bay, out BayState? bay) || bay.IndexOf(raw.Probe) is not (>= 0 and var index))
+        if (shop.Bays.Find(raw.Bay) is not { } bay || bay.IndexOf(raw.Probe) is not (>= 0 and var index))
         {
             return new ShopEvent.ReadingDoubted(raw, Disbelief.UnknownProbe);
         }

@@ -19,7 +19,7 @@ internal static class StandingLooks
     /// <returns>What happened.</returns>
     public static IEnumerable<ShopEvent> Decide(Shop shop, RawReading raw)
     {
-        if (!shop.Bays.TryGet(raw.Bay, out BayState? bay) || bay.IndexOf(raw.Probe) is not (>= 0 and var index)
+        if (shop.Bays.Find(raw.Bay) is not { } bay || bay.IndexOf(raw.Probe) is not (>= 0 and var index)
             || bay.Logs[index] is not { Newest: { } newest, OutvotedAt: null, Probe.Measures: not Measures.Outdoor } log)
         {
             return [];

@@ -85,7 +85,7 @@ public sealed record Stay(WatchPoint? Point, string? Bay, DateTimeOffset From, D
     /// <summary>A stay in a bay, cut where somebody began or ceased to measure in it.</summary>
     private static IEnumerable<Stay> In(Shop shop, string bay, string job, SurfaceStory story, DateTimeOffset from, DateTimeOffset? to)
     {
-        if (!shop.Bays.TryGet(bay, out BayState? state))
+        if (shop.Bays.Find(bay) is not { } state)
         {
             yield return new Stay(null, null, from, to);
             yield break;

@@ -22,7 +22,7 @@ internal static class StillWarnings
     /// <returns>Warnings raised and cleared.</returns>
     public static IEnumerable<ShopEvent> Decide(Shop shop, RawReading raw, ImmutableArray<ShopEvent>.Builder happened, int since)
     {
-        if (!shop.Bays.TryGet(raw.Bay, out BayState? bay) || bay.IndexOf(raw.Probe) is not (>= 0 and var index))
+        if (shop.Bays.Find(raw.Bay) is not { } bay || bay.IndexOf(raw.Probe) is not (>= 0 and var index))
         {
             return [];
         }

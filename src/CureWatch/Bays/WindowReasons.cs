@@ -48,7 +48,7 @@ internal static class WindowReasons
 
     private static IEnumerable<WindowReason> During(Shop shop, Stay stay)
     {
-        if (stay.Point is not { } point || !shop.Bays.TryGet(point.Bay, out BayState? bay))
+        if (stay.Point is not { } point || shop.Bays.Find(point.Bay) is not { } bay)
         {
             return [];
         }
