@@ -40,10 +40,11 @@ internal static class Hearing
     {
         foreach (BayState bay in shop.Bays.Values.Where(b => b.Climates.Values.Any(c => !c.IsAwaited)))
         {
+            var watches = new Watches(shop, bay);
             shop = shop.With(bay with
             {
                 Climates = bay.Climates.ToImmutableDictionary(
-                    c => c.Key, c => c.Value.IsAwaited ? c.Value : c.Value.Extend(c.Key.WatchIn(shop, bay), DateTimeOffset.MaxValue, shop.Now)),
+                    c => c.Key, c => c.Value.IsAwaited ? c.Value : c.Value.Extend(watches.Of(c.Key), DateTimeOffset.MaxValue, shop.Now)),
             });
         }
 
@@ -130,11 +131,12 @@ internal static class Hearing
     private static ImmutableDictionary<WatchPoint, WatchedClimate> Follow(Shop shop, BayState bay, DateTimeOffset changedFrom)
     {
         ImmutableDictionary<WatchPoint, WatchedClimate> climates = bay.Climates;
+        var watches = new Watches(shop, bay);
         foreach ((WatchPoint point, WatchedClimate climate) in bay.Climates)
         {
             if (climate.HasToFollow(changedFrom, shop.Now))
             {
-                climates = climates.SetItem(point, climate.Extend(point.WatchIn(shop, bay), changedFrom, shop.Now));
+                climates = climates.SetItem(point, climate.Extend(watches.Of(point), changedFrom, shop.Now));
             }
         }
 
@@ -142,8 +144,9 @@ internal static class Hearing
     }
 
     /// <summary>What was left open while a panel was waited for counts now that it is heard again.</summary>
-    private static BayState Confirm(Shop shop, BayState heard, DateTimeOffset since) => heard with
+    private static BayState Confirm(Shop shop, BayState heard, DateTimeOffset since)
     {
-        Climates = heard.Climates.ToImmutableDictionary(c => c.Key, c => c.Value.Confirm(c.Key.WatchIn(shop, heard), since, shop.Now)),
-    };
+        var watches = new Watches(shop, heard);
+        return heard with { Climates = heard.Climates.ToImmutableDictionary(c => c.Key, c => c.Value.Confirm(watches.Of(c.Key), since, shop.Now)) };
+    }
 }

@@ -30,10 +30,11 @@ internal static class HeatTold
         {
             BayState bay = shop.Bays[id];
             bay = bay with { Heats = bay.Heats.RemoveRange(job.Stories.Select(s => KeyOf(job, s))).AddRange(HeatsOf(job, stays[id])) };
+            var watches = new Watches(shop, bay);
             shop = shop.With(bay with
             {
                 Climates = bay.Climates.SetItems(bay.Climates.Select(
-                    c => KeyValuePair.Create(c.Key, c.Value.Extend(c.Key.WatchIn(shop, bay), from, shop.Now)))),
+                    c => KeyValuePair.Create(c.Key, c.Value.Extend(watches.Of(c.Key), from, shop.Now)))),
             });
         }
 

@@ -49,12 +49,13 @@ internal static class History
             .. bay.Logs.SelectMany(l => UnderLamp.ReadUnder(l.Panel, lamps)),
         ];
         var climates = ImmutableDictionary.CreateBuilder<WatchPoint, WatchedClimate>();
+        var watches = new Watches(shop, bay);
         foreach ((WatchPoint point, WatchedClimate climate) in bay.Climates)
         {
             ImmutableHashSet<RateLaw> laws = [.. coated.Where(c => c.Points.Contains(point)).SelectMany(c => shop.AllLawsOf(c.Story.Surface)).SelectMany(l => l.All)];
             if (!laws.IsEmpty)
             {
-                climates.Add(point, climate.Extend(point.WatchIn(shop, bay), DateTimeOffset.MaxValue, shop.Now).Tidy(ages, acts, laws));
+                climates.Add(point, climate.Extend(watches.Of(point), DateTimeOffset.MaxValue, shop.Now).Tidy(ages, acts, laws));
             }
         }
 

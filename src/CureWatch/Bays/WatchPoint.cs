@@ -56,55 +56,44 @@ public sealed record WatchPoint(string Bay, Place Place, Material Material, Mate
     /// <summary>The probes with something to tell, as sources of this point's climate.</summary>
     /// <param name="bay">The bay.</param>
     /// <returns>The watch.</returns>
-    public Watch WatchIn(BayState bay)
-    {
-        var air = ImmutableArray.CreateBuilder<Source>();
-        var panels = new List<(Kinship Kinship, Source Source)>();
-        var outdoors = ImmutableArray.CreateBuilder<Source>();
-        for (int i = 0; i < bay.Logs.Length; i++)
-        {
-            ProbeMount mount = bay.Plan.Probes[i];
-            ProbeLog log = bay.Logs[i];
-            if (log.OutvotedAt is not null)
-            {
-                continue;
-            }
-
-            if (log.Air.Count > 0 && IsAir(mount))
-            {
-                air.Add(SourceOf(log.Air, log));
-            }
-
-            if (log.Air.Count > 0 && mount.Probe.Measures == Measures.Outdoor)
-            {
-                outdoors.Add(SourceOf(log.Air, log));
-            }
-
-            if (IsHeard(bay, i))
-            {
-                panels.Add((KinshipOf(mount), SourceOf(log.Panel, log) with { Lent = LampHeat.LentTo(bay, i, Own) }));
-            }
-        }
-
-        Kinship closest = ClosestIn(bay);
-        return new Watch(air.ToImmutable(), closest < Kinship.Neighbour ? [.. panels.Where(p => p.Kinship == closest).Select(p => p.Source)] : [])
-        {
-            Neighbours = closest == Kinship.Neighbour ? [.. panels.Select(p => p.Source)] : [],
-            Hall = Air == Place.Outside ? new Surroundings(outdoors.ToImmutable()) : null,
-            TimeConstant = PanelHeat.Of(Material, Over).TimeConstant,
-            Spots = Own is { } own && bay.Heats.TryGetValue(own, out SurfaceHeat? heat) ? heat.Spots : [],
-        };
-    }
+    public Watch WatchIn(BayState bay) => WatchIn(bay, AirIn(bay), HallIn(bay));
 
     /// <summary>The same where other bays measure outdoors and this one does not: what is outdoors is outdoors for every bay.</summary>
     /// <param name="shop">The shop.</param>
     /// <param name="bay">The bay as it is now.</param>
     /// <returns>The watch.</returns>
-    internal Watch WatchIn(Shop shop, BayState bay) => WatchIn(bay) switch
+    internal Watch WatchIn(Shop shop, BayState bay) => WatchIn(bay, AirIn(bay), HallIn(shop, bay));
+
+    /// <summary>The same with air and surroundings that other points share.</summary>
+    /// <param name="bay">The bay as it is now.</param>
+    /// <param name="air">Its <see cref="AirIn"/>.</param>
+    /// <param name="hall">Its <see cref="HallIn(Shop, BayState)"/>.</param>
+    /// <returns>The watch.</returns>
+    internal Watch WatchIn(BayState bay, AirMixes air, Surroundings? hall)
     {
-        { Hall.Outdoors.IsEmpty: true } watch when !shop.WithOutdoors.IsEmpty => watch with { Hall = new Surroundings(OutdoorsElsewhere(shop)) },
-        var watch => watch,
-    };
+        Kinship closest = ClosestIn(bay);
+        ImmutableArray<Source> panels = PanelsIn(bay, closest);
+        return new Watch(air, closest < Kinship.Neighbour ? panels : [])
+        {
+            Neighbours = closest == Kinship.Neighbour ? panels : [],
+            Hall = hall,
+            TimeConstant = PanelHeat.Of(Material, Over).TimeConstant,
+            Spots = Own is { } own && bay.Heats.TryGetValue(own, out SurfaceHeat? heat) ? heat.Spots : [],
+        };
+    }
+
+    /// <summary>The air here, as every point in it sees it.</summary>
+    /// <param name="bay">The bay as it is now.</param>
+    /// <returns>Its sources.</returns>
+    internal AirMixes AirIn(BayState bay) => new(SourcesIn(bay, IsAir));
+
+    /// <summary>What a surface here faces in the hall, as every point in this air sees it.</summary>
+    /// <param name="shop">The shop: where this bay does not measure outdoors, another may.</param>
+    /// <param name="bay">The bay as it is now.</param>
+    /// <returns>The surroundings; null inside a car.</returns>
+    internal Surroundings? HallIn(Shop shop, BayState bay) => HallIn(bay) is { Outdoors.IsEmpty: true } && !shop.WithOutdoors.IsEmpty
+        ? new Surroundings(OutdoorsElsewhere(shop))
+        : HallIn(bay);
 
     /// <summary>Of many probes the first few do: a shop has one sky.</summary>
     private static ImmutableArray<Source> OutdoorsElsewhere(Shop shop) =>
@@ -171,6 +160,37 @@ public sealed record WatchPoint(string Bay, Place Place, Material Material, Mate
                 ? bay.Plan.Probes.Where((m, i) => IsHeard(bay, i) && KinshipOf(m) == closest).Max(m => ClimateDoubt.VarianceOfLimit(m.Probe.AccuracyTemperatureK))
                 : ClimateDoubt.LagK * ClimateDoubt.LagK,
             isMeasured);
+    }
+
+    private Surroundings? HallIn(BayState bay) =>
+        Air == Place.Outside ? new Surroundings(SourcesIn(bay, m => m.Probe.Measures == Measures.Outdoor)) : null;
+
+    private static ImmutableArray<Source> SourcesIn(BayState bay, Func<ProbeMount, bool> which)
+    {
+        var sources = ImmutableArray.CreateBuilder<Source>();
+        for (int i = 0; i < bay.Logs.Length; i++)
+        {
+            if (bay.Logs[i] is { OutvotedAt: null, Air.Count: > 0 } log && which(bay.Plan.Probes[i]))
+            {
+                sources.Add(SourceOf(log.Air, log));
+            }
+        }
+
+        return sources.ToImmutable();
+    }
+
+    private ImmutableArray<Source> PanelsIn(BayState bay, Kinship kinship)
+    {
+        var panels = ImmutableArray.CreateBuilder<Source>();
+        for (int i = 0; i < bay.Logs.Length; i++)
+        {
+            if (IsHeard(bay, i) && KinshipOf(bay.Plan.Probes[i]) == kinship)
+            {
+                panels.Add(SourceOf(bay.Logs[i].Panel, bay.Logs[i]) with { Lent = LampHeat.LentTo(bay, i, Own) });
+            }
+        }
+
+        return panels.ToImmutable();
     }
 
     private static Source SourceOf(Trail<Sample> samples, ProbeLog log) => new(samples, log.Probe.Every)

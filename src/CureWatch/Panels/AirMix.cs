@@ -31,6 +31,11 @@ internal sealed record AirMix(
     /// <returns>The air; null where it was not yet measured.</returns>
     public static AirMix? Over(ImmutableArray<Source> air, DateTimeOffset from, DateTimeOffset to, DateTimeOffset now)
     {
+        if (air is [var only] && only.Around(from, to) is { } told && TellsAlone(only, told, from, to, now))
+        {
+            return new AirMix(only, told, [told], told.AirAt(told.From), told.AirAt(from), told.AirAt(to), []);
+        }
+
         (Source Source, Bracket Around)? closest = null;
         var heard = new List<(Source Source, Bracket Around)>(air.Length);
         List<Source>? missing = null;
@@ -96,6 +101,10 @@ internal sealed record AirMix(
         return new AirMix(c.Source, c.Around, [.. trusted], before, start, end, otherwise);
     }
 
+    /// <summary>Whether there is nothing to weigh: the only probe was heard in time, is believed, and measured what it says.</summary>
+    private static bool TellsAlone(Source only, Bracket told, DateTimeOffset from, DateTimeOffset to, DateTimeOffset now) =>
+        !only.IsGapForCure(told.Length(now)) && only.StoodStillSince(from, to) is null && only.HeldWithinK(from) <= 0;
+
     /// <summary>
     /// No probe was heard in time: the one that fell silent last goes on to count, with the others as missing as they were by then.
     /// </summary>
@@ -103,15 +112,15 @@ internal sealed record AirMix(
     {
         List<(Source Source, Bracket Around)> known = [.. air.Select(a => (a, a.Around(from, to)!)).Where(a => a.Item2 is not null)];
         (Source last, Bracket newest) = known.MaxBy(k => k.Around.From);
-        Exposure before = Mean([newest], newest.From);
+        Exposure before = newest.AirAt(newest.From);
         List<Source> others = [.. known.Select(k => k.Source).Where(s => s != last)];
         return new AirMix(
             closest,
             around,
             [.. known.Where(k => !k.Source.IsGapForCure(newest.From - k.Around.From)).Select(k => k.Around)],
             before,
-            Mean([newest], from),
-            Mean([newest], to),
+            newest.AirAt(from),
+            newest.AirAt(to),
             [
                 .. others.Count == 0 ? [] : Including(others, air, 1, before, before, newest.From),
                 .. StillAir.Over(last, newest.From, newest.From),
@@ -186,7 +195,7 @@ internal sealed record AirMix(
             ((mean.AirKelvins * heard) + heldKelvins) / all, ((mean.VapourPressurePa * heard) + heldPa) / all);
     }
 
-    private static Alternative Alone(Bracket bracket, DateTimeOffset from, DateTimeOffset to) => new(Mean([bracket], from), Mean([bracket], to)) { IsContradicted = true };
+    private static Alternative Alone(Bracket bracket, DateTimeOffset from, DateTimeOffset to) => new(bracket.AirAt(from), bracket.AirAt(to)) { IsContradicted = true };
 
     private static Exposure Shift(Exposure exposure, double kelvins, double pascals) => At(
         exposure.AirKelvins + kelvins, Math.Max(LeastVapourPressurePa, exposure.VapourPressurePa + pascals));

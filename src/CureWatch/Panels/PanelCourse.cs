@@ -26,7 +26,7 @@ internal static class PanelCourse
         double kelvins = isMeasured || before is not { } b
             ? target.AtStart.PanelKelvins
             : b.AtEnd.PanelKelvins - (b.Apart?.Kelvins ?? 0) + (target.AtStart.AirKelvins - b.AtEnd.AirKelvins); // where air jumps, others tell of it
-        Apart? apart = watch.SpotFor(target.Start, isFirst: before is null) is { } spot && watch.TimeConstant > TimeSpan.Zero
+        Apart? apart = SpotAt(watch.Spots, target.Start, isFirst: before is null) is { } spot && watch.TimeConstant > TimeSpan.Zero
             ? Apart.At(spot, kelvins, watch.TimeConstant, before?.Apart)
             : before?.Apart is { IsFelt: true } felt ? felt : null;
         if (isMeasured && apart is null)
@@ -42,6 +42,18 @@ internal static class PanelCourse
 
         int count = isMeasured ? 1 : Pieces(kelvins - target.AtStart.PanelKelvins, target, watch.TimeConstant);
         return Cut(watch, target, apart is null ? count : Math.Max(count, Pieces(apart.Kelvins, target, apart.TimeConstant)), isMeasured, kelvins, apart);
+    }
+
+    /// <summary>What was read by hand at the start of a stretch; where the climate is known from there on only, what was read before counts too.</summary>
+    private static PanelSpot? SpotAt(ImmutableArray<PanelSpot> spots, DateTimeOffset start, bool isFirst)
+    {
+        PanelSpot? read = null;
+        foreach (PanelSpot spot in spots)
+        {
+            read = spot.At == start || (isFirst && spot.At < start) ? spot : read;
+        }
+
+        return read;
     }
 
     private static ClimateSegment[] Cut(Watch watch, ClimateSegment target, int count, bool isMeasured, double kelvins, Apart? apart)

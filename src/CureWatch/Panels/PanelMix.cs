@@ -60,6 +60,6 @@ internal sealed record PanelMix(
 
         return mix;
 
-        double Apart(Bracket last) => AirMix.Over(watch.Air, last.From, last.From, now) is { } then ? last.FromKelvins - then.Start.AirKelvins : 0;
+        double Apart(Bracket last) => watch.Around.Over(last.From, last.From, now) is { } then ? last.FromKelvins - then.Start.AirKelvins : 0;
     }
 }

@@ -4,7 +4,7 @@ using CureWatch.Readings;
 namespace CureWatch.Panels;
 
 /// <summary>The probes that tell a surface's climate: the air around it and its panel.</summary>
-/// <param name="Air">Sources of the air, each with a sample.</param>
+/// <param name="Around">The air around it.</param>
 /// <param name="Panels">Sources of the panel, each with a sample; empty where the panel is modelled.</param>
 /// <remarks>
 /// Several air probes count with the mean of those that were heard in time; the bounds also reckon with what the others would say, and with each
@@ -12,8 +12,19 @@ namespace CureWatch.Panels;
 /// not make a release earlier. Then the panel is taken from the others, or modelled, and the bounds reckon with the farthest from the air that it
 /// may be (<see cref="PlausiblePanel"/>). A panel without a probe follows the colder of the air and its neighbours by its time constant (<see cref="PanelCourse"/>).
 /// </remarks>
-public sealed record Watch(ImmutableArray<Source> Air, ImmutableArray<Source> Panels)
+public sealed record Watch(AirMixes Around, ImmutableArray<Source> Panels)
 {
+    /// <summary>A surface in air that no other shares.</summary>
+    /// <param name="air">Sources of the air, each with a sample.</param>
+    /// <param name="panels">Sources of the panel, each with a sample; empty where the panel is modelled.</param>
+    public Watch(ImmutableArray<Source> air, ImmutableArray<Source> panels)
+        : this(new AirMixes(air), panels)
+    {
+    }
+
+    /// <summary>Sources of the air, each with a sample.</summary>
+    public ImmutableArray<Source> Air => Around.Sources;
+
     /// <summary>Sources of other panels nearby: while the surface has no probe, it follows them where they are colder than the air.</summary>
     public ImmutableArray<Source> Neighbours { get; init; } = [];
 
@@ -91,7 +102,7 @@ public sealed record Watch(ImmutableArray<Source> Air, ImmutableArray<Source> Pa
     /// <returns>The watch.</returns>
     public Watch StandingSince(DateTimeOffset instant) => this with
     {
-        Air = [.. Air.Select(s => s.StandingSince(instant))],
+        Around = new AirMixes([.. Air.Select(s => s.StandingSince(instant))]),
         Panels = [.. Panels.Select(s => s.StandingSince(instant))],
         Neighbours = [.. Neighbours.Select(s => s.StandingSince(instant))],
     };
@@ -117,21 +128,6 @@ public sealed record Watch(ImmutableArray<Source> Air, ImmutableArray<Source> Pa
     /// <param name="instant">The instant.</param>
     /// <returns>False where its course has to be followed up to there.</returns>
     public bool TellsPanelAt(DateTimeOffset instant) => Spots.IsEmpty && MeasuresPanelAt(instant);
-
-    /// <summary>What was read by hand at the start of a stretch.</summary>
-    /// <param name="instant">The start.</param>
-    /// <param name="isFirst">Whether the climate is known from there on only: then what was read before counts too.</param>
-    /// <returns>The last spot; null where there was none.</returns>
-    public PanelSpot? SpotFor(DateTimeOffset instant, bool isFirst)
-    {
-        PanelSpot? read = null;
-        foreach (PanelSpot spot in Spots)
-        {
-            read = spot.At == instant || (isFirst && spot.At < instant) ? spot : read;
-        }
-
-        return read;
-    }
 
     /// <summary>When the air was first measured; null where it never was.</summary>
     public DateTimeOffset? FirstAt => Air.IsEmpty ? null : Air.Min(a => a.Samples[0].At);
@@ -192,7 +188,7 @@ public sealed record Watch(ImmutableArray<Source> Air, ImmutableArray<Source> Pa
     /// <returns>The segment; null where the air was not yet measured. A panel that is modelled is what the surface follows.</returns>
     public ClimateSegment? Over(DateTimeOffset from, DateTimeOffset to, DateTimeOffset now)
     {
-        if (AirMix.Over(Air, from, to, now) is not { } air)
+        if (Around.Over(from, to, now) is not { } air)
         {
             return null;
         }
