@@ -9,6 +9,12 @@ public static class Rulings
     /// <summary>Closer than this the end itself is awaited. Source (choice).</summary>
     private static readonly TimeSpan Soon = TimeSpan.FromMinutes(2);
 
+    /// <summary>
+    /// The least between two looks at an end [5 s]: while the next reading stays away the slow bound earns next to nothing, and an end that is near recedes as fast
+    /// as time goes. Source (choice): nobody minds a car that may leave five seconds later.
+    /// </summary>
+    private static readonly TimeSpan Shortest = TimeSpan.FromSeconds(5);
+
     /// <summary>How long a car sleeps whose end is not in sight in this climate. Source (choice).</summary>
     private static readonly TimeSpan SleepWithoutEnd = TimeSpan.FromHours(2);
 
@@ -77,6 +83,8 @@ public static class Rulings
             return now - latest < Readings.ProbeLog.LatestArrival ? now + Soon : null; // readings that come late may still move it
         }
 
-        return latest - now <= Soon ? latest : now + ((latest - now) / 2);
+        return latest - now > Soon ? now + ((latest - now) / 2)
+            : latest - now > Shortest ? latest
+            : now + Shortest;
     }
 }

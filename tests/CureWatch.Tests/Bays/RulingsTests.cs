@@ -61,6 +61,16 @@ public class RulingsTests
     public void Ruling_IsForeseenOnlyAsOftenAsTheEndComesNearer() =>
         Assert.InRange(Coated().Steady(1.1, 40).Happened.OfType<ShopEvent.RulingForeseen>().Count(), 2, 30);
 
+    // Between two readings the slow bound earns next to nothing, so an end that is seconds away recedes as fast as time goes.
+    [Fact]
+    public void Ruling_WhoseEndRecedes_IsNotForeseenAnewForEachMillisecond()
+    {
+        TestShop Wave(double appliedHour) => new TestShop().Climate(0, 1, Waving).Tap(appliedHour, Did.Applied).Tap(appliedHour + 0.05, Did.Levelled).Climate(1.1, 22, Waving);
+        (double, double) Waving(double hour) => (20 + (3 * Math.Sin(hour * Math.Tau / 24)), 50 - (8 * Math.Sin(hour * Math.Tau / 24)));
+        Assert.All(Enumerable.Range(40, 15), seconds =>
+            Assert.InRange(Wave(1.01 + (seconds / 3600.0)).Happened.OfType<ShopEvent.RulingForeseen>().Count(), 2, 45));
+    }
+
     [Fact]
     public void Car_ThatLeft_IsWatchedAndWarnedAboutNoMore()
     {
