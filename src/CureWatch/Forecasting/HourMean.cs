@@ -36,7 +36,7 @@ public readonly record struct HourMean(long Hour, double Kelvins, double LnVapou
     public static HourMean? Of(Trail<Sample> air, long hour)
     {
         ArgumentNullException.ThrowIfNull(air);
-        int first = air.CountWhile((in s) => HourValue.HourOf(s.At) < hour);
+        int first = air.CountWhile(hour, static (in s, border) => HourValue.HourOf(s.At) < border);
         return first < air.Count && HourValue.HourOf(air[first].At) == hour ? From(air, first).Mean : null;
     }
 

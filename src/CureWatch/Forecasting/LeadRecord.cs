@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Runtime.InteropServices;
 using CureWatch.Readings;
 
 namespace CureWatch.Forecasting;
@@ -121,17 +122,21 @@ public sealed record LeadRecord(int Lead, Trail<Matured> Told, ImmutableArray<do
 
     private ImmutableArray<double> Sorted(double? leaving, double coming)
     {
-        ImmutableArray<double>.Builder sizes = Sizes.ToBuilder();
-        int place = PlaceOf(coming);
-        if (leaving is { } size)
+        int place = PlaceOf(coming), left = leaving is { } size ? PlaceOf(size) : Sizes.Length;
+        var sorted = new double[leaving is null ? Sizes.Length + 1 : Sizes.Length];
+        Sizes.CopyTo(sorted);
+        if (left < place)
         {
-            int left = PlaceOf(size);
-            sizes.RemoveAt(left);
-            place = left < place ? place - 1 : place;
+            sorted.AsSpan((left + 1)..place).CopyTo(sorted.AsSpan(left));
+            sorted[place - 1] = coming;
+        }
+        else
+        {
+            sorted.AsSpan(place..left).CopyTo(sorted.AsSpan(place + 1));
+            sorted[place] = coming;
         }
 
-        sizes.Insert(place, coming);
-        return sizes.DrainToImmutable();
+        return ImmutableCollectionsMarshal.AsImmutableArray(sorted);
     }
 
     private int PlaceOf(double size) => Sizes.BinarySearch(size) is var place && place < 0 ? ~place : place;

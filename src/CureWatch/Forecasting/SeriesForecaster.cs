@@ -32,10 +32,9 @@ public sealed record SeriesForecaster(
     /// <returns>The forecaster after it.</returns>
     public SeriesForecaster Hear(HourValue mean)
     {
-        ImmutableArray<HourValue> past = Past.RemoveAll(h => mean.Hour - h.Hour >= DailyCourse.Window).Add(mean);
+        ImmutableArray<HourValue> past = [.. Past.AsSpan()[CountBefore(mean.Hour - DailyCourse.Window + 1)..], mean];
         SeriesForecaster heard = Trusting(Settled(mean)) with { Past = past, Course = DailyCourse.Fit(past.AsSpan()) };
-        long oldest = mean.Hour - Leads[^1].Lead;
-        return heard with { Pending = Pending.RemoveAll(p => p.Hour <= oldest).Add(heard.Issue(mean)) };
+        return heard with { Pending = [.. Pending.AsSpan()[IssuedBefore(mean.Hour - Leads[^1].Lead + 1)..], heard.Issue(mean)] };
     }
 
     /// <summary>What is expected from an instant on.</summary>
@@ -109,21 +108,41 @@ public sealed record SeriesForecaster(
     private ImmutableArray<LeadRecord> Settled(HourValue mean)
     {
         ImmutableArray<LeadRecord>.Builder leads = Leads.ToBuilder();
-        foreach (IssuedForecast issued in Pending)
+        for (int i = 0; i < leads.Count; i++)
         {
-            int ahead = (int)(mean.Hour - issued.Hour);
-            for (int i = 0; i < leads.Count; i++)
+            long hour = mean.Hour - leads[i].Lead;
+            if (IssuedBefore(hour) is var place && place < Pending.Length && Pending[place] is { } issued && issued.Hour == hour)
             {
-                if (leads[i].Lead == ahead)
-                {
-                    IssuedLead said = issued.Leads[i];
-                    var matured = new Matured(mean.Value - said.Model, issued.Value - said.Model, mean.Value - said.Likely);
-                    leads[i] = leads[i].With(matured, said.HalfWidth80, said.HalfWidth90);
-                }
+                IssuedLead said = issued.Leads[i];
+                var matured = new Matured(mean.Value - said.Model, issued.Value - said.Model, mean.Value - said.Likely);
+                leads[i] = leads[i].With(matured, said.HalfWidth80, said.HalfWidth90);
             }
         }
 
-        return leads.ToImmutable();
+        return leads.MoveToImmutable();
+    }
+
+    private int CountBefore(long hour)
+    {
+        int count = 0;
+        while (count < Past.Length && Past[count].Hour < hour)
+        {
+            count++;
+        }
+
+        return count;
+    }
+
+    /// <summary>How many of the pending forecasts were issued before an hour: one an hour where none is missing.</summary>
+    private int IssuedBefore(long hour)
+    {
+        int count = (int)Math.Clamp(hour - (Pending.IsEmpty ? hour : Pending[0].Hour), 0, Pending.Length);
+        while (count > 0 && Pending[count - 1].Hour >= hour)
+        {
+            count--;
+        }
+
+        return count;
     }
 }
 
