@@ -38,16 +38,21 @@ public static class LampGlow
             return null;
         }
 
+        return Held(bay, index, raw.MeasuredAt, since, before);
+    }
+
+    private static HeldTemperature Held(BayState bay, int index, DateTimeOffset at, DateTimeOffset since, Sample before)
+    {
         Sample[] twins =
         [
-            .. ProbeTwins.Heard(bay, ProbeTwins.Of(bay.Plan, index), raw.MeasuredAt)
+            .. ProbeTwins.Heard(bay, ProbeTwins.Of(bay.Plan, index), at)
                 .Where(i => i != index && bay.Logs[i] is { OutvotedAt: null, Newest.HeldWithinK: 0 } twin && HasNotRisen(twin, since))
                 .Select(i => bay.Logs[i].Newest!.Value),
         ];
-        double limitK = log.Probe.AccuracyTemperatureK;
+        double limitK = bay.Logs[index].Probe.AccuracyTemperatureK;
         return twins.Length > 0
             ? new HeldTemperature(twins.Average(t => t.Kelvins), 2 * limitK)
-            : new HeldTemperature(before.Kelvins, LeastRiseK + limitK + (BayDrift.TemperatureKPerHour * Math.Max(0, (raw.MeasuredAt - before.At).TotalHours)));
+            : new HeldTemperature(before.Kelvins, LeastRiseK + limitK + (BayDrift.TemperatureKPerHour * Math.Max(0, (at - before.At).TotalHours)));
     }
 
     /// <summary>Since when lamps may have warmed the air's probes without a pause to cool down in; null where none does.</summary>

@@ -167,30 +167,30 @@ public sealed record WatchPoint(string Bay, Place Place, Material Material, Mate
 
     private static ImmutableArray<Source> SourcesIn(BayState bay, Func<ProbeMount, bool> which)
     {
-        var sources = ImmutableArray.CreateBuilder<Source>();
+        ImmutableArray<Source> sources = [];
         for (int i = 0; i < bay.Logs.Length; i++)
         {
             if (bay.Logs[i] is { OutvotedAt: null, Air.Count: > 0 } log && which(bay.Plan.Probes[i]))
             {
-                sources.Add(SourceOf(log.Air, log));
+                sources = sources.Add(SourceOf(log.Air, log));
             }
         }
 
-        return sources.ToImmutable();
+        return sources;
     }
 
     private ImmutableArray<Source> PanelsIn(BayState bay, Kinship kinship)
     {
-        var panels = ImmutableArray.CreateBuilder<Source>();
+        ImmutableArray<Source> panels = [];
         for (int i = 0; i < bay.Logs.Length; i++)
         {
             if (IsHeard(bay, i) && KinshipOf(bay.Plan.Probes[i]) == kinship)
             {
-                panels.Add(SourceOf(bay.Logs[i].Panel, bay.Logs[i]) with { Lent = LampHeat.LentTo(bay, i, Own) });
+                panels = panels.Add(SourceOf(bay.Logs[i].Panel, bay.Logs[i]) with { Lent = LampHeat.LentTo(bay, i, Own) });
             }
         }
 
-        return panels.ToImmutable();
+        return panels;
     }
 
     private static Source SourceOf(Trail<Sample> samples, ProbeLog log) => new(samples, log.Probe.Every)

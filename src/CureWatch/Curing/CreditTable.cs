@@ -114,7 +114,7 @@ public sealed record CreditTable(RateLaw Law, int First, Trail<Credit> Sums)
     /// <returns>The progress.</returns>
     public Credit Until(ClimateTrack track, DateTimeOffset instant)
     {
-        int index = Math.Max(First, track.Segments.CountWhile((in s) => s.End <= instant));
+        int index = Math.Max(First, track.Segments.CountWhile(instant, static (in s, border) => s.End <= border));
         Credit before = index > First ? Sums[index - First - 1] : Base;
         if (index >= track.Segments.Count || track.Segments[index].Start >= instant)
         {

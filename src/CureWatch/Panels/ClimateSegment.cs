@@ -62,7 +62,7 @@ public readonly record struct ClimateSegment(
             End = to,
             AtStart = ExposureAt(from),
             AtEnd = ExposureAt(to),
-            Alternatives = Alternatives.IsEmpty ? Alternatives : [.. Alternatives.Select(a => a.Between(first, last))],
+            Alternatives = Alternatives.IsEmpty ? Alternatives : AlternativesBetween(first, last),
             Apart = to == End ? Apart : null,
         };
     }
@@ -102,6 +102,8 @@ public readonly record struct ClimateSegment(
     public static ClimateSegment Plain(
         DateTimeOffset start, DateTimeOffset end, Exposure atStart, Exposure atEnd, Unseen? unseen = null) =>
         new(start, end, atStart, atEnd, unseen, []);
+
+    private ImmutableArray<Alternative> AlternativesBetween(double first, double last) => [.. Alternatives.Select(a => a.Between(first, last))];
 
     private double ShareAt(DateTimeOffset instant) => (instant - Start) / (End - Start);
 }

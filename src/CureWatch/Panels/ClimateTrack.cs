@@ -91,7 +91,7 @@ public sealed record ClimateTrack(Trail<ClimateSegment> Segments)
             return this;
         }
 
-        int kept = Segments.CountWhile((in s) => s.End <= instant);
+        int kept = Segments.CountWhile(instant, static (in s, border) => s.End <= border);
         while (kept > 0 && Segments[kept - 1].GoesOn)
         {
             kept--;
@@ -110,30 +110,47 @@ public sealed record ClimateTrack(Trail<ClimateSegment> Segments)
     {
         int dropped = Math.Max(0, Math.Min(Segments.CountWhile((in s) => s.End <= ages.From), Segments.Count - 1));
         HashSet<int> first = [.. borders, .. instants.Select(at => Segments.CountWhile((in s) => s.End < at)).SelectMany(i => new[] { i, i + 1, i + 2 })];
-        var thin = new Trail<ClimateSegment>();
-        var lasts = ImmutableArray.CreateBuilder<int>();
-        for (int i = dropped; i < Segments.Count; i++)
+        int untouched = dropped == 0 ? CountWhileNoneJoins(ages, first) : 0;
+        Trail<ClimateSegment> thin = untouched > 0 ? Segments.Take(untouched) : new Trail<ClimateSegment>();
+        var lasts = ImmutableArray.CreateBuilder<int>(Segments.Count - dropped);
+        lasts.AddRange(Enumerable.Range(0, untouched));
+        for (int i = dropped + untouched; i < Segments.Count; i++)
         {
             ClimateSegment whole = Segments[i];
-            while (i + 1 < Segments.Count && !first.Contains(i + 1) && IsSeen(whole) && Segments[i + 1] is var next && IsSeen(next)
-                && next.Alternatives.Length == whole.Alternatives.Length && next.End - whole.Start <= SpacingOf(whole, ages.SpacingAt(next.End)))
+            while (Joins(whole, i + 1, ages, first))
             {
+                i++;
+                ref readonly ClimateSegment next = ref Segments[i];
                 whole = whole with
                 {
                     End = next.End,
                     AtEnd = next.AtEnd,
                     GoesOn = next.GoesOn,
-                    Alternatives = [.. whole.Alternatives.Zip(next.Alternatives, (a, b) => a with { AtEnd = b.AtEnd })],
+                    Alternatives = whole.Alternatives.IsEmpty ? [] : [.. whole.Alternatives.Zip(next.Alternatives, (a, b) => a with { AtEnd = b.AtEnd })],
                 };
-                i++;
             }
 
             thin = thin.Append(whole);
             lasts.Add(i);
         }
 
-        return (new ClimateTrack(thin), new TrackThinning(dropped, lasts.ToImmutable()));
+        return (new ClimateTrack(thin), new TrackThinning(dropped, lasts.DrainToImmutable()));
     }
+
+    private int CountWhileNoneJoins(Ages ages, HashSet<int> first)
+    {
+        int count = 0;
+        while (count < Segments.Count && !Joins(Segments[count], count + 1, ages, first))
+        {
+            count++;
+        }
+
+        return count;
+    }
+
+    private bool Joins(in ClimateSegment whole, int index, Ages ages, HashSet<int> first) =>
+        index < Segments.Count && Segments[index].End is var end && end - whole.Start <= SpacingOf(whole, ages.SpacingAt(end))
+        && IsSeen(whole) && IsSeen(Segments[index]) && Segments[index].Alternatives.Length == whole.Alternatives.Length && !first.Contains(index);
 
     /// <summary>Which of several opinions is the worst may change within minutes, so those are never kept coarsely.</summary>
     private static TimeSpan SpacingOf(in ClimateSegment segment, TimeSpan spacing) =>
@@ -216,5 +233,5 @@ public sealed record ClimateTrack(Trail<ClimateSegment> Segments)
     /// <param name="instant">The instant, inside the track or at one of its ends.</param>
     /// <returns>The exposure.</returns>
     public Exposure ExposureAt(DateTimeOffset instant) =>
-        Segments[Math.Min(Segments.Count - 1, Segments.CountWhile((in s) => s.End < instant))].ExposureAt(instant);
+        Segments[Math.Min(Segments.Count - 1, Segments.CountWhile(instant, static (in s, border) => s.End < border))].ExposureAt(instant);
 }

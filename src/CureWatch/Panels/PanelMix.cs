@@ -13,7 +13,7 @@ namespace CureWatch.Panels;
 /// Giving a panel up tells nothing of it. So beside air that is heard it is no farther from that air while it is waited for than after, and the half hour
 /// for which it is waited for earns the slow bound nothing until it is heard again (<see cref="Unseen.IsPanelAwaited"/>).
 /// </remarks>
-internal sealed record PanelMix(
+internal readonly record struct PanelMix(
     ImmutableArray<Bracket> Awaited,
     ImmutableArray<Bracket> GivenUp,
     PanelReach Coldest,

@@ -218,8 +218,11 @@ public sealed record Watch(AirMixes Around, ImmutableArray<Source> Panels)
             air.Start with { PanelKelvins = startKelvins, ColderK = colderK },
             air.End with { PanelKelvins = endKelvins, ColderK = colderK },
             unseen,
-            givenUp.IsEmpty ? otherwise : [.. otherwise, .. givenUp.SelectMany(p => PlausiblePanel.Around(p, new Alternative(air.Start, air.End), from, to))]);
+            givenUp.IsEmpty ? otherwise : [.. otherwise, .. Unheard(givenUp, new Alternative(air.Start, air.End), from, to)]);
     }
+
+    private static IEnumerable<Alternative> Unheard(ImmutableArray<Bracket> panels, Alternative air, DateTimeOffset from, DateTimeOffset to) =>
+        panels.SelectMany(p => PlausiblePanel.Around(p, air, from, to));
 
     /// <summary>What the air may be instead, by the same panel; where panels disagree beyond their limits, also by the hottest of them.</summary>
     private ImmutableArray<Alternative> Otherwise(AirMix air, DateTimeOffset from, DateTimeOffset to, double startKelvins, double endKelvins)

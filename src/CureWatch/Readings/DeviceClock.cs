@@ -101,7 +101,7 @@ public sealed class DeviceClock
         var heard = new Least(raw.ReceivedAt.UtcTicks / Window.Ticks, raw.ReceivedAt, raw.ReceivedAt - raw.MeasuredAt);
         if (_windows.IsEmpty || _windows[^1].Number < heard.Number)
         {
-            return (_windows.Length < MostWindows ? _windows : _windows.RemoveAt(0)).Add(heard);
+            return [.. _windows.AsSpan()[(_windows.Length < MostWindows ? 0 : 1)..], heard];
         }
 
         return heard.Delay < _windows[^1].Delay ? _windows.SetItem(_windows.Length - 1, heard) : _windows;

@@ -29,12 +29,14 @@ internal sealed class RecentNumbers
             return null;
         }
 
-        RawReading? same = _readings.LastOrDefault(r => r.Sequence == number);
+        RawReading? same = NewestWith(number);
         long behind = _readings[^1].Sequence!.Value - number;
         return same is not null && SaysTheSame(same, raw) ? Disbelief.Duplicate
             : same is null && behind is > 0 and < Most ? Disbelief.Late
             : null;
     }
+
+    private RawReading? NewestWith(long number) => _readings.LastOrDefault(r => r.Sequence == number);
 
     /// <summary>The instant a reading claims, moved off those of the same instant by as many ticks of 100 ns as its number is away.</summary>
     public DateTimeOffset Claim(RawReading raw)

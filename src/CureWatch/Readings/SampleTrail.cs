@@ -77,7 +77,7 @@ internal static class SampleTrail
         return asked;
     }
 
-    private static int SearchBefore(this Trail<Sample> trail, DateTimeOffset at) => trail.CountWhile((in s) => s.At < at);
+    private static int SearchBefore(this Trail<Sample> trail, DateTimeOffset at) => trail.CountWhile(at, static (in s, border) => s.At < border);
 
-    private static int SearchUpTo(this Trail<Sample> trail, DateTimeOffset at) => trail.CountWhile((in s) => s.At <= at);
+    private static int SearchUpTo(this Trail<Sample> trail, DateTimeOffset at) => trail.CountWhile(at, static (in s, border) => s.At <= border);
 }

@@ -68,10 +68,17 @@ public sealed class Trail<T>
     /// <summary>Counts the items before the first for which a test fails: quickly where that is near the end, which nearly all ask for.</summary>
     /// <param name="isBefore">True for a leading run of items, false for all after it.</param>
     /// <returns>The length of that run.</returns>
-    public int CountWhile(TrailTest<T> isBefore)
+    public int CountWhile(TrailTest<T> isBefore) => CountWhile(isBefore, static (in item, test) => test(in item));
+
+    /// <summary>The same by something that is given along.</summary>
+    /// <typeparam name="TBorder">What the items are held against.</typeparam>
+    /// <param name="border">What they are held against.</param>
+    /// <param name="isBefore">True for a leading run of items, false for all after it.</param>
+    /// <returns>The length of that run.</returns>
+    public int CountWhile<TBorder>(TBorder border, TrailTest<T, TBorder> isBefore)
     {
         int high = Count, low = Count - 1;
-        for (int step = 1; low >= 0 && !isBefore(in this[low]); step *= 2)
+        for (int step = 1; low >= 0 && !isBefore(in this[low], border); step *= 2)
         {
             (high, low) = (low, low - step);
         }
@@ -80,7 +87,7 @@ public sealed class Trail<T>
         while (low < high)
         {
             int middle = (low + high) / 2;
-            if (isBefore(in this[middle]))
+            if (isBefore(in this[middle], border))
             {
                 low = middle + 1;
             }

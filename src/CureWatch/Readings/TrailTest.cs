@@ -5,3 +5,11 @@ namespace CureWatch.Readings;
 /// <param name="item">An item, looked at where it is.</param>
 /// <returns>Whether it holds.</returns>
 public delegate bool TrailTest<T>(in T item);
+
+/// <summary>The same by something that is given along, so that nothing has to be made for each question.</summary>
+/// <typeparam name="T">What the trail holds.</typeparam>
+/// <typeparam name="TBorder">What its items are held against.</typeparam>
+/// <param name="item">An item, looked at where it is.</param>
+/// <param name="border">What it is held against.</param>
+/// <returns>Whether it holds.</returns>
+public delegate bool TrailTest<T, in TBorder>(in T item, TBorder border);
