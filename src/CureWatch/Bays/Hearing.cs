@@ -136,7 +136,7 @@ internal static class Hearing
         {
             if (climate.HasToFollow(changedFrom, shop.Now))
             {
-                climates = climates.SetItem(point, climate.Extend(watches.Of(point), changedFrom, shop.Now));
+                climates = climates.SetItem(point, climate.Follow(watches.Of(point), changedFrom, shop.Now));
             }
         }
 

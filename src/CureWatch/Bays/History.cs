@@ -32,7 +32,7 @@ internal static class History
     private static readonly TimeSpan Fresh = ProbeLog.LatestArrival + TimeSpan.FromMinutes(5);
 
     /// <summary>What is older is kept coarsely. Source (choice): longer than a pass over a car.</summary>
-    private static readonly TimeSpan Recent = TimeSpan.FromHours(3);
+    public static readonly TimeSpan Recent = TimeSpan.FromHours(3);
 
     /// <summary>Lets a bay go of what nobody asks for any more.</summary>
     public static BayState Tidy(Shop shop, BayState bay)
@@ -55,7 +55,7 @@ internal static class History
             ImmutableHashSet<RateLaw> laws = [.. coated.Where(c => c.Points.Contains(point)).SelectMany(c => shop.AllLawsOf(c.Story.Surface)).SelectMany(l => l.All)];
             if (!laws.IsEmpty)
             {
-                climates.Add(point, climate.Extend(watches.Of(point), DateTimeOffset.MaxValue, shop.Now).Tidy(ages, acts, laws));
+                climates.Add(point, climate.Follow(watches.Of(point), DateTimeOffset.MaxValue, shop.Now).Tidy(ages, acts, laws));
             }
         }
 

@@ -13,7 +13,7 @@ namespace CureWatch.Bays;
 /// <param name="now">The instant, not before the shop's present.</param>
 public sealed class Present(Shop shop, DateTimeOffset now)
 {
-    private readonly Dictionary<WatchPoint, IReadOnlyList<ClimateSegment>> _provisional = [];
+    private readonly Dictionary<WatchPoint, (WatchedClimate? Climate, IReadOnlyList<ClimateSegment> Provisional)> _followed = [];
     private readonly Dictionary<WatchPoint, Watch> _watches = [];
     private readonly Dictionary<WatchPoint, Exposure?> _exposures = [];
     private readonly Dictionary<WatchPoint, double?> _hottest = [];
@@ -200,15 +200,15 @@ public sealed class Present(Shop shop, DateTimeOffset now)
 
     private ClimateSegment? NewestAt(WatchPoint point)
     {
-        IReadOnlyList<ClimateSegment> provisional = ProvisionalAt(point);
+        (WatchedClimate? climate, IReadOnlyList<ClimateSegment> provisional) = FollowedAt(point);
         return provisional.Count > 0 ? provisional[^1]
-            : shop.ClimateAt(point) is { Track.Segments: { Count: > 0 } segments } ? segments.Last
+            : climate is { Track.Segments: { Count: > 0 } segments } ? segments.Last
             : null;
     }
 
     private ImmutableArray<Stretch> PiecesOf(Stay stay, RateLaw law)
     {
-        if (stay.Point is not { } point || shop.ClimateAt(point) is not { } climate)
+        if (stay.Point is not { } point || FollowedAt(point) is not ({ } climate, var provisional))
         {
             return [];
         }
@@ -220,7 +220,7 @@ public sealed class Present(Shop shop, DateTimeOffset now)
             pieces.Add(new Stretch.Settled(table, WholeOf(table, climate.Track), climate.Track, from, climate.Track.Segments.Last.End));
         }
 
-        pieces.AddRange(ProvisionalAt(point).Select(s => new Stretch.Loose(law, s)));
+        pieces.AddRange(provisional.Select(s => new Stretch.Loose(law, s)));
         return pieces.ToImmutable();
     }
 
@@ -235,15 +235,16 @@ public sealed class Present(Shop shop, DateTimeOffset now)
         return whole;
     }
 
-    private IReadOnlyList<ClimateSegment> ProvisionalAt(WatchPoint point)
+    /// <summary>The climate at a watch point, one that no coat waits for followed up to now, and what is not settled of it.</summary>
+    private (WatchedClimate? Climate, IReadOnlyList<ClimateSegment> Provisional) FollowedAt(WatchPoint point)
     {
-        if (!_provisional.TryGetValue(point, out IReadOnlyList<ClimateSegment>? segments))
+        if (!_followed.TryGetValue(point, out (WatchedClimate? Climate, IReadOnlyList<ClimateSegment> Provisional) followed))
         {
-            ClimateTrack track = shop.ClimateAt(point)?.Track ?? ClimateTrack.Blank;
-            segments = track.Provisional(WatchAt(point), now);
-            _provisional.Add(point, segments);
+            WatchedClimate? climate = shop.ClimateAt(point);
+            climate = climate is { IsAwaited: false } ? climate.Extend(WatchAt(point), DateTimeOffset.MaxValue, now) : climate;
+            _followed.Add(point, followed = (climate, (climate?.Track ?? ClimateTrack.Blank).Provisional(WatchAt(point), now)));
         }
 
-        return segments;
+        return followed;
     }
 }

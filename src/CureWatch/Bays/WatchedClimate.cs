@@ -14,10 +14,10 @@ public sealed record WatchedClimate(ClimateTrack Track, ImmutableArray<CreditTab
     public static WatchedClimate Blank { get; } = new(ClimateTrack.Blank, []);
 
     /// <summary>
-    /// How far the climate may be behind where no coat waits for it [10 min]: what is asked of it is followed to the present all the same. Source (choice): a tenth
-    /// of the work, and little for whoever asks.
+    /// How far the climate is behind where no coat waits for it [3 h], and by how much more it may be [1 h]: what is asked of it is followed to the present all the
+    /// same, by each reading. Source (choice): what is older is kept coarsely anyhow, so that only a sixth to a tenth of the readings has to be followed.
     /// </summary>
-    private static readonly TimeSpan Rest = TimeSpan.FromMinutes(10);
+    private static readonly TimeSpan Behind = History.Recent, AtMostMore = TimeSpan.FromHours(1);
 
     /// <summary>Finds the sums of a law.</summary>
     /// <param name="law">The law.</param>
@@ -57,7 +57,15 @@ public sealed record WatchedClimate(ClimateTrack Track, ImmutableArray<CreditTab
     /// <param name="now">The present.</param>
     /// <returns>False where no coat waits for it any more, nothing that is settled changes, and enough of it is.</returns>
     internal bool HasToFollow(DateTimeOffset changedFrom, DateTimeOffset now) =>
-        !(Track.SettledTo <= changedFrom && now - Track.SettledTo < Rest) || IsAwaited;
+        !(Track.SettledTo <= changedFrom && now - Track.SettledTo < Behind + AtMostMore) || IsAwaited;
+
+    /// <summary>Takes in what the probes told since: all of it where a coat waits for it or what is settled changes, else what is old.</summary>
+    /// <param name="watch">The probes.</param>
+    /// <param name="changedFrom">From when on the newest reading to come changes the climate; what was settled after it is unsettled.</param>
+    /// <param name="now">The present.</param>
+    /// <returns>The longer climate.</returns>
+    internal WatchedClimate Follow(Watch watch, DateTimeOffset changedFrom, DateTimeOffset now) =>
+        Track.SettledTo <= changedFrom && !IsAwaited ? this with { Track = Track.ExtendCoarsely(watch, now - Behind, now) } : Extend(watch, changedFrom, now);
 
     /// <summary>Takes in what the probes told since.</summary>
     /// <param name="watch">The probes.</param>

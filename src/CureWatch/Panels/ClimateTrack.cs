@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using CureWatch.Readings;
 
 namespace CureWatch.Panels;
@@ -34,22 +33,50 @@ public sealed record ClimateTrack(Trail<ClimateSegment> Segments)
         Trail<ClimateSegment> segments = Segments;
         foreach (DateTimeOffset knot in watch.Knots(from, to))
         {
-            if (watch.Over(from, knot, now) is { } target)
-            {
-                foreach (ClimateSegment piece in PanelCourse.Along(watch, target, segments.Count > 0 ? segments.Last : null))
-                {
-                    segments = segments.Append(piece with { IsUnconfirmed = piece.Unseen is { IsPanelAwaited: true } });
-                }
-            }
-            else if (segments.Count > 0)
-            {
-                segments = segments.Append(ClimateSegment.Unmeasured(from, knot, segments.Last.AtEnd, watch.Over(knot, knot, now)?.AtStart));
-            }
-
+            segments = Settled(segments, watch, from, knot, now);
             from = knot;
         }
 
         return segments.Count == Segments.Count ? this : new ClimateTrack(segments);
+    }
+
+    /// <summary>Settles what the only probe has told since as it will be kept once it is old, so that less has to be followed; what is not whole yet waits.</summary>
+    /// <param name="watch">The probes.</param>
+    /// <param name="until">How far at most.</param>
+    /// <param name="now">The present.</param>
+    /// <returns>The longer track; by each reading where there is more to it than one probe's readings, or one is missing.</returns>
+    internal ClimateTrack ExtendCoarsely(Watch watch, DateTimeOffset until, DateTimeOffset now)
+    {
+        if (watch.SettledTo(now) is not { } settled || SettledTo is not { } from)
+        {
+            return this;
+        }
+
+        Trail<ClimateSegment> segments = Segments;
+        foreach ((DateTimeOffset knot, Watch by) in CoarseKnots.Of(watch, from, settled < until ? settled : until))
+        {
+            segments = Settled(segments, by, from, knot, now);
+            from = knot;
+        }
+
+        return segments.Count == Segments.Count ? this : new ClimateTrack(segments);
+    }
+
+    private static Trail<ClimateSegment> Settled(Trail<ClimateSegment> segments, Watch watch, DateTimeOffset from, DateTimeOffset knot, DateTimeOffset now)
+    {
+        if (watch.Over(from, knot, now) is { } target)
+        {
+            foreach (ClimateSegment piece in PanelCourse.Along(watch, target, segments.Count > 0 ? segments.Last : null))
+            {
+                segments = segments.Append(piece with { IsUnconfirmed = piece.Unseen is { IsPanelAwaited: true } });
+            }
+        }
+        else if (segments.Count > 0)
+        {
+            segments = segments.Append(ClimateSegment.Unmeasured(from, knot, segments.Last.AtEnd, watch.Over(knot, knot, now)?.AtStart));
+        }
+
+        return segments;
     }
 
     /// <summary>Finds again what was left open while a panel was waited for, now that it is heard again; all else stands.</summary>
@@ -106,57 +133,8 @@ public sealed record ClimateTrack(Trail<ClimateSegment> Segments)
     /// <param name="instants">Segments at these instants stay as they are, so that what is read off there stays the same to the last digit.</param>
     /// <returns>The track, and which of the segments before became which.</returns>
     /// <remarks>Only what is seen becomes one, never a gap; where probes disagree, each opinion by itself.</remarks>
-    public (ClimateTrack Track, TrackThinning Thinning) Thin(Ages ages, IEnumerable<int> borders, IEnumerable<DateTimeOffset> instants)
-    {
-        int dropped = Math.Max(0, Math.Min(Segments.CountWhile((in s) => s.End <= ages.From), Segments.Count - 1));
-        HashSet<int> first = [.. borders, .. instants.Select(at => Segments.CountWhile((in s) => s.End < at)).SelectMany(i => new[] { i, i + 1, i + 2 })];
-        int untouched = dropped == 0 ? CountWhileNoneJoins(ages, first) : 0;
-        Trail<ClimateSegment> thin = untouched > 0 ? Segments.Take(untouched) : new Trail<ClimateSegment>();
-        var lasts = ImmutableArray.CreateBuilder<int>(Segments.Count - dropped);
-        lasts.AddRange(Enumerable.Range(0, untouched));
-        for (int i = dropped + untouched; i < Segments.Count; i++)
-        {
-            ClimateSegment whole = Segments[i];
-            while (Joins(whole, i + 1, ages, first))
-            {
-                i++;
-                ref readonly ClimateSegment next = ref Segments[i];
-                whole = whole with
-                {
-                    End = next.End,
-                    AtEnd = next.AtEnd,
-                    GoesOn = next.GoesOn,
-                    Alternatives = whole.Alternatives.IsEmpty ? [] : [.. whole.Alternatives.Zip(next.Alternatives, (a, b) => a with { AtEnd = b.AtEnd })],
-                };
-            }
-
-            thin = thin.Append(whole);
-            lasts.Add(i);
-        }
-
-        return (new ClimateTrack(thin), new TrackThinning(dropped, lasts.DrainToImmutable()));
-    }
-
-    private int CountWhileNoneJoins(Ages ages, HashSet<int> first)
-    {
-        int count = 0;
-        while (count < Segments.Count && !Joins(Segments[count], count + 1, ages, first))
-        {
-            count++;
-        }
-
-        return count;
-    }
-
-    private bool Joins(in ClimateSegment whole, int index, Ages ages, HashSet<int> first) =>
-        index < Segments.Count && Segments[index].End is var end && end - whole.Start <= SpacingOf(whole, ages.SpacingAt(end))
-        && IsSeen(whole) && IsSeen(Segments[index]) && Segments[index].Alternatives.Length == whole.Alternatives.Length && !first.Contains(index);
-
-    /// <summary>Which of several opinions is the worst may change within minutes, so those are never kept coarsely.</summary>
-    private static TimeSpan SpacingOf(in ClimateSegment segment, TimeSpan spacing) =>
-        segment.Alternatives.IsEmpty || spacing < Ages.Fine ? spacing : Ages.Fine;
-
-    private static bool IsSeen(in ClimateSegment segment) => segment is { Unseen: null, IsUnconfirmed: false, Apart: null };
+    public (ClimateTrack Track, TrackThinning Thinning) Thin(Ages ages, IEnumerable<int> borders, IEnumerable<DateTimeOffset> instants) =>
+        TrackThinning.Of(Segments, ages, [.. borders, .. instants.Select(at => Segments.CountWhile(at, static (in s, border) => s.End < border)).SelectMany(i => new[] { i, i + 1, i + 2 })]);
 
     /// <summary>The climate between the settled end and the present: what is known of it, the newest values held.</summary>
     /// <param name="watch">The probes.</param>

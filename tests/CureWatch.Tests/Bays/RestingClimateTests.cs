@@ -7,7 +7,7 @@ using Segments = CureWatch.Tests.Curing.Segments;
 
 namespace CureWatch.Tests.Bays;
 
-/// <summary>Once nobody waits for a coat any more its climate is followed every ten minutes: nobody may notice.</summary>
+/// <summary>Once nobody waits for a coat any more its climate is followed hours later, and coarsely: nobody may notice.</summary>
 public class RestingClimateTests
 {
     private const double On = 1, Levelled = On + 0.05, After = Levelled + (1 / 60.0), Cured = 48, Again = Cured + 1.2, End = Cured + 3, GustK = 2;
@@ -71,6 +71,39 @@ public class RestingClimateTests
         Assert.Contains(SegmentsOf(shop), s => s.Unseen is { IsGapForCure: true } && s.Start == TestShop.At(Cured));
     }
 
+    // What is settled of it is coarse, and is told by the readings that it keeps; where one is missing longer than evaporation can be credited, it says so.
+    [Theory]
+    [InlineData(10)]
+    [InlineData(60)]
+    [InlineData(90)]
+    [InlineData(300)]
+    [InlineData(900)]
+    public void CuredCoat_InAirAlone_HasTheClimateThatWasMeasured(int everySeconds)
+    {
+        TestShop shop = Shop(isFirstOn: true, isPanelRead: false);
+        var random = new Random(everySeconds);
+        for (double hour = After; hour < Cured; hour += (everySeconds / 3600.0) + (random.Next(200) == 0 ? random.Next(1, 50) / 60.0 : 0))
+        {
+            (double c, double pct) = Swinging(hour);
+            shop.Read(hour, c, pct);
+        }
+
+        BayState bay = shop.Shop.Bays["bay-1"];
+        (WatchPoint point, WatchedClimate climate) = bay.Climates.Single();
+        ClimateTrack fine = ClimateTrack.Blank.Extend(point.WatchIn(bay), shop.Shop.Now);
+        ClimateSegment[] kept = [.. SegmentsOf(climate.Track).Where(s => s.Start > TestShop.At(Cured - 12) && !s.GoesOn)];
+        Assert.InRange(climate.Track.SettledTo!.Value, TestShop.At(Cured - 5.5), TestShop.At(Cured - 3));
+        Assert.InRange(kept.Length, 20, 100);
+        Assert.All(kept, s => Assert.Equal(fine.ExposureAt(s.End).AirKelvins, s.AtEnd.AirKelvins, 1e-9));
+        Assert.All(kept, s => Assert.Equal(fine.ExposureAt(s.End).VapourPressurePa, s.AtEnd.VapourPressurePa, 1e-6));
+        Assert.All(kept, s => Assert.Equal(fine.ExposureAt(s.End).PanelKelvins, s.AtEnd.PanelKelvins, 0.05));
+        Assert.Equal(GapsIn(fine).Where(s => !s.GoesOn).Select(s => s.End), GapsIn(climate.Track).Where(s => !s.GoesOn).Select(s => s.End));
+        Assert.Equal(GapsIn(fine).Sum(s => s.Hours), GapsIn(climate.Track).Sum(s => s.Hours), 1e-9);
+
+        IEnumerable<ClimateSegment> GapsIn(ClimateTrack track) =>
+            SegmentsOf(track).Where(s => s.Unseen is not null && s.Start > TestShop.At(Cured - 12) && s.End <= climate.Track.SettledTo);
+    }
+
     private static bool IsSame(Window a, Window b) =>
         a.Stage == b.Stage && IsNear(a.OpensAt.Earliest, b.OpensAt.Earliest) && IsNear(a.OpensAt.Latest, b.OpensAt.Latest)
         && IsNear(a.ClosesAt?.Earliest, b.ClosesAt?.Earliest) && IsNear(a.ClosesAt?.Latest, b.ClosesAt?.Latest);
@@ -84,10 +117,10 @@ public class RestingClimateTests
         return Coat(Swing(shop, told + (1 / 60.0), End, GustK), section: 2);
     }
 
-    private static TestShop Shop(bool isFirstOn)
+    private static TestShop Shop(bool isFirstOn, bool isPanelRead = true)
     {
-        TestShop shop = Swing(new TestShop(Quick(), sections: 2), 0, On);
-        shop = Swing(isFirstOn ? shop.Tap(On, Did.Applied, section: 1) : shop, On + (1 / 60.0), Levelled);
+        TestShop shop = Swing(new TestShop(Quick(), sections: 2), 0, On, isPanelRead: isPanelRead);
+        shop = Swing(isFirstOn ? shop.Tap(On, Did.Applied, section: 1) : shop, On + (1 / 60.0), Levelled, isPanelRead: isPanelRead);
         return isFirstOn ? shop.Tap(Levelled, Did.Levelled, section: 1) : shop;
     }
 
@@ -97,18 +130,20 @@ public class RestingClimateTests
 
     private static IEnumerable<ClimateSegment> SegmentsOf(TestShop shop)
     {
-        ClimateTrack track = shop.Shop.Bays["bay-1"].Climates.Values.Single().Track;
-        return Enumerable.Range(0, track.Segments.Count).Select(i => track.Segments[i]);
+        (WatchPoint point, WatchedClimate climate) = shop.Shop.Bays["bay-1"].Climates.Single();
+        return SegmentsOf(climate.Track.Extend(point.WatchIn(shop.Shop.Bays["bay-1"]), shop.Shop.Now));
     }
 
-    /// <summary>A reading a minute of the air and of the panel, which has the air's temperature; gusts come and go within six minutes.</summary>
-    private static TestShop Swing(TestShop shop, double fromHour, double toHour, double gustK = 0)
+    private static IEnumerable<ClimateSegment> SegmentsOf(ClimateTrack track) => Enumerable.Range(0, track.Segments.Count).Select(i => track.Segments[i]);
+
+    /// <summary>A reading a minute of the air, and of the panel where it is read, which has the air's temperature; gusts come and go within six minutes.</summary>
+    private static TestShop Swing(TestShop shop, double fromHour, double toHour, double gustK = 0, bool isPanelRead = true)
     {
         for (int minute = (int)Math.Round(fromHour * 60); minute <= Math.Round(toHour * 60); minute++)
         {
             (double c, double pct) = Swinging(minute / 60.0);
             c += gustK * Math.Sin(minute);
-            shop.Read(minute / 60.0, c, pct, panelC: c);
+            shop.Read(minute / 60.0, c, pct, panelC: isPanelRead ? c : null);
         }
 
         return shop;
