@@ -27,7 +27,7 @@ internal sealed record DayReplay(JobReport? Report, ShopPlan Plan, ReadingTally 
         IEnumerable<RawReading> arrivals = Arrivals.Of(ReadingsFile.Read(readings, faults));
         (Shop? shop, JobReport? report) = record.Day is { } day
             ? new RecordedFold(configuration, record, day, new RecordedAmong(day, job, faults)).Run(arrivals, until)
-            : Fold(configuration, record, arrivals, until);
+            : Fold(configuration, record, ReadAhead.Of(arrivals), until);
         if (shop is not null && report is null && faults.Count == 0)
         {
             faults.Add(job, $"/{RecordedOfJob.Key}/order", $"{record.Job.Id} begun after {UtcText.Of(shop.Now)}", "an end of the replay after that");

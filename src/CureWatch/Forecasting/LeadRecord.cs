@@ -123,7 +123,7 @@ public sealed record LeadRecord(int Lead, Trail<Matured> Told, ImmutableArray<do
     private ImmutableArray<double> Sorted(double? leaving, double coming)
     {
         int place = PlaceOf(coming), left = leaving is { } size ? PlaceOf(size) : Sizes.Length;
-        var sorted = new double[leaving is null ? Sizes.Length + 1 : Sizes.Length];
+        double[] sorted = GC.AllocateUninitializedArray<double>(leaving is null ? Sizes.Length + 1 : Sizes.Length);
         Sizes.CopyTo(sorted);
         if (left < place)
         {
