@@ -28,7 +28,7 @@ public sealed record DailyCourse(
 
     /// <summary>Fewest hours measured among them. Source (choice): half of them.</summary>
     private const int LeastHours = 36;
-    private const int Unknowns = 5;
+    private const int Unknowns = 5, HoursADay = 24;
     private const double HalfLifeHours = 5 * 24;
     private const double Ridge = 1;
     private const double MostPersistent = 0.995;
@@ -36,7 +36,7 @@ public sealed record DailyCourse(
     private const double Daily = 2 * Math.PI / 24;
 
     /// <summary>The waves at the full hours, at which means of hours stand: nearly all that is asked for.</summary>
-    private static readonly ImmutableArray<double[]> FullHours = [.. Enumerable.Range(0, 24).Select(h => Waves(h))];
+    private static readonly ImmutableArray<double[]> FullHours = [.. Enumerable.Range(0, HoursADay).Select(h => Waves(h))];
 
     /// <summary>What an hour weighs by its age [h].</summary>
     private static readonly ImmutableArray<double> Weights = [.. Enumerable.Range(0, Window).Select(age => Math.Pow(0.5, age / HalfLifeHours))];
@@ -44,6 +44,7 @@ public sealed record DailyCourse(
     /// <summary>Fits the course of the last days.</summary>
     /// <param name="past">The hours measured, in order, each once, within <see cref="Window"/> of the last.</param>
     /// <returns>The course; null where they are too few.</returns>
+    /// <remarks>The waves are the same every day, so what is weighed is summed up by the hour of the day first.</remarks>
     public static DailyCourse? Fit(ReadOnlySpan<HourValue> past)
     {
         if (past.Length < LeastHours || past[^1].Hour - past[0].Hour < LeastSpan)
@@ -52,33 +53,34 @@ public sealed record DailyCourse(
         }
 
         long newest = past[^1].Hour;
-        var right = new double[Unknowns];
         var weights = new double[past.Length];
-        Span<double> sums = stackalloc double[Unknowns * Unknowns];
+        Span<double> weightOf = stackalloc double[HoursADay], weighedOf = stackalloc double[HoursADay];
         for (int k = 0; k < past.Length; k++)
         {
-            HourValue hour = past[k];
-            ReadOnlySpan<double> row = WavesAt(hour.Hour);
-            double weight = weights[k] = Weights[(int)(newest - hour.Hour)];
-            for (int i = 0; i < row.Length; i++)
+            int ofDay = OfDay(past[k].Hour);
+            weights[k] = Weights[(int)(newest - past[k].Hour)];
+            weightOf[ofDay] += weights[k];
+            weighedOf[ofDay] += weights[k] * past[k].Value;
+        }
+
+        var right = new double[Unknowns];
+        var matrix = new double[Unknowns, Unknowns];
+        for (int hour = 0; hour < HoursADay; hour++)
+        {
+            double[] row = FullHours[hour];
+            for (int i = 0; i < Unknowns; i++)
             {
-                double weighted = weight * row[i];
-                right[i] += weighted * hour.Value;
-                Span<double> sumsOfRow = sums.Slice(i * Unknowns, i + 1);
-                for (int j = 0; j < sumsOfRow.Length; j++)
+                right[i] += weighedOf[hour] * row[i];
+                for (int j = 0; j <= i; j++)
                 {
-                    sumsOfRow[j] += weighted * row[j];
+                    matrix[i, j] += weightOf[hour] * row[i] * row[j];
                 }
             }
         }
 
-        var matrix = new double[Unknowns, Unknowns];
-        for (int i = 0; i < Unknowns; i++)
+        for (int i = 1; i < Unknowns; i++)
         {
-            for (int j = 0; j <= i; j++)
-            {
-                matrix[i, j] = sums[(i * Unknowns) + j] + (i == j && i > 0 ? Ridge : 0);
-            }
+            matrix[i, i] += Ridge;
         }
 
         double[] found = new Cholesky(matrix).Solve(right);
@@ -88,7 +90,7 @@ public sealed record DailyCourse(
     /// <summary>What is usual at a time of the day.</summary>
     /// <param name="hour">Hours since 1970-01-01T00:00Z; a mean of an hour stands at its number.</param>
     /// <returns>The usual value.</returns>
-    public double At(double hour) => Along(hour % 24 is var ofDay && ofDay >= 0 && double.IsInteger(ofDay) ? FullHours[(int)ofDay] : Waves(ofDay));
+    public double At(double hour) => Along(hour % HoursADay is var ofDay && ofDay >= 0 && double.IsInteger(ofDay) ? FullHours[(int)ofDay] : Waves(ofDay));
 
     /// <summary>What is left of a departure some time later.</summary>
     /// <param name="now">The departure.</param>
@@ -107,7 +109,9 @@ public sealed record DailyCourse(
     }
 
     /// <summary>What the unknowns are multiplied by at a full hour.</summary>
-    private static double[] WavesAt(long hour) => FullHours[(int)(hour % 24 is var ofDay && ofDay < 0 ? ofDay + 24 : ofDay)];
+    private static double[] WavesAt(long hour) => FullHours[OfDay(hour)];
+
+    private static int OfDay(long hour) => (int)(hour % HoursADay is var ofDay && ofDay < 0 ? ofDay + HoursADay : ofDay);
 
     private double Along(double[] waves) =>
         Level + (Cosine24 * waves[1]) + (Sine24 * waves[2]) + (Cosine12 * waves[3]) + (Sine12 * waves[4]);
