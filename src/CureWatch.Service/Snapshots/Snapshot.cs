@@ -14,7 +14,7 @@ namespace CureWatch.Service.Snapshots;
 internal static class Snapshot
 {
     /// <summary>To be raised whenever a state has the same fields as before, but what they say is another thing.</summary>
-    private const int Form = 4;
+    private const int Form = 5;
 
     private const int ShapeAt = 12, JournalAt = ShapeAt + SHA256.HashSizeInBytes, SequenceAt = JournalAt + Segment.JournalIdBytes;
     /// <summary>How many times its size a state unpacks to at most; what asks for more is no snapshot of ours. Source (choice): four to ten are usual.</summary>

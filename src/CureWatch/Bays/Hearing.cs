@@ -40,15 +40,20 @@ internal static class Hearing
     {
         foreach (BayState bay in shop.Bays.Values.Where(b => b.Climates.Values.Any(c => !c.IsAwaited)))
         {
-            var watches = new Watches(shop, bay);
-            shop = shop.With(bay with
-            {
-                Climates = bay.Climates.ToImmutableDictionary(
-                    c => c.Key, c => c.Value.IsAwaited ? c.Value : c.Value.Extend(watches.Of(c.Key), DateTimeOffset.MaxValue, shop.Now)),
-            });
+            shop = shop.With(Followed(shop, bay));
         }
 
         return shop;
+    }
+
+    private static BayState Followed(Shop shop, BayState bay)
+    {
+        var watches = new Watches(shop, bay);
+        return bay with
+        {
+            Climates = bay.Climates.ToImmutableDictionary(
+                c => c.Key, c => c.Value.IsAwaited ? c.Value : c.Value.Extend(watches.Of(c.Key), DateTimeOffset.MaxValue, shop.Now)),
+        };
     }
 
     /// <summary>Leaves a probe out that the others contradict.</summary>
@@ -94,6 +99,7 @@ internal static class Hearing
     {
         BayState bay = shop.Bays[raw.Bay];
         int index = bay.IndexOf(raw.Probe);
+        bay = bay.Logs[index] is { Newest: not null, OutvotedAt: null } || bay.Climates.IsEmpty ? bay : Followed(shop, bay); // who is heard anew tells of no time before
         DateTimeOffset before = bay.Logs[index].ChangesFrom(raw);
         bool wasMissing = Source.IsGapForCure(raw.MeasuredAt - before, bay.Logs[index].Probe.Every);
         DateTimeOffset changedFrom = wasMissing ? raw.MeasuredAt : before; // what others told while it was missing for too long stands

@@ -11,7 +11,7 @@ namespace CureWatch.Bays;
 /// <remarks>
 /// A bay keeps its climate since the first wipe of the oldest coat that is or was in it and whose job is not closed, two days at least: taps
 /// may be told, and corrected, as late as that. What is older than any reading may still arrive for is kept by the minute, and later its segments
-/// by ten; not where somebody did something, so that nothing that was ruled turns by it. All of it follows from the readings and taps alone, so that
+/// by ten; not where somebody did something while a coat waited, so that nothing that was ruled turns by it. All of it follows from the readings and taps alone, so that
 /// a replay lets go of the same things at the same instants.
 /// </remarks>
 internal static class History

@@ -208,13 +208,14 @@ public sealed class Present(Shop shop, DateTimeOffset now)
 
     private ImmutableArray<Stretch> PiecesOf(Stay stay, RateLaw law)
     {
-        if (stay.Point is not { } point || FollowedAt(point) is not ({ } climate, var provisional))
+        if (stay.Point is not { } point || shop.ClimateAt(point) is not { } settled)
         {
             return [];
         }
 
+        (WatchedClimate? climate, IReadOnlyList<ClimateSegment> provisional) = stay.To <= settled.Track.SettledTo ? (settled, []) : FollowedAt(point);
         var pieces = ImmutableArray.CreateBuilder<Stretch>();
-        if (climate.Track.Segments.Count > 0 && climate.TableOf(law) is { } table)
+        if (climate!.Track.Segments.Count > 0 && climate.TableOf(law) is { } table)
         {
             DateTimeOffset from = climate.Track.Segments[Math.Min(table.First, climate.Track.Segments.Count - 1)].Start;
             pieces.Add(new Stretch.Settled(table, WholeOf(table, climate.Track), climate.Track, from, climate.Track.Segments.Last.End));
@@ -240,8 +241,7 @@ public sealed class Present(Shop shop, DateTimeOffset now)
     {
         if (!_followed.TryGetValue(point, out (WatchedClimate? Climate, IReadOnlyList<ClimateSegment> Provisional) followed))
         {
-            WatchedClimate? climate = shop.ClimateAt(point);
-            climate = climate is { IsAwaited: false } ? climate.Extend(WatchAt(point), DateTimeOffset.MaxValue, now) : climate;
+            WatchedClimate? climate = shop.ClimateAt(point) is { IsAwaited: false } behind ? behind.Extend(WatchAt(point), DateTimeOffset.MaxValue, now) : shop.ClimateAt(point);
             _followed.Add(point, followed = (climate, (climate?.Track ?? ClimateTrack.Blank).Provisional(WatchAt(point), now)));
         }
 

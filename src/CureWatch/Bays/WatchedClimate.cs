@@ -13,11 +13,14 @@ public sealed record WatchedClimate(ClimateTrack Track, ImmutableArray<CreditTab
     /// <summary>A point nothing was measured at.</summary>
     public static WatchedClimate Blank { get; } = new(ClimateTrack.Blank, []);
 
-    /// <summary>
-    /// How far the climate is behind where no coat waits for it [3 h], and by how much more it may be [1 h]: what is asked of it is followed to the present all the
-    /// same, by each reading. Source (choice): what is older is kept coarsely anyhow, so that only a sixth to a tenth of the readings has to be followed.
-    /// </summary>
-    private static readonly TimeSpan Behind = History.Recent, AtMostMore = TimeSpan.FromHours(1);
+    /// <summary>How far the climate may be behind where no coat waits for it [10 min]: what is asked of it is followed to the present all the same. Source (choice).</summary>
+    private static readonly TimeSpan Rest = TimeSpan.FromMinutes(10);
+
+    /// <summary>How far it is behind where one probe tells all there is, so that of what is old only what will be kept has to be followed [3 h]. Source (choice): of <see cref="History"/>.</summary>
+    private static readonly TimeSpan Behind = History.Recent;
+
+    /// <summary>How much further behind it then may be [1 h]. Source (choice): what is asked of it costs little more by that.</summary>
+    private static readonly TimeSpan LongRest = TimeSpan.FromHours(1);
 
     /// <summary>Finds the sums of a law.</summary>
     /// <param name="law">The law.</param>
@@ -52,20 +55,22 @@ public sealed record WatchedClimate(ClimateTrack Track, ImmutableArray<CreditTab
         }
     }
 
-    /// <summary>Whether what the probes tell has to be taken in at once.</summary>
+    /// <summary>Whether what the probes tell has to be taken in.</summary>
     /// <param name="changedFrom">From when on the newest reading to come changes the climate.</param>
     /// <param name="now">The present.</param>
     /// <returns>False where no coat waits for it any more, nothing that is settled changes, and enough of it is.</returns>
     internal bool HasToFollow(DateTimeOffset changedFrom, DateTimeOffset now) =>
-        !(Track.SettledTo <= changedFrom && now - Track.SettledTo < Behind + AtMostMore) || IsAwaited;
+        IsAwaited || !(Track.SettledTo <= changedFrom) || now - Track.SettledTo is var behind && behind >= (behind < Behind ? Rest : Behind + LongRest);
 
-    /// <summary>Takes in what the probes told since: all of it where a coat waits for it or what is settled changes, else what is old.</summary>
+    /// <summary>Takes in what the probes told since; where no coat waits for it and one probe tells all there is, only what is old.</summary>
     /// <param name="watch">The probes.</param>
     /// <param name="changedFrom">From when on the newest reading to come changes the climate; what was settled after it is unsettled.</param>
     /// <param name="now">The present.</param>
     /// <returns>The longer climate.</returns>
     internal WatchedClimate Follow(Watch watch, DateTimeOffset changedFrom, DateTimeOffset now) =>
-        Track.SettledTo <= changedFrom && !IsAwaited ? this with { Track = Track.ExtendCoarsely(watch, now - Behind, now) } : Extend(watch, changedFrom, now);
+        Track.SettledTo <= changedFrom && !IsAwaited && CoarseKnots.AreEnoughFor(watch)
+            ? this with { Track = Track.ExtendCoarsely(watch, now - Behind, now) }
+            : Extend(watch, changedFrom, now);
 
     /// <summary>Takes in what the probes told since.</summary>
     /// <param name="watch">The probes.</param>

@@ -12,6 +12,9 @@ public sealed class AirMixes(ImmutableArray<Source> sources)
     /// <summary>Sources of the air, each with a sample.</summary>
     public ImmutableArray<Source> Sources => sources;
 
+    /// <summary>The same as if its probes spoke as seldom as old readings are kept.</summary>
+    internal AirMixes Seldom => field ??= new AirMixes([.. sources.Select(s => s with { Every = s.Every > Ages.Coarse ? s.Every : Ages.Coarse })]);
+
     /// <summary>Mixes the air over a stretch with no measurement inside.</summary>
     /// <param name="from">The stretch's start.</param>
     /// <param name="to">Its end.</param>

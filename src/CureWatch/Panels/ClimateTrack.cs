@@ -13,6 +13,9 @@ public sealed record ClimateTrack(Trail<ClimateSegment> Segments)
     /// </summary>
     private const int KnotsFollowedPerProbe = 2;
 
+    /// <summary>Segments that stay as they are at an instant: the one that ends there or after it, and the two behind.</summary>
+    private const int SegmentsAround = 3;
+
     /// <summary>A track nothing was measured for.</summary>
     public static ClimateTrack Blank { get; } = new(new Trail<ClimateSegment>());
 
@@ -33,7 +36,7 @@ public sealed record ClimateTrack(Trail<ClimateSegment> Segments)
         Trail<ClimateSegment> segments = Segments;
         foreach (DateTimeOffset knot in watch.Knots(from, to))
         {
-            segments = Settled(segments, watch, from, knot, now);
+            segments = Followed(segments, watch, from, knot, now);
             from = knot;
         }
 
@@ -41,10 +44,10 @@ public sealed record ClimateTrack(Trail<ClimateSegment> Segments)
     }
 
     /// <summary>Settles what the only probe has told since as it will be kept once it is old, so that less has to be followed; what is not whole yet waits.</summary>
-    /// <param name="watch">The probes.</param>
+    /// <param name="watch">The probes, for which <see cref="CoarseKnots"/> are enough.</param>
     /// <param name="until">How far at most.</param>
     /// <param name="now">The present.</param>
-    /// <returns>The longer track; by each reading where there is more to it than one probe's readings, or one is missing.</returns>
+    /// <returns>The longer track.</returns>
     internal ClimateTrack ExtendCoarsely(Watch watch, DateTimeOffset until, DateTimeOffset now)
     {
         if (watch.SettledTo(now) is not { } settled || SettledTo is not { } from)
@@ -55,28 +58,11 @@ public sealed record ClimateTrack(Trail<ClimateSegment> Segments)
         Trail<ClimateSegment> segments = Segments;
         foreach ((DateTimeOffset knot, Watch by) in CoarseKnots.Of(watch, from, settled < until ? settled : until))
         {
-            segments = Settled(segments, by, from, knot, now);
+            segments = Followed(segments, by, from, knot, now);
             from = knot;
         }
 
         return segments.Count == Segments.Count ? this : new ClimateTrack(segments);
-    }
-
-    private static Trail<ClimateSegment> Settled(Trail<ClimateSegment> segments, Watch watch, DateTimeOffset from, DateTimeOffset knot, DateTimeOffset now)
-    {
-        if (watch.Over(from, knot, now) is { } target)
-        {
-            foreach (ClimateSegment piece in PanelCourse.Along(watch, target, segments.Count > 0 ? segments.Last : null))
-            {
-                segments = segments.Append(piece with { IsUnconfirmed = piece.Unseen is { IsPanelAwaited: true } });
-            }
-        }
-        else if (segments.Count > 0)
-        {
-            segments = segments.Append(ClimateSegment.Unmeasured(from, knot, segments.Last.AtEnd, watch.Over(knot, knot, now)?.AtStart));
-        }
-
-        return segments;
     }
 
     /// <summary>Finds again what was left open while a panel was waited for, now that it is heard again; all else stands.</summary>
@@ -134,7 +120,10 @@ public sealed record ClimateTrack(Trail<ClimateSegment> Segments)
     /// <returns>The track, and which of the segments before became which.</returns>
     /// <remarks>Only what is seen becomes one, never a gap; where probes disagree, each opinion by itself.</remarks>
     public (ClimateTrack Track, TrackThinning Thinning) Thin(Ages ages, IEnumerable<int> borders, IEnumerable<DateTimeOffset> instants) =>
-        TrackThinning.Of(Segments, ages, [.. borders, .. instants.Select(at => Segments.CountWhile(at, static (in s, border) => s.End < border)).SelectMany(i => new[] { i, i + 1, i + 2 })]);
+        TrackThinning.Of(Segments, ages, [.. borders, .. instants.SelectMany(Around)]);
+
+    private IEnumerable<int> Around(DateTimeOffset instant) =>
+        Enumerable.Range(Segments.CountWhile(instant, static (in s, border) => s.End < border), SegmentsAround);
 
     /// <summary>The climate between the settled end and the present: what is known of it, the newest values held.</summary>
     /// <param name="watch">The probes.</param>
@@ -212,4 +201,21 @@ public sealed record ClimateTrack(Trail<ClimateSegment> Segments)
     /// <returns>The exposure.</returns>
     public Exposure ExposureAt(DateTimeOffset instant) =>
         Segments[Math.Min(Segments.Count - 1, Segments.CountWhile(instant, static (in s, border) => s.End < border))].ExposureAt(instant);
+
+    private static Trail<ClimateSegment> Followed(Trail<ClimateSegment> segments, Watch watch, DateTimeOffset from, DateTimeOffset knot, DateTimeOffset now)
+    {
+        if (watch.Over(from, knot, now) is { } target)
+        {
+            foreach (ClimateSegment piece in PanelCourse.Along(watch, target, segments.Count > 0 ? segments.Last : null))
+            {
+                segments = segments.Append(piece with { IsUnconfirmed = piece.Unseen is { IsPanelAwaited: true } });
+            }
+        }
+        else if (segments.Count > 0)
+        {
+            segments = segments.Append(ClimateSegment.Unmeasured(from, knot, segments.Last.AtEnd, watch.Over(knot, knot, now)?.AtStart));
+        }
+
+        return segments;
+    }
 }

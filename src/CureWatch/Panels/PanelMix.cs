@@ -60,6 +60,6 @@ internal readonly record struct PanelMix(
 
         return mix;
 
-        double Apart(Bracket last) => watch.Around.Over(last.From, last.From, now) is { } then ? last.FromKelvins - then.Start.AirKelvins : 0;
+        double Apart(Bracket last) => watch.Mixes.Over(last.From, last.From, now) is { } then ? last.FromKelvins - then.Start.AirKelvins : 0;
     }
 }

@@ -4,7 +4,7 @@ using CureWatch.Readings;
 namespace CureWatch.Panels;
 
 /// <summary>The probes that tell a surface's climate: the air around it and its panel.</summary>
-/// <param name="Around">The air around it.</param>
+/// <param name="Mixes">The air around it.</param>
 /// <param name="Panels">Sources of the panel, each with a sample; empty where the panel is modelled.</param>
 /// <remarks>
 /// Several air probes count with the mean of those that were heard in time; the bounds also reckon with what the others would say, and with each
@@ -12,7 +12,7 @@ namespace CureWatch.Panels;
 /// not make a release earlier. Then the panel is taken from the others, or modelled, and the bounds reckon with the farthest from the air that it
 /// may be (<see cref="PlausiblePanel"/>). A panel without a probe follows the colder of the air and its neighbours by its time constant (<see cref="PanelCourse"/>).
 /// </remarks>
-public sealed record Watch(AirMixes Around, ImmutableArray<Source> Panels)
+public sealed record Watch(AirMixes Mixes, ImmutableArray<Source> Panels)
 {
     /// <summary>A surface in air that no other shares.</summary>
     /// <param name="air">Sources of the air, each with a sample.</param>
@@ -23,7 +23,7 @@ public sealed record Watch(AirMixes Around, ImmutableArray<Source> Panels)
     }
 
     /// <summary>Sources of the air, each with a sample.</summary>
-    public ImmutableArray<Source> Air => Around.Sources;
+    public ImmutableArray<Source> Air => Mixes.Sources;
 
     /// <summary>Sources of other panels nearby: while the surface has no probe, it follows them where they are colder than the air.</summary>
     public ImmutableArray<Source> Neighbours { get; init; } = [];
@@ -102,7 +102,7 @@ public sealed record Watch(AirMixes Around, ImmutableArray<Source> Panels)
     /// <returns>The watch.</returns>
     public Watch StandingSince(DateTimeOffset instant) => this with
     {
-        Around = new AirMixes([.. Air.Select(s => s.StandingSince(instant))]),
+        Mixes = new AirMixes([.. Air.Select(s => s.StandingSince(instant))]),
         Panels = [.. Panels.Select(s => s.StandingSince(instant))],
         Neighbours = [.. Neighbours.Select(s => s.StandingSince(instant))],
     };
@@ -188,7 +188,7 @@ public sealed record Watch(AirMixes Around, ImmutableArray<Source> Panels)
     /// <returns>The segment; null where the air was not yet measured. A panel that is modelled is what the surface follows.</returns>
     public ClimateSegment? Over(DateTimeOffset from, DateTimeOffset to, DateTimeOffset now)
     {
-        if (Around.Over(from, to, now) is not { } air)
+        if (Mixes.Over(from, to, now) is not { } air)
         {
             return null;
         }
