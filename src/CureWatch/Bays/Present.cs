@@ -17,7 +17,7 @@ public sealed class Present(Shop shop, DateTimeOffset now)
     private readonly Dictionary<WatchPoint, Watch> _watches = [];
     private readonly Dictionary<WatchPoint, Exposure?> _exposures = [];
     private readonly Dictionary<WatchPoint, double?> _hottest = [];
-    private readonly Dictionary<CreditTable, Lazy<CreditTable>> _whole = new(ReferenceEqualityComparer.Instance);
+    private readonly Dictionary<(CreditTable Table, ClimateTrack Track), Lazy<CreditTable>> _whole = [];
     private readonly Dictionary<(string Job, string Surface), ImmutableArray<Stay>> _stays = [];
     private readonly Dictionary<(string Job, Coat Alike, ImmutableArray<Wetting> Wettings, Learnt Learnt), CoatWindows> _windows = [];
     private readonly Dictionary<(CoatKey Coat, RateLaw Law, Stage? UnderLamp), CoatClock> _clocks = [];
@@ -227,10 +227,10 @@ public sealed class Present(Shop shop, DateTimeOffset now)
 
     private Lazy<CreditTable> WholeOf(CreditTable table, ClimateTrack track)
     {
-        if (!_whole.TryGetValue(table, out Lazy<CreditTable>? whole))
+        if (!_whole.TryGetValue((table, track), out Lazy<CreditTable>? whole))
         {
             whole = new Lazy<CreditTable>(() => table.Extend(track));
-            _whole.Add(table, whole);
+            _whole.Add((table, track), whole);
         }
 
         return whole;

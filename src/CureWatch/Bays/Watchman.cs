@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using CureWatch.Warnings;
 
 namespace CureWatch.Bays;
@@ -8,7 +9,13 @@ internal static class Watchman
     /// <summary>Lets an alarm take a measurement in.</summary>
     public static IEnumerable<ShopEvent> Look(Shop shop, Subject subject, double excess, Worst worst)
     {
-        Alarm before = shop.Bays[subject.Bay!].Alarms.GetValueOrDefault(subject) ?? new Alarm.Normal();
+        ImmutableSortedDictionary<Subject, Alarm> alarms = shop.Bays[subject.Bay!].Alarms;
+        if (!(excess > 0) && (alarms.IsEmpty || !alarms.ContainsKey(subject)))
+        {
+            return []; // nothing is wrong, nor was
+        }
+
+        Alarm before = alarms.GetValueOrDefault(subject) ?? new Alarm.Normal();
         return Moved(shop, subject, before, before.Look(shop.Now, excess, AlarmRule.Of(subject.Kind), worst), worst);
     }
 

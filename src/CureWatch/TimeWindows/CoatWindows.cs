@@ -47,7 +47,7 @@ public sealed class CoatWindows
     public bool WasLevelledLate => (_coat.LevelledAt ?? _now) > LevelOff?.ClosesAt?.Earliest;
 
     /// <summary>Whether there is something to level, and nobody has.</summary>
-    public bool AwaitsLevelling => LevelOff is not null && _coat.LevelledAt is null;
+    public bool AwaitsLevelling => _coat.LevelledAt is null && LevelOff is not null;
 
     /// <summary>Whether it still has to be levelled, or looked at: neither was done since level-off closed.</summary>
     /// <param name="story">What people told of its surface.</param>
