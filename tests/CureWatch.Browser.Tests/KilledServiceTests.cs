@@ -61,7 +61,10 @@ public class KilledServiceTests(Chromium browser)
             }
             """);
         await page.ReloadAsync(new PageReloadOptions { Timeout = Patience });
-        await page.EvaluateAsync("document.querySelector('#water button[value=wetted]').click()");
+        await page.WaitForFunctionAsync(
+            "() => { const button = document.querySelector('#water button[value=wetted]'); button?.click(); return button !== null; }",
+            null,
+            new PageWaitForFunctionOptions { Timeout = Patience });
         await shop.StartAsync();
         await ToldAsync(page);
         Assert.Equal([Did.Wetted, Did.Dried, Did.Wetted], (await shop.ToldAsync()).Select(t => t.Did));
