@@ -21,6 +21,7 @@ public class TwelveTapsTests(Chromium browser)
     {
         using DemoProcess demo = await DemoProcess.StartAsync();
         IPage page = await browser.OpenAsync(demo.Board);
+        page.SetDefaultTimeout(Patience);
         await Taps.CountAsync(page);
         await page.GotoAsync("/bay");
         await page.GetByRole(AriaRole.Link, new PageGetByRoleOptions { Name = "bay-1" }).ClickAsync();
