@@ -49,11 +49,7 @@ internal static class Hearing
     private static BayState Followed(Shop shop, BayState bay)
     {
         var watches = new Watches(shop, bay);
-        return bay with
-        {
-            Climates = bay.Climates.ToImmutableDictionary(
-                c => c.Key, c => c.Value.IsAwaited ? c.Value : c.Value.Extend(watches.Of(c.Key), DateTimeOffset.MaxValue, shop.Now)),
-        };
+        return bay with { Climates = bay.Climates.ToImmutableDictionary(c => c.Key, c => c.Value.CaughtUp(watches.Of(c.Key), shop.Now)) };
     }
 
     /// <summary>Leaves a probe out that the others contradict.</summary>

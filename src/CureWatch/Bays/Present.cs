@@ -241,7 +241,7 @@ public sealed class Present(Shop shop, DateTimeOffset now)
     {
         if (!_followed.TryGetValue(point, out (WatchedClimate? Climate, IReadOnlyList<ClimateSegment> Provisional) followed))
         {
-            WatchedClimate? climate = shop.ClimateAt(point) is { IsAwaited: false } behind ? behind.Extend(WatchAt(point), DateTimeOffset.MaxValue, now) : shop.ClimateAt(point);
+            WatchedClimate? climate = shop.ClimateAt(point)?.CaughtUp(WatchAt(point), now);
             _followed.Add(point, followed = (climate, (climate?.Track ?? ClimateTrack.Blank).Provisional(WatchAt(point), now)));
         }
 

@@ -91,8 +91,11 @@ public sealed record WatchPoint(string Bay, Place Place, Material Material, Mate
     /// <param name="shop">The shop: where this bay does not measure outdoors, another may.</param>
     /// <param name="bay">The bay as it is now.</param>
     /// <returns>The surroundings; null inside a car.</returns>
-    internal Surroundings? HallIn(Shop shop, BayState bay) =>
-        HallIn(bay) is var own && own is { Outdoors.IsEmpty: true } && !shop.WithOutdoors.IsEmpty ? new Surroundings(OutdoorsElsewhere(shop)) : own;
+    internal Surroundings? HallIn(Shop shop, BayState bay)
+    {
+        Surroundings? own = HallIn(bay);
+        return own is { Outdoors.IsEmpty: true } && !shop.WithOutdoors.IsEmpty ? new Surroundings(OutdoorsElsewhere(shop)) : own;
+    }
 
     /// <summary>Of many probes the first few do: a shop has one sky.</summary>
     private static ImmutableArray<Source> OutdoorsElsewhere(Shop shop) =>

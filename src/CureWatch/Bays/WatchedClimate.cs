@@ -72,6 +72,12 @@ public sealed record WatchedClimate(ClimateTrack Track, ImmutableArray<CreditTab
             ? this with { Track = Track.ExtendCoarsely(watch, now - Behind, now) }
             : Extend(watch, changedFrom, now);
 
+    /// <summary>Takes in all that the probes told since, where no coat waited for it.</summary>
+    /// <param name="watch">The probes.</param>
+    /// <param name="now">The present.</param>
+    /// <returns>The longer climate; the same where a coat waits for it, which is followed with every reading.</returns>
+    internal WatchedClimate CaughtUp(Watch watch, DateTimeOffset now) => IsAwaited ? this : Extend(watch, DateTimeOffset.MaxValue, now);
+
     /// <summary>Takes in what the probes told since.</summary>
     /// <param name="watch">The probes.</param>
     /// <param name="changedFrom">From when on the newest reading to come changes the climate; what was settled after it is unsettled.</param>

@@ -7,23 +7,18 @@ namespace CureWatch.Bays;
 /// <param name="bay">The bay as it is now.</param>
 internal sealed class Watches(Shop shop, BayState bay)
 {
-    private readonly List<(Place Place, AirMixes Air, Surroundings? Hall)> _known = [];
+    private readonly Dictionary<Place, (AirMixes Air, Surroundings? Hall)> _shared = [];
 
     /// <summary>The probes with something to tell, as sources of a point's climate.</summary>
     /// <param name="point">The point.</param>
     /// <returns>The watch.</returns>
     public Watch Of(WatchPoint point)
     {
-        foreach ((Place place, AirMixes air, Surroundings? hall) in _known)
+        if (!_shared.TryGetValue(point.Air, out (AirMixes Air, Surroundings? Hall) shared))
         {
-            if (place == point.Air)
-            {
-                return point.WatchIn(bay, air, hall);
-            }
+            _shared.Add(point.Air, shared = (point.AirIn(bay), point.HallIn(shop, bay)));
         }
 
-        (Place Place, AirMixes Air, Surroundings? Hall) found = (point.Air, point.AirIn(bay), point.HallIn(shop, bay));
-        _known.Add(found);
-        return point.WatchIn(bay, found.Air, found.Hall);
+        return point.WatchIn(bay, shared.Air, shared.Hall);
     }
 }
