@@ -21,6 +21,15 @@ public sealed record BayState(
     ImmutableSortedDictionary<Subject, Alarm> Alarms,
     ImmutableSortedSet<string> Jobs)
 {
+    private ClimatesAtRest? _rest;
+
+    /// <summary>The climates that a coat is, or was, exposed to here.</summary>
+    public ImmutableDictionary<WatchPoint, WatchedClimate> Climates
+    {
+        get;
+        init => (field, _rest) = (value, null);
+    } = Climates;
+
     /// <summary>The living coats in it about which something can still change, product by product.</summary>
     public ImmutableArray<OpenCoats> Open { get; init; } = [];
 
@@ -146,6 +155,11 @@ public sealed record BayState(
 
         return -1;
     }
+
+    /// <summary>What is known of all its climates at once.</summary>
+    /// <param name="now">The present, not before any that was asked for.</param>
+    /// <returns>What is known, from the first present on that was asked for.</returns>
+    internal ClimatesAtRest RestAt(DateTimeOffset now) => _rest ??= ClimatesAtRest.Of(Climates, now);
 
     /// <summary>The bay, filed where the agenda finds it in time.</summary>
     /// <param name="now">The present: what is filed for later than it, and no later than it falls due, stays there, unless that is nearer than half-way.</param>

@@ -59,8 +59,15 @@ public sealed record WatchedClimate(ClimateTrack Track, ImmutableArray<CreditTab
     /// <param name="changedFrom">From when on the newest reading to come changes the climate.</param>
     /// <param name="now">The present.</param>
     /// <returns>False where no coat waits for it any more, nothing that is settled changes, and enough of it is.</returns>
-    internal bool HasToFollow(DateTimeOffset changedFrom, DateTimeOffset now) =>
-        IsAwaited || !(Track.SettledTo <= changedFrom) || now - Track.SettledTo is var behind && behind >= (behind < Behind ? Rest : Behind + LongRest);
+    internal bool HasToFollow(DateTimeOffset changedFrom, DateTimeOffset now) => !(Track.SettledTo <= changedFrom) || FollowAt(now) <= now;
+
+    /// <summary>From when on what the probes tell has to be taken in, while nothing changes that is settled.</summary>
+    /// <param name="now">The present.</param>
+    /// <returns>The instant; not after the present where it has to be now.</returns>
+    internal DateTimeOffset FollowAt(DateTimeOffset now) => IsAwaited || Track.SettledTo is not { } settled ? now
+        : now - settled < Rest ? settled + Rest
+        : now - settled < Behind ? now
+        : settled + Behind + LongRest;
 
     /// <summary>Takes in what the probes told since; where no coat waits for it and one probe tells all there is, only what is old.</summary>
     /// <param name="watch">The probes.</param>
