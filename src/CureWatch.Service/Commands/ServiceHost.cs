@@ -105,6 +105,7 @@ internal sealed class ServiceHost(WebApplication app)
             new Fronts(BoardAddresses.Plain(server), BoardAddresses.Secure(server), app.Services.GetService<ShopAuthority>()?.Fingerprint),
             app.Services.GetRequiredService<MqttService>().Address,
             setUp);
+        GC.Collect(GC.MaxGeneration, GCCollectionMode.Aggressive); // what the start took is given back: from here on the service mostly waits
         app.WaitForShutdown();
         return ExitCode.Done;
     }
