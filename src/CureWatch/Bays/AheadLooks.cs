@@ -110,7 +110,7 @@ internal static class AheadLooks
 
     /// <summary>How far the coldest panel is below where the air outdoors condenses [K]; null where nobody measures one of them.</summary>
     private static double? OutdoorsWetBy(Shop shop, BayState bay) =>
-        bay.Ahead is not null && AheadScene.OutdoorsOf(shop) is { } outdoors && BayAir.Of(bay, Place.Outside, shop.Now)?.ColdestKelvins is { } coldest
+        bay.Ahead is not null && AheadScene.OutdoorsOf(shop) is { } outdoors && BayAir.Of(new Present(shop, shop.Now), bay, Place.Outside)?.ColdestKelvins is { } coldest
             ? CondensationTemperature.OfPressure(outdoors.VapourPressurePa).Kelvins - coldest
             : null;
 }

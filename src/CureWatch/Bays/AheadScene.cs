@@ -14,9 +14,10 @@ internal static class AheadScene
 
     /// <summary>Gathers it.</summary>
     /// <param name="shop">The shop.</param>
+    /// <param name="present">The same at its present.</param>
     /// <param name="bay">The bay.</param>
     /// <returns>The bay's air now; null while no air probe of it is heard.</returns>
-    public static AirNow? Of(Shop shop, BayState bay)
+    public static AirNow? Of(Shop shop, Present present, BayState bay)
     {
         double kelvins = 0, pascals = 0, wettestPa = 0;
         double? coldestPanel = null;
@@ -50,7 +51,7 @@ internal static class AheadScene
         {
             WettestShare = wettestPa * probes / pascals,
             ColdestPanelKelvins = coldestPanel,
-            Modelled = ModelledIn(shop, bay),
+            Modelled = ModelledIn(present, bay),
             Outdoors = OutdoorsOf(shop) is { } outdoors ? (outdoors.Kelvins, outdoors.VapourPressurePa) : null,
             IsHeatedAtNight = bay.Plan.Equipment.Contains(Equipment.FixedHeating),
             LeavesAt = leaves,
@@ -104,16 +105,12 @@ internal static class AheadScene
         return null;
     }
 
-    private static ImmutableArray<(double Kelvins, TimeSpan TimeConstant)> ModelledIn(Shop shop, BayState bay)
-    {
-        var present = new Present(shop, shop.Now);
-        return
-        [
-            .. from point in bay.Undried.Select(o => o.Point).Distinct()
-               where point.Air == Place.Outside && !present.TellsPanelAt(point)
-               let exposure = present.ExposureAt(point)
-               where exposure is not null
-               select (exposure.Value.PanelKelvins, PanelHeat.Of(point.Material, point.Over).TimeConstant),
-        ];
-    }
+    private static ImmutableArray<(double Kelvins, TimeSpan TimeConstant)> ModelledIn(Present present, BayState bay) =>
+    [
+        .. from point in bay.Undried.Select(o => o.Point).Distinct()
+           where point.Air == Place.Outside && !present.TellsPanelAt(point)
+           let exposure = present.ExposureAt(point)
+           where exposure is not null
+           select (exposure.Value.PanelKelvins, PanelHeat.Of(point.Material, point.Over).TimeConstant),
+    ];
 }

@@ -37,13 +37,13 @@ public sealed record BayAir(
     public double? WetByKelvins => CondensationKelvins - ColdestKelvins is { } difference ? Math.Round(difference, 6) : null;
 
     /// <summary>Looks at a bay, or at a place in it that has its own air.</summary>
-    /// <param name="bay">The bay.</param>
+    /// <param name="present">The shop at its present.</param>
+    /// <param name="bay">The bay, one of the shop's.</param>
     /// <param name="place">The place that stands for the air.</param>
-    /// <param name="now">The present.</param>
     /// <returns>The air; null where no air probe was heard in time.</returns>
-    public static BayAir? Of(BayState bay, Place place, DateTimeOffset now) => Measured(bay, place, now) switch
+    public static BayAir? Of(Present present, BayState bay, Place place) => Measured(bay, place, present.Now) switch
     {
-        { } air when !bay.Open.IsEmpty && IsOver(place, bay.Open) => air.With(ColdestModelled(bay, place, now)),
+        { } air when !bay.Open.IsEmpty && IsOver(place, bay.Open) => air.With(ColdestModelled(present, bay, place)),
         var air => air,
     };
 
@@ -122,21 +122,21 @@ public sealed record BayAir(
     }
 
     /// <summary>The coldest surface with an open coat that no probe measures, at its worst where one did and is silent; null where there is none.</summary>
-    private static Exposure? ColdestModelled(BayState bay, Place place, DateTimeOffset now)
+    private static Exposure? ColdestModelled(Present present, BayState bay, Place place)
     {
         Exposure? coldest = null;
         WatchPoint? before = null;
         foreach (OpenCoats open in bay.Open)
         {
-            if (open.Point.Air != place || open.Point == before || !bay.Climates.TryGetValue(open.Point, out WatchedClimate? climate))
+            if (open.Point.Air != place || open.Point == before || !bay.Climates.ContainsKey(open.Point))
             {
                 continue;
             }
 
             before = open.Point;
-            Watch watch = before.WatchIn(bay);
-            bool isGivenUp = watch.GivenUp(now).Any();
-            if ((isGivenUp || !watch.TellsPanelAt(now)) && climate.Track.Newest(watch, now) is { } newest)
+            Watch watch = present.WatchAt(before);
+            bool isGivenUp = watch.GivenUp(present.Now).Any();
+            if ((isGivenUp || !watch.TellsPanelAt(present.Now)) && present.NewestAt(before) is { } newest)
             {
                 Exposure worst = isGivenUp ? newest.Alternatives.Select(a => a.AtEnd).Append(newest.AtEnd).MinBy(e => e.PanelKelvins) : newest.AtEnd;
                 coldest = worst.PanelKelvins >= coldest?.PanelKelvins ? coldest : worst;

@@ -18,7 +18,7 @@ internal static class BayReaches
     /// <param name="bay">The bay, where some of its surfaces are.</param>
     public static ClimateReach Of(Shop shop, JobState job, BayState bay)
     {
-        if (BayAir.Of(bay, Place.Outside, shop.Now) is not { } air)
+        if (BayAir.Of(new Present(shop, shop.Now), bay, Place.Outside) is not { } air)
         {
             return new ClimateReach(0, 0, double.NegativeInfinity, 100, 0, null, null, null, null);
         }

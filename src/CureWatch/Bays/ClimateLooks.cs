@@ -41,19 +41,20 @@ public static class ClimateLooks
             return !bay.IsWet(place) && BayAir.Measured(bay, place, shop.Now)?.WetByKelvins >= 0 ? [Began(shop, place, raw)] : [];
         }
 
-        if (BayAir.Of(bay, place, shop.Now) is not { } air)
+        Present? present = bay.Open.IsEmpty && bay.Alarms.IsEmpty ? null : new Present(shop, shop.Now);
+        if ((present is null ? BayAir.Measured(bay, place, shop.Now) : BayAir.Of(present, bay, place)) is not { } air)
         {
             return [];
         }
 
         IEnumerable<ShopEvent> events = WetOrDry(shop, bay, place, air, raw);
-        return bay.Open.IsEmpty && bay.Alarms.IsEmpty ? events : events.Concat(Limits(shop, bay, place, air, raw));
+        return present is null ? events : events.Concat(Limits(shop, present, bay, place, air, raw));
     }
 
-    private static IEnumerable<ShopEvent> Limits(Shop shop, BayState bay, Place place, BayAir air, RawReading raw)
+    private static IEnumerable<ShopEvent> Limits(Shop shop, Present present, BayState bay, Place place, BayAir air, RawReading raw)
     {
         ImmutableArray<OpenCoats> coats = bay.Open.RemoveAll(o => o.Point.Air != place);
-        return coats.IsEmpty && !bay.Alarms.Keys.Any(s => s.Air == place) ? [] : new LimitsLook(shop, raw, place, air, coats).Decide();
+        return coats.IsEmpty && !bay.Alarms.Keys.Any(s => s.Air == place) ? [] : new LimitsLook(shop, present, raw, place, air, coats).Decide();
     }
 
     /// <summary>What a cure has left of its reference in a climate [1]: of its rate, or of the water it needs, whichever is less.</summary>
@@ -68,9 +69,8 @@ public static class ClimateLooks
     private static ShopEvent.CondensationBegan Began(Shop shop, Place place, RawReading raw) =>
         new(raw.Bay, place, raw.MeasuredAt < shop.Now ? raw.MeasuredAt : shop.Now);
 
-    private sealed class LimitsLook(Shop shop, RawReading raw, Place place, BayAir air, ImmutableArray<OpenCoats> coats)
+    private sealed class LimitsLook(Shop shop, Present present, RawReading raw, Place place, BayAir air, ImmutableArray<OpenCoats> coats)
     {
-        private readonly Present _present = new(shop, shop.Now);
         private readonly bool _tellsAir = raw.AirC is not null;
 
         public IEnumerable<ShopEvent> Decide()
@@ -87,7 +87,7 @@ public static class ClimateLooks
                     .Concat(Look(undried, WarningKind.CureStalled, StalledBy));
             }
 
-            if (raw.PanelC is not null || (_tellsAir && coats.Any(c => !_present.TellsPanelAt(c.Point))))
+            if (raw.PanelC is not null || (_tellsAir && coats.Any(c => !present.TellsPanelAt(c.Point))))
             {
                 events = events
                     .Concat(Look(undried, WarningKind.PanelCold, c => c.Laws.Sheet.Limits.PanelMinC - PanelC(c)))
@@ -123,7 +123,7 @@ public static class ClimateLooks
 
         private double? StalledBy(OpenCoats coat)
         {
-            if (IsUnderLamp(coat) || _present.ExposureAt(coat.Point) is not { } exposure)
+            if (IsUnderLamp(coat) || present.ExposureAt(coat.Point) is not { } exposure)
             {
                 return null;
             }
@@ -144,9 +144,9 @@ public static class ClimateLooks
 
         /// <summary>Heat is measured, never modelled: by whatever probe tells of the surface, lent to it while a lamp burns or not.</summary>
         private double? MeasuredC(OpenCoats coat) =>
-            _present.HottestPanelKelvinsAt(coat.Point) is { } kelvins ? Celsius.FromKelvins(kelvins).Degrees : null;
+            present.HottestPanelKelvinsAt(coat.Point) is { } kelvins ? Celsius.FromKelvins(kelvins).Degrees : null;
 
         private double? PanelC(OpenCoats coat) =>
-            _present.ExposureAt(coat.Point) is { } exposure ? Celsius.FromKelvins(exposure.PanelKelvins).Degrees : null;
+            present.ExposureAt(coat.Point) is { } exposure ? Celsius.FromKelvins(exposure.PanelKelvins).Degrees : null;
     }
 }

@@ -50,13 +50,14 @@ internal sealed class LookAhead
     /// <returns>What is expected; null while no air probe is heard.</returns>
     public static BayAhead? Of(Shop shop, BayState bay)
     {
-        if (AheadScene.Of(shop, bay) is not { } now)
+        var present = new Present(shop, shop.Now);
+        if (AheadScene.Of(shop, present, bay) is not { } now)
         {
             return null;
         }
 
         double reach = ReachOf(now);
-        var look = new LookAhead(bay, now, reach, DryBy(shop, bay));
+        var look = new LookAhead(bay, now, reach, DryBy(shop, present, bay));
         return new BayAhead(
             now.At,
             now.At + TimeSpan.FromHours(reach),
@@ -73,7 +74,7 @@ internal sealed class LookAhead
     /// </returns>
     public static Func<DateTimeOffset, DateTimeOffset?, NightAhead?>? NightsOf(Shop shop, BayState bay)
     {
-        if (AheadScene.Of(shop, bay) is not { } now)
+        if (AheadScene.Of(shop, new Present(shop, shop.Now), bay) is not { } now)
         {
             return null;
         }
@@ -85,9 +86,8 @@ internal sealed class LookAhead
     }
 
     /// <summary>Until when water, and air beyond the sheet, can spoil anything that is open, by the slow bound; null where nobody can tell.</summary>
-    private static DateTimeOffset? DryBy(Shop shop, BayState bay)
+    private static DateTimeOffset? DryBy(Shop shop, Present present, BayState bay)
     {
-        var present = new Present(shop, shop.Now);
         DateTimeOffset last = shop.Now;
         foreach (string job in bay.Jobs)
         {

@@ -14,6 +14,7 @@ namespace CureWatch.Bays;
 public sealed class Present(Shop shop, DateTimeOffset now)
 {
     private readonly Dictionary<WatchPoint, (WatchedClimate? Climate, IReadOnlyList<ClimateSegment> Provisional)> _followed = [];
+    private readonly Dictionary<string, Watches> _bays = new(StringComparer.Ordinal);
     private readonly Dictionary<WatchPoint, Watch> _watches = [];
     private readonly Dictionary<WatchPoint, Exposure?> _exposures = [];
     private readonly Dictionary<WatchPoint, double?> _hottest = [];
@@ -176,16 +177,9 @@ public sealed class Present(Shop shop, DateTimeOffset now)
         return ahead;
     }
 
-    internal Watch WatchAt(WatchPoint point)
-    {
-        if (!_watches.TryGetValue(point, out Watch? watch))
-        {
-            watch = point.WatchIn(shop, shop.Bays[point.Bay]);
-            _watches.Add(point, watch);
-        }
+    internal Watch WatchAt(WatchPoint point) => _watches.TryGetValue(point, out Watch? watch) ? watch : _watches[point] = WatchesIn(point.Bay).Of(point);
 
-        return watch;
-    }
+    private Watches WatchesIn(string bay) => _bays.TryGetValue(bay, out Watches? watches) ? watches : _bays[bay] = new Watches(shop, shop.Bays[bay]);
 
     private Outlook? OutlookAt(WatchPoint point, RateLaw law, bool isLit)
     {
@@ -198,7 +192,8 @@ public sealed class Present(Shop shop, DateTimeOffset now)
         return Supposed.Of(PanelOutlook.Of(isLit ? newest.Unlit() : newest, followed, law, now) with { MayBe = UnknownPresent.Of(newest, WatchAt(point), now, isLit) });
     }
 
-    private ClimateSegment? NewestAt(WatchPoint point)
+    /// <summary>The newest that is known of the climate at a watch point, held to the present; null where the air was never measured.</summary>
+    internal ClimateSegment? NewestAt(WatchPoint point)
     {
         (WatchedClimate? climate, IReadOnlyList<ClimateSegment> provisional) = FollowedAt(point);
         return provisional.Count > 0 ? provisional[^1]

@@ -105,7 +105,7 @@ internal sealed class PromiseScene
             windows?.CureStart.Likely ?? Left?.Plan.Layers.LastOrDefault(l => l.Surface == coat.Surface.Id && l.Layer == coat.Layer)?.DoneAt,
             mean is { } climate ? PanelClimate.Of(windows!.Laws.KeepDry!.Law, climate) : null,
             story.Wettings.LastOrDefault(w => on is null || w.IsOn(on.Section))?.WettedAt,
-            _present.StaysOf(_job.Job, story)[^1].Point is not { } point || BayAir.Of(_shop.Bays[point.Bay], point.Air, _shop.Now) is null);
+            _present.StaysOf(_job.Job, story)[^1].Point is not { } point || BayAir.Measured(_shop.Bays[point.Bay], point.Air, _shop.Now) is null);
     }
 
     private IEnumerable<AwaitedCoat> OnIt(SurfaceStory story)

@@ -30,7 +30,7 @@ internal sealed record SurfaceLook(AirLook? Air, PanelLook? Panel, Silence? Sile
 
         ImmutableArray<Spell> spells = bay.WetSpellsIn(point.Air);
         var wet = new Wetness(spells is [.., { To: null } last] ? last.From : null, spells.Max(s => s.To));
-        if (BayAir.Of(bay, point.Air, present.Now) is not { } air)
+        if (BayAir.Of(present, bay, point.Air) is not { } air)
         {
             return new SurfaceLook(null, null, LastHeard(bay, AirProbesAt(bay, point), WhereOf(bay, story)), wet);
         }

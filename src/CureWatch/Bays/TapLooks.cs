@@ -61,7 +61,7 @@ public static class TapLooks
 
         if (ReadOn(job, tap) is { } read && Stay.Of(shop, job.Job, read)[^1].Point is { } point
             && shop.Bays[point.Bay] is var bay && !bay.IsWet(point.Air)
-            && shop.Now - tap.At <= Source.CureLimit && BayAir.Of(bay, point.Air, shop.Now) is { } air
+            && shop.Now - tap.At <= Source.CureLimit && BayAir.Measured(bay, point.Air, shop.Now) is { } air
             && panelC + Celsius.KelvinsAtZero <= air.CondensationKelvins)
         {
             yield return new ShopEvent.CondensationBegan(point.Bay, point.Air, tap.At);

@@ -32,9 +32,10 @@ internal readonly record struct Scenario(double Weight, ScenarioPoint[] Points)
     /// <summary>Has every surface without a probe follow the air; the coldest of all governs, and the wettest air.</summary>
     public static void Follow(ScenarioPoint[] points, AirNow now)
     {
+        Span<double> coldest = stackalloc double[points.Length], hottest = stackalloc double[points.Length];
         for (int k = 0; k < points.Length; k++)
         {
-            points[k] = points[k] with { ColdestKelvins = points[k].MeasuredPanelKelvins, HottestKelvins = points[k].MeasuredPanelKelvins };
+            coldest[k] = hottest[k] = points[k].MeasuredPanelKelvins;
         }
 
         foreach ((double kelvins, TimeSpan timeConstant) in now.Modelled)
@@ -44,17 +45,14 @@ internal readonly record struct Scenario(double Weight, ScenarioPoint[] Points)
             {
                 panel = k == 0 ? kelvins : OneNode.After(
                     panel, points[k - 1].AirKelvins, points[k].AirKelvins, TimeSpan.FromHours(Scenarios.Knots[k] - Scenarios.Knots[k - 1]), timeConstant);
-                points[k] = points[k] with
-                {
-                    ColdestKelvins = Math.Min(points[k].ColdestKelvins, panel),
-                    HottestKelvins = Math.Max(points[k].HottestKelvins, panel),
-                };
+                coldest[k] = Math.Min(coldest[k], panel);
+                hottest[k] = Math.Max(hottest[k], panel);
             }
         }
 
         for (int k = 0; k < points.Length; k++)
         {
-            points[k] = points[k].BesideWater(now.WettestShare);
+            points[k] = points[k].Beside(coldest[k], hottest[k], now.WettestShare);
         }
     }
 }
@@ -66,10 +64,10 @@ internal readonly record struct Scenario(double Weight, ScenarioPoint[] Points)
 internal readonly record struct ScenarioPoint(double AirKelvins, double VapourPressurePa, double MeasuredPanelKelvins)
 {
     /// <summary>The coldest panel, measured or not [K].</summary>
-    public double ColdestKelvins { get; init; }
+    public double ColdestKelvins { get; private init; }
 
     /// <summary>The warmest of them [K].</summary>
-    public double HottestKelvins { get; init; }
+    public double HottestKelvins { get; private init; }
 
     /// <summary>How far the coldest panel is above where the wettest air condenses, below 0 where it is wet [K].</summary>
     public double SpreadKelvins { get; private init; }
@@ -77,15 +75,19 @@ internal readonly record struct ScenarioPoint(double AirKelvins, double VapourPr
     /// <summary>Relative humidity of the mean air over water [%].</summary>
     public double HumidityPct { get; private init; }
 
-    /// <summary>The same, with how near it is to water worked out once for all who ask.</summary>
+    /// <summary>The same between its panels, with how near it is to water worked out once for all who ask.</summary>
+    /// <param name="coldestKelvins">The coldest panel [K].</param>
+    /// <param name="hottestKelvins">The warmest of them [K].</param>
     /// <param name="wettestShare">The vapour pressure of the wettest air as a share of the mean.</param>
-    public ScenarioPoint BesideWater(double wettestShare)
+    public ScenarioPoint Beside(double coldestKelvins, double hottestKelvins, double wettestShare)
     {
-        bool isIce = ColdestKelvins < Celsius.KelvinsAtZero;
-        double ln = isIce ? SaturationPressure.LnOverIce(ColdestKelvins) : SaturationPressure.LnOverWater(ColdestKelvins);
-        double slope = isIce ? SaturationPressure.IceSlope(ColdestKelvins) : SaturationPressure.WaterSlope(ColdestKelvins);
+        bool isIce = coldestKelvins < Celsius.KelvinsAtZero;
+        double ln = isIce ? SaturationPressure.LnOverIce(coldestKelvins) : SaturationPressure.LnOverWater(coldestKelvins);
+        double slope = isIce ? SaturationPressure.IceSlope(coldestKelvins) : SaturationPressure.WaterSlope(coldestKelvins);
         return this with
         {
+            ColdestKelvins = coldestKelvins,
+            HottestKelvins = hottestKelvins,
             SpreadKelvins = (ln - Math.Log(VapourPressurePa * wettestShare)) / slope,
             HumidityPct = 100 * VapourPressurePa / SaturationPressure.OverWaterPa(AirKelvins),
         };

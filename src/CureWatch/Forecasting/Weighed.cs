@@ -12,17 +12,19 @@ internal static class Weighed
     /// <param name="share">The share, 0 to 1.</param>
     public static double Quantile(IEnumerable<(double Number, double Weight)> numbers, double share)
     {
-        (double Number, double Weight)[] sorted = [.. numbers.OrderBy(n => n.Number)];
-        double left = sorted.Sum(n => n.Weight) * share;
-        foreach ((double number, double weight) in sorted)
+        (double Number, double Weight)[] all = [.. numbers];
+        double[] sorted = Array.ConvertAll(all, n => n.Number), weights = Array.ConvertAll(all, n => n.Weight);
+        Array.Sort(sorted, weights);
+        double left = weights.Sum() * share;
+        for (int i = 0; i < sorted.Length; i++)
         {
-            left -= weight;
+            left -= weights[i];
             if (left <= 0)
             {
-                return number;
+                return sorted[i];
             }
         }
 
-        return sorted[^1].Number;
+        return sorted[^1];
     }
 }

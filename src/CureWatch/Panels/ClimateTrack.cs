@@ -189,13 +189,6 @@ public sealed record ClimateTrack(Trail<ClimateSegment> Segments)
         return segments;
     }
 
-    /// <summary>The newest that is known of the climate, held to the present.</summary>
-    /// <param name="watch">The probes.</param>
-    /// <param name="now">The present, not before the track's end.</param>
-    /// <returns>The last segment; null where the air was never measured.</returns>
-    public ClimateSegment? Newest(Watch watch, DateTimeOffset now) =>
-        Provisional(watch, now) is { Count: > 0 } provisional ? provisional[^1] : Segments.Count > 0 ? Segments.Last : null;
-
     /// <summary>The exposure at an instant.</summary>
     /// <param name="instant">The instant, inside the track or at one of its ends.</param>
     /// <returns>The exposure.</returns>

@@ -25,9 +25,8 @@ public static class OneNode
             return airEndKelvins;
         }
 
-        double x = elapsed / timeConstant;
-        return x <= 0 ? startKelvins
-            : airEndKelvins + ((startKelvins - airStartKelvins) * Math.Exp(-x)) - ((airEndKelvins - airStartKelvins) * (1 - Math.Exp(-x)) / x);
+        double x = elapsed / timeConstant, left = Math.Exp(-x);
+        return x <= 0 ? startKelvins : airEndKelvins + ((startKelvins - airStartKelvins) * left) - ((airEndKelvins - airStartKelvins) * (1 - left) / x);
     }
 
     /// <summary>How long it takes to come nearer to air that stays as it is.</summary>

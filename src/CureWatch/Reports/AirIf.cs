@@ -43,7 +43,7 @@ public sealed record AirIf(string Bay, double AirC, double HumidityPct, string? 
     /// <returns>The air; null where nobody measures it.</returns>
     internal static AirIf? Of(Shop shop, Present present, JobState job, BayState bay, AwaitedCoat? governing)
     {
-        if (present.Supposed.Held is not { } supposed || BayAir.Of(bay, Place.Outside, shop.Now) is not { } air)
+        if (present.Supposed.Held is not { } supposed || BayAir.Measured(bay, Place.Outside, shop.Now) is not { } air)
         {
             return null;
         }

@@ -24,12 +24,13 @@ public sealed record BayReport(BayPlan Plan, DateTimeOffset At, ImmutableArray<A
     public static BayReport Of(Shop shop, string id)
     {
         BayState bay = shop.Bays[id];
+        var present = new Present(shop, shop.Now);
         IEnumerable<Place> elsewhere = bay.Plan.Probes
             .Where(m => m.Probe.Measures == Measures.Air).Select(m => PlaceAir.Of(m.Place)).Where(p => p != Place.Outside).Distinct().Order();
         return new BayReport(
             bay.Plan,
             shop.Now,
-            [.. elsewhere.Prepend(Place.Outside).Select(p => AirReport.Of(bay, p, shop.Now))],
+            [.. elsewhere.Prepend(Place.Outside).Select(p => AirReport.Of(present, bay, p))],
             [.. bay.Plan.Probes.Select((_, i) => ProbeReport.Of(bay, i, shop.Now))])
         {
             Zone = shop.Plan.Hours.Zone,
@@ -54,11 +55,11 @@ public sealed record AirReport(Place Place, BayClimate? Climate, DateTimeOffset?
     /// <param name="shop">The shop.</param>
     /// <param name="bay">The bay's id; the bay must be there.</param>
     /// <returns>The report at the shop's present.</returns>
-    public static AirReport Of(Shop shop, string bay) => Of(shop.Bays[bay], Place.Outside, shop.Now);
+    public static AirReport Of(Shop shop, string bay) => Of(new Present(shop, shop.Now), shop.Bays[bay], Place.Outside);
 
-    internal static AirReport Of(BayState bay, Place place, DateTimeOffset now)
+    internal static AirReport Of(Present present, BayState bay, Place place)
     {
-        if (BayAir.Of(bay, place, now) is not { } air)
+        if (BayAir.Of(present, bay, place) is not { } air)
         {
             return new AirReport(place, null, null, IsPanelMeasured: false);
         }

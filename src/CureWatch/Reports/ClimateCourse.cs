@@ -33,7 +33,7 @@ public sealed record ClimateCourse(string Bay, DateTimeOffset At, ImmutableArray
     {
         BayState bay = shop.Bays[id];
         ImmutableArray<CoursePoint> past = [.. Instants(shop.Now).Select(at => MeasuredAt(bay, at))];
-        if (AheadScene.Of(shop, bay) is not { } now)
+        if (AheadScene.Of(shop, new Present(shop, shop.Now), bay) is not { } now)
         {
             return new ClimateCourse(id, shop.Now, past, [], IsForecast: false);
         }

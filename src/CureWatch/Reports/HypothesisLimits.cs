@@ -17,7 +17,7 @@ internal static class HypothesisLimits
         }
 
         ClimateReach reach = BayReaches.Of(shop, job, bay);
-        bool isHeard = BayAir.Of(bay, Place.Outside, shop.Now) is not null;
+        bool isHeard = BayAir.Measured(bay, Place.Outside, shop.Now) is not null;
         if (hypothesis.AirC > reach.WarmestC && isHeard)
         {
             yield return $"{new Figure.Temperature(hypothesis.AirC!.Value, "0.#")} is warmer than every coat in {bay.Plan.Bay} and every surface of the car can take: {new Figure.Temperature(reach.WarmestC, "0.#")}.";

@@ -18,7 +18,7 @@ public class StuckProbeAheadTests
 
         Assert.Equal(Disbelief.Frozen, Bay(shop).Logs[0].Refused?.Why);
         Assert.Equal(shop.Shop.Now, Bay(shop).Logs[0].Air.Last.At);
-        Assert.Null(BayAir.Of(Bay(shop), Place.Outside, shop.Shop.Now));
+        Assert.Null(BayAir.Of(new Present(shop.Shop, shop.Shop.Now), Bay(shop), Place.Outside));
         Assert.Null(LookAhead.NightsOf(shop.Shop, Bay(shop)));
         ClimateCourse course = ClimateCourse.Of(shop.Shop, "bay-1");
         Assert.Equal((null, true), (course.Past[^1].AirC, course.Ahead.IsEmpty));
