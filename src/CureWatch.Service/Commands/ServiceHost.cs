@@ -69,6 +69,7 @@ internal sealed class ServiceHost(WebApplication app)
             .AddPeople(folder.Disk, folder.Path, settings.Board.IsSignedIn)
             .AddBoard()
             .AddTelemetry(builder.Configuration, settings.Telemetry);
+        builder.Services.AddHostedService<StartGivenBack>();
         more?.Invoke(builder.Services);
         WebApplication app = builder.Build();
         app.MapBoard().MapPhone().MapHandbook().MapTelemetry(settings.Telemetry);
@@ -105,7 +106,6 @@ internal sealed class ServiceHost(WebApplication app)
             new Fronts(BoardAddresses.Plain(server), BoardAddresses.Secure(server), app.Services.GetService<ShopAuthority>()?.Fingerprint),
             app.Services.GetRequiredService<MqttService>().Address,
             setUp);
-        GC.Collect(GC.MaxGeneration, GCCollectionMode.Aggressive); // what the start took is given back: from here on the service mostly waits
         app.WaitForShutdown();
         return ExitCode.Done;
     }

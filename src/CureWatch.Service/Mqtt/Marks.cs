@@ -110,6 +110,7 @@ internal sealed class Marks(TimeProvider time) : IDisposable
     {
         while (true)
         {
+            cancelled.ThrowIfCancellationRequested();
             TimeSpan left;
             lock (_lock)
             {

@@ -9,9 +9,9 @@ internal sealed class MqttService(MqttSettings settings, Outputs outputs, CatchU
     /// <summary>A broker that is gone must not hold up the end. Source (choice).</summary>
     private static readonly TimeSpan Patience = TimeSpan.FromSeconds(2);
 
-    private readonly CancellationTokenSource _stopping = new();
+    private readonly CancellationTokenSource _closing = new(), _leaving = new();
     private EmbeddedBroker? _embedded;
-    private Task _running = Task.CompletedTask;
+    private Task _published = Task.CompletedTask, _linked = Task.CompletedTask;
     private bool _isOpen;
 
     /// <summary>Where clients reach the broker, once it is started.</summary>
@@ -27,44 +27,53 @@ internal sealed class MqttService(MqttSettings settings, Outputs outputs, CatchU
             _embedded = services.GetRequiredService<EmbeddedBroker>();
             await _embedded.StartAsync().ConfigureAwait(false);
             outputs.Refresh();
-            _running = outputs.RunAsync(_stopping.Token);
         }
         else
         {
             BrokerLink link = services.GetRequiredService<BrokerLink>();
             link.Opened += outputs.Refresh;
             link.Found += outputs.Find;
-            _running = Task.WhenAll(outputs.RunAsync(_stopping.Token), link.RunAsync(_stopping.Token));
+            _linked = link.RunAsync(_leaving.Token);
         }
 
+        _published = outputs.RunAsync(_closing.Token);
         _isOpen = true;
     }
 
     public async Task StopAsync(CancellationToken cancellationToken)
     {
         await catchUp.DisposeAsync().ConfigureAwait(false);
+        await EndAsync(_closing, _published).ConfigureAwait(false); // nothing says that the shop is there once it has signed off
         if (_isOpen)
         {
             await SignOffAsync().ConfigureAwait(false);
         }
 
-        await _stopping.CancelAsync().ConfigureAwait(false);
-        try
-        {
-            await _running.ConfigureAwait(false);
-        }
-        catch (OperationCanceledException)
-        {
-            // It was told to end.
-        }
-
+        await EndAsync(_leaving, _linked).ConfigureAwait(false);
         if (_embedded is not null)
         {
             await _embedded.StopAsync().ConfigureAwait(false);
         }
     }
 
-    public void Dispose() => _stopping.Dispose();
+    public void Dispose()
+    {
+        _closing.Dispose();
+        _leaving.Dispose();
+    }
+
+    private static async Task EndAsync(CancellationTokenSource cancellation, Task running)
+    {
+        await cancellation.CancelAsync().ConfigureAwait(false);
+        try
+        {
+            await running.ConfigureAwait(false);
+        }
+        catch (OperationCanceledException)
+        {
+            // It was told to end.
+        }
+    }
 
     private async Task SignOffAsync()
     {

@@ -18,7 +18,6 @@ internal sealed class OutputLane(TimeProvider time, Func<Marked, CancellationTok
     /// <summary>Publishes until it is cancelled.</summary>
     public async Task RunAsync(CancellationToken cancelled)
     {
-        await Task.CompletedTask.ConfigureAwait(ConfigureAwaitOptions.ForceYielding); // much waits for it at the start, and the start does not wait for that
         bool hasTold = false;
         while (true)
         {

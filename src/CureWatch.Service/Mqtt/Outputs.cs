@@ -93,10 +93,11 @@ internal sealed class Outputs : IFollower, IDisposable
     }
 
     /// <summary>Publishes until it is cancelled.</summary>
-    public Task RunAsync(CancellationToken cancelled)
+    public async Task RunAsync(CancellationToken cancelled)
     {
         _troubles.Changed += TellTroubles;
-        return Task.WhenAll(_warnings.RunAsync(cancelled), _climates.RunAsync(cancelled), _cars.RunAsync(cancelled), _plans.RunAsync(cancelled), _nights.RunAsync(cancelled));
+        await Task.CompletedTask.ConfigureAwait(ConfigureAwaitOptions.ForceYielding); // the start goes on while everything is published for the first time
+        await Task.WhenAll(_warnings.RunAsync(cancelled), _climates.RunAsync(cancelled), _cars.RunAsync(cancelled), _plans.RunAsync(cancelled), _nights.RunAsync(cancelled)).ConfigureAwait(false);
     }
 
     /// <summary>Says that nothing more is published.</summary>

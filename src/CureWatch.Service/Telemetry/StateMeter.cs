@@ -29,6 +29,7 @@ internal sealed class StateMeter : IFollower
         Meter meter, Inbox inbox, Latest latest, Outputs outputs, BookKeeper book, Troubles troubles, TimeProvider clock, BrokerLink? link = null)
     {
         (_latest, _outputs, _troubles, _clock) = (latest, outputs, troubles, clock);
+        _unpublished = (0, TimeProvider.System.GetTimestamp()); // what was there at the start is published again
         meter.CreateObservableUpDownCounter("curewatch.inbox.depth", () => inbox.Count, "{arrival}", "What waits for the pump.");
         meter.CreateObservableUpDownCounter("curewatch.inbox.size", () => inbox.Bytes, "By", "What that takes up.");
         if (link is not null)

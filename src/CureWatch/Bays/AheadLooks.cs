@@ -43,14 +43,15 @@ internal static class AheadLooks
             return [];
         }
 
-        BayAhead? ahead = isWatched ? LookAhead.Of(shop, bay) : null;
-        return isWatched && ahead is null ? [] : Told(shop, bay with { Ahead = ahead });
+        var present = new Present(shop, shop.Now);
+        BayAhead? ahead = isWatched ? LookAhead.Of(shop, present, bay) : null;
+        return isWatched && ahead is null ? [] : Told(shop, present, bay with { Ahead = ahead });
     }
 
     /// <summary>Whether a coat may have to stay dry for longer than was known then.</summary>
     private static bool IsToldSince(Shop shop, BayState bay, DateTimeOffset at) => bay.Jobs.Any(job => shop.Jobs[job].Told is [.., var last] && last.ReportedAt > at);
 
-    private static IEnumerable<ShopEvent> Told(Shop shop, BayState bay)
+    private static IEnumerable<ShopEvent> Told(Shop shop, Present present, BayState bay)
     {
         yield return new ShopEvent.BayForeseen(bay.Plan.Bay, bay.Ahead);
         Shop foreseen = Evolution.Evolve(shop, new ShopEvent.BayForeseen(bay.Plan.Bay, bay.Ahead));
@@ -66,7 +67,7 @@ internal static class AheadLooks
             }
         }
 
-        foreach (ShopEvent told in Watchman.Look(foreseen, SubjectOf(bay, WarningKind.OutdoorWets), OutdoorsWetBy(shop, bay) ?? Nothing, default))
+        foreach (ShopEvent told in Watchman.Look(foreseen, SubjectOf(bay, WarningKind.OutdoorWets), OutdoorsWetBy(shop, present, bay) ?? Nothing, default))
         {
             yield return told;
         }
@@ -109,8 +110,8 @@ internal static class AheadLooks
         && AheadScene.LastLockUp(shop.Plan.Hours, shop.Now) <= at;
 
     /// <summary>How far the coldest panel is below where the air outdoors condenses [K]; null where nobody measures one of them.</summary>
-    private static double? OutdoorsWetBy(Shop shop, BayState bay) =>
-        bay.Ahead is not null && AheadScene.OutdoorsOf(shop) is { } outdoors && BayAir.Of(new Present(shop, shop.Now), bay, Place.Outside)?.ColdestKelvins is { } coldest
+    private static double? OutdoorsWetBy(Shop shop, Present present, BayState bay) =>
+        bay.Ahead is not null && AheadScene.OutdoorsOf(shop) is { } outdoors && BayAir.Of(present, bay, Place.Outside)?.ColdestKelvins is { } coldest
             ? CondensationTemperature.OfPressure(outdoors.VapourPressurePa).Kelvins - coldest
             : null;
 }

@@ -140,7 +140,7 @@ public sealed record ArrivalReport(string Job, DateTimeOffset At, ImmutableArray
     {
         if (!airs.TryGetValue((point.Bay, point.Air), out IReadOnlyList<ClimateSegment>? air))
         {
-            air = ClimateTrack.Blank.Provisional(new Watch(point.WatchIn(shop.Bays[point.Bay]).Air, []), shop.Now);
+            air = ClimateTrack.Blank.Provisional(new Watch(point.AirIn(shop.Bays[point.Bay]), []), shop.Now);
             airs.Add((point.Bay, point.Air), air);
         }
 

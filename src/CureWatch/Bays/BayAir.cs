@@ -38,7 +38,7 @@ public sealed record BayAir(
 
     /// <summary>Looks at a bay, or at a place in it that has its own air.</summary>
     /// <param name="present">The shop at its present.</param>
-    /// <param name="bay">The bay, one of the shop's.</param>
+    /// <param name="bay">The bay, with the probes and climates it has in that shop.</param>
     /// <param name="place">The place that stands for the air.</param>
     /// <returns>The air; null where no air probe was heard in time.</returns>
     public static BayAir? Of(Present present, BayState bay, Place place) => Measured(bay, place, present.Now) switch

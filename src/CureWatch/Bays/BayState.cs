@@ -21,13 +21,13 @@ public sealed record BayState(
     ImmutableSortedDictionary<Subject, Alarm> Alarms,
     ImmutableSortedSet<string> Jobs)
 {
-    private ClimatesAtRest? _rest;
+    private ClimatesTogether? _together;
 
-    /// <summary>The climates that a coat is, or was, exposed to here.</summary>
+    /// <summary>The climates that a coat is, or was, exposed to here; with others, what is known of them together is found anew.</summary>
     public ImmutableDictionary<WatchPoint, WatchedClimate> Climates
     {
         get;
-        init => (field, _rest) = (value, null);
+        init => (field, _together) = (value, null);
     } = Climates;
 
     /// <summary>The living coats in it about which something can still change, product by product.</summary>
@@ -156,10 +156,10 @@ public sealed record BayState(
         return -1;
     }
 
-    /// <summary>What is known of all its climates at once.</summary>
-    /// <param name="now">The present, not before any that was asked for.</param>
+    /// <summary>What is known of all its climates together.</summary>
+    /// <param name="now">The shop's present: whoever folds asks, of a bay that nobody else has yet, so that it is found for no later one.</param>
     /// <returns>What is known, from the first present on that was asked for.</returns>
-    internal ClimatesAtRest RestAt(DateTimeOffset now) => _rest ??= ClimatesAtRest.Of(Climates, now);
+    internal ClimatesTogether Together(DateTimeOffset now) => _together ??= ClimatesTogether.Of(Climates, now);
 
     /// <summary>The bay, filed where the agenda finds it in time.</summary>
     /// <param name="now">The present: what is filed for later than it, and no later than it falls due, stays there, unless that is nearer than half-way.</param>

@@ -104,7 +104,7 @@ internal static class Hearing
         BayState heard = bay with { Logs = logs, ReadingsToTidy = bay.ReadingsToTidy - 1 };
         heard = wasMissing && log.Probe.Measures == Measures.Panel ? Confirm(shop, heard, before) : heard;
         heard = IsSettled(shop, heard, index, changedFrom) ? heard with { Backlog = Backlog.With(bay.Backlog, changedFrom, shop.Now) }
-            : log.IsLook && heard.RestAt(shop.Now).FollowAt <= shop.Now ? heard with { Climates = Follow(shop, heard, DateTimeOffset.MaxValue) } // nothing that is settled changes
+            : log.IsLook && heard.Together(shop.Now).LookAt <= shop.Now ? heard with { Climates = Follow(shop, heard, DateTimeOffset.MaxValue) } // nothing that is settled changes
             : heard;
         heard = HourlyClimate.Hear(shop, heard);
         heard = log.IsLook ? ProbeTwins.Compare(heard, index, bay.Logs[index]) : heard;
@@ -114,7 +114,7 @@ internal static class Hearing
     /// <summary>Whether anything after an instant is settled that a probe tells of.</summary>
     private static bool IsSettled(Shop shop, BayState bay, int probe, DateTimeOffset instant)
     {
-        if (!(bay.RestAt(shop.Now).SettledTo > instant))
+        if (!(bay.Together(shop.Now).SettledTo > instant))
         {
             return false;
         }

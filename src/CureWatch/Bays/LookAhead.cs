@@ -46,11 +46,11 @@ internal sealed class LookAhead
 
     /// <summary>Looks.</summary>
     /// <param name="shop">The shop.</param>
+    /// <param name="present">The same at its present.</param>
     /// <param name="bay">The bay.</param>
     /// <returns>What is expected; null while no air probe is heard.</returns>
-    public static BayAhead? Of(Shop shop, BayState bay)
+    public static BayAhead? Of(Shop shop, Present present, BayState bay)
     {
-        var present = new Present(shop, shop.Now);
         if (AheadScene.Of(shop, present, bay) is not { } now)
         {
             return null;

@@ -14,7 +14,7 @@ namespace CureWatch.Bays;
 public sealed class Present(Shop shop, DateTimeOffset now)
 {
     private readonly Dictionary<WatchPoint, (WatchedClimate? Climate, IReadOnlyList<ClimateSegment> Provisional)> _followed = [];
-    private readonly Dictionary<string, Watches> _bays = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, Watches> _watchesIn = new(StringComparer.Ordinal);
     private readonly Dictionary<WatchPoint, Watch> _watches = [];
     private readonly Dictionary<WatchPoint, Exposure?> _exposures = [];
     private readonly Dictionary<WatchPoint, double?> _hottest = [];
@@ -179,7 +179,7 @@ public sealed class Present(Shop shop, DateTimeOffset now)
 
     internal Watch WatchAt(WatchPoint point) => _watches.TryGetValue(point, out Watch? watch) ? watch : _watches[point] = WatchesIn(point.Bay).Of(point);
 
-    private Watches WatchesIn(string bay) => _bays.TryGetValue(bay, out Watches? watches) ? watches : _bays[bay] = new Watches(shop, shop.Bays[bay]);
+    private Watches WatchesIn(string bay) => _watchesIn.TryGetValue(bay, out Watches? watches) ? watches : _watchesIn[bay] = new Watches(shop, shop.Bays[bay]);
 
     private Outlook? OutlookAt(WatchPoint point, RateLaw law, bool isLit)
     {

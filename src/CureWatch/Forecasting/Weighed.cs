@@ -12,19 +12,18 @@ internal static class Weighed
     /// <param name="share">The share, 0 to 1.</param>
     public static double Quantile(IEnumerable<(double Number, double Weight)> numbers, double share)
     {
-        (double Number, double Weight)[] all = [.. numbers];
-        double[] sorted = Array.ConvertAll(all, n => n.Number), weights = Array.ConvertAll(all, n => n.Weight);
-        Array.Sort(sorted, weights);
-        double left = weights.Sum() * share;
-        for (int i = 0; i < sorted.Length; i++)
+        (double Number, double Weight)[] sorted = [.. numbers];
+        Array.Sort(sorted); // by weight where numbers are alike, so that no runtime sums them up in another order
+        double left = sorted.Sum(n => n.Weight) * share;
+        foreach ((double number, double weight) in sorted)
         {
-            left -= weights[i];
+            left -= weight;
             if (left <= 0)
             {
-                return sorted[i];
+                return number;
             }
         }
 
-        return sorted[^1];
+        return sorted[^1].Number;
     }
 }

@@ -4,23 +4,23 @@ namespace CureWatch.Bays;
 
 /// <summary>What is known of all climates of a bay at once, so that most readings need not look at each of them.</summary>
 /// <param name="SettledTo">Up to when the furthest of them is settled; null where none is.</param>
-/// <param name="FollowAt">From when on one of them has to be followed, while no reading changes what is settled.</param>
-internal sealed record ClimatesAtRest(DateTimeOffset? SettledTo, DateTimeOffset FollowAt)
+/// <param name="LookAt">From when on each has to be looked at, since one of them may have to be followed, while no reading changes what is settled.</param>
+internal sealed record ClimatesTogether(DateTimeOffset? SettledTo, DateTimeOffset LookAt)
 {
     /// <summary>Looks at each.</summary>
     /// <param name="climates">The climates.</param>
     /// <param name="now">The present: it holds from then on, until one of them changes.</param>
     /// <returns>What is known of them.</returns>
-    public static ClimatesAtRest Of(ImmutableDictionary<WatchPoint, WatchedClimate> climates, DateTimeOffset now)
+    public static ClimatesTogether Of(ImmutableDictionary<WatchPoint, WatchedClimate> climates, DateTimeOffset now)
     {
         DateTimeOffset? settledTo = null;
-        DateTimeOffset followAt = DateTimeOffset.MaxValue;
+        DateTimeOffset lookAt = DateTimeOffset.MaxValue;
         foreach (WatchedClimate climate in climates.Values)
         {
             settledTo = settledTo >= climate.Track.SettledTo ? settledTo : climate.Track.SettledTo ?? settledTo;
-            followAt = climate.FollowAt(now) is var at && at < followAt ? at : followAt;
+            lookAt = climate.FollowAt(now) is var at && at < lookAt ? at : lookAt;
         }
 
-        return new ClimatesAtRest(settledTo, followAt);
+        return new ClimatesTogether(settledTo, lookAt);
     }
 }
