@@ -35,4 +35,23 @@ public sealed class OutputLaneTests
             throw isBrokerAway ? new BrokerAwayException() : new IOException("The broker did not take it.");
         }
     }
+
+    // A service that is stopped while it starts does not first work out all that is retained.
+    [Fact]
+    public async Task Lane_ThatIsToldToEnd_WorksNothingOut()
+    {
+        int published = 0;
+        using var ended = new CancellationTokenSource();
+        using var lane = new OutputLane(new FakeTimeProvider(), PublishAsync, restPerWork: 0, restInCrowd: 0, new ToldLog<Outputs>());
+        lane.Marks.AddAll(isForgotten: true);
+        await ended.CancelAsync();
+        await Assert.ThrowsAnyAsync<OperationCanceledException>(() => lane.RunAsync(ended.Token));
+        Assert.Equal(0, published);
+
+        Task PublishAsync(Marked marked, CancellationToken cancelled)
+        {
+            published++;
+            return Task.CompletedTask;
+        }
+    }
 }

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using CureWatch.Bays;
 using CureWatch.Curing;
 using CureWatch.Panels;
@@ -128,6 +129,28 @@ public class RestingClimateTests
 
         IEnumerable<ClimateSegment> GapsIn(ClimateTrack track) =>
             SegmentsOf(track).Where(s => s.Unseen is not null && s.Start > TestShop.At(Cured - 12) && s.End <= climate.Track.SettledTo);
+    }
+
+    // What is known of all climates together must never say "not yet" of one that has to be followed, however far behind it was when it was asked first.
+    [Fact]
+    public void ClimatesTogether_AreLookedAtBeforeOneHasToBeFollowed()
+    {
+        TestShop shop = Shop(isFirstOn: true, isPanelRead: false);
+        int rested = 0;
+        for (int minute = 64; minute < Cured * 60; minute++)
+        {
+            (double c, double pct) = Swinging(minute / 60.0);
+            shop.Read(minute / 60.0, c, pct);
+            ImmutableDictionary<WatchPoint, WatchedClimate> climates = shop.Shop.Bays["bay-1"].Climates;
+            var together = ClimatesTogether.Of(climates, shop.Shop.Now);
+            Assert.Equal(climates.Values.Max(c => c.Track.SettledTo), together.SettledTo);
+            Assert.All(
+                Enumerable.Range(0, 300).Select(m => shop.Shop.Now.AddMinutes(m)).Where(t => climates.Values.Any(c => c.HasToFollow(DateTimeOffset.MaxValue, t))),
+                t => Assert.True(together.LookAt <= t, $"{t} of {together.LookAt}"));
+            rested += together.LookAt > shop.Shop.Now ? 1 : 0;
+        }
+
+        Assert.InRange(rested, 600, Cured * 60);
     }
 
     private static bool IsSame(Window a, Window b, TimeSpan within) =>
