@@ -30,7 +30,8 @@ public sealed class Chromium : IAsyncLifetime
     /// <param name="isDark">Whether the person has it dark.</param>
     /// <param name="hasScript">Whether pages may run scripts.</param>
     /// <param name="language">The language the browser asks for.</param>
-    public async Task<IPage> OpenAsync(Uri shop, int width = 360, bool isDark = false, bool hasScript = true, string language = "en-GB")
+    /// <param name="hasWorker">Whether pages may be put aside; where a test answers in the service's stead they must not: what goes by the worker, it never sees.</param>
+    public async Task<IPage> OpenAsync(Uri shop, int width = 360, bool isDark = false, bool hasScript = true, string language = "en-GB", bool hasWorker = true)
     {
         Assert.SkipWhen(_browser is null, $"no browser on this machine: none of {string.Join(", ", Names)} is in the PATH");
         IBrowserContext window = await _browser.NewContextAsync(new BrowserNewContextOptions
@@ -41,6 +42,7 @@ public sealed class Chromium : IAsyncLifetime
             ReducedMotion = ReducedMotion.Reduce,
             JavaScriptEnabled = hasScript,
             Locale = language,
+            ServiceWorkers = hasWorker ? ServiceWorkerPolicy.Allow : ServiceWorkerPolicy.Block,
         });
         return await window.NewPageAsync();
     }

@@ -43,7 +43,7 @@ public class PhoneTests(Chromium browser)
     public async Task CarOfWhichNothingIsTaken_HoldsUpNoOther()
     {
         await using ServedShop shop = await ShopAtWork.OpenAsync();
-        IPage page = await browser.OpenAsync(shop.Address);
+        IPage page = await browser.OpenAsync(shop.Address, hasWorker: false);
         await page.RouteAsync("**/jobs/other/taps", tap => tap.FulfillAsync(new RouteFulfillOptions { Status = 503 }));
         await page.GotoAsync($"/bay/bay-1/jobs/{ShopAtWork.Job}/more");
         await page.EvaluateAsync(
@@ -130,7 +130,7 @@ public class PhoneTests(Chromium browser)
     public async Task FirstWipe_IsThereAgain_WhenItsCoatIsTakenBackOrRefused()
     {
         await using ServedShop shop = await ShopAtWork.OpenWipedAsync();
-        IPage page = await browser.OpenAsync(shop.Address);
+        IPage page = await browser.OpenAsync(shop.Address, hasWorker: false);
         await page.RouteAsync("**/api/v1/live", live => live.AbortAsync()); // each beat would set the page's clock to the shop's, which stands
         await page.GotoAsync($"/bay/bay-1/jobs/{ShopAtWork.Job}");
         ILocator next = page.Locator("section[aria-label=Next]"), first = next.Locator("[data-first]"), applied = next.Locator("button[value=applied]");
@@ -163,7 +163,7 @@ public class PhoneTests(Chromium browser)
     public async Task WhatWasFilledIn_IsOfferedAgain_WhenItsTapIsRefused_FromAnyPageOfTheCar()
     {
         await using ServedShop shop = await ShopAtWork.OpenAsync();
-        IPage page = await browser.OpenAsync(shop.Address);
+        IPage page = await browser.OpenAsync(shop.Address, hasWorker: false);
         await page.GotoAsync($"/bay/bay-1/jobs/{ShopAtWork.Job}/more");
         ILocator spot = page.Locator("#spot"), waiting = page.Locator("#waiting");
         await page.RouteAsync("**/api/v1/live", live => live.AbortAsync()); // each beat would set the page's clock to the shop's, which stands

@@ -66,7 +66,7 @@ public sealed class PhotoTests(Chromium browser) : IDisposable
     public async Task Photo_ThatAHangingServiceNeverAnswers_IsSaidNotToBeKept_AndCanBeSentAgain()
     {
         await using ServedShop shop = await ShopAtWork.OpenAsync();
-        IPage page = await browser.OpenAsync(shop.Address);
+        IPage page = await browser.OpenAsync(shop.Address, hasWorker: false);
         await page.GotoAsync(Car);
         await page.EvaluateAsync("() => { window.usual = AbortSignal.timeout; AbortSignal.timeout = limit => window.usual.call(AbortSignal, limit / 60); }");
         await page.RouteAsync("**/photos", _ => Task.CompletedTask);
