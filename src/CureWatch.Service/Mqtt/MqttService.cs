@@ -9,9 +9,9 @@ internal sealed class MqttService(MqttSettings settings, Outputs outputs, CatchU
     /// <summary>A broker that is gone must not hold up the end. Source (choice).</summary>
     private static readonly TimeSpan Patience = TimeSpan.FromSeconds(2);
 
-    private readonly CancellationTokenSource _closing = new(), _leaving = new();
+    private readonly CancellationTokenSource _endPublishing = new(), _endLink = new();
     private EmbeddedBroker? _embedded;
-    private Task _published = Task.CompletedTask, _linked = Task.CompletedTask;
+    private Task _publishing = Task.CompletedTask, _linking = Task.CompletedTask;
     private bool _isOpen;
 
     /// <summary>Where clients reach the broker, once it is started.</summary>
@@ -33,23 +33,23 @@ internal sealed class MqttService(MqttSettings settings, Outputs outputs, CatchU
             BrokerLink link = services.GetRequiredService<BrokerLink>();
             link.Opened += outputs.Refresh;
             link.Found += outputs.Find;
-            _linked = link.RunAsync(_leaving.Token);
+            _linking = link.RunAsync(_endLink.Token);
         }
 
-        _published = outputs.RunAsync(_closing.Token);
+        _publishing = outputs.RunAsync(_endPublishing.Token);
         _isOpen = true;
     }
 
     public async Task StopAsync(CancellationToken cancellationToken)
     {
         await catchUp.DisposeAsync().ConfigureAwait(false);
-        await EndAsync(_closing, _published).ConfigureAwait(false); // nothing says that the shop is there once it has signed off
+        await EndAsync(_endPublishing, _publishing).ConfigureAwait(false); // nothing says that the shop is there once it has signed off
         if (_isOpen)
         {
             await SignOffAsync().ConfigureAwait(false);
         }
 
-        await EndAsync(_leaving, _linked).ConfigureAwait(false);
+        await EndAsync(_endLink, _linking).ConfigureAwait(false);
         if (_embedded is not null)
         {
             await _embedded.StopAsync().ConfigureAwait(false);
@@ -58,8 +58,8 @@ internal sealed class MqttService(MqttSettings settings, Outputs outputs, CatchU
 
     public void Dispose()
     {
-        _closing.Dispose();
-        _leaving.Dispose();
+        _endPublishing.Dispose();
+        _endLink.Dispose();
     }
 
     private static async Task EndAsync(CancellationTokenSource cancellation, Task running)

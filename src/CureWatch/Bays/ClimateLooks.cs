@@ -41,6 +41,7 @@ public static class ClimateLooks
             return !bay.IsWet(place) && BayAir.Measured(bay, place, shop.Now)?.WetByKelvins >= 0 ? [Began(shop, place, raw)] : [];
         }
 
+        // Most bays have nothing to look at at most times: these are spared the present, and model no panel.
         Present? present = bay.Open.IsEmpty && bay.Alarms.IsEmpty ? null : new Present(shop, shop.Now);
         if ((present is null ? BayAir.Measured(bay, place, shop.Now) : BayAir.Of(present, bay, place)) is not { } air)
         {

@@ -124,6 +124,7 @@ public static class Evolution
 
     private static Shop UseLaws(Shop shop, JobState job)
     {
+        var present = new Present(shop, shop.Now); // laws change nothing of what the probes say
         foreach (SurfaceStory story in job.Stories)
         {
             ImmutableArray<Coat> living = [.. story.Living];
@@ -138,7 +139,7 @@ public static class Evolution
             {
                 BayState bay = shop.Bays[point.Bay];
                 WatchedClimate climate = bay.Climates.GetValueOrDefault(point) ?? HeatTold.Begin(bay, point);
-                climate = climate.Extend(point.WatchIn(shop, bay), shop.Now, shop.Now).Use(laws, from);
+                climate = climate.Extend(present.WatchAt(point), shop.Now, shop.Now).Use(laws, from);
                 shop = shop.With(bay with { Climates = bay.Climates.SetItem(point, climate) });
             }
         }

@@ -58,12 +58,6 @@ public sealed record WatchPoint(string Bay, Place Place, Material Material, Mate
     /// <returns>The watch.</returns>
     public Watch WatchIn(BayState bay) => WatchIn(bay, AirIn(bay), HallIn(bay));
 
-    /// <summary>The same where other bays measure outdoors and this one does not: what is outdoors is outdoors for every bay.</summary>
-    /// <param name="shop">The shop.</param>
-    /// <param name="bay">The bay as it is now.</param>
-    /// <returns>The watch.</returns>
-    internal Watch WatchIn(Shop shop, BayState bay) => WatchIn(bay, AirIn(bay), HallIn(shop, bay));
-
     /// <summary>The same with air and surroundings that other points share.</summary>
     /// <param name="bay">The bay as it is now.</param>
     /// <param name="air">Its <see cref="AirIn"/>.</param>
