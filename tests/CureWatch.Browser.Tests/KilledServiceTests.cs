@@ -1,3 +1,4 @@
+using System.Text.Json;
 using CureWatch.Curing;
 using Microsoft.Playwright;
 
@@ -34,17 +35,8 @@ public class KilledServiceTests(Chromium browser)
         using ShopProcess shop = await ShopProcess.OpenAsync();
         IPage page = await browser.OpenAsync(shop.Board);
         await page.GotoAsync($"{ShopProcess.Car}/more");
-        await PutAsideAsync(page);
-        await page.WaitForFunctionAsync( // again and again: while it is put aside once more, there is none for a moment
-            """
-            async () => {
-              const kept = await (await caches.open("curewatch-bay")).match(location.href, { ignoreVary: true });
-              sessionStorage.setItem("old", await kept?.text() ?? "");
-              return kept !== undefined;
-            }
-            """,
-            null,
-            new PageWaitForFunctionOptions { Timeout = Patience });
+        await Aside.WaitAsync(page);
+        string old = await Aside.DoAsync<string>(page, "return (await inStore(entries => entries.get(location.pathname))).body;");
         foreach (string did in new[] { "wetted", "dried" })
         {
             await page.EvaluateAsync($"document.querySelector('#water button[value={did}]').click()");
@@ -52,13 +44,11 @@ public class KilledServiceTests(Chromium browser)
         }
 
         await shop.KillAsync();
-        await page.EvaluateAsync(
-            """
-            async () => {
-              const store = await caches.open("curewatch-bay");
-              await store.delete(location.href, { ignoreVary: true });
-              await store.put(location.href, new Response(sessionStorage.getItem("old"), { headers: { "Content-Type": "text/html; charset=utf-8" } }));
-            }
+        await Aside.DoAsync<object>(
+            page,
+            $$"""
+            const entry = await inStore(entries => entries.get(location.pathname));
+            await inStore(entries => entries.put({ ...entry, body: {{JsonSerializer.Serialize(old)}} }));
             """);
         await page.ReloadAsync(new PageReloadOptions { Timeout = Patience });
         await page.WaitForFunctionAsync(
@@ -79,7 +69,7 @@ public class KilledServiceTests(Chromium browser)
         using ShopProcess shop = await ShopProcess.OpenAsync();
         IPage page = await browser.OpenAsync(shop.Board);
         await page.GotoAsync($"{ShopProcess.Car}/more");
-        await PutAsideAsync(page);
+        await Aside.WaitAsync(page);
         for (int round = 0; round < rounds; round++)
         {
             await MeetAsync(shop, page, dice, (Mishap)dice.Next(Enum.GetValues<Mishap>().Length));
@@ -169,15 +159,4 @@ public class KilledServiceTests(Chromium browser)
         "() => !Object.keys(localStorage).some(key => key.startsWith('curewatch-tap:'))", null, new PageWaitForFunctionOptions { Timeout = Patience });
 
     private static Task PassAsync(double seconds) => Task.Delay(TimeSpan.FromSeconds(seconds), TimeProvider.System, TestContext.Current.CancellationToken);
-
-    /// <summary>Waits until the phone has put the page it shows aside, with its scripts.</summary>
-    private static async Task PutAsideAsync(IPage page) => await page.WaitForFunctionAsync(
-        """
-        async () => {
-          const kept = (await (await caches.open("curewatch-bay")).keys()).map(request => request.url);
-          return [location.pathname, "board.css", "board.js", "phone.js", "queue.js", "clock.js", "wipes.js"].every(part => kept.some(url => url.endsWith(part)));
-        }
-        """,
-        null,
-        new PageWaitForFunctionOptions { Timeout = Patience });
 }

@@ -15,27 +15,53 @@ public class PutAsideTests(Chromium browser)
         await using ServedShop shop = await ShopAtWork.OpenAsync();
         IPage page = await browser.OpenAsync(shop.Address);
         await page.GotoAsync($"/bay/bay-1/jobs/{ShopAtWork.Job}/more");
-        await PutAsideAsync(page);
-        await page.EvaluateAsync(
+        await Aside.WaitAsync(page);
+        await Aside.DoAsync<object>(
+            page,
             """
-            async () => {
-              const store = await caches.open("curewatch-bay");
-              await store.put("/bay/old", new Response('<script src="/assets/old/phone.js"></script>'));
-              await store.put("/assets/old/phone.js", new Response(""));
-            }
+            await inStore(entries => {
+              entries.put({ path: "/bay/old", came: 1, version: "old", headers: [], body: '<script src="/assets/old/phone.js"></script>' });
+              entries.put({ path: "/assets/old/phone.js", version: "old", headers: [], body: "" });
+            });
             """);
-        await page.WaitForFunctionAsync( // again and again: what is still being put aside may bring the style back before it is fetched
+        await Aside.WaitAsync( // again and again: what is still being put aside may bring the style back before it is fetched
+            page,
             """
-            async () => {
-              const store = await caches.open("curewatch-bay");
-              const style = document.querySelector("link[href$='board.css']").href;
-              await store.delete(style);
-              await fetch(style);
-              const kept = (await store.keys()).map(request => new URL(request.url).pathname);
-              return kept.some(path => path.endsWith("/more")) && !kept.some(path => path.includes("old"));
+            const style = document.querySelector("link[href$='board.css']").href;
+            await inStore(entries => entries.delete(new URL(style).pathname));
+            await fetch(style);
+            const kept = await inStore(entries => entries.getAllKeys());
+            return kept.some(path => path.endsWith("/more")) && !kept.some(path => path.includes("old"));
+            """);
+    }
+
+    // The service may go at any moment of it.
+    [Fact]
+    public async Task PageThatIsPutAsideAgain_IsThereMeanwhile()
+    {
+        await using ServedShop shop = await ShopAtWork.OpenAsync();
+        IPage page = await browser.OpenAsync(shop.Address);
+        await page.GotoAsync($"/bay/bay-1/jobs/{ShopAtWork.Job}/more");
+        await Aside.WaitAsync(page);
+        int gaps = await Aside.DoAsync<int>(
+            page,
+            """
+            await navigator.serviceWorker.ready;
+            let gaps = 0, isOver = false;
+            const watched = (async () => {
+              while (!isOver) {
+                const [kept] = await Promise.all([inStore(entries => entries.get(location.pathname)), inStore(entries => entries.getAll())]);
+                gaps += kept === undefined;
+              }
+            })();
+            for (let again = 0; again < 30; again++) {
+              await fetch(location.href);
             }
-            """,
-            options: new PageWaitForFunctionOptions { Timeout = Patience });
+            isOver = true;
+            await watched;
+            return gaps;
+            """);
+        Assert.Equal(0, gaps);
     }
 
     [Fact]
@@ -46,7 +72,7 @@ public class PutAsideTests(Chromium browser)
         await page.GotoAsync("/set-up");
         await FirstManager.BecomeAsync(page, shop);
         await page.GotoAsync("/bay");
-        await PutAsideAsync(page);
+        await Aside.WaitAsync(page);
         await shop.DisposeAsync();
         await page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { NameRegex = new("^Sign out") }).ClickAsync();
         await Assertions.Expect(page.GetByRole(AriaRole.Heading)).ToHaveTextAsync("You are still signed in");
@@ -58,15 +84,10 @@ public class PutAsideTests(Chromium browser)
         ServedShop shop = await ShopAtWork.OpenAsync();
         IPage page = await browser.OpenAsync(shop.Address);
         await page.GotoAsync($"/bay/bay-1/jobs/{ShopAtWork.Job}/more");
-        await PutAsideAsync(page);
+        await Aside.WaitAsync(page);
         await shop.DisposeAsync();
 
-        // The page may be asking for itself as the service goes: whoever sees nothing opens it once more.
-        for (int tries = 0; tries < 5 && (tries == 0 || await page.Locator(".lost").CountAsync() == 0); tries++)
-        {
-            await page.ReloadAsync();
-        }
-
+        await page.ReloadAsync();
         await Assertions.Expect(page.Locator(".lost")).ToBeVisibleAsync(new LocatorAssertionsToBeVisibleOptions { Timeout = Patience });
         await page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { NameRegex = new("^Got wet") }).First.ClickAsync();
         await Assertions.Expect(page.Locator("#waiting")).ToContainTextAsync("Got wet");
@@ -82,7 +103,7 @@ public class PutAsideTests(Chromium browser)
         IPage page = await browser.OpenAsync(shop.Address);
         string car = $"/bay/bay-1/jobs/{ShopAtWork.Job}";
         await page.GotoAsync(car);
-        await PutAsideAsync(page);
+        await Aside.WaitAsync(page);
         await shop.DisposeAsync();
         await page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { Name = "Deutsch" }).ClickAsync();
         await Assertions.Expect(page.GetByText("What this phone has shown before is still there.")).ToBeVisibleAsync(
@@ -99,7 +120,7 @@ public class PutAsideTests(Chromium browser)
         ServedShop shop = await ShopAtWork.OpenAsync();
         IPage page = await browser.OpenAsync(shop.Address);
         await page.GotoAsync($"/bay/bay-1/jobs/{ShopAtWork.Job}");
-        await PutAsideAsync(page);
+        await Aside.WaitAsync(page);
         await page.GotoAsync($"/bay/bay-1/jobs/{ShopAtWork.Job}/card");
         await shop.DisposeAsync();
         await page.ReloadAsync();
@@ -108,27 +129,16 @@ public class PutAsideTests(Chromium browser)
     }
 
     [Fact]
-    public async Task PhoneThatIsSignedOut_HasPutNothingAside()
+    public async Task PhoneThatIsSignedOut_HasNoPageLeft()
     {
         await using ServedShop shop = await ServedShop.OpenWithPeopleAsync();
         IPage page = await browser.OpenAsync(shop.Address);
         await page.GotoAsync("/set-up");
         await FirstManager.BecomeAsync(page, shop);
         await page.GotoAsync("/bay");
-        await PutAsideAsync(page);
+        await Aside.WaitAsync(page);
         await page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { NameRegex = new("^Sign out") }).ClickAsync();
         await page.WaitForURLAsync("**/sign-in**");
-        await page.WaitForFunctionAsync("async () => (await caches.keys()).length === 0", null, new PageWaitForFunctionOptions { Timeout = Patience });
+        await Aside.WaitAsync(page, "return (await inStore(entries => entries.index('came').count())) === 0;");
     }
-
-    /// <summary>Waits until the phone has put the page it shows aside, with what it is made of.</summary>
-    private static async Task PutAsideAsync(IPage page) => await page.WaitForFunctionAsync(
-        """
-        async () => {
-          const kept = (await (await caches.open("curewatch-bay")).keys()).map(request => request.url);
-          return [location.pathname, "board.css", "board.js", "phone.js", "queue.js"].every(part => kept.some(url => url.endsWith(part)));
-        }
-        """,
-        null,
-        new PageWaitForFunctionOptions { Timeout = Patience });
 }

@@ -3,7 +3,7 @@ import { spoken } from "./tongue.js";
 // Has the phone put its pages aside, so that they open without the service. Browsers allow it by HTTPS, and on the service's own computer.
 
 // What is shown instead of an answer while the service is away: the worker that shows it has no page to read its language from.
-async function putAnswerAside(path, tab, heading, words) {
+function inWords(path, tab, heading, words) {
   const page = document.implementation.createHTMLDocument(tab);
   page.documentElement.lang = document.documentElement.lang;
   const [title, text, line, link] = ["h1", "p", "p", "a"].map(name => page.createElement(name));
@@ -17,25 +17,25 @@ async function putAnswerAside(path, tab, heading, words) {
   meta.content = "width=device-width";
   page.head.append(meta);
   page.body.append(title, text, line);
-  const html = `<!DOCTYPE html>${page.documentElement.outerHTML}`;
-  const kept = await caches.open("curewatch-bay");
-  await kept.put(path, new Response(html, { status: 503, headers: { "Content-Type": "text/html; charset=utf-8" } }));
+  return { path, html: `<!DOCTYPE html>${page.documentElement.outerHTML}` };
 }
 
 async function putAside() {
   await navigator.serviceWorker.register("/worker.js");
   const { active } = await navigator.serviceWorker.ready;
   const assets = performance.getEntriesByType("resource").map(entry => entry.name).filter(name => new URL(name).pathname.startsWith("/assets/"));
-  active.postMessage([location.href, ...assets]);
-  await putAnswerAside(
-    "/unknown", spoken("The service is away"), spoken("The service does not answer"),
-    spoken("This phone has not shown this page before, so there is nothing to show of it. Look at the coats yourself."));
-  await putAnswerAside(
-    "/unchanged", spoken("Not known"), spoken("The service does not answer"),
-    spoken("Whether anything was changed is not known. What this phone has shown before is still there."));
-  await putAnswerAside(
-    "/still-in", spoken("Not signed out"), spoken("You are still signed in"),
-    spoken("The service does not answer, so nobody was signed out. Keep the phone by you, and sign out again once it answers."));
+  const words = [
+    inWords(
+      "/unknown", spoken("The service is away"), spoken("The service does not answer"),
+      spoken("This phone has not shown this page before, so there is nothing to show of it. Look at the coats yourself.")),
+    inWords(
+      "/unchanged", spoken("Not known"), spoken("The service does not answer"),
+      spoken("Whether anything was changed is not known. What this phone has shown before is still there.")),
+    inWords(
+      "/still-in", spoken("Not signed out"), spoken("You are still signed in"),
+      spoken("The service does not answer, so nobody was signed out. Keep the phone by you, and sign out again once it answers.")),
+  ];
+  active.postMessage({ addresses: [location.href, ...assets], words });
 }
 
 if ("serviceWorker" in navigator) {

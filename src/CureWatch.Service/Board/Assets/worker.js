@@ -1,7 +1,6 @@
 // Puts aside what a phone in the bay has seen: without the service its pages open as they were, marked with when that was. Nothing that is not of the
 // bay is kept, and nothing outlives a signing out, or another language: whoever takes the phone next sees none of it.
 
-const store = "curewatch-bay";
 const most = 40;        // pages; the oldest goes first
 const patience = 8000;  // a service that is stalled is as good as away
 
@@ -13,8 +12,12 @@ const isKept = path => isBay(path) && !path.endsWith("/start") && !path.endsWith
 const pathOf = request => new URL(request.url).pathname;
 
 self.addEventListener("install", () => self.skipWaiting());
-self.addEventListener("activate", event => event.waitUntil(self.clients.claim()));
-self.addEventListener("message", event => event.waitUntil(Promise.allSettled(event.data.map(address => answer(new Request(address))))));
+self.addEventListener("activate", event => event.waitUntil(Promise.all([
+  self.clients.claim(),
+  caches.delete("curewatch-bay"), // where versions before this one kept pages
+])));
+self.addEventListener("message", event => event.waitUntil(Promise.allSettled(
+  [...event.data.addresses.map(address => answer(new Request(address))), putWordsAside(event.data.words)])));
 self.addEventListener("fetch", event => {
   const path = pathOf(event.request);
   if (path === "/sign-in" || path === "/sign-out" || path === "/tongue") {
@@ -25,6 +28,38 @@ self.addEventListener("fetch", event => {
 });
 
 const answer = request => isAsset(pathOf(request)) ? asset(request) : page(request);
+
+// A database, for its entries are there whole or not at all: a browser that puts another page in the place of one in its cache has neither for a moment.
+// Only pages have come at a time, and only pages and assets are of a version.
+const opened = () => new Promise((resolve, reject) => {
+  const request = indexedDB.open("curewatch-bay", 1);
+  request.onupgradeneeded = () => {
+    const entries = request.result.createObjectStore("aside", { keyPath: "path" });
+    entries.createIndex("came", "came");
+    entries.createIndex("version", "version");
+  };
+  request.onsuccess = () => resolve(request.result);
+  request.onerror = () => reject(request.error);
+});
+
+async function inStore(mode, work) {
+  const database = await opened();
+  try {
+    const transaction = database.transaction("aside", mode);
+    const asked = work(transaction.objectStore("aside"));
+    return await new Promise((resolve, reject) => {
+      transaction.oncomplete = () => resolve(asked?.result);
+      transaction.onabort = () => reject(transaction.error);
+    });
+  } finally {
+    database.close();
+  }
+}
+
+// A store that is full, or that a browser forbids, hides nothing that the service says.
+const known = path => inStore("readonly", entries => entries.get(path)).catch(() => undefined);
+const keep = (begun, work) => inStore("readwrite", entries => { if (begun === epoch) { work(entries); } }).catch(() => undefined);
+const responseOf = (entry, status = 200) => new Response(entry.body, { headers: entry.headers, status });
 
 // Another person or another language: what is kept goes once the service has said so, and with whoever signs out in any case.
 async function change(request, isSignOut) {
@@ -45,40 +80,37 @@ async function change(request, isSignOut) {
 
 function forget() {
   epoch++;
-  return caches.delete(store);
+  return inStore("readwrite", entries => entries.clear()).catch(() => undefined); // where there is no store, nothing is kept
 }
 
 async function asset(request) {
-  const begun = epoch;
-  const kept = await caches.open(store);
-  const known = await kept.match(request);
-  if (known) {
-    return known;
+  const [begun, path] = [epoch, pathOf(request)];
+  const kept = await known(path);
+  if (kept) {
+    return responseOf(kept);
   }
   const fresh = await fetch(request);
   if (fresh.ok) {
-    const version = pathOf(request).split("/")[2];
-    const others = (await kept.keys()).filter(key => isAsset(pathOf(key)) && pathOf(key).split("/")[2] !== version);
-    if (others.length > 0) {
-      await forgetPagesBut(version, kept);
-      await Promise.all(others.map(key => kept.delete(key)));
-    }
-    const copy = fresh.clone();
-    if (begun === epoch) {
-      await kept.put(request, copy);
-    }
+    const version = path.split("/")[2];
+    const body = await fresh.clone().arrayBuffer();
+    await keep(begun, entries => {
+      forgetBut(version, entries);
+      entries.put({ path, version, headers: [["Content-Type", fresh.headers.get("Content-Type")]], body });
+    });
   }
   return fresh;
 }
 
 // A page without its style and its script would keep no tap: it goes with them.
-async function forgetPagesBut(version, kept) {
-  for (const key of (await kept.keys()).filter(key => isBay(pathOf(key)))) {
-    const page = await kept.match(key);
-    if (page && !(await page.text()).includes(`/assets/${version}/`)) {
-      await kept.delete(key);
+function forgetBut(version, entries) {
+  entries.index("version").openKeyCursor().onsuccess = ({ target: { result: cursor } }) => {
+    if (cursor) {
+      if (cursor.key !== version) {
+        entries.delete(cursor.primaryKey);
+      }
+      cursor.continue();
     }
-  }
+  };
 }
 
 async function page(request) {
@@ -89,7 +121,7 @@ async function page(request) {
     const came = Date.now();
     if (fresh.ok && !fresh.redirected) {
       const text = await fresh.clone().text(); // what breaks off was not answered
-      await keep(request, fresh.headers, text, begun, came).catch(() => undefined); // a store that is full hides nothing that was
+      await putPageAside(pathOf(request), fresh.headers, text, begun, came);
     }
     return fresh;
   } catch (fault) {
@@ -97,15 +129,15 @@ async function page(request) {
     if (!isOpened) {
       throw fault;
     }
-    const known = await (await caches.open(store)).match(request.url, { ignoreSearch: true, ignoreVary: true });
-    return known ? new Response(await known.text(), { headers: known.headers }) : unknown();
+    const kept = await known(pathOf(request));
+    return kept ? responseOf(kept) : unknown();
   }
 }
 
 // In words, where a browser would only say that something failed: those that a page put aside in its language.
 async function inWords(path, tab, heading, text) {
-  const kept = await (await caches.open(store)).match(path);
-  return kept ?? new Response(
+  const kept = await known(path);
+  return kept ? responseOf(kept, 503) : new Response(
     `<!DOCTYPE html><html lang="en"><meta name="viewport" content="width=device-width"><title>${tab}</title><h1>${heading}</h1>
     <p>${text}</p><p><a href="/bay">To the bays</a></p>`,
     { status: 503, headers: { "Content-Type": "text/html; charset=utf-8" } });
@@ -123,15 +155,21 @@ const unchanged = () => inWords(
   "/unchanged", "Not known", "The service does not answer",
   "Whether anything was changed is not known. What this phone has shown before is still there.");
 
-async function keep(request, given, text, begun, came) {
-  const kept = await caches.open(store);
-  if (begun !== epoch || !isKept(pathOf(request))) {
+async function putPageAside(path, given, text, begun, came) {
+  if (!isKept(path)) {
     return;
   }
   const headers = new Headers(given);
   headers.delete("Content-Encoding");
-  const marked = text.replace("<html", `<html data-aside="${came}"`);
-  await kept.put(request.url, new Response(marked, { headers }));
-  const pages = (await kept.keys()).filter(key => isBay(pathOf(key)));
-  await Promise.all(pages.slice(0, Math.max(0, pages.length - most)).map(key => kept.delete(key)));
+  const body = text.replace("<html", `<html data-aside="${came}"`);
+  const version = text.match(/\/assets\/([^/"]+)\//)?.[1] ?? "";
+  await keep(begun, entries => {
+    entries.put({ path, came, version, headers: [...headers], body });
+    const pages = entries.index("came").getAllKeys();
+    pages.onsuccess = () => pages.result.slice(0, -most).forEach(oldest => entries.delete(oldest));
+  });
 }
+
+// What is shown instead of an answer while the service is away, in the language of the page that was shown last.
+const putWordsAside = words => keep(epoch, entries => words.forEach(
+  ({ path, html }) => entries.put({ path, headers: [["Content-Type", "text/html; charset=utf-8"]], body: html })));
