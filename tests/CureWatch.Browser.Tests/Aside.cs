@@ -6,19 +6,26 @@ namespace CureWatch.Browser.Tests;
 internal static class Aside
 {
     /// <summary>How long a busy machine may take over what is a matter of seconds [ms].</summary>
-    private const int Patience = 180_000;
+    public const int Patience = 180_000;
 
     /// <summary>Opens what is put aside: a store of entries by their path. Where there is none yet, none is made.</summary>
-    private const string Opened =
+    private const string StoreScript =
         """
         const inStore = work => new Promise((resolve, reject) => {
           const opening = indexedDB.open("curewatch-bay");
           opening.onupgradeneeded = () => opening.transaction.abort();
           opening.onerror = () => reject(opening.error);
           opening.onsuccess = () => {
-            const transaction = opening.result.transaction("aside", "readwrite");
-            const asked = work(transaction.objectStore("aside"));
-            transaction.oncomplete = () => { opening.result.close(); resolve(asked?.result); };
+            try {
+              const transaction = opening.result.transaction("aside", "readwrite");
+              const asked = work(transaction.objectStore("aside"));
+              transaction.oncomplete = () => resolve(asked?.result);
+              transaction.onabort = () => reject(transaction.error);
+            } catch (fault) {
+              reject(fault);
+            } finally {
+              opening.result.close(); // once that is done
+            }
           };
         });
         """;
@@ -32,7 +39,9 @@ internal static class Aside
         return ends.every(end => kept.some(path => path.endsWith(end)));
         """);
 
-    /// <summary>Waits until a script finds it so: asked again in the page, for a promise of anything counts as true to <see cref="IPage.WaitForFunctionAsync"/>.</summary>
+    /// <summary>
+    /// Waits until a script finds it so: asked again in the page, for a promise of anything counts as true to <see cref="IPage.WaitForFunctionAsync"/>.
+    /// </summary>
     /// <param name="page">The page.</param>
     /// <param name="script">What it does by <c>inStore(entries =&gt; request)</c>; it returns whether that is so.</param>
     public static Task WaitAsync(IPage page, string script) => DoAsync<bool>(
@@ -53,5 +62,5 @@ internal static class Aside
     /// <param name="page">The page.</param>
     /// <param name="script">What it does by <c>inStore(entries =&gt; request)</c>.</param>
     /// <returns>What it returns.</returns>
-    public static Task<T> DoAsync<T>(IPage page, string script) => page.EvaluateAsync<T>($"async () => {{ {Opened} {script} }}");
+    public static Task<T> DoAsync<T>(IPage page, string script) => page.EvaluateAsync<T>($"async () => {{ {StoreScript} {script} }}");
 }

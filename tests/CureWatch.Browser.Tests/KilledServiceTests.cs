@@ -7,9 +7,6 @@ namespace CureWatch.Browser.Tests;
 /// <summary>What is pressed while the service is killed, stalled or out of reach. A seeded dice says which, and what else goes wrong.</summary>
 public class KilledServiceTests(Chromium browser)
 {
-    /// <summary>How long a busy machine may take over what is a matter of seconds [ms].</summary>
-    private const int Patience = 180_000;
-
     /// <summary>How far a tap's time may be from when it was pressed: as much as the page's clock may be behind the service's. Source (choice).</summary>
     private static readonly TimeSpan Off = TimeSpan.FromSeconds(3);
 
@@ -50,11 +47,11 @@ public class KilledServiceTests(Chromium browser)
             const entry = await inStore(entries => entries.get(location.pathname));
             await inStore(entries => entries.put({ ...entry, body: {{JsonSerializer.Serialize(old)}} }));
             """);
-        await page.ReloadAsync(new PageReloadOptions { Timeout = Patience });
+        await page.ReloadAsync(new PageReloadOptions { Timeout = Aside.Patience });
         await page.WaitForFunctionAsync(
             "() => { const button = document.querySelector('#water button[value=wetted]'); button?.click(); return button !== null; }",
             null,
-            new PageWaitForFunctionOptions { Timeout = Patience });
+            new PageWaitForFunctionOptions { Timeout = Aside.Patience });
         await shop.StartAsync();
         await ToldAsync(page);
         Assert.Equal([Did.Wetted, Did.Dried, Did.Wetted], (await shop.ToldAsync()).Select(t => t.Did));
@@ -75,7 +72,7 @@ public class KilledServiceTests(Chromium browser)
             await MeetAsync(shop, page, dice, (Mishap)dice.Next(Enum.GetValues<Mishap>().Length));
             if (dice.Next(2) == 0) // else the next comes while this is still being told
             {
-                await Assertions.Expect(page.Locator("#waiting .quiet")).ToHaveCountAsync(0, new LocatorAssertionsToHaveCountOptions { Timeout = Patience });
+                await Assertions.Expect(page.Locator("#waiting .quiet")).ToHaveCountAsync(0, new LocatorAssertionsToHaveCountOptions { Timeout = Aside.Patience });
             }
         }
 
@@ -126,7 +123,7 @@ public class KilledServiceTests(Chromium browser)
 
         if (dice.Next(4) == 0)
         {
-            await page.ReloadAsync(new PageReloadOptions { Timeout = Patience });
+            await page.ReloadAsync(new PageReloadOptions { Timeout = Aside.Patience });
         }
     }
 
@@ -150,13 +147,13 @@ public class KilledServiceTests(Chromium browser)
             _pressed.Add((did, DateTimeOffset.FromUnixTimeMilliseconds((long)at)));
             if (mayReload && dice.Next(3) == 0)
             {
-                await page.ReloadAsync(new PageReloadOptions { Timeout = Patience });
+                await page.ReloadAsync(new PageReloadOptions { Timeout = Aside.Patience });
             }
         }
     }
 
     private static async Task ToldAsync(IPage page) => await page.WaitForFunctionAsync(
-        "() => !Object.keys(localStorage).some(key => key.startsWith('curewatch-tap:'))", null, new PageWaitForFunctionOptions { Timeout = Patience });
+        "() => !Object.keys(localStorage).some(key => key.startsWith('curewatch-tap:'))", null, new PageWaitForFunctionOptions { Timeout = Aside.Patience });
 
     private static Task PassAsync(double seconds) => Task.Delay(TimeSpan.FromSeconds(seconds), TimeProvider.System, TestContext.Current.CancellationToken);
 }

@@ -38,6 +38,10 @@ async function putAside() {
   active.postMessage({ addresses: [location.href, ...assets], words });
 }
 
+// A browser may forbid it, in a private window for one: then the pages need the service.
+const tryToPutAside = () => putAside().catch(() => undefined);
+
 if ("serviceWorker" in navigator) {
-  putAside().catch(() => undefined); // a browser may forbid it, in a private window for one: then the pages need the service
+  navigator.serviceWorker.addEventListener("controllerchange", tryToPutAside); // a worker begins with nothing
+  tryToPutAside();
 }

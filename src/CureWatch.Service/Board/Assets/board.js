@@ -18,7 +18,7 @@ let heardAt = performance.now();             // when anything was last heard, or
 let heardWall = Date.parse(clock.dateTime);  // and what time that was
 let changedAt = null;                        // when something changed that is not shown yet
 let shownAt = performance.now();
-let shownAsOf = aside || performance.timeOrigin; // when what is shown was asked for, or put aside: at the earliest it is as of then
+let shownAsOf = Number(document.documentElement.dataset.asked ?? performance.timeOrigin); // when what is shown was asked for: at the earliest it is as of then
 let listenPause = fetchPause;                // how long to wait before listening again, where the service refused
 let listenAt = 0;
 let isFetching = false;
@@ -116,7 +116,7 @@ export async function refresh() {
       if (said > now()) {
         itIs(said); // a stepped clock runs faster than ours
       }
-      shownAsOf = Number(page.documentElement.dataset.aside ?? askedOn);
+      shownAsOf = askedOn;
       morph(document.getElementById("content"), page.getElementById("content"));
       for (const what of [".who", ".part-of-day"]) { // somebody else may have signed in on another page of this browser
         const [old, fresh] = [document, page].map(d => d.querySelector(what));

@@ -3,6 +3,8 @@
 
 const most = 40;        // pages; the oldest goes first
 const patience = 8000;  // a service that is stalled is as good as away
+const storePatience = 2000; // and so is a store
+const ahead = 60000;    // what came so much later than now came while the phone's clock was wrong
 
 let epoch = 0;          // what was asked for before somebody signed out is kept for nobody
 
@@ -14,10 +16,10 @@ const pathOf = request => new URL(request.url).pathname;
 self.addEventListener("install", () => self.skipWaiting());
 self.addEventListener("activate", event => event.waitUntil(Promise.all([
   self.clients.claim(),
+  forget(), // a worker before this one may not have known of it when somebody signed out
   caches.delete("curewatch-bay"), // where versions before this one kept pages
 ])));
-self.addEventListener("message", event => event.waitUntil(Promise.allSettled(
-  [...event.data.addresses.map(address => answer(new Request(address))), putWordsAside(event.data.words)])));
+self.addEventListener("message", event => event.waitUntil(putAside(event.data)));
 self.addEventListener("fetch", event => {
   const path = pathOf(event.request);
   if (path === "/sign-in" || path === "/sign-out" || path === "/tongue") {
@@ -30,7 +32,7 @@ self.addEventListener("fetch", event => {
 const answer = request => isAsset(pathOf(request)) ? asset(request) : page(request);
 
 // A database, for its entries are there whole or not at all: a browser that puts another page in the place of one in its cache has neither for a moment.
-// Only pages have come at a time, and only pages and assets are of a version.
+// Only pages have `came`, only pages and assets have `version`: each index lists just those.
 const opened = () => new Promise((resolve, reject) => {
   const request = indexedDB.open("curewatch-bay", 1);
   request.onupgradeneeded = () => {
@@ -42,7 +44,12 @@ const opened = () => new Promise((resolve, reject) => {
   request.onerror = () => reject(request.error);
 });
 
-async function inStore(mode, work) {
+const inStore = (mode, work) => Promise.race([
+  done(mode, work),
+  new Promise((_, reject) => setTimeout(() => reject(new Error("The store does not answer.")), storePatience)),
+]);
+
+async function done(mode, work) {
   const database = await opened();
   try {
     const transaction = database.transaction("aside", mode);
@@ -56,14 +63,14 @@ async function inStore(mode, work) {
   }
 }
 
-// A store that is full, or that a browser forbids, hides nothing that the service says.
+// A store that is full, or hangs, or that a browser forbids, hides nothing that the service says.
 const known = path => inStore("readonly", entries => entries.get(path)).catch(() => undefined);
-const keep = (begun, work) => inStore("readwrite", entries => { if (begun === epoch) { work(entries); } }).catch(() => undefined);
+const unlessForgotten = (begun, work) => inStore("readwrite", entries => { if (begun === epoch) { work(entries); } }).catch(() => undefined);
 const responseOf = (entry, status = 200) => new Response(entry.body, { headers: entry.headers, status });
 
 // Another person or another language: what is kept goes once the service has said so, and with whoever signs out in any case.
 async function change(request, isSignOut) {
-  const words = await (isSignOut ? stillIn() : unchanged()); // of what is kept, before that goes
+  const words = isSignOut ? stillIn() : unchanged(); // of what is kept: asked for before that goes
   try {
     const answered = await fetch(request, { signal: AbortSignal.timeout(patience) });
     if (answered.ok || answered.type === "opaqueredirect") {
@@ -80,8 +87,14 @@ async function change(request, isSignOut) {
 
 function forget() {
   epoch++;
-  return inStore("readwrite", entries => entries.clear()).catch(() => undefined); // where there is no store, nothing is kept
+  return inStore("readwrite", entries => entries.clear()).catch(deleted);
 }
+
+// A store that cannot be emptied goes whole. Where that cannot be either, a browser lets nothing be kept.
+const deleted = () => new Promise(resolve => {
+  const request = indexedDB.deleteDatabase("curewatch-bay");
+  request.onsuccess = request.onerror = request.onblocked = resolve;
+}).catch(() => undefined);
 
 async function asset(request) {
   const [begun, path] = [epoch, pathOf(request)];
@@ -93,10 +106,8 @@ async function asset(request) {
   if (fresh.ok) {
     const version = path.split("/")[2];
     const body = await fresh.clone().arrayBuffer();
-    await keep(begun, entries => {
-      forgetBut(version, entries);
-      entries.put({ path, version, headers: [["Content-Type", fresh.headers.get("Content-Type")]], body });
-    });
+    await unlessForgotten(begun, entries => forgetBut(version, entries)); // by itself: what a full store has no room for undoes what was done with it
+    await unlessForgotten(begun, entries => entries.put({ path, version, headers: headersOf(fresh), body }));
   }
   return fresh;
 }
@@ -114,14 +125,14 @@ function forgetBut(version, entries) {
 }
 
 async function page(request) {
-  const begun = epoch;
+  const [begun, asked] = [epoch, Date.now()];
   const isOpened = request.mode === "navigate";
   try {
     const fresh = await fetch(request, isOpened ? { signal: AbortSignal.timeout(patience) } : {});
     const came = Date.now();
     if (fresh.ok && !fresh.redirected) {
       const text = await fresh.clone().text(); // what breaks off was not answered
-      await putPageAside(pathOf(request), fresh.headers, text, begun, came);
+      await putPageAside({ path: pathOf(request), asked, came, headers: headersOf(fresh) }, text, isOpened, begun);
     }
     return fresh;
   } catch (fault) {
@@ -155,21 +166,42 @@ const unchanged = () => inWords(
   "/unchanged", "Not known", "The service does not answer",
   "Whether anything was changed is not known. What this phone has shown before is still there.");
 
-async function putPageAside(path, given, text, begun, came) {
-  if (!isKept(path)) {
+function headersOf(answered) {
+  const headers = new Headers(answered.headers);
+  headers.delete("Content-Encoding"); // it is kept as it is read
+  return [...headers];
+}
+
+async function putPageAside(page, text, isOpened, begun) {
+  if (!isKept(page.path)) {
     return;
   }
-  const headers = new Headers(given);
-  headers.delete("Content-Encoding");
-  const body = text.replace("<html", `<html data-aside="${came}"`);
+  const { path, asked, came } = page;
+  const body = text.replace("<html", `<html data-aside="${came}" data-asked="${asked}"`);
   const version = text.match(/\/assets\/([^/"]+)\//)?.[1] ?? "";
-  await keep(begun, entries => {
-    entries.put({ path, came, version, headers: [...headers], body });
-    const pages = entries.index("came").getAllKeys();
-    pages.onsuccess = () => pages.result.slice(0, -most).forEach(oldest => entries.delete(oldest));
+  await unlessForgotten(begun, entries => {
+    const wrong = entries.index("came").getAllKeys(IDBKeyRange.lowerBound(Date.now() + ahead));
+    wrong.onsuccess = () => wrong.result.forEach(key => entries.delete(key));
+    const older = entries.get(path), alike = entries.index("version").count(version);
+    alike.onsuccess = () => {
+      // What was asked for earlier may come later. And a page that asks for itself loads nothing of what a newer one is made of: it would keep no tap.
+      if (!(older.result?.asked > asked) && (isOpened || alike.result > 0)) {
+        entries.put({ ...page, version, body });
+      }
+      const pages = entries.index("came").getAllKeys();
+      pages.onsuccess = () => pages.result.slice(0, -most).forEach(oldest => entries.delete(oldest));
+    };
   });
 }
 
-// What is shown instead of an answer while the service is away, in the language of the page that was shown last.
-const putWordsAside = words => keep(epoch, entries => words.forEach(
+// What a page is made of goes before it. Words are what is shown instead of an answer while the service is away, in the language of the page that was
+// shown last.
+async function putAside({ addresses, words }) {
+  await putWordsAside(words);
+  const [assets, pages] = [true, false].map(which => addresses.map(a => new Request(a)).filter(request => isAsset(pathOf(request)) === which));
+  await Promise.allSettled(assets.map(asset));
+  await Promise.allSettled(pages.map(page));
+}
+
+const putWordsAside = words => unlessForgotten(epoch, entries => words.forEach(
   ({ path, html }) => entries.put({ path, headers: [["Content-Type", "text/html; charset=utf-8"]], body: html })));
