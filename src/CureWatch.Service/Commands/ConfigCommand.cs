@@ -19,7 +19,7 @@ internal static class ConfigCommand
         {
             var faults = new Faults();
             string from = parsed.GetValue(config) ?? ConfigurationFolder.Usual;
-            if (DataOption.Of(parsed.GetValue(data), from, faults) is not { } into || Import(from, into, parsed.GetValue(force), faults) is not { } imported)
+            if (DataOption.Of(parsed.GetValue(data), from, faults) is not { } into || Import(from, into, parsed.GetValue(force), faults, parsed.InvocationConfiguration.Error) is not { } imported)
             {
                 return Refusal.Of(faults, parsed.InvocationConfiguration.Error);
             }
@@ -30,10 +30,10 @@ internal static class ConfigCommand
         return new Command("config", "Works on the settings of a data folder.") { import };
     }
 
-    private static int? Import(string config, string data, bool isForced, Faults faults)
+    private static int? Import(string config, string data, bool isForced, Faults faults, TextWriter error)
     {
         using DataFolder? folder = DataFolder.Hold(LocalDisk.Instance, data, isDemo: false, faults);
-        if (folder is null || Recovered.From(folder, config, isForced, faults) is not { } recovered)
+        if (folder is null || Recovered.From(folder, config, isForced, faults, new ReadingProgress(TimeProvider.System, error).Look) is not { } recovered)
         {
             return null;
         }

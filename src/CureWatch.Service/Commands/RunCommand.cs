@@ -43,7 +43,7 @@ internal sealed class RunCommand
 
         using (folder)
         {
-            return Recovered.From(folder, config, isForced: false, faults) is { } recovered
+            return Recovered.From(folder, config, isForced: false, faults, new ReadingProgress(TimeProvider.System, parsed.InvocationConfiguration.Error).Look) is { } recovered
                 && ServiceHost.Build(settings, folder, recovered, TimeProvider.System, faults, WatchOver(config)) is { } host
                 ? host.Run(new ReadyLine(parsed.GetValue(_json), parsed.InvocationConfiguration.Output), parsed.InvocationConfiguration.Error)
                 : Refusal.Of(faults, parsed.InvocationConfiguration.Error);
