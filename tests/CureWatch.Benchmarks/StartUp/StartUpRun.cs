@@ -24,13 +24,14 @@ internal static class StartUpRun
             Register register = Journal(shop, days);
             long bytes = new DirectoryInfo(shop.Journal).EnumerateFiles().Sum(f => f.Length);
             Say($"{days} days of {ShopYears.Bays} bays: {register.Shop!.Tally.Accepted} readings, {register.Jobs.Count} cars, {bytes / 1e6:0} MB of journal");
-            await StartAsync(shop, "all of it read");
             long begun = Stopwatch.GetTimestamp();
             new SnapshotFolder(LocalDisk.Instance, shop.Data).Take(register, register.Sequence);
             long snapshot = new DirectoryInfo(DataFolder.SnapshotsOf(shop.Data)).EnumerateFiles().Sum(f => f.Length);
             Say($"  a snapshot of {snapshot / 1e6:0.0} MB, taken in {Stopwatch.GetElapsedTime(begun).TotalSeconds:0.0} s");
             await StartAsync(shop, "from the snapshot on");
             await StartAsync(shop, "once more");
+            Directory.Delete(DataFolder.SnapshotsOf(shop.Data), recursive: true);
+            await StartAsync(shop, "without one, all of it read");
         }
     }
 

@@ -179,9 +179,8 @@ async function putPageAside(page, text, isOpened, begun) {
   const { path, asked, came } = page;
   const body = text.replace("<html", `<html data-aside="${came}" data-asked="${asked}"`);
   const version = text.match(/\/assets\/([^/"]+)\//)?.[1] ?? "";
+  await unlessForgotten(begun, forgetWrong);
   await unlessForgotten(begun, entries => {
-    const wrong = entries.index("came").getAllKeys(IDBKeyRange.lowerBound(Date.now() + ahead));
-    wrong.onsuccess = () => wrong.result.forEach(key => entries.delete(key));
     const older = entries.get(path), alike = entries.index("version").count(version);
     alike.onsuccess = () => {
       // What was asked for earlier may come later. And a page that asks for itself loads nothing of what a newer one is made of: it would keep no tap.
@@ -192,6 +191,11 @@ async function putPageAside(page, text, isOpened, begun) {
       pages.onsuccess = () => pages.result.slice(0, -most).forEach(oldest => entries.delete(oldest));
     };
   });
+}
+
+function forgetWrong(entries) {
+  const wrong = entries.index("came").getAllKeys(IDBKeyRange.lowerBound(Date.now() + ahead));
+  wrong.onsuccess = () => wrong.result.forEach(key => entries.delete(key));
 }
 
 // What a page is made of goes before it. Words are what is shown instead of an answer while the service is away, in the language of the page that was
