@@ -18,6 +18,27 @@ public class RecentNumbersTests
         Assert.Equal([20.1, 20.2, 20.3], Enumerable.Range(0, feed.Log.Air.Count).Select(i => Math.Round(feed.Log.Air[i].Kelvins - 273.15, 3)));
     }
 
+    // A gateway that stamps a batch: what was under way comes again, and all of it is known.
+    [Theory]
+    [InlineData(120, 120)]
+    [InlineData(300, 20)]
+    [InlineData(4_000, 4_000)]
+    public void ManyReadings_OfAnInstant_AreEachTakenOnce(int readings, int ofAnInstant)
+    {
+        Feed feed = new(Air);
+        for (int number = 0; number < readings; number++)
+        {
+            Assert.Null(TellNumber(number, Math.Round(20 + (number % 7 * 0.01), 2)));
+        }
+
+        for (int number = 0; number < readings; number++)
+        {
+            Assert.Equal(Disbelief.Duplicate, TellNumber(number, Math.Round(20 + (number % 7 * 0.01), 2)));
+        }
+
+        Disbelief? TellNumber(int number, double airC) => feed.Tell(1 + (number / ofAnInstant / 60.0), airC, 50, arrives: 2, sequence: number);
+    }
+
     [Fact]
     public void Reading_OfAToldInstant_WithoutANumber_IsADuplicate()
     {
