@@ -128,6 +128,25 @@ internal sealed class JournalWriter : IDisposable
         _hash.Dispose();
     }
 
+    /// <summary>
+    /// Looks whether the segment is still the file of its name: one that somebody deletes, moves or puts another in the place of is written on to, and read by
+    /// no start. Where it may not be, the next flush opens it anew, or says why it cannot.
+    /// </summary>
+    public void Look() => _isDoubtful |= _file is not null && !IsThere(_segment!.Value.Path);
+
+    private bool IsThere(string path)
+    {
+        try
+        {
+            using IDiskFile named = _disk.Open(path, FileUse.Read);
+            return named.Length >= _length;
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            return false;
+        }
+    }
+
     private void Flush(bool isFull)
     {
         Ready();
@@ -159,7 +178,12 @@ internal sealed class JournalWriter : IDisposable
     private void Store(int hashed)
     {
         _isDoubtful = true;
-        _file!.Write(_pending.WrittenSpan, _length);
+        if (_file!.Length < _length)
+        {
+            throw LostEnd(_segment!.Value.Path);
+        }
+
+        _file.Write(_pending.WrittenSpan, _length);
         _file.Flush();
         _isDoubtful = false;
         _hash.AppendData(_pending.WrittenSpan[hashed..]);
@@ -167,6 +191,8 @@ internal sealed class JournalWriter : IDisposable
         _flushed = new JournalMark(0, 0, Last, LastAt);
         Forget();
     }
+
+    private static IOException LostEnd(string path) => new($"{path} has lost its end.");
 
     /// <summary>Sees to it that there is a segment that ends where it was flushed last.</summary>
     private void Ready()
@@ -211,7 +237,7 @@ internal sealed class JournalWriter : IDisposable
         else
         {
             byte[] bytes = DurableFile.Read(_disk, path);
-            _hash.AppendData(bytes.Length >= _length ? bytes.AsSpan(0, (int)_length) : throw new IOException($"{path} has lost its end."));
+            _hash.AppendData(bytes.Length >= _length ? bytes.AsSpan(0, (int)_length) : throw LostEnd(path));
             _file = _disk.Open(path, FileUse.Write);
             _file.SetLength(_length);
             _file.Flush();

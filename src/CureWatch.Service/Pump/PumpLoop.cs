@@ -130,7 +130,10 @@ internal sealed class PumpLoop : IDisposable
         }
 
         _answers.Clear();
-        _storage.Look();
+        if (_storage.Look())
+        {
+            _journal.Look();
+        }
     }
 
     /// <returns>What is on disk now; null where it may not be, and is forgotten here.</returns>

@@ -103,12 +103,13 @@ internal sealed class StorageWatch : IDisposable
     }
 
     /// <summary>Looks, once a minute, whether there is room, and whether keys that could not be made can be made again.</summary>
-    public void Look()
+    /// <returns>Whether it was time to look.</returns>
+    public bool Look()
     {
         DateTimeOffset now = _clock.GetUtcNow();
         if ((now - _lookedAt).Duration() < Every)
         {
-            return;
+            return false;
         }
 
         _lookedAt = now;
@@ -120,6 +121,8 @@ internal sealed class StorageWatch : IDisposable
                 TryKeys();
             }
         }
+
+        return true;
     }
 
     /// <summary>A key could not be made, or is none.</summary>
