@@ -59,6 +59,11 @@ internal sealed class Restore(IDisk disk, Archive archive, string source, string
             Directory.CreateDirectory(target);
             using IDiskFile held = disk.Open(DataFolder.LockOf(target), FileUse.Hold);
             isHeld = true;
+            if (Directory.Exists(Path.Combine(target, Unfinished)))
+            {
+                Directory.Delete(Path.Combine(target, Unfinished), recursive: true); // of one that was cut off
+            }
+
             isDone = new Restore(disk, archive, source, target, faults).Run(parts);
             return isDone;
         }
@@ -181,18 +186,20 @@ internal sealed class Restore(IDisk disk, Archive archive, string source, string
         disk.FlushFolder(Path.GetDirectoryName(Path.GetFullPath(target.TrimEnd(Path.DirectorySeparatorChar)))!);
     }
 
-    /// <returns>What is in a folder that should be empty; null where nothing is.</returns>
+    /// <returns>What is in a folder that should be empty, but for what a restore left that was cut off; null where nothing is.</returns>
     private static string? Occupied(IDisk disk, string target)
     {
-        return DataFolder.Others(disk.NamesIn(target)) is not { } others ? null
-            : !DataFolder.TryKeepOut(disk, target, out IDisposable? kept) ? "a data folder in use"
-            : Free(kept, others);
-    }
+        if (DataFolder.Others(disk.NamesIn(target)) is not { } seen)
+        {
+            return null;
+        }
 
-    private static string Free(IDisposable? kept, string seen)
-    {
+        bool isFree = DataFolder.TryKeepOut(disk, target, out IDisposable? kept);
         kept?.Dispose();
-        return seen;
+        string ownLock = Path.GetFileName(DataFolder.LockOf(target));
+        return !isFree ? "a data folder in use"
+            : disk.NamesIn(target).Contains(Unfinished) ? DataFolder.Others(disk.NamesIn(target).Where(n => n != Unfinished && n != ownLock))
+            : seen;
     }
 
     /// <summary>Takes back what was made, and nothing that somebody else put there meanwhile.</summary>

@@ -19,11 +19,13 @@ internal sealed class Listener(int port, bool isOpen, int mostConnections, int m
 {
     private const int Backlog = 100;
     private const int MostTries = 20;
-    private static readonly TimeSpan Rest = TimeSpan.FromSeconds(1);
+    private static readonly TimeSpan Rest = TimeSpan.FromSeconds(1), BetweenWords = TimeSpan.FromMinutes(1);
 
     private readonly List<Socket> _sockets = [];
     private readonly CancellationTokenSource _stopping = new();
+    private readonly Lock _saying = new();
     private int _connections;
+    private long? _saidFullAt;
 
     /// <summary>The port it listens on, once it is started.</summary>
     public int Port { get; private set; }
@@ -150,6 +152,10 @@ internal sealed class Listener(int port, bool isOpen, int mostConnections, int m
                     using var adapter = new MqttChannelAdapter(channel, new MqttPacketFormatterAdapter(writer), logger);
                     await handler(adapter).ConfigureAwait(false);
                 }
+                else
+                {
+                    SayFull();
+                }
             }
 #pragma warning disable CA1031 // whatever one connection breaks, the others are served on
             catch (Exception e)
@@ -162,5 +168,20 @@ internal sealed class Listener(int port, bool isOpen, int mostConnections, int m
                 Interlocked.Decrement(ref _connections);
             }
         }
+    }
+
+    private void SayFull()
+    {
+        lock (_saying)
+        {
+            if (_saidFullAt is { } at && TimeProvider.System.GetElapsedTime(at) < BetweenWords)
+            {
+                return;
+            }
+
+            _saidFullAt = TimeProvider.System.GetTimestamp();
+        }
+
+        Log.Full(log, Port, mostConnections);
     }
 }

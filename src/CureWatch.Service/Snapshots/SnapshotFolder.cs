@@ -98,9 +98,17 @@ internal sealed class SnapshotFolder(IDisk disk, string data)
     }
 
     /// <summary>The entries in the names of all of them, the newest first.</summary>
-    private List<long> All() => !disk.Exists(Folder)
-        ? []
-        : [.. disk.NamesIn(Folder).Select(file => EntryName.In(file, Ending)).OfType<long>().OrderDescending()];
+    private List<long> All()
+    {
+        try
+        {
+            return disk.Exists(Folder) ? [.. disk.NamesIn(Folder).Select(file => EntryName.In(file, Ending)).OfType<long>().OrderDescending()] : [];
+        }
+        catch (Exception e) when (IsOfTheFile(e))
+        {
+            return []; // such as a file of that name
+        }
+    }
 
     private bool IsOurs(long sequence, byte[] journal)
     {

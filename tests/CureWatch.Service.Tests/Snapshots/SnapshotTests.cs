@@ -126,6 +126,14 @@ public sealed class SnapshotTests
         Assert.Equal(some[2].Sequence, snapshots.Newest()!.Sequence);
     }
 
+    [Fact]
+    public async Task FolderThatIsAFile_HoldsNone_AndStopsNoStart()
+    {
+        using Pumped pumped = await PumpedFor(6);
+        await File.WriteAllTextAsync(DataFolder.SnapshotsOf(pumped.Folder), "", TestContext.Current.CancellationToken);
+        Assert.Null(new SnapshotFolder(LocalDisk.Instance, pumped.Folder).Newest());
+    }
+
     // A book that was away for longer than two snapshots found none to begin from where the journal's beginning was in an archive, and skipped what lay between.
     [Fact]
     public async Task Snapshot_ThatFindsNoRoom_LeavesTheRoomThereIs_AndWhatWasCutOffIsClearedAway()
