@@ -228,20 +228,6 @@ public sealed class BackupTests : IAsyncLifetime
         Assert.Equal(States.Text(ShopData.Fold(_data.Folder)), States.Text(ShopData.Fold(Target)));
     }
 
-    // The power went while it was put together.
-    [Theory]
-    [InlineData(true)]
-    [InlineData(false)]
-    public void RestoreThatWasCutOff_IsBegunAnew_ButNotAmongAnythingElse(bool isAlone)
-    {
-        Backup backup = _data.BackUp();
-        Directory.CreateDirectory(Path.Combine(Target, "restoring", "journal"));
-        File.WriteAllText(Path.Combine(Target, "restoring", "journal", "half"), "cut off");
-        File.WriteAllText(Path.Combine(Target, isAlone ? "lock" : "holiday.txt"), "");
-        Assert.Equal(isAlone, Restore.Of(LocalDisk.Instance, backup.Path, Target, new Faults()) is not null);
-        Assert.NotEqual(isAlone, Directory.Exists(Path.Combine(Target, "restoring")));
-    }
-
     [Fact]
     public void DemosMark_IsKept()
     {
