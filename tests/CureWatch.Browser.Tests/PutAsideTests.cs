@@ -12,9 +12,7 @@ public class PutAsideTests(Chromium browser)
     public async Task PageOfAnOlderVersion_GoesWithWhatItIsMadeOf()
     {
         await using ServedShop shop = await ShopAtWork.OpenAsync();
-        IPage page = await browser.OpenAsync(shop.Address);
-        await page.GotoAsync($"/bay/bay-1/jobs/{ShopAtWork.Job}/more");
-        await Aside.WaitAsync(page);
+        IPage page = await PutAsideAsync(shop);
         await Aside.DoAsync<object>(
             page,
             """
@@ -39,9 +37,7 @@ public class PutAsideTests(Chromium browser)
     public async Task PageThatIsPutAsideAgain_IsThereMeanwhile()
     {
         await using ServedShop shop = await ShopAtWork.OpenAsync();
-        IPage page = await browser.OpenAsync(shop.Address);
-        await page.GotoAsync($"/bay/bay-1/jobs/{ShopAtWork.Job}/more");
-        await Aside.WaitAsync(page);
+        IPage page = await PutAsideAsync(shop);
         int[] seen = await Aside.DoAsync<int[]>(
             page,
             """
@@ -87,9 +83,7 @@ public class PutAsideTests(Chromium browser)
     public async Task PageWithoutWhatItIsMadeOf_IsNotPutAside()
     {
         await using ServedShop shop = await ShopAtWork.OpenAsync();
-        IPage page = await browser.OpenAsync(shop.Address);
-        await page.GotoAsync($"/bay/bay-1/jobs/{ShopAtWork.Job}/more");
-        await Aside.WaitAsync(page);
+        IPage page = await PutAsideAsync(shop);
         await Aside.WaitAsync( // again and again: what is still being put aside may come in between
             page,
             """
@@ -106,9 +100,7 @@ public class PutAsideTests(Chromium browser)
     public async Task PhoneWhoseClockWasAhead_StillPutsAside()
     {
         await using ServedShop shop = await ShopAtWork.OpenAsync();
-        IPage page = await browser.OpenAsync(shop.Address);
-        await page.GotoAsync($"/bay/bay-1/jobs/{ShopAtWork.Job}/more");
-        await Aside.WaitAsync(page);
+        IPage page = await PutAsideAsync(shop);
         bool[] found = await Aside.DoAsync<bool[]>(
             page,
             """
@@ -132,9 +124,7 @@ public class PutAsideTests(Chromium browser)
     public async Task PageThatWasAskedForEarlier_IsNotPutInThePlaceOfALaterOne()
     {
         await using ServedShop shop = await ShopAtWork.OpenAsync();
-        IPage page = await browser.OpenAsync(shop.Address);
-        await page.GotoAsync($"/bay/bay-1/jobs/{ShopAtWork.Job}/more");
-        await Aside.WaitAsync(page);
+        IPage page = await PutAsideAsync(shop);
         string body = await Aside.DoAsync<string>(
             page,
             """
@@ -151,9 +141,7 @@ public class PutAsideTests(Chromium browser)
     public async Task CarThatWasLookedAt_OpensWithoutTheService_SaysSo_AndKeepsWhatIsPressed()
     {
         ServedShop shop = await ShopAtWork.OpenAsync();
-        IPage page = await browser.OpenAsync(shop.Address);
-        await page.GotoAsync($"/bay/bay-1/jobs/{ShopAtWork.Job}/more");
-        await Aside.WaitAsync(page);
+        IPage page = await PutAsideAsync(shop);
         await shop.DisposeAsync();
 
         await page.ReloadAsync();
@@ -209,5 +197,14 @@ public class PutAsideTests(Chromium browser)
         await page.GetByRole(AriaRole.Button, new PageGetByRoleOptions { NameRegex = new("^Sign out") }).ClickAsync();
         await page.WaitForURLAsync("**/sign-in**");
         await Aside.WaitAsync(page, NoPageLeft);
+    }
+
+    /// <summary>A phone on which a page of the car was opened and has been put aside.</summary>
+    private async Task<IPage> PutAsideAsync(ServedShop shop)
+    {
+        IPage page = await browser.OpenAsync(shop.Address);
+        await page.GotoAsync($"/bay/bay-1/jobs/{ShopAtWork.Job}/more");
+        await Aside.WaitAsync(page);
+        return page;
     }
 }

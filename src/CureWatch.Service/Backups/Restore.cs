@@ -59,11 +59,6 @@ internal sealed class Restore(IDisk disk, Archive archive, string source, string
             Directory.CreateDirectory(target);
             using IDiskFile held = disk.Open(DataFolder.LockOf(target), FileUse.Hold);
             isHeld = true;
-            if (Directory.Exists(Path.Combine(target, Unfinished)))
-            {
-                Directory.Delete(Path.Combine(target, Unfinished), recursive: true); // of one that was cut off
-            }
-
             isDone = new Restore(disk, archive, source, target, faults).Run(parts);
             return isDone;
         }
@@ -83,6 +78,11 @@ internal sealed class Restore(IDisk disk, Archive archive, string source, string
 
     private bool Run(IReadOnlyList<string> parts)
     {
+        if (Directory.Exists(Work))
+        {
+            Directory.Delete(Work, recursive: true); // of one that was cut off
+        }
+
         if (!archive.Manifest.Files.All(f => Extract(archive, f)) || !parts.All(PutBack))
         {
             return false;
@@ -189,7 +189,8 @@ internal sealed class Restore(IDisk disk, Archive archive, string source, string
     /// <returns>What is in a folder that should be empty, but for what a restore left that was cut off; null where nothing is.</returns>
     private static string? Occupied(IDisk disk, string target)
     {
-        if (DataFolder.Others(disk.NamesIn(target)) is not { } seen)
+        IReadOnlyList<string> names = disk.NamesIn(target);
+        if (DataFolder.Others(names) is null)
         {
             return null;
         }
@@ -198,8 +199,7 @@ internal sealed class Restore(IDisk disk, Archive archive, string source, string
         kept?.Dispose();
         string ownLock = Path.GetFileName(DataFolder.LockOf(target));
         return !isFree ? "a data folder in use"
-            : disk.NamesIn(target).Contains(Unfinished) ? DataFolder.Others(disk.NamesIn(target).Where(n => n != Unfinished && n != ownLock))
-            : seen;
+            : DataFolder.Others(names.Contains(Unfinished) ? names.Where(n => n != Unfinished && n != ownLock) : names);
     }
 
     /// <summary>Takes back what was made, and nothing that somebody else put there meanwhile.</summary>

@@ -178,12 +178,7 @@ internal sealed class JournalWriter : IDisposable
     private void Store(int hashed)
     {
         _isDoubtful = true;
-        if (_file!.Length < _length)
-        {
-            throw LostEnd(_segment!.Value.Path);
-        }
-
-        _file.Write(_pending.WrittenSpan, _length);
+        _file!.Write(_pending.WrittenSpan, _length);
         _file.Flush();
         _isDoubtful = false;
         _hash.AppendData(_pending.WrittenSpan[hashed..]);
@@ -192,12 +187,10 @@ internal sealed class JournalWriter : IDisposable
         Forget();
     }
 
-    private static IOException LostEnd(string path) => new($"{path} has lost its end.");
-
     /// <summary>Sees to it that there is a segment that ends where it was flushed last.</summary>
     private void Ready()
     {
-        if (_isDoubtful)
+        if (_isDoubtful || _file?.Length < _length)
         {
             Reopen();
         }
@@ -237,7 +230,7 @@ internal sealed class JournalWriter : IDisposable
         else
         {
             byte[] bytes = DurableFile.Read(_disk, path);
-            _hash.AppendData(bytes.Length >= _length ? bytes.AsSpan(0, (int)_length) : throw LostEnd(path));
+            _hash.AppendData(bytes.Length >= _length ? bytes.AsSpan(0, (int)_length) : throw new IOException($"{path} has lost its end."));
             _file = _disk.Open(path, FileUse.Write);
             _file.SetLength(_length);
             _file.Flush();

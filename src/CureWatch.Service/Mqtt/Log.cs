@@ -30,9 +30,6 @@ internal static partial class Log
     [LoggerMessage(2408, LogLevel.Debug, "Broker: {Message}")]
     public static partial void BrokerTold(ILogger logger, Exception? e, string message);
 
-    [LoggerMessage(2421, LogLevel.Warning, "Connections to port {Port} are closed unheard: {Most} are open, as many as may be. It is said once a minute.")]
-    public static partial void Full(ILogger logger, int port, int most);
-
     [LoggerMessage(2409, LogLevel.Warning, "What the shop publishes could not be sent. It is tried again.")]
     public static partial void NotPublished(ILogger logger, Exception e);
 
@@ -53,4 +50,7 @@ internal static partial class Log
 
     [LoggerMessage(2415, LogLevel.Warning, "A client was disconnected: it began a packet of {Bytes} bytes or more, and {Most} are allowed.")]
     public static partial void PacketTooLarge(ILogger logger, int bytes, int most);
+
+    [LoggerMessage(2421, LogLevel.Warning, "Connections to port {Port} are closed unheard: {Most} are open, as many as may be. It is said once a minute.")]
+    public static partial void Full(ILogger logger, int port, int most);
 }

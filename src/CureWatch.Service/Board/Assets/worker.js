@@ -90,7 +90,7 @@ function forget() {
   return inStore("readwrite", entries => entries.clear()).catch(deleted);
 }
 
-// A store that cannot be emptied goes whole. Where that cannot be either, a browser lets nothing be kept.
+// A store that cannot be emptied goes whole. Where that cannot be either, there is no more to be done.
 const deleted = () => new Promise(resolve => {
   const request = indexedDB.deleteDatabase("curewatch-bay");
   request.onsuccess = request.onerror = request.onblocked = resolve;
@@ -172,11 +172,11 @@ function headersOf(answered) {
   return [...headers];
 }
 
-async function putPageAside(page, text, isOpened, begun) {
-  if (!isKept(page.path)) {
+async function putPageAside(given, text, isOpened, begun) {
+  if (!isKept(given.path)) {
     return;
   }
-  const { path, asked, came } = page;
+  const { path, asked, came } = given;
   const body = text.replace("<html", `<html data-aside="${came}" data-asked="${asked}"`);
   const version = text.match(/\/assets\/([^/"]+)\//)?.[1] ?? "";
   await unlessForgotten(begun, forgetWrong);
@@ -185,7 +185,7 @@ async function putPageAside(page, text, isOpened, begun) {
     alike.onsuccess = () => {
       // What was asked for earlier may come later. And a page that asks for itself loads nothing of what a newer one is made of: it would keep no tap.
       if (!(older.result?.asked > asked) && (isOpened || alike.result > 0)) {
-        entries.put({ ...page, version, body });
+        entries.put({ ...given, version, body });
       }
       const pages = entries.index("came").getAllKeys();
       pages.onsuccess = () => pages.result.slice(0, -most).forEach(oldest => entries.delete(oldest));
