@@ -6,7 +6,7 @@ internal enum FileUse
     /// <summary>It is read, whoever may write to it meanwhile.</summary>
     Read,
 
-    /// <summary>It is read, and nobody else may have it open.</summary>
+    /// <summary>It is read, and nobody else may have it open, nor hold its folder by another.</summary>
     ReadAlone,
 
     /// <summary>It is there, and is written.</summary>
@@ -21,6 +21,6 @@ internal enum FileUse
     /// <summary>The same, and nobody but its owner may ever read it.</summary>
     MakeSecret,
 
-    /// <summary>It is made where it is not there, and nobody else may have it open.</summary>
+    /// <summary>It is made where it is not there, and nobody else may have it open, nor hold its folder by another.</summary>
     Hold,
 }

@@ -30,7 +30,16 @@ internal sealed partial class LocalDisk : IDisk
             mode = FileMode.Open;
         }
 
-        return new LocalFile(File.OpenHandle(path, mode, access, share));
+        SafeFileHandle handle = File.OpenHandle(path, mode, access, share);
+        try
+        {
+            return new LocalFile(handle, use is FileUse.Hold or FileUse.ReadAlone ? HoldFolderOf(path) : null);
+        }
+        catch (IOException)
+        {
+            handle.Dispose();
+            throw;
+        }
     }
 
     public bool Exists(string path) => Path.Exists(path);
@@ -51,7 +60,7 @@ internal sealed partial class LocalDisk : IDisk
             return;
         }
 
-        using SafeFileHandle handle = OpenFolder(folder, 0);
+        using SafeFileHandle handle = OpenFolder(folder, ToOneself);
         if (handle.IsInvalid || Sync(handle) != 0)
         {
             throw new IOException($"{folder} could not be flushed to disk: {Marshal.GetPInvokeErrorMessage(Marshal.GetLastPInvokeError())}");
@@ -72,13 +81,45 @@ internal sealed partial class LocalDisk : IDisk
         new FileStream(path, options).Dispose();
     }
 
+    /// <summary>
+    /// But on Windows a file that is held may be deleted, and another made in its place and held too; the folder it lies in may not. A disk that keeps no
+    /// such holds, as of a network, is left to the file.
+    /// </summary>
+    private static SafeFileHandle? HoldFolderOf(string path)
+    {
+        const int AloneAtOnce = 2 | 4;
+        if (OperatingSystem.IsWindows())
+        {
+            return null;
+        }
+
+        SafeFileHandle folder = OpenFolder(Path.GetDirectoryName(Path.GetFullPath(path))!, ToOneself);
+        if (!folder.IsInvalid && Lock(folder, AloneAtOnce) != 0 && Marshal.GetLastPInvokeError() == HeldElsewhere)
+        {
+            folder.Dispose();
+            throw new IOException($"The folder of {path} is held by another process.");
+        }
+
+        return folder;
+    }
+
+    /// <summary>Not handed on to what this process starts.</summary>
+    private static int ToOneself => OperatingSystem.IsMacOS() ? 0x100_0000 : 0x8_0000;
+
+    private static int HeldElsewhere => OperatingSystem.IsMacOS() ? 35 : 11;
+
+    [LibraryImport("libc", EntryPoint = "flock", SetLastError = true)]
+    private static partial int Lock(SafeFileHandle handle, int operation);
+
     [LibraryImport("libc", EntryPoint = "open", SetLastError = true, StringMarshalling = StringMarshalling.Utf8)]
     private static partial SafeFileHandle OpenFolder(string path, int flags);
 
     [LibraryImport("libc", EntryPoint = "fsync", SetLastError = true)]
     private static partial int Sync(SafeFileHandle handle);
 
-    private sealed class LocalFile(SafeFileHandle handle) : IDiskFile
+    /// <param name="handle">The file.</param>
+    /// <param name="held">What is held with it; null where nothing is.</param>
+    private sealed class LocalFile(SafeFileHandle handle, SafeFileHandle? held) : IDiskFile
     {
         public long Length => RandomAccess.GetLength(handle);
 
@@ -109,6 +150,10 @@ internal sealed partial class LocalDisk : IDisk
 
         public void Flush() => RandomAccess.FlushToDisk(handle);
 
-        public void Dispose() => handle.Dispose();
+        public void Dispose()
+        {
+            handle.Dispose();
+            held?.Dispose();
+        }
     }
 }
