@@ -39,13 +39,12 @@ internal static class JournalFold
 
             if (journal.Damage is not { } damage)
             {
-                if (startKeys is null || journal.End.Last > 0 || snapshots.Look().FirstOrDefault(s => s.Taken is not null) is not { Path: { } path, Taken: { } taken })
+                if (startKeys is null || journal.End.Last > 0 || LostJournal.Trace(disk, data) is not { } lost)
                 {
                     return (journal, register);
                 }
 
-                faults.Add(
-                    path, "position", $"entry {taken.Sequence}", "none, for the journal has no entry: it has lost them; restore a backup of the data folder");
+                faults.Add(lost);
                 return null;
             }
 
