@@ -95,6 +95,11 @@ internal static class ArchiveListing
             faults.Add(path, Place(name), "an entry the manifest does not tell", "the entries it tells");
         }
 
+        if (manifest is { IsPart: false, IsDemo: var isDemo } && isDemo != told.Contains(ArchiveNames.DemoMark))
+        {
+            faults.Add(path, Place(ArchiveNames.DemoMark), isDemo ? "nothing" : "a demo's mark", $"as the manifest says: \"demo\": {(isDemo ? "true" : "false")}");
+        }
+
         return faults.Count == before ? manifest : null;
     }
 

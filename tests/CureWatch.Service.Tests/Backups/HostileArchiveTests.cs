@@ -64,6 +64,14 @@ public sealed class HostileArchiveTests : RestoredArchive
         Forge(f => f.Add(name, new byte[bytes])), $"{Source}: entry {name}", $"saw {bytes} bytes; allowed: at most 4096");
 
     [Fact]
+    public void Demo_ThatSaysItIsAShop_IsRefused() => AssertRefused(
+        Forge(f => f.Add("demo", [])), $"{Source}: entry demo", "saw a demo's mark; allowed: as the manifest says: \"demo\": false");
+
+    [Fact]
+    public void Shop_ThatSaysItIsADemo_IsRefused() => AssertRefused(
+        Forge(f => f.Manifest["demo"] = true), $"{Source}: entry demo", "saw nothing; allowed: as the manifest says: \"demo\": true");
+
+    [Fact]
     public void Bomb_IsRefusedBeforeItGoesOff() => AssertRefused(
         Forge(f => f.Add("journal/00000000000000001000.journal", new byte[150 << 20])),
         $"{Source}: entry journal/00000000000000001000.journal", "bytes up to here; allowed: at most");
