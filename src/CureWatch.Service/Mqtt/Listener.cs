@@ -11,7 +11,7 @@ namespace CureWatch.Service.Mqtt;
 /// <summary>Listens for the embedded broker under both families of addresses on one port, and guards what comes in.</summary>
 /// <param name="port">The port; 0 for any that is free under both.</param>
 /// <param name="isOpen">Whether the whole network may come, or this machine only.</param>
-/// <param name="mostConnections">More at once are closed unheard, whether they have said who they are or not.</param>
+/// <param name="mostConnections">Of more at once those are closed that have not said who they are, and where all have, the new ones.</param>
 /// <param name="mostBytes">Longest packet [bytes].</param>
 /// <param name="refused">Told the length of one that is longer.</param>
 /// <param name="log">Where it is said.</param>
@@ -23,6 +23,7 @@ internal sealed class Listener(int port, bool isOpen, int mostConnections, int m
 
     private readonly List<Socket> _sockets = [];
     private readonly CancellationTokenSource _stopping = new();
+    private readonly SilentConnections _silent = new();
     private readonly Lock _saying = new();
     private int _connections;
     private long? _saidFullAt;
@@ -139,14 +140,16 @@ internal sealed class Listener(int port, bool isOpen, int mostConnections, int m
 
     private async Task ServeAsync(Socket socket, MqttServerOptions options, IMqttNetLogger logger)
     {
+        bool hasRoom = Interlocked.Increment(ref _connections) <= mostConnections || _silent.CloseOldest();
+        LinkedListNode<Socket> place = _silent.Enter(socket);
         using (socket)
         {
             try
             {
-                if (Interlocked.Increment(ref _connections) <= mostConnections && ClientHandler is { } handler)
+                if (hasRoom && ClientHandler is { } handler)
                 {
                     socket.NoDelay = true;
-                    using var stream = new PacketGuard(new NetworkStream(socket), mostBytes, refused);
+                    using var stream = new PacketGuard(new NetworkStream(socket), mostBytes, refused, () => _silent.Leave(place));
                     using var channel = new MqttTcpChannel(stream, socket.LocalEndPoint, socket.RemoteEndPoint, null);
                     var writer = new MqttBufferWriter(options.WriterBufferSize, options.WriterBufferSizeMax);
                     using var adapter = new MqttChannelAdapter(channel, new MqttPacketFormatterAdapter(writer), logger);
@@ -165,6 +168,7 @@ internal sealed class Listener(int port, bool isOpen, int mostConnections, int m
             }
             finally
             {
+                _silent.Leave(place);
                 Interlocked.Decrement(ref _connections);
             }
         }

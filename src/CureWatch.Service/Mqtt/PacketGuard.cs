@@ -5,7 +5,11 @@ namespace CureWatch.Service.Mqtt;
 /// be, before anybody has looked at it. It reads ahead besides: the library asks for the head of each packet and then for its body, and to ask the
 /// network costs more than all else it does with a reading.
 /// </summary>
-internal sealed class PacketGuard(Stream inner, int mostBytes, Action<int> refused) : Stream
+/// <param name="inner">The connection.</param>
+/// <param name="mostBytes">Longest packet [bytes].</param>
+/// <param name="refused">Told the length of one that is longer.</param>
+/// <param name="heard">Told once the first packet is whole.</param>
+internal sealed class PacketGuard(Stream inner, int mostBytes, Action<int> refused, Action heard) : Stream
 {
     /// <summary>Some forty readings. Source (choice).</summary>
     private const int AheadBytes = 4 * 1024;
@@ -16,6 +20,7 @@ internal sealed class PacketGuard(Stream inner, int mostBytes, Action<int> refus
     private int _left;
     private int _length;
     private int _shift = -1;
+    private bool _isHeard;
 
     public override bool CanRead => true;
 
@@ -97,6 +102,12 @@ internal sealed class PacketGuard(Stream inner, int mostBytes, Action<int> refus
                 int skipped = Math.Min(_left, bytes.Length);
                 _left -= skipped;
                 bytes = bytes[skipped..];
+                if (_left == 0 && !_isHeard)
+                {
+                    _isHeard = true;
+                    heard();
+                }
+
                 continue;
             }
 

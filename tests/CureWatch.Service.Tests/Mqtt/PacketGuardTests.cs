@@ -29,6 +29,17 @@ public class PacketGuardTests
     [InlineData(new byte[] { 0x30, 0xFF, 0xFF, 0xFF, 0xFF, 0xFF, 0xFF })]
     public void Length_WithoutEnd_EndsTheReading(byte[] sent) => Assert.Throws<IOException>(() => Read(sent, 1));
 
+    [Fact]
+    public void FirstPacket_IsHeardOnce_AndNotBeforeItIsWhole()
+    {
+        int heard = 0;
+        byte[] first = Packet(20);
+        Read(first[..^1], 7, () => heard++);
+        Assert.Equal(0, heard);
+        Read([.. first, .. first], 7, () => heard++);
+        Assert.Equal(1, heard);
+    }
+
     private static byte[] Packet(int length) => [0x30, .. Length(length), .. new byte[Math.Min(length, Most)]];
 
     private static byte[] Length(int length)
@@ -43,9 +54,9 @@ public class PacketGuardTests
         return [.. bytes];
     }
 
-    private static byte[] Read(byte[] sent, int step)
+    private static byte[] Read(byte[] sent, int step, Action? heard = null)
     {
-        using var guard = new PacketGuard(new MemoryStream(sent), Most, _ => { });
+        using var guard = new PacketGuard(new MemoryStream(sent), Most, _ => { }, heard ?? (() => { }));
         var read = new List<byte>();
         byte[] buffer = new byte[step];
         while (guard.Read(buffer, 0, step) is > 0 and var count)
