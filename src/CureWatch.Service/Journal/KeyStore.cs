@@ -37,6 +37,15 @@ internal sealed class KeyStore(IDisk disk, string folder)
     /// <summary>Jobs of which something was sealed with a key that is not here any more.</summary>
     public IReadOnlyCollection<string> Unopened => [.. _unopened.Keys.Order(StringComparer.Ordinal)];
 
+    /// <summary>
+    /// That all of them are lost: of several jobs something was to be opened, of none could it be, and no key is there. Who erases what names one person
+    /// leaves the keys of the others.
+    /// </summary>
+    /// <returns>What is lost, and what to do; null where one is left, or there was one at most.</returns>
+    public string? Lost() => _opened.IsEmpty && Unopened is { Count: > 1 } jobs && jobs.All(j => !disk.Exists(PathOf(j)))
+        ? $"{folder} has lost the keys of all {jobs.Count} jobs: put them back from a backup, and start again; until then nothing they sealed is shown, and no older backup is let go"
+        : null;
+
     /// <summary>The files of keys that are there and have opened nothing of all that was to be opened: what they seal is not known here, even where they are put back since.</summary>
     public IEnumerable<string> Misfits => Unopened.Where(IsMisfit).Select(OnDisk).OfType<PersonalKey>().Select(k => k.File);
 

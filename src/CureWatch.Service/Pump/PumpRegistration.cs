@@ -48,6 +48,11 @@ internal static class PumpRegistration
                 Log.KeyDoesNotFit(log, file);
             }
 
+            if (keys.Lost() is { } lost)
+            {
+                Log.KeysAreLost(log, lost);
+            }
+
             pump.Start(first);
             return Task.CompletedTask;
         }

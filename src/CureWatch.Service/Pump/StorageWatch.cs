@@ -47,6 +47,7 @@ internal sealed class StorageWatch : IDisposable
         (_disk, _folder, _keys, _troubles, _clock) = (disk, folder, keys, troubles, clock);
         _stall = clock.CreateTimer(_ => Stalls(), null, Timeout.InfiniteTimeSpan, Timeout.InfiniteTimeSpan);
         KeysAreWrong([.. keys.Misfits], holder: null);
+        Tell(Worry.LostKeys, keys.Lost());
     }
 
     private enum Worry
@@ -55,6 +56,7 @@ internal sealed class StorageWatch : IDisposable
         SlowWrites,
         NoKeys,
         WrongKeys,
+        LostKeys,
     }
 
     /// <summary>How long the last write took.</summary>

@@ -67,5 +67,36 @@ public sealed class KeyStoreTests : IDisposable
         Assert.True(next.Fits(KeyFile, right));
     }
 
+    // Who erases what names one person leaves the keys of the others.
+    [Fact]
+    public void Keys_AreLost_WhereOfSeveralJobsNoneIsThere()
+    {
+        string[] jobs = ["a", "b", "c"];
+        string[] seals = [.. jobs.Select(j => _running.Of(j).Seal(Clear))];
+        Assert.Null(_running.Lost());
+
+        Assert.Null(Without("b", "c").Lost());
+        Assert.StartsWith($"{_written.Folder} has lost the keys of all 3 jobs: ", Without("a").Lost(), StringComparison.Ordinal);
+        Assert.Null(Begin().Lost()); // nothing was to be opened
+
+        KeyStore Without(params string[] gone)
+        {
+            gone.ToList().ForEach(j => File.Delete(Path.Combine(_written.Folder, $"job-{j}.key")));
+            KeyStore next = Begin();
+            _ = jobs.Zip(seals, next.Open).Count();
+            return next;
+        }
+    }
+
+    [Fact]
+    public void Key_OfTheOnlyJob_MayBeErased()
+    {
+        string seal = _running.Of("a").Seal(Clear);
+        File.Delete(KeyFile);
+        KeyStore next = Begin();
+        Assert.Null(next.Open("a", seal));
+        Assert.Null(next.Lost());
+    }
+
     private KeyStore Begin() => new(LocalDisk.Instance, _written.Folder);
 }
