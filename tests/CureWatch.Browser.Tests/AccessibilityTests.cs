@@ -43,6 +43,7 @@ public class AccessibilityTests(Chromium browser)
     [Theory(Explicit = true)]
     [InlineData(PageRules.NarrowestPx, true, "en-GB")]
     [InlineData(1920, false, "en-GB")]
+    [InlineData(1920, true, "en-GB")]
     [InlineData(PageRules.NarrowestPx, false, "de-DE")]
     [InlineData(PageRules.NarrowestPx, true, "de-DE")]
     [InlineData(1920, false, "de-DE")]

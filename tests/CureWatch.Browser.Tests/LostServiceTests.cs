@@ -21,7 +21,7 @@ public class LostServiceTests(Chromium browser)
     }
 
     [Theory]
-    [InlineData("/wall")]
+    [InlineData("/wall", Explicit = true)]
     [InlineData("/bay/bay-2")]
     public async Task ServiceThatHangs_IsSaidOnThePage_AndThePageIsLiveAgainByItself(string path)
     {
