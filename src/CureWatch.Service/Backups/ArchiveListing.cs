@@ -1,4 +1,5 @@
 using System.IO.Compression;
+using CureWatch.Service.Journal;
 using CureWatch.Service.Settings;
 
 namespace CureWatch.Service.Backups;
@@ -95,9 +96,9 @@ internal static class ArchiveListing
             faults.Add(path, Place(name), "an entry the manifest does not tell", "the entries it tells");
         }
 
-        if (manifest is { IsPart: false, IsDemo: var isDemo } && isDemo != told.Contains(ArchiveNames.DemoMark))
+        if (manifest is { IsPart: false, IsDemo: var isDemo } && isDemo != told.Contains(DataFolder.DemoMark))
         {
-            faults.Add(path, Place(ArchiveNames.DemoMark), isDemo ? "nothing" : "a demo's mark", $"as the manifest says: \"demo\": {(isDemo ? "true" : "false")}");
+            faults.Add(path, Place(DataFolder.DemoMark), isDemo ? "nothing" : "a demo's mark", $"as the manifest says: \"demo\": {(isDemo ? "true" : "false")}");
         }
 
         return faults.Count == before ? manifest : null;

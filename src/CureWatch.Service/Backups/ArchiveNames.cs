@@ -1,4 +1,5 @@
 using System.Text.RegularExpressions;
+using CureWatch.Service.Journal;
 
 namespace CureWatch.Service.Backups;
 
@@ -10,9 +11,6 @@ internal static partial class ArchiveNames
 {
     /// <summary>What tells the other entries; the one that no data folder holds.</summary>
     public const string Manifest = "manifest.json";
-
-    /// <summary>Beside invented data.</summary>
-    public const string DemoMark = "demo";
 
     public const string Allowed =
         "manifest.json, demo, journal/<0 and 19 digits>.journal, journal/<0 and 19 digits>.retired, keys/job-<id>.key, photos/<64 hexadecimal digits>.jpg, snapshots/<0 and 19 digits>.snapshot, spelled so, each once";
@@ -36,7 +34,7 @@ internal static partial class ArchiveNames
 
     /// <returns>What a file is for; null where no backup holds one of that name.</returns>
     public static string? RoleOf(string name) =>
-        name == DemoMark ? "mark"
+        name == DataFolder.DemoMark ? "mark"
         : Retired().IsMatch(name) ? "retirement"
         : Segment().IsMatch(name) ? "journal"
         : Key().IsMatch(name) ? "key"

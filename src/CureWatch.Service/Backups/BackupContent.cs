@@ -17,9 +17,6 @@ internal sealed record BackupContent(JournalSpan Journal, bool IsDemo, bool IsPa
     /// <summary>The file of a key that opens nothing of what the journal has that was sealed with it; null where there is none.</summary>
     public string? WrongKey { get; init; }
 
-    /// <summary>That all keys are lost; null where they are not.</summary>
-    public string? LostKeys { get; init; }
-
     /// <remarks>
     /// The journal is fixed first: whatever its entries need was on disk before them. What was read of its open segment is flushed here once
     /// more, so that nothing gets into a backup which a power cut could still take out of the journal.
@@ -76,10 +73,7 @@ internal sealed record BackupContent(JournalSpan Journal, bool IsDemo, bool IsPa
         bool isDemo = disk.Exists(DataFolder.DemoMarkOf(data));
         files.AddRange(Others(disk, data, end.Last));
         long first = (segments.Count > 0 ? segments[0] : last).First;
-        return new BackupContent(new JournalSpan(Convert.ToHexStringLower(id), first, end.Last, end.LastAt), isDemo, IsPart: false, files)
-        {
-            WrongKey = keys.Misfits.FirstOrDefault(), LostKeys = keys.Lost(),
-        };
+        return new BackupContent(new JournalSpan(Convert.ToHexStringLower(id), first, end.Last, end.LastAt), isDemo, IsPart: false, files) { WrongKey = keys.Misfits.FirstOrDefault() };
     }
 
     /// <summary>Makes what somebody else wrote last, while they keep it open. On Windows only they could.</summary>

@@ -30,8 +30,8 @@ internal static partial class Log
     [LoggerMessage(2609, LogLevel.Warning, "The backup {Path} was deleted before its time, {Bytes} bytes: else there would be no room for the next one.")]
     public static partial void LetGo(ILogger logger, string path, long bytes);
 
-    [LoggerMessage(2610, LogLevel.Warning, "All older backups stay: {Why}.")]
-    public static partial void AllStay(ILogger logger, string why);
+    [LoggerMessage(2610, LogLevel.Warning, "All older backups stay: {File} is not what it was, and one of them may have it.")]
+    public static partial void AllStay(ILogger logger, string file);
 
     [LoggerMessage(2603, LogLevel.Information, "The entries {First} to {Last} of the journal are in {Archive} and here no more.")]
     public static partial void Retired(ILogger logger, long first, long last, string archive);

@@ -40,8 +40,8 @@ internal sealed class NightlyBackup(
     /// <summary>What was backed up, until all that need not be kept any more is cleared away.</summary>
     private Manifest? _toTidy;
 
-    /// <summary>Why a key may be right in an older one only than the newest; null where none is.</summary>
-    private string? _whyAllStay;
+    /// <summary>The key in the newest that may be right in an older one only.</summary>
+    private string? _wrongKey;
 
     /// <summary>Looks whether one is due, and if so makes it.</summary>
     public void Look(CancellationToken stopping)
@@ -79,7 +79,7 @@ internal sealed class NightlyBackup(
             Make(shelf, shop, now, faults, stopping);
         }
 
-        if (_toTidy is { } backup && (_whyAllStay ?? wrongKey()) is null)
+        if (_toTidy is { } backup && (_wrongKey ?? wrongKey()) is null)
         {
             Tidy(shelf, shop, now, backup, faults, stopping);
         }
@@ -100,23 +100,22 @@ internal sealed class NightlyBackup(
     private void Make(BackupShelf shelf, Shop shop, DateTimeOffset now, Faults faults, CancellationToken stopping)
     {
         string path = shelf.PathOf(now);
-        string? why = null;
-        if (Backup.Write(data.Disk, data.Path, path, program, now, faults, content => why = MakeRoom(shelf, shop, now, content), stopping) is { } backup)
+        string? wrong = null;
+        if (Backup.Write(data.Disk, data.Path, path, program, now, faults, content => wrong = MakeRoom(shelf, shop, now, content), stopping) is { } backup)
         {
-            (health.Newest, _toTidy, _whyAllStay) = (new KeptBackup(path, now, backup.Bytes), backup.Manifest, why);
+            (health.Newest, _toTidy, _wrongKey) = (new KeptBackup(path, now, backup.Bytes), backup.Manifest, wrong);
             Log.Made(log, path, backup.Bytes, backup.Manifest.Journal.Last);
         }
     }
 
     /// <summary>A disk that is full of backups would never take the next. But the older ones stay while a key may be right in one of them only.</summary>
-    /// <returns>Why they stay; null where none is.</returns>
+    /// <returns>That key; null where there is none.</returns>
     private string? MakeRoom(BackupShelf shelf, Shop shop, DateTimeOffset now, BackupContent content)
     {
-        string? file = content.WrongKey ?? wrongKey();
-        if ((content.LostKeys ?? (file is null ? null : $"{file} is not the key it was, and one of them may have it")) is { } why)
+        if ((content.WrongKey ?? wrongKey()) is { } wrong)
         {
-            Log.AllStay(log, why);
-            return why;
+            Log.AllStay(log, wrong);
+            return wrong;
         }
 
         long most = health.Newest is { } newest && Archive.ManifestOf(data.Disk, newest.Path) is { } before

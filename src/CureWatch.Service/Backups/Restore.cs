@@ -147,7 +147,7 @@ internal sealed class Restore(IDisk disk, Archive archive, string source, string
     {
         string journal = DataFolder.JournalOf(Work);
         var reader = new JournalReader(disk, Directory.CreateDirectory(journal).FullName);
-        (IReadOnlyList<string> unfit, _, _) = KeyCheck.Of(reader, disk, DataFolder.KeysOf(Work));
+        (IReadOnlyList<string> unfit, _) = KeyCheck.Of(reader, disk, DataFolder.KeysOf(Work));
         JournalSpan told = archive.Manifest.Journal;
         JournalEnd end = reader.End;
         (string Place, string Seen, string Allowed)? wrong =

@@ -1,14 +1,13 @@
+using CureWatch.Service.Backups;
 using CureWatch.Service.Disk;
-using CureWatch.Service.Journal;
 using CureWatch.Service.Settings;
-using CureWatch.Service.Snapshots;
 
 namespace CureWatch.Service.Commands;
 
 /// <summary>Tells a journal that has lost all its entries from one that never had any: by what only one with entries leaves beside it.</summary>
 internal static class LostJournal
 {
-    private const string Lost = "none, for the journal has no entry: it has lost them; restore a backup of the data folder";
+    private static readonly string[] Folders = ["journal", "keys", "photos", "snapshots"];
 
     /// <summary>Looks beside a journal without an entry.</summary>
     /// <param name="disk">The disk.</param>
@@ -16,17 +15,20 @@ internal static class LostJournal
     /// <returns>What is there that cannot be, were it a new one; null where nothing is.</returns>
     public static Fault? Trace(IDisk disk, string data)
     {
-        foreach ((string path, (byte[] JournalId, long Sequence)? taken) in new SnapshotFolder(disk, data).Look())
+        foreach (string folder in Folders.Where(f => disk.Exists(Path.Combine(data, f))))
         {
-            if (taken is { } whole)
+            if (disk.NamesIn(Path.Combine(data, folder)).Order(StringComparer.Ordinal).FirstOrDefault(n => IsOfEntries($"{folder}/{n}")) is { } file)
             {
-                return new Fault(path, "position", $"entry {whole.Sequence}", Lost);
+                return new Fault(
+                    Path.Combine(data, folder, file),
+                    "file",
+                    "what only a journal with entries leaves",
+                    "none beside a journal without an entry: it has lost them; restore a backup of the data folder, or begin in another");
             }
         }
 
-        return LeftIn(disk, DataFolder.KeysOf(data)) ?? LeftIn(disk, DataFolder.PhotosOf(data));
+        return null;
     }
 
-    private static Fault? LeftIn(IDisk disk, string folder) =>
-        disk.Exists(folder) && DataFolder.Others(disk.NamesIn(folder)) is { } files ? new Fault(folder, "files", files, Lost) : null;
+    private static bool IsOfEntries(string name) => ArchiveNames.RoleOf(name) is "key" or "photo" or "snapshot" or "retirement";
 }

@@ -44,20 +44,16 @@ internal sealed class Verification
         List<(string Path, (byte[] JournalId, long Sequence)? Taken)> snapshots = Snapshots(); // before the journal, which a service may go on with
         LookAtKeys(reader);
         HoldAgainst(snapshots, reader.End);
-        LookAtRest(reader.End);
-        if (_damages.Count == 0 && reader.End.Last == 0 && LostJournal.Trace(LocalDisk.Instance, _folder) is { } lost)
-        {
-            _damages.Add(lost.ToString());
-        }
+        LookAtBookUnlessHeld(reader.End);
     }
 
-    private void LookAtRest(JournalEnd journal)
+    private void LookAtBookUnlessHeld(JournalEnd journal)
     {
         if (!DataFolder.TryKeepOut(LocalDisk.Instance, _folder, out IDisposable? kept))
         {
             if (journal.Segment is null)
             {
-                _damages.Add($"{Journal}: no segment, although a service may be writing one: it was deleted or moved away");
+                _notes.Add($"{Journal}: no segment: a service that may be writing here is just starting, or it was deleted or moved away");
             }
 
             Fold(null);
@@ -68,14 +64,18 @@ internal sealed class Verification
         using (kept)
         {
             LookAtBook(DataFolder.BookOf(_folder), _damages.Count == 0 ? journal.Last : null);
+            if (_damages.Count == 0 && journal.Last == 0 && LostJournal.Trace(LocalDisk.Instance, _folder) is { } lost)
+            {
+                _damages.Add(lost.ToString());
+            }
         }
     }
 
     private void LookAtKeys(JournalReader journal)
     {
         string keys = DataFolder.KeysOf(_folder);
-        (IReadOnlyList<string> damages, IReadOnlyCollection<string> gone, string? lost) = KeyCheck.Of(journal, LocalDisk.Instance, keys);
-        _damages.AddRange(lost is null ? damages : [.. damages, lost]);
+        (IReadOnlyList<string> damages, IReadOnlyCollection<string> gone) = KeyCheck.Of(journal, LocalDisk.Instance, keys);
+        _damages.AddRange(damages);
         _notes.AddRange(gone.Select(job => $"{keys}: no key of the job {job}: what it sealed was erased, or is lost"));
     }
 

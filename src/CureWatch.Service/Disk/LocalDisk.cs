@@ -6,6 +6,9 @@ namespace CureWatch.Service.Disk;
 /// <summary>The disk of this machine.</summary>
 internal sealed partial class LocalDisk : IDisk
 {
+    /// <summary>LOCK_EX and LOCK_NB in sys/file.h, the same everywhere.</summary>
+    private const int LockExclusive = 2, LockNonBlocking = 4;
+
     private LocalDisk()
     {
     }
@@ -82,19 +85,18 @@ internal sealed partial class LocalDisk : IDisk
     }
 
     /// <summary>
-    /// But on Windows a file that is held may be deleted, and another made in its place and held too; the folder it lies in may not. A disk that keeps no
+    /// Except on Windows a file that is held may be deleted, and another made in its place and held too; the folder it lies in may not. A disk that keeps no
     /// such holds, as of a network, is left to the file.
     /// </summary>
     private static SafeFileHandle? HoldFolderOf(string path)
     {
-        const int AloneAtOnce = 2 | 4;
         if (OperatingSystem.IsWindows())
         {
             return null;
         }
 
         SafeFileHandle folder = OpenFolder(Path.GetDirectoryName(Path.GetFullPath(path))!, ToOneself);
-        if (!folder.IsInvalid && Lock(folder, AloneAtOnce) != 0 && Marshal.GetLastPInvokeError() == HeldElsewhere)
+        if (!folder.IsInvalid && Lock(folder, LockExclusive | LockNonBlocking) != 0 && Marshal.GetLastPInvokeError() == HeldElsewhere)
         {
             folder.Dispose();
             throw new IOException($"The folder of {path} is held by another process.");
@@ -103,9 +105,10 @@ internal sealed partial class LocalDisk : IDisk
         return folder;
     }
 
-    /// <summary>Not handed on to what this process starts.</summary>
+    /// <summary>Not handed on to what this process starts: O_CLOEXEC in fcntl.h of macOS and of Linux.</summary>
     private static int ToOneself => OperatingSystem.IsMacOS() ? 0x100_0000 : 0x8_0000;
 
+    /// <summary>EWOULDBLOCK in errno.h of macOS and of Linux.</summary>
     private static int HeldElsewhere => OperatingSystem.IsMacOS() ? 35 : 11;
 
     [LibraryImport("libc", EntryPoint = "flock", SetLastError = true)]

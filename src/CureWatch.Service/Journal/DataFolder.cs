@@ -7,7 +7,9 @@ namespace CureWatch.Service.Journal;
 /// <summary>The folder a service keeps everything in, held by one process at a time.</summary>
 internal sealed class DataFolder : IDisposable
 {
-    private const string DemoMark = "demo";
+    /// <summary>Beside invented data.</summary>
+    public const string DemoMark = "demo";
+
     private const string LockName = "lock";
 
     /// <summary>Beside the lock, because nobody else may open that while it is held.</summary>

@@ -8,8 +8,8 @@ internal static class KeyCheck
     /// <param name="journal">The journal, which is read to its end, or to where it is damaged.</param>
     /// <param name="disk">The disk.</param>
     /// <param name="keys">The folder of the keys.</param>
-    /// <returns>Every key that opens nothing and every entry that cannot be read, the jobs whose key is gone: erased on purpose, or lost; and that all are lost.</returns>
-    public static (IReadOnlyList<string> Damages, IReadOnlyCollection<string> Gone, string? Lost) Of(JournalReader journal, IDisk disk, string keys)
+    /// <returns>Every key that opens nothing and every entry that cannot be read, the jobs whose key is gone: erased on purpose, or lost.</returns>
+    public static (IReadOnlyList<string> Damages, IReadOnlyCollection<string> Gone) Of(JournalReader journal, IDisk disk, string keys)
     {
         var store = new KeyStore(disk, keys);
         var codec = new EntryCodec(store);
@@ -20,7 +20,7 @@ internal static class KeyCheck
         }
 
         damages.AddRange(store.Misfits.Select(file => $"{file}: it is not the key that sealed what the journal holds."));
-        return ([.. damages.Distinct()], store.Unopened, store.Lost());
+        return ([.. damages.Distinct()], store.Unopened);
     }
 
     /// <summary>Opens what is sealed in an entry, for its key to show what it is.</summary>

@@ -16,6 +16,9 @@ internal sealed class KeyStore(IDisk disk, string folder)
 
     private const string Ending = ".key";
 
+    /// <summary>Where they are.</summary>
+    public string Folder => folder;
+
     /// <summary>No id of a job.</summary>
     private const string TryName = "";
 
@@ -31,6 +34,8 @@ internal sealed class KeyStore(IDisk disk, string folder)
     /// <summary>The jobs whose key was asked for last and could not be had.</summary>
     private readonly SortedSet<string> _failed = new(StringComparer.Ordinal);
 
+    private int? _lost;
+
     /// <summary>Whether every key in the folder lasts. One whose making failed half-way, now or before the last start, may not.</summary>
     private bool _isFlushed;
 
@@ -38,13 +43,12 @@ internal sealed class KeyStore(IDisk disk, string folder)
     public IReadOnlyCollection<string> Unopened => [.. _unopened.Keys.Order(StringComparer.Ordinal)];
 
     /// <summary>
-    /// That all of them are lost: of several jobs something was to be opened, of none could it be, and no key is there. Who erases what names one person
-    /// leaves the keys of the others.
+    /// Of how many jobs the keys are lost, as it was when this was asked first: of several jobs something was to be opened, and not one key is there. Who erases
+    /// what names one person leaves the keys of the others.
     /// </summary>
-    /// <returns>What is lost, and what to do; null where one is left, or there was one at most.</returns>
-    public string? Lost() => _opened.IsEmpty && Unopened is { Count: > 1 } jobs && jobs.All(j => !disk.Exists(PathOf(j)))
-        ? $"{folder} has lost the keys of all {jobs.Count} jobs: put them back from a backup, and start again; until then nothing they sealed is shown, and no older backup is let go"
-        : null;
+    public int Lost => _lost ??= Unopened.Count(j => j != OfNoJob) is > 1 and var jobs && _opened.IsEmpty && !disk.NamesIn(folder).Any(n => n.EndsWith(Ending, StringComparison.Ordinal))
+        ? jobs
+        : 0;
 
     /// <summary>The files of keys that are there and have opened nothing of all that was to be opened: what they seal is not known here, even where they are put back since.</summary>
     public IEnumerable<string> Misfits => Unopened.Where(IsMisfit).Select(OnDisk).OfType<PersonalKey>().Select(k => k.File);
@@ -56,8 +60,8 @@ internal sealed class KeyStore(IDisk disk, string folder)
         where key is not null && !IsRight(job, key)
         select key.File;
 
-    /// <returns>The file of a key that does not seal, or no longer, what this store has opened; null where none is.</returns>
-    public string? Doubtful() => Misfits.Concat(Wrong()).Concat(Renewed).FirstOrDefault();
+    /// <returns>The file of a key that does not seal, or no longer, what this store has opened, or the folder of all where they are lost; null where none is.</returns>
+    public string? Doubtful() => Misfits.Concat(Wrong()).Concat(Renewed).FirstOrDefault() ?? (Lost > 0 ? folder : null);
 
     /// <summary>The files of keys that were deleted and made anew since they were read: what they sealed before is known here until a start.</summary>
     public IEnumerable<string> Renewed => _renewed.Keys.Order(StringComparer.Ordinal).Select(PathOf);

@@ -11,7 +11,7 @@ namespace CureWatch.Service.Mqtt;
 /// <summary>Listens for the embedded broker under both families of addresses on one port, and guards what comes in.</summary>
 /// <param name="port">The port; 0 for any that is free under both.</param>
 /// <param name="isOpen">Whether the whole network may come, or this machine only.</param>
-/// <param name="mostConnections">Of more at once those are closed that have not said who they are, and where all have, the new ones.</param>
+/// <param name="mostConnections">For each more at once one is closed that has not said who it is, and where all have, the new one.</param>
 /// <param name="mostBytes">Longest packet [bytes].</param>
 /// <param name="refused">Told the length of one that is longer.</param>
 /// <param name="log">Where it is said.</param>
@@ -140,24 +140,20 @@ internal sealed class Listener(int port, bool isOpen, int mostConnections, int m
 
     private async Task ServeAsync(Socket socket, MqttServerOptions options, IMqttNetLogger logger)
     {
-        bool hasRoom = Interlocked.Increment(ref _connections) <= mostConnections || _silent.CloseOldest();
-        LinkedListNode<Socket> place = _silent.Enter(socket);
+        LinkedListNode<Socket>? place = null;
         using (socket)
         {
             try
             {
-                if (hasRoom && ClientHandler is { } handler)
+                if (HasRoom() && ClientHandler is { } handler)
                 {
+                    place = _silent.Enter(socket);
                     socket.NoDelay = true;
                     using var stream = new PacketGuard(new NetworkStream(socket), mostBytes, refused, () => _silent.Leave(place));
                     using var channel = new MqttTcpChannel(stream, socket.LocalEndPoint, socket.RemoteEndPoint, null);
                     var writer = new MqttBufferWriter(options.WriterBufferSize, options.WriterBufferSizeMax);
                     using var adapter = new MqttChannelAdapter(channel, new MqttPacketFormatterAdapter(writer), logger);
                     await handler(adapter).ConfigureAwait(false);
-                }
-                else
-                {
-                    SayFull();
                 }
             }
 #pragma warning disable CA1031 // whatever one connection breaks, the others are served on
@@ -172,6 +168,18 @@ internal sealed class Listener(int port, bool isOpen, int mostConnections, int m
                 Interlocked.Decrement(ref _connections);
             }
         }
+    }
+
+    /// <summary>Counts one more in; where there are too many, one that has said nothing goes, and where all have spoken, the new one.</summary>
+    private bool HasRoom()
+    {
+        if (Interlocked.Increment(ref _connections) <= mostConnections)
+        {
+            return true;
+        }
+
+        SayFull();
+        return _silent.CloseOldest();
     }
 
     private void SayFull()

@@ -21,11 +21,11 @@ internal sealed class SilentConnections
     }
 
     /// <summary>One has spoken, or gone.</summary>
-    public void Leave(LinkedListNode<Socket> place)
+    public void Leave(LinkedListNode<Socket>? place)
     {
         lock (_silent)
         {
-            if (place.List is not null)
+            if (place?.List is not null)
             {
                 _silent.Remove(place);
             }

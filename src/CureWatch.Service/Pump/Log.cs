@@ -15,8 +15,8 @@ internal static partial class Log
     [LoggerMessage(2008, LogLevel.Error, "{File} is not the key it was: names and notes of its job are not shown, and none is sealed with it. Put it back from a backup and start again; deleted, they are erased.")]
     public static partial void KeyDoesNotFit(ILogger logger, string file);
 
-    [LoggerMessage(2009, LogLevel.Error, "{What}.")]
-    public static partial void KeysAreLost(ILogger logger, string what);
+    [LoggerMessage(2009, LogLevel.Error, "None of the keys of {Jobs} jobs is in {Folder}: what they sealed is not shown. Put them back from a backup before more is told, and start again; where they were destroyed on purpose nothing need be done.")]
+    public static partial void KeysAreLost(ILogger logger, int jobs, string folder);
 
     [LoggerMessage(2003, LogLevel.Warning, "The clock of probe {Probe} in {Bay} is ahead of ours by {Ahead}: what it says is refused until one of the two is set right.")]
     public static partial void DeviceIsAhead(ILogger logger, string bay, string probe, TimeSpan ahead);

@@ -48,9 +48,9 @@ internal static class PumpRegistration
                 Log.KeyDoesNotFit(log, file);
             }
 
-            if (keys.Lost() is { } lost)
+            if (keys.Lost > 0)
             {
-                Log.KeysAreLost(log, lost);
+                Log.KeysAreLost(log, keys.Lost, keys.Folder);
             }
 
             pump.Start(first);

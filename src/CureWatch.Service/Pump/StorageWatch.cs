@@ -47,7 +47,7 @@ internal sealed class StorageWatch : IDisposable
         (_disk, _folder, _keys, _troubles, _clock) = (disk, folder, keys, troubles, clock);
         _stall = clock.CreateTimer(_ => Stalls(), null, Timeout.InfiniteTimeSpan, Timeout.InfiniteTimeSpan);
         KeysAreWrong([.. keys.Misfits], holder: null);
-        Tell(Worry.LostKeys, keys.Lost());
+        Tell(Worry.LostKeys, keys.Lost == 0 ? null : $"none of the keys of {keys.Lost} jobs is in {keys.Folder}: put them back from a backup and start again, unless they were destroyed on purpose; until a start no older backup is let go");
     }
 
     private enum Worry
@@ -149,8 +149,8 @@ internal sealed class StorageWatch : IDisposable
         }
     }
 
-    /// <returns>The file of a key that is not known to be right, so that an older backup may be the only place it is in; null where there is none.</returns>
-    public string? WrongKey() => _wrong.Concat(_keys.Wrong()).FirstOrDefault();
+    /// <returns>The file of a key, or the folder of all, that is not known to be right, so that an older backup may be the only place it is in; null where there is none.</returns>
+    public string? WrongKey() => _wrong.Concat(_keys.Wrong()).FirstOrDefault() ?? (_keys.Lost > 0 ? _keys.Folder : null);
 
     public void Dispose() => _stall.Dispose();
 

@@ -69,7 +69,7 @@ internal sealed class SnapshotFolder(IDisk disk, string data)
         byte[] bytes = Snapshot.Of(register, JournalId() ?? throw new IOException("There is no journal to take a snapshot of."), Keys());
         if (known?.Doubtful() is { } file) // asked once all is sealed: a key may be made anew meanwhile
         {
-            throw new IOException($"{file} is not the key that the state was read with: put it right, and start again.");
+            throw new IOException($"{file} is not what the state was read with: put it right, and start again.");
         }
 
         DurableFile.MakeFolder(disk, Folder);

