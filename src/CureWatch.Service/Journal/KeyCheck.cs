@@ -8,7 +8,7 @@ internal static class KeyCheck
     /// <param name="journal">The journal, which is read to its end, or to where it is damaged.</param>
     /// <param name="disk">The disk.</param>
     /// <param name="keys">The folder of the keys.</param>
-    /// <returns>Every key that opens nothing and every entry that cannot be read, the jobs whose key is gone: erased on purpose, or lost.</returns>
+    /// <returns>Every key that opens nothing and every entry that cannot be read, and the jobs whose key is gone: erased on purpose, or lost.</returns>
     public static (IReadOnlyList<string> Damages, IReadOnlyCollection<string> Gone) Of(JournalReader journal, IDisk disk, string keys)
     {
         var store = new KeyStore(disk, keys);

@@ -16,9 +16,6 @@ internal sealed class KeyStore(IDisk disk, string folder)
 
     private const string Ending = ".key";
 
-    /// <summary>Where they are.</summary>
-    public string Folder => folder;
-
     /// <summary>No id of a job.</summary>
     private const string TryName = "";
 
@@ -34,10 +31,14 @@ internal sealed class KeyStore(IDisk disk, string folder)
     /// <summary>The jobs whose key was asked for last and could not be had.</summary>
     private readonly SortedSet<string> _failed = new(StringComparer.Ordinal);
 
-    private int? _lost;
-
     /// <summary>Whether every key in the folder lasts. One whose making failed half-way, now or before the last start, may not.</summary>
     private bool _isFlushed;
+
+    /// <summary>What was found when it was asked first.</summary>
+    private int? _lost;
+
+    /// <summary>Where they are.</summary>
+    public string Folder => folder;
 
     /// <summary>Jobs of which something was sealed with a key that is not here any more.</summary>
     public IReadOnlyCollection<string> Unopened => [.. _unopened.Keys.Order(StringComparer.Ordinal)];
