@@ -53,14 +53,13 @@ public sealed record DailyCourse(
         }
 
         long newest = past[^1].Hour;
-        var weights = new double[past.Length];
         Span<double> weightOf = stackalloc double[HoursADay], weighedOf = stackalloc double[HoursADay];
-        for (int k = 0; k < past.Length; k++)
+        foreach (HourValue hour in past)
         {
-            int ofDay = OfDay(past[k].Hour);
-            weights[k] = Weights[(int)(newest - past[k].Hour)];
-            weightOf[ofDay] += weights[k];
-            weighedOf[ofDay] += weights[k] * past[k].Value;
+            int ofDay = OfDay(hour.Hour);
+            double weight = Weights[(int)(newest - hour.Hour)];
+            weightOf[ofDay] += weight;
+            weighedOf[ofDay] += weight * hour.Value;
         }
 
         var right = new double[Unknowns];
@@ -84,13 +83,13 @@ public sealed record DailyCourse(
         }
 
         double[] found = new Cholesky(matrix).Solve(right);
-        return new DailyCourse(found[0], found[1], found[2], found[3], found[4], 0, 0).Fading(past, weights);
+        return new DailyCourse(found[0], found[1], found[2], found[3], found[4], 0, 0).Fading(past);
     }
 
     /// <summary>What is usual at a time of the day.</summary>
     /// <param name="hour">Hours since 1970-01-01T00:00Z; a mean of an hour stands at its number.</param>
     /// <returns>The usual value.</returns>
-    public double At(double hour) => Along(hour % HoursADay is var ofDay && ofDay >= 0 && double.IsInteger(ofDay) ? FullHours[(int)ofDay] : Waves(ofDay));
+    public double At(double hour) => Along(double.IsInteger(hour) ? FullHours[OfDay((long)hour)] : Waves(hour % HoursADay));
 
     /// <summary>What is left of a departure some time later.</summary>
     /// <param name="now">The departure.</param>
@@ -99,17 +98,23 @@ public sealed record DailyCourse(
     /// <returns>The departure then.</returns>
     public double Left(double now, double change, double hours)
     {
-        for (; hours > 0; hours--)
+        for (; hours >= 1; hours--)
         {
-            double next = (Persistence * now) + (Momentum * change);
-            (now, change) = hours < 1 ? (now + (hours * (next - now)), 0) : (next, next - now);
+            (now, change) = AnHourOn(now, change);
         }
 
-        return now;
+        return hours > 0 ? now + (hours * (AnHourOn(now, change).Left - now)) : now;
     }
 
-    /// <summary>What the unknowns are multiplied by at a full hour.</summary>
-    private static double[] WavesAt(long hour) => FullHours[OfDay(hour)];
+    /// <summary>What is left of a departure an hour later, and how it changed meanwhile.</summary>
+    /// <param name="now">The departure.</param>
+    /// <param name="change">How it changed over the last hour.</param>
+    /// <returns>The departure then, and its change.</returns>
+    internal (double Left, double Change) AnHourOn(double now, double change)
+    {
+        double next = (Persistence * now) + (Momentum * change);
+        return (next, next - now);
+    }
 
     private static int OfDay(long hour) => (int)(hour % HoursADay is var ofDay && ofDay < 0 ? ofDay + HoursADay : ofDay);
 
@@ -123,23 +128,25 @@ public sealed record DailyCourse(
     }
 
     /// <summary>The course with what its departures did: two unknowns, of three hours that follow each other.</summary>
-    private DailyCourse Fading(ReadOnlySpan<HourValue> past, double[] weights)
+    private DailyCourse Fading(ReadOnlySpan<HourValue> past)
     {
-        var departures = new double[past.Length];
-        for (int i = 0; i < departures.Length; i++)
+        Span<double> usual = stackalloc double[HoursADay];
+        for (int hour = 0; hour < HoursADay; hour++)
         {
-            departures[i] = past[i].Value - Along(WavesAt(past[i].Hour));
+            usual[hour] = Along(FullHours[hour]);
         }
 
-        double rr = 0, rd = 0, dd = 0, ry = 0, dy = 0, sum = 0, squares = 0;
-        for (int i = 2; i < past.Length; i++)
+        double rr = 0, rd = 0, dd = 0, ry = 0, dy = 0, sum = 0, squares = 0, twoBefore = 0, oneBefore = 0;
+        for (int i = 0; i < past.Length; i++)
         {
-            if (past[i].Hour - past[i - 2].Hour != 2)
+            double y = past[i].Value - usual[OfDay(past[i].Hour)], r = oneBefore, d = r - twoBefore;
+            (twoBefore, oneBefore) = (r, y);
+            if (i < 2 || past[i].Hour - past[i - 2].Hour != 2)
             {
                 continue;
             }
 
-            double weight = weights[i], r = departures[i - 1], d = r - departures[i - 2], y = departures[i];
+            double weight = Weights[(int)(past[^1].Hour - past[i].Hour)];
             (rr, rd, dd) = (rr + (weight * r * r), rd + (weight * r * d), dd + (weight * d * d));
             (ry, dy) = (ry + (weight * r * y), dy + (weight * d * y));
             (sum, squares) = (sum + weight, squares + (weight * weight));

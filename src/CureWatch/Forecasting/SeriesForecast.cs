@@ -18,11 +18,7 @@ public sealed record SeriesForecast(
     /// <summary>The likely value.</summary>
     /// <param name="ahead">How far ahead [h], 0 or more.</param>
     /// <returns>The value.</returns>
-    public double LikelyAt(double ahead)
-    {
-        double share = KnownAt(ahead).PersistenceShare;
-        return ((1 - share) * ModelAt(ahead)) + (share * Value);
-    }
+    public double LikelyAt(double ahead) => Mixed(ModelAt(ahead), KnownAt(ahead).PersistenceShare);
 
     /// <summary>How far either side of the likely value the truth lies in 80 and in 90 % of the cases.</summary>
     /// <param name="ahead">How far ahead [h], 0 or more.</param>
@@ -40,6 +36,29 @@ public sealed record SeriesForecast(
     public double ModelAt(double ahead) => Course is null
         ? Value
         : Course.At(Hour + ahead) + Course.Left(Value - Course.At(Hour), ChangeOfDeparture, ahead);
+
+    /// <summary>What it says of each of its leads, whole hours: what is left of a departure is followed once for all of them.</summary>
+    /// <returns>What it says, the shortest lead first.</returns>
+    internal ImmutableArray<IssuedLead> AtItsLeads()
+    {
+        var said = ImmutableArray.CreateBuilder<IssuedLead>(Leads.Length);
+        (double left, double change) = (Course is null ? 0 : Value - Course.At(Hour), ChangeOfDeparture);
+        int hours = 0;
+        foreach (LeadOutlook lead in Leads)
+        {
+            for (; Course is not null && hours < lead.Hours; hours++)
+            {
+                (left, change) = Course.AnHourOn(left, change);
+            }
+
+            double model = Course is null ? Value : Course.At(Hour + lead.Hours) + left;
+            said.Add(new IssuedLead(model, Mixed(model, lead.PersistenceShare), lead.HalfWidth80, lead.HalfWidth90));
+        }
+
+        return said.MoveToImmutable();
+    }
+
+    private double Mixed(double model, double share) => ((1 - share) * model) + (share * Value);
 
     private LeadOutlook KnownAt(double ahead)
     {

@@ -95,15 +95,8 @@ public sealed record SeriesForecaster(
 
     private double AssumedAt(int lead) => AssumedDeviation * Math.Sqrt(1 - Math.Pow(AssumedPersistence, 2 * lead));
 
-    private IssuedForecast Issue(HourValue mean)
-    {
-        SeriesForecast forecast = From(mean.Hour, mean.Value);
-        return new IssuedForecast(
-            mean.Hour,
-            mean.Value,
-            Course is not null,
-            [.. Outlooks.Select(o => new IssuedLead(forecast.ModelAt(o.Hours), forecast.LikelyAt(o.Hours), o.HalfWidth80, o.HalfWidth90))]);
-    }
+    private IssuedForecast Issue(HourValue mean) =>
+        new IssuedForecast(mean.Hour, mean.Value, Course is not null, From(mean.Hour, mean.Value).AtItsLeads());
 
     private ImmutableArray<LeadRecord> Settled(HourValue mean)
     {
