@@ -1,20 +1,21 @@
+using System.Runtime.CompilerServices;
 using System.Text.Json;
 
 namespace CureWatch.Service.Settings;
 
 /// <summary>How the values of an enum are written outside the program: in lower case, words joined by hyphens.</summary>
+/// <remarks>Two rows, since every enum counts from 0 by one: a dictionary of each would be compiled anew for each, at every start.</remarks>
 internal static class WireName<T>
     where T : struct, Enum
 {
-    private static readonly Dictionary<T, string> Names =
-        Enum.GetValues<T>().ToDictionary(v => v, v => JsonNamingPolicy.KebabCaseLower.ConvertName(v.ToString()));
+    private static readonly T[] Values = Enum.GetValues<T>();
 
-    private static readonly Dictionary<string, T> Values = Names.ToDictionary(n => n.Value, n => n.Key, StringComparer.Ordinal);
+    private static readonly string[] Names = Array.ConvertAll(Enum.GetNames<T>(), JsonNamingPolicy.KebabCaseLower.ConvertName);
 
     /// <summary>Every name, in the order of the enum.</summary>
-    public static string All { get; } = string.Join(" | ", Enum.GetValues<T>().Select(Of));
+    public static string All { get; } = string.Join(" | ", Names);
 
-    public static string Of(T value) => Names[value];
+    public static string Of(T value) => Names[Unsafe.BitCast<T, int>(value)];
 
-    public static T? Find(string name) => Values.TryGetValue(name, out T value) ? value : null;
+    public static T? Find(string name) => Array.IndexOf(Names, name) is >= 0 and var place ? Values[place] : null;
 }
