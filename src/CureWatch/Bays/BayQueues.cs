@@ -22,6 +22,7 @@ public sealed class BayQueues
     private readonly Lazy<ShopHours> _hours;
     private readonly Lazy<ImmutableArray<AirWork>> _works;
     private readonly Lazy<ILookup<string, JobState>> _jobs;
+    private readonly Lazy<Func<string, OpenTonight>> _open;
     private readonly ConcurrentDictionary<string, Lazy<BayLine>> _lines = new(StringComparer.Ordinal);
 
     /// <summary>The lines of a shop at its present.</summary>
@@ -35,12 +36,16 @@ public sealed class BayQueues
     {
         (_shop, _supposed) = (shop, supposed);
         _hours = new Lazy<ShopHours>(() => HoursOf(shop));
+        _open = new Lazy<Func<string, OpenTonight>>(() => OpenTonight.In(shop));
         _works = new Lazy<ImmutableArray<AirWork>>(() => [.. AirWorks.Of(shop).Concat(AirWorks.OfCarsToCome(shop)).Where(w => w.From < Hours.Until)]);
         _jobs = new Lazy<ILookup<string, JobState>>(() => shop.JobsInOrder.Where(j => j.LeftAt is null).ToLookup(j => BayOf(j) ?? j.Job.Bay, StringComparer.Ordinal));
     }
 
     /// <summary>The days that are looked at.</summary>
     internal ShopHours Hours => _hours.Value;
+
+    /// <summary>What has to stay dry, bay by bay.</summary>
+    internal Func<string, OpenTonight> Open => _open.Value;
 
     /// <summary>What goes on in the airs, and is planned there.</summary>
     internal ImmutableArray<AirWork> Works => _works.Value;
@@ -56,7 +61,9 @@ public sealed class BayQueues
     }
 
     /// <summary>The line of a bay.</summary>
-    internal BayLine Of(string bay) => _lines.GetOrAdd(bay, b => new Lazy<BayLine>(() => new BayLining(_shop, _supposed, this, b).Line())).Value;
+    internal BayLine Of(string bay) => !JobsIn(bay).Any()
+        ? BayLine.Empty
+        : _lines.GetOrAdd(bay, b => new Lazy<BayLine>(() => new BayLining(_shop, _supposed, this, b).Line())).Value;
 
     /// <summary>A car whose work is not begun, in its line; null where it has none, begun or gone.</summary>
     internal QueuedCar? Of(JobState job) => TurnIn(Of(LineOf(job)), job);

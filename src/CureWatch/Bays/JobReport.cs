@@ -67,6 +67,7 @@ public sealed record JobReport(
         Ruling ruling = RulingOf(shop, evidence) with { Because = BecauseOf(surfaces) };
         HashSet<string?> bays = [.. state.Stories.SelectMany(s => present.StaysOf(state.Job, s)).Select(s => s.Bay)];
         ArrivalReport? arrival = state.LeftAt is null ? ArrivalReport.Of(shop, id) : null;
+        IEnumerable<string> baysNow = state.Stories.Select(s => present.StaysOf(state.Job, s)[^1].Bay).OfType<string>().Distinct();
         return new JobReport(
             state.Job,
             shop.Now,
@@ -76,7 +77,7 @@ public sealed record JobReport(
             ruling)
         {
             Promise = state.LeftAt is null ? PromiseReport.Of(shop, present, state, ruling, begun: begun, queues: queues) : null,
-            Tonight = state.LeftAt is null ? [.. state.Stories.Select(s => present.StaysOf(state.Job, s)[^1].Bay).OfType<string>().Distinct().Select(b => TonightReport.Of(shop, b))] : [],
+            Tonight = state.LeftAt is null ? [.. baysNow.Select(queues?.Open ?? OpenTonight.In(shop)).Select(o => TonightReport.Of(shop, o))] : [],
             Arrival = arrival?.Surfaces ?? [],
             ArrivalAssumes = arrival?.Assumes ?? Sentence.None,
             Assumes = Sentence.Join(" ", state.Stories.Select(s => ClimateAhead.Of(shop, present, present.StaysOf(state.Job, s))).Distinct()),

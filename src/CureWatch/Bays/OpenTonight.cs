@@ -9,19 +9,21 @@ namespace CureWatch.Bays;
 /// <param name="Open">Every surface with a coat that is not dry: its car as people call it, and the air it is in; null where nobody measures that.</param>
 internal sealed record OpenTonight(string Bay, ImmutableArray<(string Car, string Surface, Place? Air)> Open)
 {
-    /// <summary>Looks into a bay.</summary>
+    /// <summary>Looks into every bay at once: not every car is looked at for each of a shop's thousands of bays.</summary>
     /// <param name="shop">The shop.</param>
-    /// <param name="bay">The bay.</param>
-    public static OpenTonight In(Shop shop, BayState bay) => new(
-        bay.Plan.Bay,
-        [
-            .. (from job in shop.Jobs.Values
-                where job.LeftAt is null
-                orderby job.Number
-                from watched in job.Watched
-                where !watched.IsDry && Stay.Of(shop, job.Job, watched.Story)[^1].Bay == bay.Plan.Bay
-                select (job.Job.Car ?? job.Job.Id, watched.Coat.Surface.Id, watched.Point?.Air)).Distinct(),
-        ]);
+    /// <returns>What has to stay dry, bay by bay.</returns>
+    public static Func<string, OpenTonight> In(Shop shop)
+    {
+        ILookup<string, (string Car, string Surface, Place? Air)> open =
+            (from job in shop.JobsInOrder
+             where job.LeftAt is null
+             from watched in job.Watched
+             where !watched.IsDry
+             let bay = Stay.Of(shop, job.Job, watched.Story)[^1].Bay
+             where bay is not null
+             select (bay, Open: (job.Job.Car ?? job.Job.Id, watched.Coat.Surface.Id, watched.Point?.Air))).ToLookup(o => o.bay, o => o.Open, StringComparer.Ordinal);
+        return bay => new OpenTonight(bay, [.. open[bay].Distinct()]);
+    }
 
     /// <summary>The cars.</summary>
     public ImmutableArray<string> Cars => [.. Open.Select(o => o.Car).Distinct()];

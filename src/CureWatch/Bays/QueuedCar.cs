@@ -8,7 +8,11 @@ namespace CureWatch.Bays;
 /// <param name="Free">When it is free, once all that are planned for it have left.</param>
 /// <param name="FreeFromHere">When it is free of the cars that are begun.</param>
 /// <param name="Waiting">Those whose work is not begun, in the order they are worked.</param>
-internal sealed record BayLine(BayFree Free, BayFree FreeFromHere, ImmutableArray<QueuedCar> Waiting);
+internal sealed record BayLine(BayFree Free, BayFree FreeFromHere, ImmutableArray<QueuedCar> Waiting)
+{
+    /// <summary>A bay that nobody has a car in or for.</summary>
+    public static BayLine Empty { get; } = new(BayFree.Now, BayFree.Now, []);
+}
 
 /// <summary>A car none of whose coats is begun, as its turn comes.</summary>
 /// <param name="Job">Its job.</param>

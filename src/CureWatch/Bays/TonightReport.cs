@@ -45,16 +45,22 @@ public sealed record TonightReport(
     /// <summary>What it comes to for every bay of a shop, in the plan's order.</summary>
     /// <param name="shop">The shop.</param>
     /// <returns>The reports.</returns>
-    public static ImmutableArray<TonightReport> Of(Shop shop) => [.. shop.Plan.Bays.Select(b => Of(shop, b.Bay))];
+    public static ImmutableArray<TonightReport> Of(Shop shop) => [.. shop.Plan.Bays.Select(b => b.Bay).Select(OpenTonight.In(shop)).Select(o => Of(shop, o))];
 
     /// <summary>What it comes to for one bay.</summary>
     /// <param name="shop">The shop.</param>
     /// <param name="id">The bay's id; the bay must be there.</param>
     /// <returns>The report at the shop's present.</returns>
-    public static TonightReport Of(Shop shop, string id)
+    public static TonightReport Of(Shop shop, string id) => Of(shop, OpenTonight.In(shop)(id));
+
+    /// <summary>What opening a door of a bay would do, where air from outdoors would wet something; else null.</summary>
+    internal static Sentence? DoorsOf(Shop shop, string id) => shop.Standing.ContainsKey(new Subject(WarningKind.OutdoorWets) { Bay = id, Air = Panels.Place.Outside })
+        ? $"Keep the doors shut: air from outdoors would wet the coldest panel."
+        : (Sentence?)null;
+
+    internal static TonightReport Of(Shop shop, OpenTonight open)
     {
-        BayState bay = shop.Bays[id];
-        OpenTonight open = OpenTonight.In(shop, bay);
+        (string id, BayState bay) = (open.Bay, shop.Bays[open.Bay]);
         ImmutableArray<string> cars = open.Cars;
         BayAhead? ahead = shop.Now - bay.Ahead?.At > LongestAgo ? null : bay.Ahead;
         Risk? wet = ahead?.Of(WarningKind.CondensingAhead);
@@ -63,14 +69,13 @@ public sealed record TonightReport(
             : bay.IsWet(Panels.Place.Outside) || wet?.Chance >= SafeBelow ? TonightVerdict.AtRisk
             : TonightVerdict.Safe;
         Sentence who = cars.IsEmpty ? Sentence.Named(id) : Sentence.Names(" and ", verdict == TonightVerdict.Unknown ? cars : open.ForetoldCars);
-        bool isDoorsTold = shop.Standing.ContainsKey(new Subject(WarningKind.OutdoorWets) { Bay = id, Air = Panels.Place.Outside });
         return new TonightReport(
             id,
             shop.Now,
             verdict,
             cars,
             ahead,
-            isDoorsTold ? (Sentence)$"Keep the doors shut: air from outdoors would wet the coldest panel." : null)
+            DoorsOf(shop, id))
         {
             Headline = verdict == TonightVerdict.Unknown ? $"Tonight: not known for {who}: {open.Unknown}" : HeadlineOf(verdict, who, id, ahead, wet, shop),
             Detail = Sentence.Join(" ", new[] { DetailOf(verdict, ahead, wet, shop), verdict == TonightVerdict.Unknown ? Sentence.None : open.Besides }.Where(s => !s.IsNone)),

@@ -29,8 +29,9 @@ internal sealed class DayPlanning
 
     public DayPlan Plan()
     {
-        List<(string? Bay, CarDay Car)> begun = [.. _jobs[true].Select(Begun)];
-        ImmutableArray<BayDay> bays = [.. _shop.Plan.Bays.Select(b => Bay(b, begun))];
+        ILookup<string?, CarDay> begun = _jobs[true].Select(Begun).ToLookup(c => c.Bay, c => c.Car);
+        ILookup<string, PlannedWork> planned = _shop.Planned.Where(w => w.To > _shop.Now).ToLookup(w => w.Bay);
+        ImmutableArray<BayDay> bays = [.. _shop.Plan.Bays.Select(b => Bay(b, begun[b.Bay], planned[b.Bay]))];
         return new DayPlan(_shop.Now, Hours, SameHands.Noted(bays, Hours), WorkConflict.Between(_queues.Works, _coats, Hours), _shop.Plan.Pace)
         {
             Assumed =
@@ -47,16 +48,10 @@ internal sealed class DayPlanning
         };
     }
 
-    private BayDay Bay(BayPlan bay, List<(string? Bay, CarDay Car)> begun)
+    private BayDay Bay(BayPlan bay, IEnumerable<CarDay> begun, IEnumerable<PlannedWork> planned)
     {
         BayLine line = _queues.Of(bay.Bay);
-        return new BayDay(
-            bay.Bay,
-            bay.Airspace,
-            line.Free,
-            line.FreeFromHere,
-            [.. begun.Where(c => c.Bay == bay.Bay).Select(c => c.Car), .. line.Waiting.Select(ToCome)],
-            [.. _shop.Planned.Where(w => w.Bay == bay.Bay && w.To > _shop.Now)]);
+        return new BayDay(bay.Bay, bay.Airspace, line.Free, line.FreeFromHere, [.. begun, .. line.Waiting.Select(ToCome)], [.. planned]);
     }
 
     /// <summary>A car with a coat on it, or with nothing left to go on.</summary>

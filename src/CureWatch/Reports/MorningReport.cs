@@ -44,31 +44,33 @@ public sealed record MorningReport(
     /// <summary>What to know of every bay of a shop, in the plan's order.</summary>
     /// <param name="shop">The shop.</param>
     /// <returns>The reports.</returns>
-    public static ImmutableArray<MorningReport> Of(Shop shop) => [.. shop.Plan.Bays.Select(b => Of(shop, b.Bay))];
+    public static ImmutableArray<MorningReport> Of(Shop shop)
+    {
+        var night = new LastNight(shop);
+        return [.. shop.Plan.Bays.Select(b => Of(shop, b.Bay, night))];
+    }
 
     /// <summary>What to know of one bay.</summary>
     /// <param name="shop">The shop.</param>
     /// <param name="id">The bay's id; the bay must be there.</param>
     /// <returns>The report at the shop's present.</returns>
-    public static MorningReport Of(Shop shop, string id)
+    public static MorningReport Of(Shop shop, string id) => Of(shop, id, new LastNight(shop));
+
+    private static MorningReport Of(Shop shop, string id, LastNight night)
     {
         BayState bay = shop.Bays[id];
-        DateTimeOffset? from = AheadScene.LastLockUp(shop.Plan.Hours, shop.Now);
-        JobState[] here = [.. shop.JobsInOrder.Where(j => j.LeftAt is null && j.Stories.Any(s => Stay.Of(shop, j.Job, s)[^1].Bay == id))];
-        HashSet<string> jobs = [.. here.Select(j => j.Job.Id)];
-        ImmutableArray<Warning> happened =
-            [.. shop.Warnings.Values.Where(w => from is not null && !(w.ClearedAt < from) && (w.Subject.Bay == id || (w.Subject.Job is { } job && jobs.Contains(job))))];
+        DateTimeOffset? from = night.From;
         ImmutableArray<Spell> water = [.. bay.WetSpellsIn(Place.Outside).Where(s => from is not null && !(s.To < from))];
         ImmutableArray<MorningHold> holds =
         [
-            .. from job in here
+            .. from job in night.CarsIn(id)
                from hold in JobReport.RulingOn(shop, job).Holds
                orderby WorstFirst.IndexOf(hold.Kind)
                select new MorningHold(job.Job.Id, job.Job.Car, hold),
         ];
         ImmutableArray<Spell> unheard = from is { } since ? AirSilence.In(bay, since, shop.Now) : [];
         var report = new MorningReport(
-            id, shop.Now, from, happened, water, unheard, ColdestSince(bay, from), holds, TonightReport.Of(shop, id).Doors) { Text = Sentence.None };
+            id, shop.Now, from, night.HappenedIn(id), water, unheard, ColdestSince(bay, from), holds, TonightReport.DoorsOf(shop, id)) { Text = Sentence.None };
         return report with { Text = report.Told(shop) };
     }
 
