@@ -7,6 +7,9 @@ namespace CureWatch.Bays;
 /// <summary>The probes of a bay that measure one thing: one air, or panels of one material in it, of one surface where it is named.</summary>
 public static class ProbeTwins
 {
+    /// <summary>Of several readings within this time the first is compared. Source (choice): what a probe says above its twins is a mean of six hours.</summary>
+    private static readonly TimeSpan ComparedEvery = TimeSpan.FromSeconds(10);
+
     /// <summary>The probes that measure the same as one, itself among them.</summary>
     /// <param name="plan">The bay.</param>
     /// <param name="index">The probe's place in the plan.</param>
@@ -67,7 +70,7 @@ public static class ProbeTwins
     internal static BayState Compare(BayState bay, int index, ProbeLog before)
     {
         ProbeLog log = bay.Logs[index];
-        if (log.Newest is not { HeldWithinK: 0 } own || own == before.Newest || Of(bay.Plan, index) is not { IsEmpty: false } twins
+        if (log.Newest is not { HeldWithinK: 0 } own || own == before.Newest || IsComparedBy(before, own.At) || Of(bay.Plan, index) is not { IsEmpty: false } twins
             || Heard(bay, twins, own.At) is not { Length: > 1 } heard || !heard.Contains(index))
         {
             return bay;
@@ -89,6 +92,8 @@ public static class ProbeTwins
             mine.VapourPressurePa > 0 ? others.Average(mine.MoistureAboveAsPct) : 0);
         return bay with { Logs = bay.Logs.SetItem(index, log.Compare(record)) };
     }
+
+    private static bool IsComparedBy(ProbeLog before, DateTimeOffset at) => before.Newest is { } last && last.At.UtcTicks / ComparedEvery.Ticks == at.UtcTicks / ComparedEvery.Ticks;
 
     /// <summary>Two surfaces may differ by more than any probe errs: what is fixed to another one by name is no twin.</summary>
     private static bool IsTwin(ProbeMount mount, ProbeMount other) =>
