@@ -22,6 +22,9 @@ switch (args)
     case [DurableRun.Verb, .. var sizes]:
         await DurableRun.RunAsync(sizes);
         break;
+    case [SizesRun.Verb, .. var shops]:
+        await SizesRun.RunAsync(shops);
+        break;
     case [LatencyRun.Verb, .. var rates]:
         await LatencyRun.RunAsync(rates);
         break;
@@ -44,7 +47,10 @@ switch (args)
         FoldRun.Run();
         break;
     case [FoldRun.Verb, string coats, string bays]:
-        FoldRun.Measure(int.Parse(bays, CultureInfo.InvariantCulture), int.Parse(coats, CultureInfo.InvariantCulture));
+        FoldRun.Measure(int.Parse(coats, CultureInfo.InvariantCulture), int.Parse(bays, CultureInfo.InvariantCulture));
+        break;
+    case [FoldRun.Verb, string coats, .. var sizes]:
+        FoldRun.Compare(coats, sizes);
         break;
     case [KillsRun.Verb, .. var options]:
         return await KillsRun.RunAsync(options);

@@ -21,7 +21,8 @@ internal static class StartupHook
             while (true)
             {
                 string text = string.Create(
-                    CultureInfo.InvariantCulture, $"{GC.GetTotalMemory(forceFullCollection: false)} {GC.GetTotalAllocatedBytes()} {GC.CollectionCount(0)} {GC.CollectionCount(2)}");
+                    CultureInfo.InvariantCulture,
+                    $"{GC.GetTotalMemory(forceFullCollection: false)} {GC.GetTotalAllocatedBytes()} {GC.GetTotalPauseDuration().Ticks} {GC.CollectionCount(2)}");
                 System.IO.File.WriteAllText(path + ".new", text);
                 System.IO.File.Move(path + ".new", path, overwrite: true);
                 Thread.Sleep(EveryMilliseconds);

@@ -61,8 +61,8 @@ internal sealed class Server : IDisposable
         _process.Refresh();
         long[] told = [.. File.ReadAllText(_gauge).Split(' ', StringSplitOptions.RemoveEmptyEntries).Select(long.Parse)];
         return told.Length == 0
-            ? new Usage(_process.TotalProcessorTime, _process.WorkingSet64, 0, 0, 0, 0)
-            : new Usage(_process.TotalProcessorTime, _process.WorkingSet64, told[0], told[1], told[2], told[3]);
+            ? new Usage(_process.TotalProcessorTime, _process.WorkingSet64, 0, 0, TimeSpan.Zero, 0)
+            : new Usage(_process.TotalProcessorTime, _process.WorkingSet64, told[0], told[1], TimeSpan.FromTicks(told[2]), told[3]);
     }
 
     /// <summary>SIGKILL.</summary>
@@ -84,6 +84,6 @@ internal sealed class Server : IDisposable
 /// <param name="ResidentBytes">Memory it occupies.</param>
 /// <param name="HeapBytes">Of that, objects, garbage included.</param>
 /// <param name="AllocatedBytes">All it ever allocated.</param>
-/// <param name="Collections">Collections of garbage.</param>
-/// <param name="FullCollections">Of those, full ones.</param>
-internal readonly record struct Usage(TimeSpan Processor, long ResidentBytes, long HeapBytes, long AllocatedBytes, long Collections, long FullCollections);
+/// <param name="Collecting">Time in which it collected garbage and did nothing else.</param>
+/// <param name="FullCollections">Full collections.</param>
+internal readonly record struct Usage(TimeSpan Processor, long ResidentBytes, long HeapBytes, long AllocatedBytes, TimeSpan Collecting, long FullCollections);
