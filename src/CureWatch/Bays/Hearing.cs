@@ -107,7 +107,7 @@ internal static class Hearing
             : log.IsLook && heard.Together(shop.Now).LookAt <= shop.Now ? heard with { Climates = Follow(shop, heard, DateTimeOffset.MaxValue) } // nothing that is settled changes
             : heard;
         heard = HourlyClimate.Hear(shop, heard);
-        heard = log.IsLook ? ProbeTwins.Compare(heard, index, bay.Logs[index]) : heard;
+        heard = ProbeTwins.IsTurn(bay.Logs[index], log) ? ProbeTwins.Compare(heard, index, bay.Logs[index]) : heard;
         return shop.With(heard.ReadingsToTidy > 0 ? heard : History.Tidy(shop, heard), tally);
     }
 

@@ -7,7 +7,7 @@ namespace CureWatch.Bays;
 /// <summary>The probes of a bay that measure one thing: one air, or panels of one material in it, of one surface where it is named.</summary>
 public static class ProbeTwins
 {
-    /// <summary>Of several readings within this time the first is compared. Source (choice): what a probe says above its twins is a mean of six hours.</summary>
+    /// <summary>Of the looks within this time the first is compared. Source (choice): what a probe says above its twins is a mean of six hours.</summary>
     private static readonly TimeSpan ComparedEvery = TimeSpan.FromSeconds(10);
 
     /// <summary>The probes that measure the same as one, itself among them.</summary>
@@ -62,6 +62,13 @@ public static class ProbeTwins
     public static Testimony[] Testify(BayState bay, ImmutableArray<int> heard) =>
         [.. heard.Select(i => bay.Logs[i].Testify(bay.Logs[i].Newest!.Value))];
 
+    /// <summary>Whether it is a believed reading's turn to be compared with what its twins say.</summary>
+    /// <param name="before">The probe's log before it.</param>
+    /// <param name="log">The log with it.</param>
+    /// <returns>True for the first look within ten seconds, and where it is the first that is corrected otherwise.</returns>
+    internal static bool IsTurn(ProbeLog before, ProbeLog log) =>
+        (log.IsLook && TurnOf(log.LookedAt) != TurnOf(before.LookedAt)) || IsCorrectedAnew(before, log);
+
     /// <summary>Keeps in a probe's log how much its newest reading says above its twins.</summary>
     /// <param name="bay">The bay, the reading taken in.</param>
     /// <param name="index">The probe's place in the plan.</param>
@@ -70,7 +77,7 @@ public static class ProbeTwins
     internal static BayState Compare(BayState bay, int index, ProbeLog before)
     {
         ProbeLog log = bay.Logs[index];
-        if (log.Newest is not { HeldWithinK: 0 } own || own == before.Newest || IsComparedBy(before, own.At) || Of(bay.Plan, index) is not { IsEmpty: false } twins
+        if (log.Newest is not { HeldWithinK: 0 } own || own == before.Newest || Of(bay.Plan, index) is not { IsEmpty: false } twins
             || Heard(bay, twins, own.At) is not { Length: > 1 } heard || !heard.Contains(index))
         {
             return bay;
@@ -85,15 +92,18 @@ public static class ProbeTwins
         }
 
         Testimony mine = log.Testify(own);
-        bool isCorrectedAnew = before.Newest is { } last && log.Probe.OffsetAt(last.At) != log.Probe.OffsetAt(own.At);
-        TwinRecord record = (isCorrectedAnew ? TwinRecord.None : log.Beside).With(
+        TwinRecord record = (IsCorrectedAnew(before, log) ? TwinRecord.None : log.Beside).With(
             own.At,
             mine.Kelvins - others.Average(o => o.Kelvins),
             mine.VapourPressurePa > 0 ? others.Average(mine.MoistureAboveAsPct) : 0);
         return bay with { Logs = bay.Logs.SetItem(index, log.Compare(record)) };
     }
 
-    private static bool IsComparedBy(ProbeLog before, DateTimeOffset at) => before.Newest is { } last && last.At.UtcTicks / ComparedEvery.Ticks == at.UtcTicks / ComparedEvery.Ticks;
+    private static long? TurnOf(DateTimeOffset? at) => at?.UtcTicks / ComparedEvery.Ticks;
+
+    /// <summary>From a calibration on it is compared anew, so that the reading that crosses it is not missed.</summary>
+    private static bool IsCorrectedAnew(ProbeLog before, ProbeLog log) =>
+        before.Newest is { } last && log.Newest is { } own && log.Probe.OffsetAt(last.At) != log.Probe.OffsetAt(own.At);
 
     /// <summary>Two surfaces may differ by more than any probe errs: what is fixed to another one by name is no twin.</summary>
     private static bool IsTwin(ProbeMount mount, ProbeMount other) =>

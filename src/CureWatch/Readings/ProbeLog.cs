@@ -44,6 +44,9 @@ public sealed record ProbeLog
     /// <summary>Whether the reading taken in last is one at which it is looked at: its newest, and the first after the pace.</summary>
     public bool IsLook { get; private init; }
 
+    /// <summary>When the last such reading arrived; null before the first.</summary>
+    internal DateTimeOffset? LookedAt => _lookedAt;
+
     /// <summary>When it would have to be heard by and believed, to be followed without a gap.</summary>
     public DateTimeOffset SilentAt => HeardAt + Probe.SilentAfter;
 
