@@ -21,7 +21,8 @@ internal sealed record OpenTonight(string Bay, ImmutableArray<(string Car, strin
              where !watched.IsDry
              let bay = Stay.Of(shop, job.Job, watched.Story)[^1].Bay
              where bay is not null
-             select (bay, Open: (job.Job.Car ?? job.Job.Id, watched.Coat.Surface.Id, watched.Point?.Air))).ToLookup(o => o.bay, o => o.Open, StringComparer.Ordinal);
+             select (bay, Open: (job.Job.Car ?? job.Job.Id, watched.Coat.Surface.Id, watched.Point?.Air)))
+            .ToLookup(o => o.bay, o => o.Open, StringComparer.Ordinal);
         return bay => new OpenTonight(bay, [.. open[bay].Distinct()]);
     }
 

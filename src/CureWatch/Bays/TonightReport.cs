@@ -53,11 +53,7 @@ public sealed record TonightReport(
     /// <returns>The report at the shop's present.</returns>
     public static TonightReport Of(Shop shop, string id) => Of(shop, OpenTonight.In(shop)(id));
 
-    /// <summary>What opening a door of a bay would do, where air from outdoors would wet something; else null.</summary>
-    internal static Sentence? DoorsOf(Shop shop, string id) => shop.Standing.ContainsKey(new Subject(WarningKind.OutdoorWets) { Bay = id, Air = Panels.Place.Outside })
-        ? $"Keep the doors shut: air from outdoors would wet the coldest panel."
-        : (Sentence?)null;
-
+    /// <summary>What it comes to for what is open in a bay.</summary>
     internal static TonightReport Of(Shop shop, OpenTonight open)
     {
         (string id, BayState bay) = (open.Bay, shop.Bays[open.Bay]);
@@ -82,6 +78,12 @@ public sealed record TonightReport(
             OnCall = OnCallOf(verdict, wet, open, shop),
         };
     }
+
+    /// <summary>What opening a door of a bay would do, where air from outdoors would wet something; else null.</summary>
+    internal static Sentence? DoorsOf(Shop shop, string bay) =>
+        shop.Standing.ContainsKey(new Subject(WarningKind.OutdoorWets) { Bay = bay, Air = Panels.Place.Outside })
+            ? $"Keep the doors shut: air from outdoors would wet the coldest panel."
+            : (Sentence?)null;
 
     private static Sentence HeadlineOf(TonightVerdict verdict, Sentence who, string bay, BayAhead? ahead, Risk? wet, Shop shop) => verdict switch
     {

@@ -15,9 +15,9 @@ internal sealed class LastNight
     public LastNight(Shop shop)
     {
         From = AheadScene.LastLockUp(shop.Plan.Hours, shop.Now);
-        Dictionary<string, string[]> baysOf = shop.Jobs.Values.Where(j => j.LeftAt is null).ToDictionary(j => j.Job.Id, j => BaysOf(shop, j), StringComparer.Ordinal);
-        _cars = shop.JobsInOrder.Where(j => j.LeftAt is null)
-            .SelectMany(j => baysOf[j.Job.Id], (job, bay) => (job, bay)).ToLookup(c => c.bay, c => c.job, StringComparer.Ordinal);
+        JobState[] here = [.. shop.JobsInOrder.Where(j => j.LeftAt is null)];
+        var baysOf = here.ToDictionary(j => j.Job.Id, j => BaysOf(shop, j), StringComparer.Ordinal);
+        _cars = here.SelectMany(j => baysOf[j.Job.Id], (job, bay) => (job, bay)).ToLookup(c => c.bay, c => c.job, StringComparer.Ordinal);
         _happened = shop.Warnings.Values.Where(w => From is not null && !(w.ClearedAt < From))
             .SelectMany(w => BaysOf(w.Subject, baysOf), (warning, bay) => (warning, bay)).ToLookup(h => h.bay, h => h.warning, StringComparer.Ordinal);
     }
@@ -35,7 +35,8 @@ internal sealed class LastNight
     /// <returns>The warnings.</returns>
     public ImmutableArray<Warning> HappenedIn(string bay) => [.. _happened[bay]];
 
-    private static string[] BaysOf(Shop shop, JobState job) => [.. job.Stories.Select(s => Stay.Of(shop, job.Job, s)[^1].Bay).OfType<string>().Distinct()];
+    private static string[] BaysOf(Shop shop, JobState job) =>
+        [.. job.Stories.Select(s => Stay.Of(shop, job.Job, s)[^1].Bay).OfType<string>().Distinct()];
 
     private static IEnumerable<string> BaysOf(Subject subject, Dictionary<string, string[]> baysOf)
     {

@@ -12,11 +12,11 @@ public class WireNameTests
     [Fact]
     public void EveryEnum_CountsFromZeroByOne()
     {
-        Type[] enums =
-        [
-            typeof(DayOfWeek),
-            .. new[] { typeof(WarningKind).Assembly, typeof(WireName<>).Assembly }.SelectMany(a => a.GetTypes()).Where(t => t.IsEnum && Enum.GetUnderlyingType(t) == typeof(int)),
-        ];
+        // Those that fit a byte are of the journal, and have numbers there instead of names.
+        IEnumerable<Type> ours = new[] { typeof(WarningKind).Assembly, typeof(WireName<>).Assembly }.SelectMany(a => a.GetTypes())
+            .Where(t => t.IsEnum && Enum.GetUnderlyingType(t) != typeof(byte));
+        Type[] enums = [typeof(DayOfWeek), .. ours];
+        Assert.All(enums, type => Assert.Equal(typeof(int), Enum.GetUnderlyingType(type)));
         Assert.All(enums, type => Assert.Equal(Enumerable.Range(0, Enum.GetNames(type).Length), Enum.GetValuesAsUnderlyingType(type).Cast<int>()));
     }
 

@@ -47,4 +47,14 @@ public class OpenTonightTests
         Assert.Equal("Tonight: job-1 safe.", tonight.Headline.ToString());
         Assert.Contains("Not known for seats of job-2: nobody measures the air", tonight.Detail.ToString(), StringComparison.Ordinal);
     }
+
+    [Fact]
+    public void EveryBayAtOnce_IsToldAsEachByItself()
+    {
+        Shop shop = TwoCars().Shop;
+        Assert.Equal(["job-1", "job-2"], TonightReport.Of(shop).SelectMany(t => t.Cars));
+        Assert.All(TonightReport.Of(shop), t => Assert.Equal($"Tonight: not known for {t.Cars[0]}: no air probe in {t.Bay} is heard.", t.Headline.ToString()));
+    }
+
+    private static TestShop TwoCars() => Hall().Steady(0, 1).Tap(1, Did.Applied).Car("job-2", "bay-2", 1.1).Told("job-2", 1.2, Did.Applied);
 }
