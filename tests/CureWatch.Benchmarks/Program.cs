@@ -47,10 +47,10 @@ switch (args)
         FoldRun.Run();
         break;
     case [FoldRun.Verb, string coats, string bays]:
-        FoldRun.Measure(int.Parse(coats, CultureInfo.InvariantCulture), int.Parse(bays, CultureInfo.InvariantCulture));
+        FoldRun.RunOne(int.Parse(coats, CultureInfo.InvariantCulture), int.Parse(bays, CultureInfo.InvariantCulture));
         break;
-    case [FoldRun.Verb, string coats, .. var sizes]:
-        FoldRun.Compare(coats, sizes);
+    case [FoldRun.Verb, string coats, _, _, ..]:
+        FoldRun.Compare(coats, args[2..]);
         break;
     case [KillsRun.Verb, .. var options]:
         return await KillsRun.RunAsync(options);

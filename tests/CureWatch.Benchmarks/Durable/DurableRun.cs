@@ -19,7 +19,7 @@ internal static class DurableRun
         int[] numbers = [.. options.Select(o => int.Parse(o, CultureInfo.InvariantCulture))];
         (int count, int bays, int coats) = (numbers.Length > 0 ? numbers[0] : 5, numbers.Length > 1 ? numbers[1] : 10, numbers.Length > 2 ? numbers[2] : 40);
         Console.WriteLine($"{bays} bays of {Trial.ProbesPerBay} probes, {Trial.CarsIn(bays)} cars of {coats} coats, {Load.Connections} connections of {Load.InFlight} in flight");
-        Console.WriteLine("| pair | durable /s | bare /s | ratio | durable CPU µs | of it collecting | bare CPU µs | durable bytes | bare bytes | outputs /s |");
+        Console.WriteLine("| pair | durable /s | bare /s | ratio | durable CPU µs | paused µs | bare CPU µs | durable bytes | bare bytes | outputs /s |");
         Console.WriteLine("| --- | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: | ---: |");
         var pairs = new List<(Outcome Durable, Outcome Bare)>();
         for (int i = 0; i <= count; i++)
@@ -40,7 +40,7 @@ internal static class DurableRun
 
     private static string Row(string name, (Outcome Durable, Outcome Bare) pair) => string.Create(
         CultureInfo.InvariantCulture,
-        $"| {name} | {pair.Durable.Rate:0} | {pair.Bare.Rate:0} | {pair.Durable.Rate / pair.Bare.Rate:0.00} | {pair.Durable.MicrosecondsEach:0.0} | {pair.Durable.CollectingEach:0.0} | {pair.Bare.MicrosecondsEach:0.0} | {pair.Durable.BytesEach:0} | {pair.Bare.BytesEach:0} | {pair.Durable.Outputs:0} |");
+        $"| {name} | {pair.Durable.Rate:0} | {pair.Bare.Rate:0} | {pair.Durable.Rate / pair.Bare.Rate:0.00} | {pair.Durable.MicrosecondsEach:0.0} | {pair.Durable.PausedEach:0.0} | {pair.Bare.MicrosecondsEach:0.0} | {pair.Durable.BytesEach:0} | {pair.Bare.BytesEach:0} | {pair.Durable.Outputs:0} |");
 
     private static double Median(List<(Outcome Durable, Outcome Bare)> pairs, Func<(Outcome Durable, Outcome Bare), double> of) => Quantile.Of([.. pairs.Select(of).Order()], 0.5);
 }

@@ -38,7 +38,7 @@ internal static class Trial
         return new Outcome(
             messages / lasted.TotalSeconds,
             (after.Processor - before.Processor).TotalMicroseconds / messages,
-            (after.Collecting - before.Collecting).TotalMicroseconds / messages,
+            (after.Paused - before.Paused).TotalMicroseconds / messages,
             (after.AllocatedBytes - before.AllocatedBytes) / messages,
             (listener.Heard - heard) / lasted.TotalSeconds);
     }
@@ -46,7 +46,7 @@ internal static class Trial
 
 /// <param name="Rate">Acknowledged messages a second.</param>
 /// <param name="MicrosecondsEach">The server's processor time a message.</param>
-/// <param name="CollectingEach">Of that, what it collected garbage for.</param>
+/// <param name="PausedEach">For how long it collected garbage.</param>
 /// <param name="BytesEach">What the server allocated a message.</param>
 /// <param name="Outputs">Outputs a second that the listener heard.</param>
-internal readonly record struct Outcome(double Rate, double MicrosecondsEach, double CollectingEach, double BytesEach, double Outputs);
+internal readonly record struct Outcome(double Rate, double MicrosecondsEach, double PausedEach, double BytesEach, double Outputs);

@@ -15,17 +15,14 @@ internal static class FoldRun
     private const int Rounds = 5;
     private const int CoatsInYear = 20;
 
-    /// <summary>What a reading costs goes by how far the coats are: with coats on, every shop is measured over the same minutes of them, and each bay looks ahead once in a round.</summary>
-    private const int MinutesWithCoats = 10;
+    /// <summary>Every shop is measured over the same hours of its bays, and of the coats in them: a reading costs what else falls due.</summary>
+    private const int MinutesInRound = 60;
 
-    private const int ReadingsWithout = 40_000;
-
-    /// <summary>Another shop goes first, of one size for all, until the compiler has done its work: some hundred thousand readings without coats, fewer with.</summary>
-    private const int WarmUpBays = 100, WarmUpMinutes = 4_000, WarmUpMinutesWithCoats = 600;
     private static readonly (int Coats, int[] Bays)[] Shops = [(0, [10, 100, 1_000, 10_000]), (4, [10, 100, 1_000]), (40, [10])];
 
     public static void Run()
     {
+        WarmUp();
         Console.WriteLine($"bays   coats  CPU µs/reading (median of {Rounds})  bytes/reading  KB/bay with its coats");
         foreach ((int coats, int[] sizes) in Shops)
         {
@@ -38,19 +35,21 @@ internal static class FoldRun
         Year();
     }
 
-    /// <summary>One size of shop after another, again and again, each in a process of its own: they share whatever else the machine does, and no heap.</summary>
+    /// <summary>One size of shop after another, again and again, each in a process of its own: they share what else the machine does, and no heap.</summary>
     public static void Compare(string coats, string[] sizes)
     {
-        var costs = sizes.ToDictionary(s => s, _ => new List<double>());
+        var costs = sizes.Distinct().ToDictionary(s => s, _ => new List<double>());
         for (int round = 0; round < Rounds; round++)
         {
             foreach (string bays in sizes)
             {
-                using Process one = Process.Start(new ProcessStartInfo("dotnet", [typeof(FoldRun).Assembly.Location, Verb, coats, bays]) { RedirectStandardOutput = true })!;
+                var start = new ProcessStartInfo("dotnet", [typeof(FoldRun).Assembly.Location, Verb, coats, bays]) { RedirectStandardOutput = true };
+                using Process one = Process.Start(start)!;
                 string row = one.StandardOutput.ReadToEnd().TrimEnd();
                 one.WaitForExit();
-                Console.WriteLine(row);
-                costs[bays].Add(double.Parse(row.Split(' ', StringSplitOptions.RemoveEmptyEntries)[2], CultureInfo.InvariantCulture));
+                Console.WriteLine(one.ExitCode == 0 ? row : throw new IOException($"{bays} bays: it ended with {one.ExitCode}."));
+                string cost = row.Split(' ', StringSplitOptions.RemoveEmptyEntries)[2];
+                costs[bays].Add(double.Parse(cost, CultureInfo.InvariantCulture));
             }
         }
 
@@ -59,24 +58,35 @@ internal static class FoldRun
             CultureInfo.InvariantCulture, $"{sizes[^1]} bays against {sizes[0]}: {ratios[Rounds / 2]:0.00} ({ratios[0]:0.00} to {ratios[^1]:0.00})"));
     }
 
-    public static void Measure(int coats, int bays)
+    public static void RunOne(int coats, int bays)
     {
-        _ = FoldShop.Fold(FoldShop.Opening(WarmUpBays, coats), FoldShop.Minutes(WarmUpBays, coats, 0, coats > 0 ? WarmUpMinutesWithCoats : WarmUpMinutes));
+        WarmUp();
+        Measure(coats, bays);
+    }
+
+    /// <summary>Other shops go first, the same for all, until the compiler has done its work.</summary>
+    private static void WarmUp()
+    {
+        _ = FoldShop.Fold(FoldShop.Opening(100, 0), FoldShop.Minutes(100, 0, 0, 4_000));
+        _ = FoldShop.Fold(FoldShop.Opening(100, 4), FoldShop.Minutes(100, 4, 0, 600));
+    }
+
+    private static void Measure(int coats, int bays)
+    {
         long before = GC.GetTotalMemory(forceFullCollection: true);
         Shop shop = FoldShop.Opening(bays, coats);
         int minute = FoldShop.Settled;
         shop = FoldShop.Fold(shop, FoldShop.Minutes(bays, coats, 0, minute));
         double kilobytes = (GC.GetTotalMemory(forceFullCollection: true) - before) / 1024.0 / bays;
-        int minutes = coats > 0 ? MinutesWithCoats : Math.Max(1, ReadingsWithout / bays);
         long allocated = GC.GetTotalAllocatedBytes();
         double[] costs = [.. Enumerable.Range(0, Rounds).Select(_ =>
         {
-            Message[] readings = [.. FoldShop.Minutes(bays, coats, minute, minute += minutes)];
+            Message[] readings = [.. FoldShop.Minutes(bays, coats, minute, minute += MinutesInRound)];
             TimeSpan begun = Environment.CpuUsage.TotalTime;
             shop = FoldShop.Fold(shop, readings);
             return (Environment.CpuUsage.TotalTime - begun).TotalMicroseconds / readings.Length;
         }).Order()];
-        allocated = (GC.GetTotalAllocatedBytes() - allocated) / ((long)Rounds * minutes * bays);
+        allocated = (GC.GetTotalAllocatedBytes() - allocated) / ((long)Rounds * MinutesInRound * bays);
         Console.WriteLine(string.Create(
             CultureInfo.InvariantCulture, $"{bays,6} {coats,5}  {costs[Rounds / 2],8:0.00} ({costs[0]:0.00} to {costs[^1]:0.00}) {allocated,12} {kilobytes,12:0.0}"));
         GC.KeepAlive(shop);

@@ -84,6 +84,6 @@ internal sealed class Server : IDisposable
 /// <param name="ResidentBytes">Memory it occupies.</param>
 /// <param name="HeapBytes">Of that, objects, garbage included.</param>
 /// <param name="AllocatedBytes">All it ever allocated.</param>
-/// <param name="Collecting">Time in which it collected garbage and did nothing else.</param>
+/// <param name="Paused">Time in which it collected garbage and did nothing else; as long as that took, whoever had the processor.</param>
 /// <param name="FullCollections">Full collections.</param>
-internal readonly record struct Usage(TimeSpan Processor, long ResidentBytes, long HeapBytes, long AllocatedBytes, TimeSpan Collecting, long FullCollections);
+internal readonly record struct Usage(TimeSpan Processor, long ResidentBytes, long HeapBytes, long AllocatedBytes, TimeSpan Paused, long FullCollections);
