@@ -23,7 +23,7 @@ internal static class FoldRun
     public static void Run()
     {
         WarmUp();
-        Console.WriteLine($"bays   coats  CPU µs/reading (median of {Rounds})  bytes/reading  KB/bay with its coats");
+        Console.WriteLine($"bays   coats  CPU µs/reading (median of {Rounds})  of it collecting  bytes/reading  KB/bay with its coats");
         foreach ((int coats, int[] sizes) in Shops)
         {
             foreach (int bays in sizes)
@@ -78,7 +78,7 @@ internal static class FoldRun
         int minute = FoldShop.Settled;
         shop = FoldShop.Fold(shop, FoldShop.Minutes(bays, coats, 0, minute));
         double kilobytes = (GC.GetTotalMemory(forceFullCollection: true) - before) / 1024.0 / bays;
-        long allocated = GC.GetTotalAllocatedBytes();
+        (long allocated, TimeSpan paused) = (GC.GetTotalAllocatedBytes(), GC.GetTotalPauseDuration());
         double[] costs = [.. Enumerable.Range(0, Rounds).Select(_ =>
         {
             Message[] readings = [.. FoldShop.Minutes(bays, coats, minute, minute += MinutesInRound)];
@@ -86,9 +86,10 @@ internal static class FoldRun
             shop = FoldShop.Fold(shop, readings);
             return (Environment.CpuUsage.TotalTime - begun).TotalMicroseconds / readings.Length;
         }).Order()];
-        allocated = (GC.GetTotalAllocatedBytes() - allocated) / ((long)Rounds * MinutesInRound * bays);
+        double readingsMeasured = (double)Rounds * MinutesInRound * bays;
+        double bytes = (GC.GetTotalAllocatedBytes() - allocated) / readingsMeasured, collecting = (GC.GetTotalPauseDuration() - paused).TotalMicroseconds / readingsMeasured;
         Console.WriteLine(string.Create(
-            CultureInfo.InvariantCulture, $"{bays,6} {coats,5}  {costs[Rounds / 2],8:0.00} ({costs[0]:0.00} to {costs[^1]:0.00}) {allocated,12} {kilobytes,12:0.0}"));
+            CultureInfo.InvariantCulture, $"{bays,6} {coats,5}  {costs[Rounds / 2],8:0.00} ({costs[0]:0.00} to {costs[^1]:0.00}) {collecting,8:0.00} {bytes,10:0} {kilobytes,12:0.0}"));
         GC.KeepAlive(shop);
     }
 
