@@ -85,7 +85,7 @@ public sealed record BayState(
         }
     }
 
-    /// <summary>Where the agenda has it: at <see cref="DueAt"/> or before, since each reading puts off when its probe falls silent.</summary>
+    /// <summary>When it is looked at for what falls due: at <see cref="DueAt"/> or before, since each reading puts off when its probe falls silent.</summary>
     internal DateTimeOffset? FiledAt { get; private init; }
 
     /// <summary>When water condensed in the air of a place, in order.</summary>
@@ -161,7 +161,7 @@ public sealed record BayState(
     /// <returns>What is known, from the first present on that was asked for.</returns>
     internal ClimatesTogether Together(DateTimeOffset now) => _together ??= ClimatesTogether.Of(Climates, now);
 
-    /// <summary>The bay, filed where the agenda finds it in time.</summary>
+    /// <summary>The bay, filed where it is found in time.</summary>
     /// <param name="now">The present: what is filed for later than it, and no later than it falls due, stays there, unless that is nearer than half-way.</param>
     /// <returns>The bay.</returns>
     internal BayState Foreseen(DateTimeOffset now)

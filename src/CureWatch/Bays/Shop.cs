@@ -54,9 +54,6 @@ public sealed record Shop(
     /// <summary>The jobs in the order they were begun.</summary>
     public IEnumerable<JobState> JobsInOrder => Jobs.Values.OrderBy(j => j.Number);
 
-    /// <summary>The bays by when something about them falls due, or earlier.</summary>
-    internal Agenda DueBays { get; private init; } = Agenda.Empty;
-
     /// <summary>The jobs by when something about them falls due.</summary>
     internal Agenda DueJobs { get; private init; } = Agenda.Empty;
 
@@ -158,20 +155,19 @@ public sealed record Shop(
         {
             Tally = tally ?? Tally,
             Bays = Bays.With(foreseen),
-            DueBays = DueBays.Move(bay.Plan.Bay, Bays.Find(bay.Plan.Bay)?.FiledAt, foreseen.FiledAt),
             Behind = bay.Backlog is not null ? Behind.Add(bay.Plan.Bay) : Behind.IsEmpty ? Behind : Behind.Remove(bay.Plan.Bay),
         };
     }
 
-    /// <summary>The shop with its bays filed so that what stands first in the agenda up to an instant falls due there indeed.</summary>
+    /// <summary>The shop with its bays filed so that the first of them up to an instant falls due where it is filed indeed.</summary>
     /// <param name="instant">The instant.</param>
     /// <returns>The shop.</returns>
     internal Shop FiledUpTo(DateTimeOffset instant)
     {
         Shop shop = this;
-        while (shop.DueBays.First is { } first && first.At <= instant && shop.Bays[first.Id] is var bay && bay.DueAt != first.At)
+        while (shop.Bays.NextFiledAt <= instant && shop.Bays.FirstFiled is { } first && first.DueAt != first.FiledAt)
         {
-            shop = shop with { Bays = shop.Bays.With(bay.Refiled()), DueBays = shop.DueBays.Move(first.Id, first.At, bay.DueAt) };
+            shop = shop with { Bays = shop.Bays.With(first.Refiled()) };
         }
 
         return shop;

@@ -34,7 +34,7 @@ public static class ShopFold
     /// <returns>The instant; null where nothing can.</returns>
     public static DateTimeOffset? NextDueAt(Shop shop)
     {
-        DateTimeOffset? bays = shop.DueBays.NextAt, jobs = shop.DueJobs.NextAt, conflicts = shop.ConflictsDueAt;
+        DateTimeOffset? bays = shop.Bays.NextFiledAt, jobs = shop.DueJobs.NextAt, conflicts = shop.ConflictsDueAt;
         DateTimeOffset? next = jobs is null || bays <= jobs ? bays : jobs;
         return conflicts is null || next <= conflicts ? next : conflicts;
     }
@@ -98,11 +98,11 @@ public static class ShopFold
             return shop.Bays.Ids.Order(StringComparer.Ordinal);
         }
 
-        IEnumerable<string> due = shop.DueBays.NextAt <= shop.Now ? Due(shop) : [];
+        IEnumerable<string> due = shop.Bays.NextFiledAt <= shop.Now ? Due(shop) : [];
         return heard is null || shop.Bays[heard].Alarms.IsEmpty ? due : due.Append(heard).Distinct();
     }
 
-    private static IEnumerable<string> Due(Shop shop) => shop.DueBays.DueBy(shop.Now).Where(id => shop.Bays[id].DueAt <= shop.Now);
+    private static IEnumerable<string> Due(Shop shop) => shop.Bays.FiledBy(shop.Now).Where(b => b.DueAt <= shop.Now).Select(b => b.Plan.Bay);
 
     private static Shop Apply(Shop shop, IEnumerable<ShopEvent> decided, ImmutableArray<ShopEvent>.Builder happened)
     {
