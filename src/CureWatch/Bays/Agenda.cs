@@ -3,7 +3,7 @@ using System.Collections.Immutable;
 namespace CureWatch.Bays;
 
 /// <summary>Who has to be looked at when, the soonest first and of several at one instant by id.</summary>
-/// <remarks>A shop of thousands of bays asks with every reading what is due: that must not cost a look at every bay.</remarks>
+/// <remarks>A group of shops asks with every reading which job is due: that must not cost a look at every job.</remarks>
 public sealed class Agenda
 {
     private static readonly Comparer<(DateTimeOffset At, string Id)> Order = Comparer<(DateTimeOffset At, string Id)>.Create(

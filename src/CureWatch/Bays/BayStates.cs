@@ -72,7 +72,8 @@ public sealed class BayStates
         }
 
         BlockOfRows block = _blocks[place / Row / Row];
-        return new BayStates(_places, _blocks.SetItem(place / Row / Row, block.With(place / Row % Row, block.Rows[place / Row % Row].With(place % Row, bay))));
+        RowOfBays row = block.Rows[place / Row % Row];
+        return new BayStates(_places, _blocks.SetItem(place / Row / Row, block.With(place / Row % Row, row.With(place % Row, bay))));
     }
 
     /// <summary>These, and others behind them.</summary>

@@ -32,15 +32,5 @@ public class AgendaTests
             agenda.DueBy(At(now)));
     });
 
-    // It falls silent three minutes after its last reading; the agenda finds it at every other one, not with each and not after it is due.
-    [Fact]
-    public void Bay_HeardEveryMinute_IsFiledAnewOnceWhereItStandsIsNearerThanHalfWay()
-    {
-        var shop = new TestShop();
-        DateTimeOffset?[] filed = [.. Enumerable.Range(0, 5).Select(minute => shop.Read(minute / 60.0, 20, 50).Shop.Bays["bay-1"].FiledAt)];
-        Assert.Equal([At(3), At(3), At(5), At(5), At(7)], filed);
-        Assert.Equal(At(7), shop.Shop.Bays["bay-1"].DueAt);
-    }
-
     private static DateTimeOffset At(int minute) => TestShop.Start.AddMinutes(minute);
 }

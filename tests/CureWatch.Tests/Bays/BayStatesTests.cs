@@ -35,6 +35,18 @@ public class BayStatesTests
         Assert.Equal(shop.Bays.FiledBy(DateTimeOffset.MaxValue).FirstOrDefault(), shop.Bays.FirstFiled);
     });
 
+    // It falls silent three minutes after its last reading; it is filed at every other one, not with each and not after it is due.
+    [Fact]
+    public void Bay_HeardEveryMinute_IsFiledAnewOnceWhereItStandsIsNearerThanHalfWay()
+    {
+        var shop = new TestShop();
+        DateTimeOffset?[] filed = [.. Enumerable.Range(0, 5).Select(minute => shop.Read(minute / 60.0, 20, 50).Shop.Bays["bay-1"].FiledAt)];
+        Assert.Equal([Minute(3), Minute(3), Minute(5), Minute(5), Minute(7)], filed);
+        Assert.Equal(Minute(7), shop.Shop.Bays["bay-1"].DueAt);
+    }
+
+    private static DateTimeOffset Minute(int minute) => TestShop.Start.AddMinutes(minute);
+
     private static BayPlan Bay(string id, int everyMinutes)
     {
         var probe = new Probe("air-1", Measures.Air, 0, 0, 0.3, 2, TimeSpan.FromMinutes(everyMinutes));
